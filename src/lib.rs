@@ -1,0 +1,3 @@
+//! Layshaft: a gear-ratio and driveline planner for those who rebuild manual gearboxes.
+#[cfg(target_arch = "wasm32")]
+pub mod app;

@@ -1,0 +1,1 @@
+//! One binary for everything that needs no browser.

@@ -1,0 +1,3 @@
+//! The project's own commands: `cargo xtask serve | test | build | look | figures | bench`.
+
+fn main() {}
