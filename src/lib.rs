@@ -1,3 +1,6 @@
 //! Layshaft: a gear-ratio and driveline planner for those who rebuild manual gearboxes.
 #[cfg(target_arch = "wasm32")]
 pub mod app;
+pub mod gearing;
+pub mod problem;
+pub mod units;

@@ -1,0 +1,42 @@
+//! The final drive, and extra stages before or behind it: drop gears, hub reductions, an overdrive or a range box.
+
+use super::teeth::{Mesh, Ratio};
+
+/// A final drive, as teeth or as the ratio alone.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum FinalDrive {
+    /// Pinion (driver) and ring (driven) counted.
+    Pair(Mesh),
+    /// The ratio alone, as it was typed.
+    Plain(Ratio),
+}
+
+impl FinalDrive {
+    /// Turns of the driveshaft for one turn of the wheels, without regard to direction.
+    pub fn ratio(self) -> Ratio {
+        match self {
+            Self::Pair(mesh) => mesh.ratio(),
+            Self::Plain(ratio) => ratio,
+        }
+    }
+}
+
+/// Where an extra stage stands.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, serde::Serialize, serde::Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Place {
+    /// Between gearbox and final drive: an overdrive, a range box, drop gears.
+    #[default]
+    BeforeAxle,
+    /// Between final drive and wheels: hub reduction.
+    BehindAxle,
+}
+
+/// One extra stage.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Stage {
+    /// Where it stands.
+    pub place: Place,
+    /// Its ratio, as teeth or alone.
+    pub drive: FinalDrive,
+}

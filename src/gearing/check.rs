@@ -1,0 +1,89 @@
+//! What cannot be right about a gearbox: pairs that share a centre distance but not a tooth sum, gears out of order.
+
+use super::gearbox::{Gear, Gearbox};
+use super::ladder::{Character, Ladder};
+use crate::problem::Explain;
+
+/// How far tooth sums on one centre distance may differ before profile shift cannot take it up.
+///
+/// Two teeth of sum are one module of centre distance; a pair takes up about one module by shifting its profiles
+/// (Σx from −0.5 to +0.5 as in ordinary helical designs). Common practice, no published source.
+pub const SUM_TOLERANCE: u16 = 2;
+
+/// The tooth sums of the pairs that share the one centre distance of the box.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ToothSums {
+    /// The sum of the constant pair, where there is one.
+    pub constant: Option<u16>,
+    /// The sum of each gear's pair, `None` for direct.
+    pub gears: Vec<Option<u16>>,
+}
+
+impl ToothSums {
+    /// The sums of a gearbox. Reverse is left out: its gears do not touch each other.
+    pub fn of(gearbox: &Gearbox) -> Self {
+        let gears = gearbox.gears().iter().map(|gear| match gear {
+            Gear::Mesh(mesh) => Some(mesh.sum()),
+            Gear::Direct => None,
+        });
+        Self { constant: gearbox.constant().map(super::Mesh::sum), gears: gears.collect() }
+    }
+
+    /// Every sum there is.
+    pub fn all(&self) -> impl Iterator<Item = u16> + '_ {
+        self.constant.into_iter().chain(self.gears.iter().copied().flatten())
+    }
+
+    /// The least and the greatest sum.
+    pub fn range(&self) -> Option<(u16, u16)> {
+        Some((self.all().min()?, self.all().max()?))
+    }
+}
+
+/// Something about a gearbox that wants a second look.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Doubt {
+    /// Pairs that must share a centre distance have tooth sums too far apart.
+    SumsApart {
+        /// The least sum.
+        least: u16,
+        /// The greatest sum.
+        greatest: u16,
+    },
+    /// A gear is as low as or lower than the one before it.
+    OutOfOrder {
+        /// The lower gear, counted from 1.
+        gear: usize,
+    },
+}
+
+impl Explain for Doubt {
+    fn what(&self) -> String {
+        match self {
+            Self::SumsApart { least, greatest } => {
+                format!(
+                    "the pairs on one centre distance have tooth sums from {least} to {greatest}, more than a profile shift can take up"
+                )
+            }
+            Self::OutOfOrder { gear } => format!("gear {} is not faster than gear {gear}", gear + 1),
+        }
+    }
+
+    fn what_to_do(&self) -> String {
+        match self {
+            Self::SumsApart { .. } => "count the teeth again: parts of two sets may be mixed".into(),
+            Self::OutOfOrder { .. } => "check the counts and the order of the gears".into(),
+        }
+    }
+}
+
+/// Everything about a gearbox that wants a second look.
+pub fn doubts(gearbox: &Gearbox) -> Vec<Doubt> {
+    let sums = ToothSums::of(gearbox).range().filter(|(least, greatest)| greatest - least > SUM_TOLERANCE);
+    let sums = sums.map(|(least, greatest)| Doubt::SumsApart { least, greatest });
+    let order = match Ladder::new(gearbox.ratios()).character() {
+        Character::Inverted { gear } => Some(Doubt::OutOfOrder { gear }),
+        _ => None,
+    };
+    sums.into_iter().chain(order).collect()
+}

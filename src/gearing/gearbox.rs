@@ -1,0 +1,158 @@
+//! Gearboxes: their layouts, the path of each gear, and the exact ratio it gives.
+
+use super::teeth::{Mesh, Ratio, Teeth};
+
+/// How a gearbox is laid out.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, serde::Serialize, serde::Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Layout {
+    /// Input and output in line, a countershaft beside them, its constant pair at the input.
+    #[default]
+    InputReduced,
+    /// Input and output in line, a countershaft beside them, its constant pair at the output.
+    OutputReduced,
+    /// An input and an output shaft side by side, one mesh a gear.
+    TwoShaft,
+}
+
+/// How one forward gear takes its power.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Gear {
+    /// Through its own pair of gears.
+    Mesh(Mesh),
+    /// Input and output locked together; only where they are in line.
+    Direct,
+}
+
+/// What stands between the two gears of reverse to turn the direction.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Idler {
+    /// One gear; its count does not change the ratio, and may be unknown.
+    Plain(Option<Teeth>),
+    /// Two gears on one spindle.
+    Compound {
+        /// The gear that meshes with the driver.
+        entry: Teeth,
+        /// The gear that meshes with the driven gear.
+        exit: Teeth,
+    },
+}
+
+/// Reverse: a driver and a driven gear that do not touch, and the idler between them.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Reverse {
+    /// The driving and the driven gear.
+    pub pair: Mesh,
+    /// What stands between them.
+    pub idler: Idler,
+}
+
+impl Reverse {
+    /// Turns of the driver for one turn of the driven gear, without regard to direction.
+    pub fn ratio(self) -> Ratio {
+        match self.idler {
+            Idler::Plain(_) => self.pair.ratio(),
+            Idler::Compound { entry, exit } => {
+                Ratio::new(entry.exact(), self.pair.driver.exact()) * Ratio::new(self.pair.driven.exact(), exit.exact())
+            }
+        }
+    }
+}
+
+/// Why parts make no gearbox.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum GearboxError {
+    /// A countershaft box without its constant pair.
+    NoConstantPair,
+    /// A two-shaft box has no constant pair.
+    NeedlessConstantPair,
+    /// Direct drive where input and output are not in line.
+    DirectInTwoShaft {
+        /// The gear, counted from 1.
+        gear: usize,
+    },
+    /// Fewer than one or more than eight forward gears.
+    GearCount {
+        /// How many were given.
+        given: usize,
+    },
+}
+
+/// A gearbox with 1 to 8 forward gears, lowest first.
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
+pub struct Gearbox {
+    layout: Layout,
+    constant: Option<Mesh>,
+    gears: Vec<Gear>,
+    reverse: Option<Reverse>,
+}
+
+impl Gearbox {
+    /// The most forward gears a box can have here.
+    pub const MOST_GEARS: usize = 8;
+
+    /// Puts a gearbox together. `constant` is the pair that joins the countershaft to the input or output; a two-shaft box has none.
+    ///
+    /// # Errors
+    /// When the parts do not make a box of that layout.
+    pub fn new(layout: Layout, constant: Option<Mesh>, gears: Vec<Gear>, reverse: Option<Reverse>) -> Result<Self, GearboxError> {
+        match (layout, constant) {
+            (Layout::TwoShaft, Some(_)) => return Err(GearboxError::NeedlessConstantPair),
+            (Layout::InputReduced | Layout::OutputReduced, None) => return Err(GearboxError::NoConstantPair),
+            _ => {}
+        }
+        if gears.is_empty() || gears.len() > Self::MOST_GEARS {
+            return Err(GearboxError::GearCount { given: gears.len() });
+        }
+        if layout == Layout::TwoShaft
+            && let Some(at) = gears.iter().position(|gear| *gear == Gear::Direct)
+        {
+            return Err(GearboxError::DirectInTwoShaft { gear: at + 1 });
+        }
+        Ok(Self { layout, constant, gears, reverse })
+    }
+
+    /// How the box is laid out.
+    pub fn layout(&self) -> Layout {
+        self.layout
+    }
+
+    /// The pair that joins the countershaft to the input or to the output.
+    pub fn constant(&self) -> Option<Mesh> {
+        self.constant
+    }
+
+    /// The forward gears, lowest first.
+    pub fn gears(&self) -> &[Gear] {
+        &self.gears
+    }
+
+    /// Reverse, where its teeth are known.
+    pub fn reverse(&self) -> Option<Reverse> {
+        self.reverse
+    }
+
+    /// Input turns for one output turn in a forward gear (0 is first): the product of driven over driver along its path.
+    ///
+    /// Signed: a two-shaft box turns its output against its input. `None` where there is no such gear.
+    pub fn ratio(&self, gear: usize) -> Option<Ratio> {
+        self.gears.get(gear).map(|gear| match (gear, self.constant) {
+            (Gear::Direct, _) => Ratio::from_integer(1),
+            (Gear::Mesh(mesh), Some(constant)) => constant.ratio() * mesh.ratio(),
+            (Gear::Mesh(mesh), None) => -mesh.ratio(),
+        })
+    }
+
+    /// The ratios of all forward gears, lowest gear first, signed as in [`Gearbox::ratio`].
+    pub fn ratios(&self) -> Vec<Ratio> {
+        (0..self.gears.len()).filter_map(|gear| self.ratio(gear)).collect()
+    }
+
+    /// Input turns for one output turn in reverse, signed against the forward direction of the same box.
+    pub fn reverse_ratio(&self) -> Option<Ratio> {
+        self.reverse.map(|reverse| match self.constant {
+            Some(constant) => -(constant.ratio() * reverse.ratio()),
+            None => reverse.ratio(),
+        })
+    }
+}

@@ -1,0 +1,61 @@
+//! What can be wrong, in one shape: which field, how bad, what is wrong, and what to do about it.
+//!
+//! Each room keeps a small error type of its own that carries the data of the sentence and implements [`Explain`];
+//! only here do they become alike. A remark on a good result is not a problem: it is data in that result.
+
+/// How much a problem matters.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Severity {
+    /// The figures stand, but something about them wants attention.
+    Caution,
+    /// The field cannot be used; what depends on it has no figure.
+    Stop,
+}
+
+/// An error that can say itself in a sentence a rebuilder understands.
+pub trait Explain {
+    /// What is wrong, with the value that was given: one sentence without its full stop.
+    fn what(&self) -> String;
+    /// What to do about it: one sentence without its full stop.
+    fn what_to_do(&self) -> String;
+}
+
+/// Something wrong in one field of a job.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Problem {
+    /// The field's path inside its setup or job, for instance `gear.2` or `tyre`.
+    pub field: String,
+    /// How much it matters.
+    pub severity: Severity,
+    /// What is wrong.
+    pub what: String,
+    /// What to do about it.
+    pub what_to_do: String,
+}
+
+impl Problem {
+    /// A problem that leaves its field without a value.
+    pub fn stop(field: impl Into<String>, why: &impl Explain) -> Self {
+        Self::new(field, Severity::Stop, why)
+    }
+
+    /// A problem that leaves the figures standing.
+    pub fn caution(field: impl Into<String>, why: &impl Explain) -> Self {
+        Self::new(field, Severity::Caution, why)
+    }
+
+    fn new(field: impl Into<String>, severity: Severity, why: &impl Explain) -> Self {
+        Self { field: field.into(), severity, what: why.what(), what_to_do: why.what_to_do() }
+    }
+
+    /// Both sentences as one text.
+    pub fn sentence(&self) -> String {
+        format!("{}. {}.", capital(&self.what), capital(&self.what_to_do))
+    }
+}
+
+/// The text with its first letter as a capital.
+pub fn capital(text: &str) -> String {
+    let mut chars = text.chars();
+    chars.next().map_or_else(String::new, |first| first.to_uppercase().chain(chars).collect())
+}

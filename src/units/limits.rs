@@ -1,0 +1,51 @@
+//! The table of least and greatest values: one row feeds the check, the sentence, the field's hint and the random test values.
+
+use super::table::Measured;
+
+/// One row: what a typed quantity may be.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Limits {
+    /// The quantity's name in a sentence, without its article.
+    pub word: &'static str,
+    /// The unit of the two bounds, by its symbol.
+    pub unit: &'static str,
+    /// The least value allowed.
+    pub least: f64,
+    /// The greatest value allowed.
+    pub greatest: f64,
+    /// Why the bounds stand where they do.
+    pub why: &'static str,
+}
+
+impl Limits {
+    /// Whether a value in the row's own unit is inside.
+    pub fn allow(&self, value: f64) -> bool {
+        value.is_finite() && value >= self.least && value <= self.greatest
+    }
+
+    /// A quantity in the row's own unit; not a number where the row names a unit the quantity does not have.
+    pub fn measure<Q: Measured>(&self, quantity: &Q) -> f64 {
+        Q::units().iter().find(|unit| unit.symbol == self.unit).map_or(f64::NAN, |unit| (unit.take)(quantity))
+    }
+}
+
+macro_rules! rows {
+    ($($(#[$doc:meta])* $name:ident: $word:literal, $least:literal to $greatest:literal $unit:literal, $why:literal;)*) => {
+        $($(#[$doc])* pub const $name: Limits = Limits { word: $word, unit: $unit, least: $least, greatest: $greatest, why: $why };)*
+        /// Every row, for tests that walk the table.
+        pub const ALL: &[Limits] = &[$($name),*];
+    };
+}
+
+rows! {
+    /// The engine speed at which the driver shifts.
+    SHIFT_SPEED: "shift rpm", 500.0 to 20_000.0 "rpm", "slower than idle or faster than any engine is a slip of the pen";
+    /// The road speed of a steady cruise.
+    CRUISE_SPEED: "cruise speed", 1.0 to 400.0 "km/h", "walking pace to beyond any road";
+    /// A distance rolled in one turn.
+    CIRCUMFERENCE: "rolling circumference", 500.0 to 6_000.0 "mm", "smaller than a cart's or larger than a tractor's wheel";
+    /// The diameter of a tyre.
+    DIAMETER: "tyre diameter", 200.0 to 1_900.0 "mm", "smaller than a cart's or larger than a tractor's wheel";
+    /// Turns of the wheel over a distance.
+    TURNS: "number of turns per distance", 160.0 to 2_000.0 "turns/km", "smaller than a cart's or larger than a tractor's wheel";
+}

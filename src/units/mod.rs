@@ -1,0 +1,152 @@
+//! Quantities and their units: what people type, what is computed with, what is shown.
+//!
+//! Inside the project a quantity is a [`uom`] type in SI; a unit is named only here, when text is read ([`read`])
+//! or a figure is shown ([`show`]). [`number`] reads and writes bare numbers, [`limits`] is the table of least and greatest values.
+
+pub mod limits;
+pub mod number;
+mod table;
+
+use serde::{Deserialize, Serialize};
+
+use crate::problem::Explain;
+pub use limits::Limits;
+pub use table::{Measured, Unit, common};
+pub use uom::si::f64::{
+    Acceleration, Angle, AngularAcceleration, AngularVelocity, Area, Energy, Force, Frequency, Length, Mass, MassDensity, MomentOfInertia,
+    Power, Pressure, ThermodynamicTemperature, Time, Torque, Velocity, Volume,
+};
+
+pub use table::TurnsPerDistance;
+
+/// The two ways people read figures: the inch world and the metric one.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum System {
+    /// Inches, mph, lbf·ft, pounds.
+    #[default]
+    Inch,
+    /// Millimetres, km/h, N·m, kilograms.
+    Metric,
+}
+
+/// A text as it was typed, with the system its bare numbers were meant in.
+///
+/// Switching the units of the sheet later must not change what `70` meant when it was typed.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub struct Typed {
+    /// The text, untouched.
+    pub text: String,
+    /// What a bare number in it means.
+    #[serde(default)]
+    pub units: System,
+}
+
+impl Typed {
+    /// A text typed under one system.
+    pub fn new(text: impl Into<String>, units: System) -> Self {
+        Self { text: text.into(), units }
+    }
+
+    /// Whether nothing but blanks stands in it.
+    pub fn is_blank(&self) -> bool {
+        self.text.trim().is_empty()
+    }
+
+    /// Reads the text as a quantity inside `limits`.
+    ///
+    /// # Errors
+    /// When the text is no number with a known unit, or lies outside the limits.
+    pub fn read<Q: Measured>(&self, limits: &Limits) -> Result<Q, UnitError> {
+        read(&self.text, self.units, limits)
+    }
+
+    /// The unit that a bare number in this text is read in.
+    pub fn bare_unit<Q: Measured>(&self) -> &'static Unit<Q> {
+        Q::usual(self.units)
+    }
+}
+
+/// Why a text is no quantity.
+#[derive(Clone, Debug, PartialEq)]
+pub enum UnitError {
+    /// Nothing was typed.
+    Blank {
+        /// The quantity's name.
+        word: &'static str,
+    },
+    /// The number could not be read.
+    NotANumber {
+        /// The quantity's name.
+        word: &'static str,
+        /// What was typed.
+        text: String,
+    },
+    /// The number is fine, the unit behind it is not known here.
+    UnknownUnit {
+        /// The quantity's name.
+        word: &'static str,
+        /// The unit as typed.
+        unit: String,
+        /// The units that would do.
+        known: String,
+    },
+    /// The value is outside what can be.
+    Outside {
+        /// The row that was broken.
+        limits: Limits,
+        /// What was typed.
+        text: String,
+    },
+}
+
+impl Explain for UnitError {
+    fn what(&self) -> String {
+        match self {
+            Self::Blank { word } => format!("no {word} is given"),
+            Self::NotANumber { word, text } => format!("“{}” is not a {word}", number::clip(text)),
+            Self::UnknownUnit { word, unit, .. } => format!("“{}” is not a unit of {word} known here", number::clip(unit)),
+            Self::Outside { limits, text } => format!("“{}” is outside what a {} can be", number::clip(text), limits.word),
+        }
+    }
+
+    fn what_to_do(&self) -> String {
+        match self {
+            Self::Blank { .. } => "type a number, with its unit if it is not the one shown".into(),
+            Self::NotANumber { .. } => "type a number such as 6,500 or 2 1/4 or 19,05, with its unit if it is not the one shown".into(),
+            Self::UnknownUnit { known, .. } => format!("use one of {known}"),
+            Self::Outside { limits, .. } => format!("type {} to {} {} ({})", limits.least, limits.greatest, limits.unit, limits.why),
+        }
+    }
+}
+
+/// Reads what a person typed as a quantity, bare numbers in the usual unit of `system`.
+///
+/// A comma may mark thousands or decimals; where both readings are possible, the one inside the limits is taken,
+/// thousands first (`6,500` rpm is six and a half thousand, `3,909` as a ratio is just under four).
+///
+/// # Errors
+/// When the text is no number with a known unit, or lies outside the limits.
+pub fn read<Q: Measured>(text: &str, system: System, limits: &Limits) -> Result<Q, UnitError> {
+    let word = limits.word;
+    if text.trim().is_empty() {
+        return Err(UnitError::Blank { word });
+    }
+    let (readings, rest) = number::leading(text).ok_or_else(|| UnitError::NotANumber { word, text: text.trim().to_owned() })?;
+    let unit = table::find::<Q>(rest, system).ok_or_else(|| UnitError::UnknownUnit {
+        word,
+        unit: rest.trim().to_owned(),
+        known: Q::units().iter().map(|unit| unit.symbol).collect::<Vec<_>>().join(", "),
+    })?;
+    readings
+        .into_iter()
+        .flatten()
+        .map(|value| (unit.make)(value))
+        .find(|quantity| limits.allow(limits.measure(quantity)))
+        .ok_or_else(|| UnitError::Outside { limits: *limits, text: text.trim().to_owned() })
+}
+
+/// A quantity in a unit, with the digits a person uses: `1,878.8 mm`.
+pub fn show<Q: Measured>(quantity: &Q, unit: &Unit<Q>, decimals: usize) -> String {
+    format!("{} {}", number::show((unit.take)(quantity), decimals), unit.symbol)
+}

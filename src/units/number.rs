@@ -1,0 +1,122 @@
+//! Bare numbers: how they are typed (`2 1/4`, `19,05`, `6,500`, `1 250`) and how they are shown.
+
+/// The readings a text's leading number can have, likeliest first.
+pub type Readings = [Option<f64>; 2];
+
+/// Splits a text into the readings of its leading number and what stands behind it.
+///
+/// Accepts a sign, decimal point or comma, thousands marked by comma, blank or apostrophe, and a trailing fraction (`2 1/4`).
+/// Answers `None` where the text does not begin with a number.
+pub fn leading(text: &str) -> Option<(Readings, &str)> {
+    let text = text.trim();
+    let (sign, body) = sign(text);
+    if let Some((value, rest)) = fraction(body) {
+        return Some(([Some(sign * value), None], rest));
+    }
+    let end = body.char_indices().find(|&(at, c)| !belongs(body, at, c)).map_or(body.len(), |(at, _)| at);
+    let (digits, rest) = body.split_at(end);
+    let readings = decimal(digits);
+    readings[0].or(readings[1])?;
+    Some((readings.map(|reading| reading.map(|value| sign * value)), rest))
+}
+
+fn sign(text: &str) -> (f64, &str) {
+    match text.strip_prefix(['-', '−']) {
+        Some(rest) => (-1.0, rest.trim_start()),
+        None => (1.0, text.strip_prefix('+').unwrap_or(text)),
+    }
+}
+
+/// Whether the character at `at` belongs to the number: a digit, a mark, or a blank between two groups of digits.
+fn belongs(text: &str, at: usize, c: char) -> bool {
+    let next_is_digit = || text.get(at + c.len_utf8()..).and_then(|rest| rest.chars().next()).is_some_and(|next| next.is_ascii_digit());
+    match c {
+        '0'..='9' | '.' | ',' => true,
+        ' ' | '\u{a0}' | '\u{202f}' | '\'' | '’' => at > 0 && next_is_digit(),
+        _ => false,
+    }
+}
+
+/// `2 1/4`, `1/4` or `2-1/4`, with the rest behind it.
+fn fraction(text: &str) -> Option<(f64, &str)> {
+    let slash = text.find('/')?;
+    let (before, after) = (text.get(..slash)?.trim_end(), text.get(slash + 1..)?.trim_start());
+    let end = after.find(|c: char| !c.is_ascii_digit()).unwrap_or(after.len());
+    let (below, rest) = (after.get(..end)?, after.get(end..)?);
+    let (whole, above) = match before.rsplit_once([' ', '-']) {
+        Some((whole, above)) => (plain(whole.trim())?, above),
+        None => (0.0, before),
+    };
+    let (above, below) = (plain(above)?, plain(below)?);
+    (below > 0.0).then(|| (whole + above / below, rest))
+}
+
+/// A run of digits and nothing else.
+fn plain(text: &str) -> Option<f64> {
+    (!text.is_empty() && text.len() <= 15 && text.bytes().all(|b| b.is_ascii_digit())).then(|| text.parse().ok()).flatten()
+}
+
+/// The readings of digits with marks: thousands first, then decimals.
+fn decimal(text: &str) -> Readings {
+    let dense: String = text.chars().filter(|c| c.is_ascii_digit() || matches!(c, '.' | ',')).collect();
+    if dense.len() > 24 || !dense.bytes().any(|b| b.is_ascii_digit()) {
+        return [None, None];
+    }
+    let thousands = groups_of_three(&dense).then(|| dense.replace(',', "").parse().ok()).flatten();
+    let decimals = match (dense.matches('.').count(), dense.matches(',').count()) {
+        (_, 0) => dense.parse().ok(),
+        (0, 1) => dense.replace(',', ".").parse().ok(),
+        // 1.234,5: the European way round
+        (1.., 1) if dense.rfind(',') > dense.rfind('.') => dense.replace('.', "").replace(',', ".").parse().ok(),
+        _ => None,
+    };
+    if thousands.is_some() && thousands != decimals { [thousands, decimals] } else { [decimals, None] }
+}
+
+/// Whether every comma is followed by exactly three digits, so that it can mark thousands.
+fn groups_of_three(text: &str) -> bool {
+    let whole = text.split('.').next().unwrap_or(text);
+    let mut groups = whole.split(',');
+    let first = groups.next().unwrap_or("");
+    (1..=3).contains(&first.len()) && text.matches('.').count() <= 1 && groups.all(|group| group.len() == 3) && first != "0"
+}
+
+/// A number as it is shown: a comma at the thousands, a true minus sign, `decimals` digits behind the point.
+///
+/// ```
+/// assert_eq!(layshaft::units::number::show(6500.0, 0), "6,500");
+/// assert_eq!(layshaft::units::number::show(-1.3149, 2), "−1.31");
+/// ```
+pub fn show(value: f64, decimals: usize) -> String {
+    if !value.is_finite() {
+        return "–".to_owned();
+    }
+    let text = format!("{:.*}", decimals, value.abs());
+    let (whole, behind) = text.split_once('.').map_or((text.as_str(), None), |(whole, behind)| (whole, Some(behind)));
+    let mut shown = String::with_capacity(text.len() + 4);
+    if value < 0.0 && text.bytes().any(|b| (b'1'..=b'9').contains(&b)) {
+        shown.push('−');
+    }
+    for (at, digit) in whole.chars().enumerate() {
+        if at > 0 && (whole.len() - at).is_multiple_of(3) {
+            shown.push(',');
+        }
+        shown.push(digit);
+    }
+    if let Some(behind) = behind {
+        shown.push('.');
+        shown.push_str(behind);
+    }
+    shown
+}
+
+/// A typed text cut to a length that fits a sentence.
+pub fn clip(text: &str) -> String {
+    const LONGEST: usize = 40;
+    let mut flat = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    if let Some((cut, _)) = flat.char_indices().nth(LONGEST) {
+        flat.truncate(cut);
+        flat.push('…');
+    }
+    flat
+}
