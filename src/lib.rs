@@ -3,4 +3,5 @@
 pub mod app;
 pub mod gearing;
 pub mod problem;
+pub mod speedometer;
 pub mod units;

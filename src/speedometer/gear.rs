@@ -1,0 +1,89 @@
+//! The gears on the shelf: drive gears on the output shaft, driven gears on the cable, adapters between.
+
+/// What a speedometer gear is for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Role {
+    /// On the gearbox's output shaft.
+    Drive,
+    /// On the cable or the sender, turned by the drive gear.
+    Driven,
+    /// A pair in a box of its own between the gearbox and the cable.
+    Adapter,
+}
+
+impl Role {
+    /// The role's word, as it stands in a list.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Drive => "drive",
+            Self::Driven => "driven",
+            Self::Adapter => "adapter",
+        }
+    }
+
+    /// The role of that word, in any case.
+    pub fn read(word: &str) -> Option<Self> {
+        [Self::Drive, Self::Driven, Self::Adapter].into_iter().find(|role| role.word().eq_ignore_ascii_case(word.trim()))
+    }
+}
+
+/// Which way a helix winds.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Hand {
+    /// Seen with its axis upright, the teeth rise to the left.
+    Left,
+    /// Seen with its axis upright, the teeth rise to the right.
+    Right,
+}
+
+impl Hand {
+    /// The hand's word, as it stands in a list.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Left => "left",
+            Self::Right => "right",
+        }
+    }
+
+    /// The hand of that word, in any case; one letter will do.
+    pub fn read(word: &str) -> Option<Self> {
+        match word.trim().to_ascii_lowercase().as_str() {
+            "left" | "l" | "lh" => Some(Self::Left),
+            "right" | "r" | "rh" => Some(Self::Right),
+            _ => None,
+        }
+    }
+}
+
+/// One speedometer gear or adapter of the catalogue.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct SpeedoGear {
+    /// Its name on the shelf.
+    pub name: String,
+    /// What it is for.
+    pub role: Role,
+    /// Its teeth, [`SpeedoGear::LEAST`] to [`SpeedoGear::GREATEST`]; of an adapter, those of the gear on the gearbox's side.
+    pub teeth: u16,
+    /// Of an adapter, the teeth of the gear on the cable's side.
+    pub second: Option<u16>,
+    /// The group of gears that fit the same housing.
+    pub housing: String,
+    /// Which way its teeth wind, where known.
+    pub hand: Option<Hand>,
+    /// Whether it lies on the shelf.
+    pub in_stock: bool,
+    /// What else is to be said about it.
+    pub note: String,
+}
+
+impl SpeedoGear {
+    /// Fewer teeth than this no speedometer gear has (multi-start worms on the output shaft begin here).
+    pub const LEAST: u16 = 4;
+    /// More teeth than this do not fit into a speedometer housing.
+    pub const GREATEST: u16 = 60;
+
+    /// Whether a tooth count can be one of a speedometer gear. Common practice, no published source.
+    pub fn allows(teeth: u16) -> bool {
+        (Self::LEAST..=Self::GREATEST).contains(&teeth)
+    }
+}
