@@ -1,3 +1,64 @@
-//! The project's own commands: `cargo xtask serve | test | build | look | figures | bench`.
+//! The door of `cargo xtask`: which command was asked for, and with what.
 
-fn main() {}
+use std::process::ExitCode;
+
+use anyhow::{Result, bail};
+use xtask::build::{self, Profile};
+use xtask::options::Options;
+use xtask::{check, serve, shell, tidy};
+
+const USAGE: &str = "\
+cargo xtask serve [--dev] [--port N] [--lan]   build Layshaft and serve it; --dev builds quickly and again on every change
+cargo xtask test [--only NAME,NAME]            every check of the project, or those named
+cargo xtask build [--dev] [--out DIR]          write the folder a static host serves (target/site)
+cargo xtask tidy                               the rules of the house alone
+cargo xtask look [--only NAME]                 pictures of every section, written to target/look";
+
+fn main() -> ExitCode {
+    let mut given = std::env::args().skip(1);
+    let command = given.next().unwrap_or_default();
+    match run(&command, given.collect()) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(problem) => {
+            eprintln!("\nxtask: {problem:#}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn run(command: &str, given: Vec<String>) -> Result<()> {
+    match command {
+        "build" => build_folder(&Options::parse(given, &["--dev"], &["--out"])?),
+        "serve" => serve_pages(&Options::parse(given, &["--dev", "--lan"], &["--port"])?),
+        "test" => check::run(&Options::parse(given, &[], &["--only"])?),
+        "tidy" => tidy::run(),
+        "look" => look(&given),
+        "" | "help" | "--help" | "-h" => {
+            println!("{USAGE}");
+            Ok(())
+        }
+        other => bail!("there is no command `{other}`. These are:\n{USAGE}"),
+    }
+}
+
+fn build_folder(options: &Options) -> Result<()> {
+    let profile = Profile::dev_if(options.has("--dev"));
+    let out = options.value("--out").map_or_else(|| profile.folder(), Into::into);
+    build::site(profile, &out)?.print();
+    println!("Layshaft is in {}", out.display());
+    Ok(())
+}
+
+fn serve_pages(options: &Options) -> Result<()> {
+    let port = match options.value("--port") {
+        Some(text) => Some(text.parse().map_err(|_| anyhow::anyhow!("`--port {text}`: a port is a whole number from 1 to 65535"))?),
+        None => None,
+    };
+    serve::run(&serve::Wish { profile: Profile::dev_if(options.has("--dev")), port, lan: options.has("--lan") })
+}
+
+fn look(given: &[String]) -> Result<()> {
+    let mut cargo = shell::cargo("run");
+    cargo.args(["--quiet", "--package", "browser-tests", "--bin", "look", "--"]).args(given);
+    shell::run(&mut cargo)
+}

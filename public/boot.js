@@ -1,0 +1,83 @@
+// Starts the program, and stands by when it cannot start or stops: the page is never blank and the job's text is never out of reach.
+// The bindings and the style sheet are other files; what the program does once it runs is its own business.
+
+const JOB_KEY = "layshaft.job";
+const at = (id) => document.getElementById(id);
+
+/** The kept job's text, or nothing where there is none or the store is blocked. */
+function keptJob() {
+  try {
+    return localStorage.getItem(JOB_KEY) ?? "";
+  } catch {
+    return "";
+  }
+}
+
+/** Shows the last resort: what happened, and the job's text to save. */
+function showCrash() {
+  const crash = at("crash");
+  if (!crash || !crash.hidden) return;
+  at("boot")?.remove();
+  for (const other of document.body.children) if (other !== crash) other.inert = true;
+  const text = keptJob();
+  at("crash-text").value = text;
+  at("crash-save").href = URL.createObjectURL(new Blob([text], { type: "application/json" }));
+  for (const id of ["crash-save", "crash-label", "crash-text"]) at(id).hidden = text === "";
+  at("crash-empty").hidden = text !== "";
+  crash.hidden = false;
+  document.documentElement.dataset.crashed = "";
+  at("crash-heading").focus();
+}
+
+/** Says in the page why the program is not there. */
+function sayWhy(sentence) {
+  const says = at("boot-says");
+  if (says) says.textContent = sentence;
+}
+
+const isTrap = (what) => what instanceof WebAssembly.RuntimeError;
+addEventListener("error", (event) => isTrap(event.error) && showCrash());
+addEventListener("unhandledrejection", (event) => isTrap(event.reason) && showCrash());
+
+/** Tells the program that a newer version waits: `data-update` on the root element and an event of the same meaning. */
+function announce() {
+  document.documentElement.dataset.update = "waiting";
+  dispatchEvent(new Event("layshaft:update"));
+}
+
+/** Registers the service worker; the newer version takes over only when the program sends `layshaft:take-over`. */
+async function keepOffline() {
+  const here = new URL(location.href);
+  if (!("serviceWorker" in navigator) || !/^https?:$/.test(here.protocol) || here.searchParams.has("dev")) return;
+  const registration = await navigator.serviceWorker.register("./sw.js", { scope: "./", updateViaCache: "none" });
+  const watch = (worker) =>
+    worker?.addEventListener("statechange", () => worker.state === "installed" && navigator.serviceWorker.controller && announce());
+  if (registration.waiting && navigator.serviceWorker.controller) announce();
+  watch(registration.installing);
+  registration.addEventListener("updatefound", () => watch(registration.installing));
+  addEventListener("layshaft:take-over", () => {
+    navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
+    registration.waiting?.postMessage({ type: "take-over" });
+  });
+}
+
+/** Loads the bindings and the program, then clears the opening words. */
+async function start() {
+  if (typeof WebAssembly !== "object") {
+    sayWhy("This browser is too old for Layshaft: it cannot run WebAssembly. Open the page in a current browser.");
+    return;
+  }
+  try {
+    const { default: init } = await import("./app.js");
+    await init({ module_or_path: new URL("app_bg.wasm", import.meta.url) });
+    at("boot")?.remove();
+  } catch (fault) {
+    if (isTrap(fault)) return showCrash();
+    console.warn("Layshaft could not load:", fault);
+    sayWhy("Layshaft could not be loaded. Check the connection and load the page again; nothing you have kept on this device is lost.");
+    return;
+  }
+  keepOffline().catch((fault) => console.warn("Layshaft cannot be kept for use without a network:", fault));
+}
+
+start();

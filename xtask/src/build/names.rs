@@ -1,0 +1,53 @@
+//! File names that carry their content's hash, and rewriting the references to them.
+
+use anyhow::{Result, ensure};
+
+use super::hash;
+
+const DIGITS: usize = 16;
+
+/// `fonts/x.woff2` with some content becomes `fonts/x.0123456789abcdef.woff2`.
+pub(super) fn hashed(name: &str, content: &[u8]) -> String {
+    let (stem, ending) = name.rsplit_once('.').unwrap_or((name, ""));
+    format!("{stem}.{}.{ending}", hash::hex(content))
+}
+
+/// Does the name carry a hash, so that the file behind it never changes?
+pub fn is_hashed(path: &str) -> bool {
+    let file = path.rsplit('/').next().unwrap_or(path);
+    let mut parts = file.rsplit('.');
+    let _ending = parts.next();
+    parts.next().is_some_and(|part| part.len() == DIGITS && part.bytes().all(|b| b.is_ascii_digit() || (b'a'..=b'f').contains(&b)))
+}
+
+/// Replaces references to a file by its new name. They stand in quotes, with or without `./` in front.
+///
+/// Errors: the text does not mention the file at all, so it would load one that is not there.
+pub(super) fn refer(text: &str, from: &str, to: &str, inside: &str) -> Result<String> {
+    let mut answer = text.to_owned();
+    for (before, after) in [("\"", '"'), ("'", '\''), ("\"./", '"'), ("'./", '\'')] {
+        answer = answer.replace(&format!("{before}{from}{after}"), &format!("{before}{to}{after}"));
+    }
+    ensure!(answer != text, "{inside} does not mention \"{from}\"");
+    Ok(answer)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{hashed, is_hashed, refer};
+
+    #[test]
+    fn a_hashed_name_is_known_again() {
+        assert_eq!(hashed("icons/mark.svg", b"a"), "icons/mark.af63dc4c8601ec8c.svg");
+        assert!(is_hashed("/below/icons/mark.af63dc4c8601ec8c.svg"));
+        for plain in ["index.html", "sw.js", "/", "mark.deadbeef.svg", "a.AF63DC4C8601EC8C.js"] {
+            assert!(!is_hashed(plain), "{plain}");
+        }
+    }
+
+    #[test]
+    fn references_follow_the_new_name() {
+        assert_eq!(refer("import('./app.js'), \"app.js\"", "app.js", "app.1.js", "boot.js").unwrap(), "import('./app.1.js'), \"app.1.js\"");
+        assert_eq!(refer("nothing", "app.js", "app.1.js", "boot.js").unwrap_err().to_string(), "boot.js does not mention \"app.js\"");
+    }
+}

@@ -1,0 +1,121 @@
+//! The site as it will be served: every file with its final name, each naming the others by theirs.
+
+use std::collections::BTreeMap;
+use std::fs;
+use std::path::Path;
+
+use anyhow::{Context, Result};
+
+use super::bindings::Bindings;
+use super::names::{hashed, refer};
+use super::{Profile, hash, page_policy};
+use crate::shell;
+
+/// The list of what the last build wrote, so that the next one takes away only that.
+const LEDGER: &str = ".site-files";
+
+/// Files by their path in the site.
+pub(super) struct Site {
+    files: BTreeMap<String, Vec<u8>>,
+}
+
+/// Puts the site together from what was built and what lies in `public/`.
+pub(super) fn assemble(profile: Profile, bindings: Bindings, css: String) -> Result<Site> {
+    let public = shell::project().join("public");
+    let read = |name: &str| fs::read_to_string(public.join(name)).with_context(|| format!("cannot read public/{name}"));
+    let mut site = Site { files: BTreeMap::new() };
+
+    let mut css = css;
+    for (name, new) in site.take_in(&public, "fonts")? {
+        css = refer(&css, &name, &new, "the style sheet")?;
+    }
+    let mut page = fs::read_to_string(shell::project().join("index.html")).context("cannot read index.html")?;
+    let mut manifest = read("manifest.webmanifest")?;
+    for (name, new) in site.take_in(&public, "icons")? {
+        manifest = refer(&manifest, &name, &new, "manifest.webmanifest")?;
+        page = refer(&page, &name, &new, "index.html").unwrap_or(page);
+    }
+    site.files.insert("manifest.webmanifest".to_owned(), manifest.into_bytes());
+
+    let wasm = site.add_hashed("app_bg.wasm", bindings.wasm);
+    let js = site.add_hashed("app.js", bindings.js.into_bytes());
+    let boot = refer(&refer(&read("boot.js")?, "app.js", &js, "boot.js")?, "app_bg.wasm", &wasm, "boot.js")?;
+    let boot = site.add_hashed("boot.js", boot.into_bytes());
+    let css = site.add_hashed("style.css", css.into_bytes());
+
+    for (from, to) in [("app_bg.wasm", &wasm), ("app.js", &js), ("boot.js", &boot), ("style.css", &css)] {
+        page = refer(&page, from, to, "index.html")?;
+    }
+    site.files.insert("index.html".to_owned(), page.replace("{{csp}}", &page_policy()).into_bytes());
+    let worker = match profile {
+        Profile::Release => site.worker(&read("sw.js")?)?,
+        Profile::Dev => read("sw-off.js")?,
+    };
+    site.files.insert("sw.js".to_owned(), worker.into_bytes());
+    Ok(site)
+}
+
+impl Site {
+    /// The files with their content.
+    pub(super) fn files(&self) -> &BTreeMap<String, Vec<u8>> {
+        &self.files
+    }
+
+    fn add_hashed(&mut self, name: &str, content: Vec<u8>) -> String {
+        let new = hashed(name, &content);
+        self.files.insert(new.clone(), content);
+        new
+    }
+
+    /// Takes in a folder of `public/`; answers old and new names. Licences keep theirs: nothing refers to them.
+    fn take_in(&mut self, public: &Path, folder: &str) -> Result<Vec<(String, String)>> {
+        let entries = fs::read_dir(public.join(folder)).with_context(|| format!("cannot read public/{folder}"))?;
+        let mut renamed = Vec::new();
+        for entry in entries.flatten() {
+            let name = format!("{folder}/{}", entry.file_name().to_string_lossy());
+            let content = fs::read(entry.path()).with_context(|| format!("cannot read public/{name}"))?;
+            if is_licence(&name) {
+                self.files.insert(name, content);
+            } else {
+                let new = self.add_hashed(&name, content);
+                renamed.push((name, new));
+            }
+        }
+        renamed.sort();
+        Ok(renamed)
+    }
+
+    /// The service worker, told which files to keep. Its version is the hash of all their names and contents.
+    fn worker(&self, template: &str) -> Result<String> {
+        let kept: Vec<&str> = self.files.keys().filter(|name| !is_licence(name)).map(|name| address(name)).collect();
+        let all: Vec<u8> = self.files.iter().flat_map(|(name, content)| [name.as_bytes(), content].concat()).collect();
+        Ok(template.replace("{{version}}", &hash::hex(&all)).replace("{{files}}", &serde_json::to_string(&kept)?))
+    }
+
+    /// Writes the folder, the page last, and takes away what an earlier build left there. Other people's files stay.
+    pub(super) fn write(&self, out: &Path) -> Result<()> {
+        let earlier = fs::read_to_string(out.join(LEDGER)).unwrap_or_default();
+        let (page, others): (Vec<_>, Vec<_>) = self.files.iter().partition(|(name, _)| *name == "index.html");
+        for (name, content) in others.into_iter().chain(page) {
+            let path = out.join(name);
+            if let Some(folder) = path.parent() {
+                fs::create_dir_all(folder).with_context(|| format!("cannot make the folder {}", folder.display()))?;
+            }
+            fs::write(&path, content).with_context(|| format!("cannot write {}", path.display()))?;
+        }
+        for stale in earlier.lines().filter(|name| !self.files.contains_key(*name)) {
+            let _ = fs::remove_file(out.join(stale));
+        }
+        let ledger: Vec<&str> = self.files.keys().map(String::as_str).collect();
+        fs::write(out.join(LEDGER), ledger.join("\n")).with_context(|| format!("cannot write {}", out.join(LEDGER).display()))
+    }
+}
+
+fn is_licence(name: &str) -> bool {
+    name.ends_with("-OFL.txt")
+}
+
+/// What the browser asks for: the page is asked for by its folder.
+fn address(name: &str) -> &str {
+    if name == "index.html" { "./" } else { name }
+}

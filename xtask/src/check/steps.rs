@@ -1,0 +1,52 @@
+//! The checks one by one, in the order they run.
+
+use anyhow::Result;
+
+use super::closing;
+use super::{Closing, Step};
+use crate::build::{self, Profile};
+use crate::toolchain::Toolchain;
+use crate::{shell, tidy};
+
+pub(super) const ALL: [Step; 8] = [
+    Step { name: "fmt", what: "is every file formatted?", run: format },
+    Step { name: "tidy", what: "are the rules of the house kept?", run: |_| tidy::run() },
+    Step { name: "clippy", what: "lints of the library, xtask and all tests", run: clippy },
+    Step { name: "doc", what: "is every link in the documentation good?", run: doc },
+    Step { name: "native", what: "the tests that need no browser", run: native },
+    Step { name: "web-clippy", what: "lints of the browser code", run: web_clippy },
+    Step { name: "web", what: "the release build", run: web },
+    Step { name: "browser", what: "the tests in a real browser", run: browser },
+];
+
+fn format(_: &mut Closing) -> Result<()> {
+    shell::run(shell::cargo("fmt").args(["--all", "--check"]))
+}
+
+/// Warnings are denied behind the `--`, not in RUSTFLAGS, which would compile every dependency anew.
+fn clippy(_: &mut Closing) -> Result<()> {
+    shell::run(shell::cargo("clippy").args(["--workspace", "--all-targets", "--", "-D", "warnings"]))
+}
+
+fn doc(_: &mut Closing) -> Result<()> {
+    shell::run(shell::cargo("doc").args(["--workspace", "--no-deps"]).env("RUSTDOCFLAGS", "-D warnings"))
+}
+
+fn native(closing: &mut Closing) -> Result<()> {
+    closing::run(shell::cargo("test").args(["--package", "layshaft", "--package", "xtask"]), closing)
+}
+
+fn web_clippy(_: &mut Closing) -> Result<()> {
+    let toolchain = Toolchain::ready()?;
+    toolchain.ready_for_clippy()?;
+    shell::run(toolchain.cargo("clippy").args(["--package", "layshaft", "--", "-D", "warnings"]))
+}
+
+fn web(_: &mut Closing) -> Result<()> {
+    build::site(Profile::Release, &Profile::Release.folder())?.print();
+    Ok(())
+}
+
+fn browser(closing: &mut Closing) -> Result<()> {
+    closing::run(shell::cargo("test").args(["--package", "browser-tests"]), closing)
+}

@@ -1,0 +1,114 @@
+//! Imports never climb: a room may use only the rooms below it.
+
+use super::{Finding, Sources};
+
+/// The rooms from low to high, as data flows. A new room gets its place here.
+const ROOMS: [&str; 18] = [
+    "units",
+    "problem",
+    "gearing",
+    "tyre",
+    "speedometer",
+    "motion",
+    "driveshaft",
+    "toothload",
+    "bench",
+    "catalogue",
+    "job",
+    "setup",
+    "analysis",
+    "finder",
+    "sheet",
+    "figures",
+    "chart",
+    "app",
+];
+/// The map and the door: they name every room and belong to none.
+const ABOVE_ALL: [&str; 2] = ["lib", "main"];
+
+/// A room imports only `crate::` rooms that stand before it.
+pub(super) fn check(sources: &Sources) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    for source in sources.program() {
+        let room = room_of(&source.path);
+        if ABOVE_ALL.contains(&room) {
+            continue;
+        }
+        let Some(floor) = floor(room) else {
+            findings.push(Finding::new(
+                source,
+                1,
+                format!("the room `{room}` has no place yet: give it one in ROOMS in xtask/src/tidy/rooms.rs"),
+            ));
+            continue;
+        };
+        for (line, text) in source.lines() {
+            for used in rooms_used(super::source::without_comment(text)) {
+                if floor_is_above(used, floor) {
+                    let says =
+                        format!("`{room}` uses `{used}`, which stands above it; move what is needed down, or give it as an argument");
+                    findings.push(Finding::new(source, line, says));
+                }
+            }
+        }
+    }
+    findings
+}
+
+fn floor(room: &str) -> Option<usize> {
+    ROOMS.iter().position(|name| *name == room)
+}
+
+fn floor_is_above(used: &str, own: usize) -> bool {
+    floor(used).is_some_and(|floor| floor > own)
+}
+
+/// `src/gearing/mesh.rs` and `src/gearing.rs` are both of the room `gearing`.
+fn room_of(path: &str) -> &str {
+    let inside = path.strip_prefix("src/").unwrap_or(path);
+    inside.split('/').next().unwrap_or(inside).trim_end_matches(".rs")
+}
+
+/// The rooms named behind `crate::` in a line, one or several in braces.
+fn rooms_used(line: &str) -> Vec<&str> {
+    let mut used = Vec::new();
+    for (at, word) in line.match_indices("crate::") {
+        let rest = &line[at + word.len()..];
+        match rest.strip_prefix('{') {
+            Some(list) => used.extend(list.split([',', '}']).map(first_word)),
+            None => used.push(first_word(rest)),
+        }
+    }
+    used
+}
+
+fn first_word(text: &str) -> &str {
+    let text = text.trim_start();
+    text.split(|c: char| !c.is_alphanumeric() && c != '_').next().unwrap_or(text)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Sources, check};
+
+    #[track_caller]
+    fn finds(path: &str, text: &str, expected: &[usize]) {
+        let lines: Vec<usize> =
+            check(&Sources::of(&[(path, text)])).iter().map(|f| f.place.rsplit(':').next().unwrap().parse().unwrap()).collect();
+        assert_eq!(lines, expected, "{text}");
+    }
+
+    #[test]
+    fn a_low_room_does_not_use_a_higher_one() {
+        finds("src/gearing/mesh.rs", "use crate::units::Speed;\nuse crate::tyre::Tyre;", &[2]);
+        finds("src/tyre.rs", "use crate::{gearing::Mesh, job::Job};", &[1]);
+        finds("src/setup/mod.rs", "use crate::job::Job;\nuse crate::catalogue::GearSet;", &[]);
+        finds("src/units.rs", "/// See [`crate::app`].", &[]);
+        finds("src/lib.rs", "use crate::app;", &[]);
+    }
+
+    #[test]
+    fn an_unknown_room_asks_for_its_place() {
+        finds("src/attic.rs", "//! Attic.", &[1]);
+    }
+}
