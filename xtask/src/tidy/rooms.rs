@@ -4,8 +4,8 @@ use super::{Finding, Sources};
 
 /// The rooms from low to high, as data flows. A new room gets its place here.
 const ROOMS: [&str; 18] = [
-    "units",
     "problem",
+    "units",
     "gearing",
     "tyre",
     "speedometer",
