@@ -1,7 +1,24 @@
 //! Layshaft: a gear-ratio and driveline planner for those who rebuild manual gearboxes.
+//!
+//! The rooms, in the order data flows. A room uses only rooms above it in this list.
+//!
+//! Foundations: [`units`] reads and shows quantities, [`problem`] is the one shape of all that can be wrong.
+//!
+//! The trade: [`gearing`] (teeth, ratios, layouts), [`tyre`] (sizes and what they roll), [`speedometer`] (drive and driven gears).
+//!
+//! The document: [`job`] keeps what was typed, [`setup`] reads and checks it, [`analysis`] works everything out,
+//! [`sheet`] sets the answers into rows of figures with their workings.
+//!
+//! The browser: `app` shows and edits; it exists for wasm32 only, so the compiler keeps the rest clean of it.
+
+pub mod analysis;
 #[cfg(target_arch = "wasm32")]
 pub mod app;
 pub mod gearing;
+pub mod job;
 pub mod problem;
+pub mod setup;
+pub mod sheet;
 pub mod speedometer;
+pub mod tyre;
 pub mod units;

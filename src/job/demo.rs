@@ -1,0 +1,64 @@
+//! The first job anyone sees: invented, with three setups of invented gear sets. Also an empty job to start from.
+
+use super::{Gearbox, Job, Setup, SetupId, file};
+use crate::gearing::Layout;
+use crate::units::{System, Typed};
+
+/// A filled demo job. The car, its customer and the gear sets are invented.
+pub fn job() -> Job {
+    let wide = gearbox("Curlew four, wide", "25/30", &["37/18", "32/23", "28/27", "direct"], "33/16", "19");
+    let close = gearbox("Curlew four, close", "27/28", &["37/18", "32/23", "29/26", "direct"], "33/16", "19");
+    let five = gearbox("Plover five", "22/33", &["36/19", "31/24", "27/28", "direct", "20/35"], "33/16", "19");
+    Job {
+        title: "Fernhill coupé, hill climb and the drive home".into(),
+        customer: "An invented customer".into(),
+        car: "Fernhill coupé, rear-wheel drive (invented)".into(),
+        notes: "A demo job: car, customer and gear sets are invented. Change anything, or start an empty job.".into(),
+        shift: Typed::new("6,500", System::Inch),
+        cruise: Typed::new("70", System::Inch),
+        setups: vec![setup(1, "As it came", wide), setup(2, "Close", close), setup(3, "Five-speed, overdrive 5th", five)],
+        next_setup: 4,
+        ..empty(System::Inch)
+    }
+}
+
+/// A job with one empty setup, to be read in `units`.
+pub fn empty(units: System) -> Job {
+    let mut job = Job {
+        schema: file::SCHEMA,
+        title: "New job".into(),
+        customer: String::new(),
+        car: String::new(),
+        notes: String::new(),
+        units,
+        shift: Typed::new("6,000", units),
+        cruise: Typed::new(if units == System::Inch { "70" } else { "110" }, units),
+        setups: Vec::new(),
+        next_setup: 1,
+    };
+    job.add_setup();
+    job
+}
+
+fn gearbox(name: &str, constant: &str, gears: &[&str], reverse: &str, idler: &str) -> Gearbox {
+    Gearbox {
+        name: name.into(),
+        altered: false,
+        layout: Layout::InputReduced,
+        constant: constant.into(),
+        gears: gears.iter().map(|gear| (*gear).into()).collect(),
+        reverse: reverse.into(),
+        idler: idler.into(),
+    }
+}
+
+fn setup(id: u32, name: &str, gearbox: Gearbox) -> Setup {
+    Setup {
+        id: SetupId(id),
+        name: name.into(),
+        gearbox,
+        final_drive: "43/11".into(),
+        stages: Vec::new(),
+        tyre: Typed::new("185/70R14", System::Inch),
+    }
+}

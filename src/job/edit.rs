@@ -1,0 +1,109 @@
+//! Changes to a job that are not typing: setups added, copied, moved and removed; a gear set picked; gears and stages added.
+
+use super::{Gearbox, Job, MOST_SETUPS, MOST_STAGES, Setup, SetupId, Stage};
+use crate::gearing::{self, Layout};
+use crate::units::Typed;
+
+/// The direction in which a setup's column is moved.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Toward {
+    /// Towards column A.
+    Left,
+    /// Away from column A.
+    Right,
+}
+
+impl Job {
+    fn take_id(&mut self) -> SetupId {
+        let id = SetupId(self.next_setup);
+        self.next_setup = self.next_setup.saturating_add(1);
+        id
+    }
+
+    /// Adds an empty setup behind the others. Nothing happens where there are six.
+    pub fn add_setup(&mut self) -> Option<SetupId> {
+        if self.setups.len() >= MOST_SETUPS {
+            return None;
+        }
+        let id = self.take_id();
+        let gearbox = Gearbox { gears: vec![String::new(); 4], ..Gearbox::default() };
+        let tyre = Typed::new("", self.units);
+        self.setups.push(Setup { id, name: "New setup".into(), gearbox, final_drive: String::new(), stages: Vec::new(), tyre });
+        Some(id)
+    }
+
+    /// Copies a setup into the column beside it. Nothing happens where there are six.
+    pub fn copy_setup(&mut self, id: SetupId) -> Option<SetupId> {
+        let at = self.setups.iter().position(|setup| setup.id == id)?;
+        if self.setups.len() >= MOST_SETUPS {
+            return None;
+        }
+        let mut copy = self.setups.get(at)?.clone();
+        copy.id = self.take_id();
+        copy.name = format!("{}, copy", copy.name);
+        let id = copy.id;
+        self.setups.insert(at + 1, copy);
+        Some(id)
+    }
+
+    /// Removes a setup; the last one stays.
+    pub fn remove_setup(&mut self, id: SetupId) {
+        if self.setups.len() > 1 {
+            self.setups.retain(|setup| setup.id != id);
+        }
+    }
+
+    /// Moves a setup one column to the left or right.
+    pub fn move_setup(&mut self, id: SetupId, toward: Toward) {
+        let Some(at) = self.setups.iter().position(|setup| setup.id == id) else { return };
+        let to = match toward {
+            Toward::Left => at.checked_sub(1),
+            Toward::Right => Some(at + 1).filter(|to| *to < self.setups.len()),
+        };
+        if let Some(to) = to {
+            self.setups.swap(at, to);
+        }
+    }
+}
+
+impl Gearbox {
+    /// Adds a blank gear at the top. Nothing happens where there are eight.
+    pub fn add_gear(&mut self) {
+        if self.gears.len() < gearing::Gearbox::MOST_GEARS {
+            self.gears.push(String::new());
+            self.altered = true;
+        }
+    }
+
+    /// Removes the top gear; one stays.
+    pub fn remove_gear(&mut self) {
+        if self.gears.len() > 1 {
+            self.gears.pop();
+            self.altered = true;
+        }
+    }
+
+    /// Changes the layout and keeps every count as typed.
+    pub fn lay_out(&mut self, layout: Layout) {
+        if self.layout != layout {
+            self.layout = layout;
+            self.altered = true;
+        }
+    }
+}
+
+impl Setup {
+    /// Adds a blank extra stage. Nothing happens where there are four.
+    pub fn add_stage(&mut self) {
+        if self.stages.len() < MOST_STAGES {
+            self.stages.push(Stage::default());
+        }
+    }
+
+    /// Removes an extra stage.
+    pub fn remove_stage(&mut self, at: usize) {
+        if at < self.stages.len() {
+            self.stages.remove(at);
+        }
+    }
+}

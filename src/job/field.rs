@@ -1,0 +1,184 @@
+//! The name of every text that can be typed, so that one widget edits them all and every problem finds its place.
+
+use super::{Job, Setup, SetupId};
+use crate::units::{System, Typed};
+
+/// One text of a job.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Field {
+    /// A text that all setups share.
+    Job(JobField),
+    /// A text of one setup.
+    Setup(SetupId, SetupField),
+}
+
+/// The texts that all setups share.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum JobField {
+    /// What the job is called.
+    Title,
+    /// Whose job it is.
+    Customer,
+    /// The car, in words.
+    Car,
+    /// Anything worth keeping.
+    Notes,
+    /// The engine speed of each upshift.
+    Shift,
+    /// The road speed of a steady cruise.
+    Cruise,
+}
+
+/// The texts of one setup. Places are counted from 0.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum SetupField {
+    /// What the setup is called.
+    Name,
+    /// The constant pair.
+    Constant,
+    /// A forward gear.
+    Gear(usize),
+    /// The outer gears of reverse.
+    Reverse,
+    /// The reverse idler.
+    Idler,
+    /// The final drive.
+    FinalDrive,
+    /// The name of an extra stage.
+    StageName(usize),
+    /// The drive of an extra stage.
+    Stage(usize),
+    /// The tyre.
+    Tyre,
+}
+
+/// Where a field's text is kept.
+enum Slot<'a> {
+    Plain(&'a mut String),
+    Quantity(&'a mut Typed),
+}
+
+impl JobField {
+    /// The path by which a [`crate::problem::Problem`] names this field.
+    pub fn path(self) -> &'static str {
+        match self {
+            Self::Title => "title",
+            Self::Customer => "customer",
+            Self::Car => "car",
+            Self::Notes => "notes",
+            Self::Shift => "shift",
+            Self::Cruise => "cruise",
+        }
+    }
+
+    fn slot(self, job: &mut Job) -> Slot<'_> {
+        match self {
+            Self::Title => Slot::Plain(&mut job.title),
+            Self::Customer => Slot::Plain(&mut job.customer),
+            Self::Car => Slot::Plain(&mut job.car),
+            Self::Notes => Slot::Plain(&mut job.notes),
+            Self::Shift => Slot::Quantity(&mut job.shift),
+            Self::Cruise => Slot::Quantity(&mut job.cruise),
+        }
+    }
+
+    fn text(self, job: &Job) -> &str {
+        match self {
+            Self::Title => &job.title,
+            Self::Customer => &job.customer,
+            Self::Car => &job.car,
+            Self::Notes => &job.notes,
+            Self::Shift => &job.shift.text,
+            Self::Cruise => &job.cruise.text,
+        }
+    }
+}
+
+impl SetupField {
+    /// The path by which a [`crate::problem::Problem`] names this field.
+    pub fn path(self) -> String {
+        match self {
+            Self::Name => "name".into(),
+            Self::Constant => "constant".into(),
+            Self::Gear(at) => format!("gear.{}", at + 1),
+            Self::Reverse => "reverse".into(),
+            Self::Idler => "idler".into(),
+            Self::FinalDrive => "final-drive".into(),
+            Self::StageName(at) => format!("stage.{}.name", at + 1),
+            Self::Stage(at) => format!("stage.{}", at + 1),
+            Self::Tyre => "tyre".into(),
+        }
+    }
+
+    fn slot(self, setup: &mut Setup) -> Option<Slot<'_>> {
+        Some(match self {
+            Self::Name => Slot::Plain(&mut setup.name),
+            Self::Constant => Slot::Plain(&mut setup.gearbox.constant),
+            Self::Gear(at) => Slot::Plain(setup.gearbox.gears.get_mut(at)?),
+            Self::Reverse => Slot::Plain(&mut setup.gearbox.reverse),
+            Self::Idler => Slot::Plain(&mut setup.gearbox.idler),
+            Self::FinalDrive => Slot::Plain(&mut setup.final_drive),
+            Self::StageName(at) => Slot::Plain(&mut setup.stages.get_mut(at)?.name),
+            Self::Stage(at) => Slot::Plain(&mut setup.stages.get_mut(at)?.drive),
+            Self::Tyre => Slot::Quantity(&mut setup.tyre),
+        })
+    }
+
+    fn text(self, setup: &Setup) -> Option<&str> {
+        Some(match self {
+            Self::Name => &setup.name,
+            Self::Constant => &setup.gearbox.constant,
+            Self::Gear(at) => setup.gearbox.gears.get(at)?,
+            Self::Reverse => &setup.gearbox.reverse,
+            Self::Idler => &setup.gearbox.idler,
+            Self::FinalDrive => &setup.final_drive,
+            Self::StageName(at) => &setup.stages.get(at)?.name,
+            Self::Stage(at) => &setup.stages.get(at)?.drive,
+            Self::Tyre => &setup.tyre.text,
+        })
+    }
+
+    /// Whether the field is one of the gearbox's tooth counts.
+    fn is_gearbox(self) -> bool {
+        matches!(self, Self::Constant | Self::Gear(_) | Self::Reverse | Self::Idler)
+    }
+}
+
+impl Field {
+    /// A short name for the page: unique inside a job, without blanks.
+    pub fn slug(self) -> String {
+        match self {
+            Self::Job(field) => field.path().to_owned(),
+            Self::Setup(id, field) => format!("s{}-{}", id.0, field.path().replace('.', "-")),
+        }
+    }
+}
+
+impl Job {
+    /// The text of a field; `None` where there is no such setup, gear or stage.
+    pub fn text(&self, field: Field) -> Option<&str> {
+        match field {
+            Field::Job(field) => Some(field.text(self)),
+            Field::Setup(id, field) => field.text(self.setup(id)?),
+        }
+    }
+
+    /// Puts a text into a field, typed under the units the sheet is read in now. Nothing happens where there is no such field.
+    pub fn type_text(&mut self, field: Field, text: String) {
+        let units: System = self.units;
+        let slot = match field {
+            Field::Job(field) => Some(field.slot(self)),
+            Field::Setup(id, field) => self.setup_mut(id).and_then(|setup| {
+                if field.is_gearbox() {
+                    setup.gearbox.altered = true;
+                }
+                field.slot(setup)
+            }),
+        };
+        match slot {
+            Some(Slot::Plain(kept)) => *kept = text,
+            Some(Slot::Quantity(kept)) => *kept = Typed::new(text, units),
+            None => {}
+        }
+    }
+}

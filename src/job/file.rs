@@ -1,0 +1,97 @@
+//! The job as a text: open JSON with a schema version, read again by every later version.
+//!
+//! The shape is that of [`Job`]; what was typed stands in it as text, bare numbers beside the system they were meant in.
+//! A newer document than this version knows is refused, never cut down.
+
+use super::{Job, MOST_SETUPS};
+use crate::problem::Explain;
+
+/// The version this program writes.
+pub const SCHEMA: u32 = 1;
+
+/// The longest text that is taken for a job, in bytes.
+pub const LONGEST: usize = 2_000_000;
+
+/// Why a text is no job.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum FileError {
+    /// Longer than any job.
+    TooLong {
+        /// Its length in bytes.
+        bytes: usize,
+    },
+    /// Not JSON, or not of a job's shape.
+    NotAJob {
+        /// What the parser says, with line and column.
+        detail: String,
+    },
+    /// Written by a newer version.
+    Newer {
+        /// The version it names.
+        schema: u64,
+    },
+    /// More setups than fit on a sheet, or none.
+    SetupCount {
+        /// How many it holds.
+        given: usize,
+    },
+}
+
+impl Explain for FileError {
+    fn what(&self) -> String {
+        match self {
+            Self::TooLong { bytes } => format!("the text has {bytes} bytes, more than any job"),
+            Self::NotAJob { detail } => format!("the text is not a job ({detail})"),
+            Self::Newer { schema } => format!("the job was kept by a newer version (shape {schema}, this one knows {SCHEMA})"),
+            Self::SetupCount { given } => format!("the job holds {given} setups"),
+        }
+    }
+
+    fn what_to_do(&self) -> String {
+        match self {
+            Self::TooLong { .. } | Self::NotAJob { .. } => "choose a file that was saved as a job here".into(),
+            Self::Newer { .. } => "load the page again to get the newer version; the job stays as it is".into(),
+            Self::SetupCount { .. } => format!("a sheet holds 1 to {MOST_SETUPS}"),
+        }
+    }
+}
+
+/// The job as text, ready to be kept.
+pub fn to_text(job: &Job) -> String {
+    serde_json::to_string_pretty(job).unwrap_or_default()
+}
+
+/// The job in a text.
+///
+/// # Errors
+/// When the text is too long, no job, from a newer version, or holds no setup or too many.
+pub fn from_text(text: &str) -> Result<Job, FileError> {
+    if text.len() > LONGEST {
+        return Err(FileError::TooLong { bytes: text.len() });
+    }
+    let value: serde_json::Value = serde_json::from_str(text).map_err(|error| FileError::NotAJob { detail: error.to_string() })?;
+    let schema = value.get("schema").and_then(serde_json::Value::as_u64);
+    match schema {
+        None => return Err(FileError::NotAJob { detail: "it names no schema".into() }),
+        Some(schema) if schema > u64::from(SCHEMA) => return Err(FileError::Newer { schema }),
+        Some(_) => {}
+    }
+    let job: Job = serde_json::from_value(value).map_err(|error| FileError::NotAJob { detail: error.to_string() })?;
+    check(job)
+}
+
+/// Mends what a hand-written file may have wrong without loss, refuses what cannot be shown.
+fn check(mut job: Job) -> Result<Job, FileError> {
+    if job.setups.is_empty() || job.setups.len() > MOST_SETUPS {
+        return Err(FileError::SetupCount { given: job.setups.len() });
+    }
+    let mut seen = std::collections::BTreeSet::new();
+    for setup in &mut job.setups {
+        while !seen.insert(setup.id) {
+            setup.id.0 = setup.id.0.wrapping_add(1);
+        }
+    }
+    let above = seen.last().map_or(0, |id| id.0.saturating_add(1));
+    job.next_setup = job.next_setup.max(above);
+    Ok(job)
+}

@@ -1,0 +1,128 @@
+//! The job: the one document, holding what was typed and nothing that can be worked out from it.
+//!
+//! [`Job`] is the whole; [`field`] names every text in it; [`edit`] holds the changes that are not typing;
+//! [`history`] undoes and redoes; [`file`] writes and reads it, old versions included; [`demo`] is the invented first job.
+//! Nothing here parses a figure: that is the next room's, [`crate::setup`].
+
+pub mod demo;
+pub mod edit;
+pub mod field;
+pub mod file;
+pub mod history;
+
+use serde::{Deserialize, Serialize};
+
+use crate::gearing::{Layout, Place};
+use crate::units::{System, Typed};
+pub use field::{Field, JobField, SetupField};
+pub use history::History;
+
+/// The most setups that stand side by side on one sheet.
+pub const MOST_SETUPS: usize = 6;
+
+/// The most extra stages of one setup.
+pub const MOST_STAGES: usize = 4;
+
+/// What a setup is called by inside its job; never used again after the setup is removed.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct SetupId(pub u32);
+
+/// A job, as typed.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Job {
+    /// The version of this document's shape; see [`file`].
+    pub schema: u32,
+    /// What the job is called.
+    pub title: String,
+    /// Whose job it is.
+    #[serde(default)]
+    pub customer: String,
+    /// The car, in words.
+    #[serde(default)]
+    pub car: String,
+    /// Anything worth keeping.
+    #[serde(default)]
+    pub notes: String,
+    /// The units the sheet is read in.
+    #[serde(default)]
+    pub units: System,
+    /// The engine speed of each upshift.
+    pub shift: Typed,
+    /// The road speed of a steady cruise.
+    pub cruise: Typed,
+    /// The setups being compared, in the order of their columns.
+    pub setups: Vec<Setup>,
+    /// The id that the next new setup gets.
+    pub next_setup: u32,
+}
+
+/// One setup, as typed.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Setup {
+    /// Its id inside the job.
+    pub id: SetupId,
+    /// What it is called.
+    pub name: String,
+    /// Its gearbox.
+    pub gearbox: Gearbox,
+    /// Its final drive: two tooth counts or a ratio.
+    pub final_drive: String,
+    /// Extra stages before or behind the final drive.
+    #[serde(default)]
+    pub stages: Vec<Stage>,
+    /// Its tyre: a size, or something measured.
+    pub tyre: Typed,
+}
+
+/// A gearbox, as typed: every pair as the gear on the input or output line over the countershaft's.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Gearbox {
+    /// The name of the gear set it was picked from, or one of the shop's own.
+    pub name: String,
+    /// Whether counts were changed since it was picked.
+    #[serde(default)]
+    pub altered: bool,
+    /// How it is laid out.
+    pub layout: Layout,
+    /// The constant pair; blank for a two-shaft box.
+    #[serde(default)]
+    pub constant: String,
+    /// The forward gears, lowest first.
+    pub gears: Vec<String>,
+    /// The outer gears of reverse; blank where unknown.
+    #[serde(default)]
+    pub reverse: String,
+    /// The reverse idler: blank, one count, or the two of a compound idler.
+    #[serde(default)]
+    pub idler: String,
+}
+
+/// One extra stage, as typed.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Stage {
+    /// What it is called.
+    #[serde(default)]
+    pub name: String,
+    /// Where it stands.
+    pub place: Place,
+    /// Two tooth counts or a ratio.
+    pub drive: String,
+}
+
+impl Job {
+    /// The setup of an id.
+    pub fn setup(&self, id: SetupId) -> Option<&Setup> {
+        self.setups.iter().find(|setup| setup.id == id)
+    }
+
+    /// The setup of an id, to be changed.
+    pub fn setup_mut(&mut self, id: SetupId) -> Option<&mut Setup> {
+        self.setups.iter_mut().find(|setup| setup.id == id)
+    }
+
+    /// The letter of a column, counted from 0: A, B, C …
+    pub fn letter(column: usize) -> char {
+        u8::try_from(column).ok().and_then(|at| b'A'.checked_add(at)).map_or('?', char::from)
+    }
+}

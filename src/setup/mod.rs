@@ -1,0 +1,145 @@
+//! A setup, read and checked: what was typed becomes gears, a final drive, a tyre and the conditions, or says why not.
+//!
+//! Every part stands on its own, so that a slip in one field leaves the rest of the sheet standing.
+//! No figure is worked out here; that is [`crate::analysis`]'s.
+
+use crate::gearing::{self, FinalDrive, Gear, Gearbox, Layout, Mesh, Place, Ratio, Reverse, Stage, check, read};
+use crate::job::{self, Job, JobField, SetupField, SetupId};
+use crate::problem::{Explain, Problem};
+use crate::tyre::{self, Tyre};
+use crate::units::{AngularVelocity, Velocity, limits};
+
+/// What all setups of a job share.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Conditions {
+    /// The engine speed of each upshift.
+    pub shift: Option<AngularVelocity>,
+    /// The road speed of a steady cruise.
+    pub cruise: Option<Velocity>,
+    /// What is wrong with either.
+    pub problems: Vec<Problem>,
+}
+
+/// One setup, read and checked.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Setup {
+    /// Its id inside the job.
+    pub id: SetupId,
+    /// The letter of its column.
+    pub letter: char,
+    /// What it is called.
+    pub name: String,
+    /// How its gearbox is laid out.
+    pub layout: Layout,
+    /// The constant pair, where the layout has one and it could be read.
+    pub constant: Option<Mesh>,
+    /// The forward gears, each as far as it could be read.
+    pub gears: Vec<Option<Gear>>,
+    /// Reverse, where its teeth are given.
+    pub reverse: Option<Reverse>,
+    /// The whole gearbox, where every part of it could be read.
+    pub gearbox: Option<Gearbox>,
+    /// The final drive.
+    pub final_drive: Option<FinalDrive>,
+    /// The extra stages, where every one could be read.
+    pub stages: Option<Vec<Stage>>,
+    /// The tyre.
+    pub tyre: Option<Tyre>,
+    /// Everything that is wrong with it.
+    pub problems: Vec<Problem>,
+}
+
+impl Setup {
+    /// The ratio of a forward gear (0 is first), signed; known as soon as the constant pair and that gear are.
+    pub fn ratio(&self, gear: usize) -> Option<Ratio> {
+        match (self.gears.get(gear).copied().flatten()?, self.layout) {
+            (Gear::Direct, _) => Some(Ratio::from_integer(1)),
+            (Gear::Mesh(mesh), Layout::TwoShaft) => Some(-mesh.ratio()),
+            (Gear::Mesh(mesh), _) => Some(self.constant?.ratio() * mesh.ratio()),
+        }
+    }
+
+    /// All that stands behind the gearbox: extra stages and final drive, without sign.
+    pub fn behind_gearbox(&self) -> Option<Ratio> {
+        let stages = self.stages.as_ref()?.iter().map(|stage| stage.drive.ratio()).product::<Ratio>();
+        Some(stages * self.final_drive?.ratio())
+    }
+
+    /// The extra stages between gearbox and final drive.
+    pub fn before_axle(&self) -> Option<Ratio> {
+        Some(self.stages.as_ref()?.iter().filter(|stage| stage.place == Place::BeforeAxle).map(|stage| stage.drive.ratio()).product())
+    }
+
+    /// What is wrong with one field.
+    pub fn problems_of(&self, field: SetupField) -> impl Iterator<Item = &Problem> {
+        let path = field.path();
+        self.problems.iter().filter(move |problem| problem.field == path)
+    }
+}
+
+impl Conditions {
+    /// Reads what all setups of a job share.
+    pub fn of(job: &Job) -> Self {
+        let mut problems = Vec::new();
+        let shift = keep(&mut problems, JobField::Shift.path(), job.shift.read(&limits::SHIFT_SPEED));
+        let cruise = keep(&mut problems, JobField::Cruise.path(), job.cruise.read(&limits::CRUISE_SPEED));
+        Self { shift, cruise, problems }
+    }
+}
+
+/// Reads every setup of a job, in the order of its columns.
+pub fn read_all(job: &Job) -> Vec<Setup> {
+    job.setups.iter().enumerate().map(|(column, typed)| read_one(typed, Job::letter(column))).collect()
+}
+
+/// Reads one setup.
+pub fn read_one(typed: &job::Setup, letter: char) -> Setup {
+    let mut problems = Vec::new();
+    let layout = typed.gearbox.layout;
+    let constant = match layout {
+        Layout::TwoShaft => None,
+        _ => keep(&mut problems, &SetupField::Constant.path(), read::constant(&typed.gearbox.constant, layout)),
+    };
+    let gears = read_gears(&typed.gearbox, &mut problems);
+    let reverse = read_reverse(&typed.gearbox, &mut problems);
+    let gearbox = assemble(layout, constant, &gears, reverse);
+    if let Some(gearbox) = &gearbox {
+        problems.extend(check::doubts(gearbox).iter().map(|doubt| Problem::caution("gearbox", doubt)));
+    }
+    let final_drive = keep(&mut problems, &SetupField::FinalDrive.path(), read::final_drive(&typed.final_drive));
+    let stages = read_stages(&typed.stages, &mut problems);
+    let tyre = keep(&mut problems, &SetupField::Tyre.path(), tyre::read(&typed.tyre.text, typed.tyre.units));
+    Setup { id: typed.id, letter, name: typed.name.clone(), layout, constant, gears, reverse, gearbox, final_drive, stages, tyre, problems }
+}
+
+fn read_gears(typed: &job::Gearbox, problems: &mut Vec<Problem>) -> Vec<Option<Gear>> {
+    let read = |(at, text): (usize, &String)| keep(problems, &SetupField::Gear(at).path(), read::gear(text, typed.layout));
+    typed.gears.iter().take(gearing::Gearbox::MOST_GEARS).enumerate().map(read).collect()
+}
+
+/// Reverse may be left blank: its teeth are often unknown, and no forward figure needs them.
+fn read_reverse(typed: &job::Gearbox, problems: &mut Vec<Problem>) -> Option<Reverse> {
+    if typed.reverse.trim().is_empty() {
+        return None;
+    }
+    let pair = keep(problems, &SetupField::Reverse.path(), read::pair(&typed.reverse, typed.layout));
+    let idler = keep(problems, &SetupField::Idler.path(), read::idler(&typed.idler));
+    Some(Reverse { pair: pair?, idler: idler? })
+}
+
+fn assemble(layout: Layout, constant: Option<Mesh>, gears: &[Option<Gear>], reverse: Option<Reverse>) -> Option<Gearbox> {
+    let gears = gears.iter().copied().collect::<Option<Vec<_>>>()?;
+    Gearbox::new(layout, constant, gears, reverse).ok()
+}
+
+fn read_stages(typed: &[job::Stage], problems: &mut Vec<Problem>) -> Option<Vec<Stage>> {
+    let read = |(at, stage): (usize, &job::Stage)| {
+        keep(problems, &SetupField::Stage(at).path(), read::drive(&stage.drive)).map(|drive| Stage { place: stage.place, drive })
+    };
+    let stages: Vec<Option<Stage>> = typed.iter().enumerate().map(read).collect();
+    stages.into_iter().collect()
+}
+
+fn keep<T>(problems: &mut Vec<Problem>, field: &str, read: Result<T, impl Explain>) -> Option<T> {
+    read.map_err(|why| problems.push(Problem::stop(field, &why))).ok()
+}

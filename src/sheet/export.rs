@@ -1,0 +1,87 @@
+//! The sheet's figures for other programs: JSON for scripts, CSV for spreadsheets. The same rows as on the page.
+
+use super::{Figure, Piece, Row, Sheet, Words, build};
+use crate::job::{Job, file};
+use crate::problem::Explain;
+use serde_json::{Map, Value, json};
+
+/// Every figure of a job file's sheet as JSON, keys carrying their units.
+///
+/// # Errors
+/// A sentence, when the text is no job.
+pub fn figures_of_file(text: &str) -> Result<String, String> {
+    let job = file::from_text(text).map_err(|why| format!("{}: {}", why.what(), why.what_to_do()))?;
+    serde_json::to_string_pretty(&figures(&job)).map_err(|why| why.to_string())
+}
+
+/// Every figure of a job's sheet, one object a setup; cautions beside them.
+pub fn figures(job: &Job) -> Value {
+    let sheet = build(job, Words::Us);
+    let setups: Vec<Value> = job
+        .setups
+        .iter()
+        .enumerate()
+        .map(|(column, setup)| {
+            let mut values = Map::new();
+            for figure in rows(&sheet).filter_map(|row| row.cells.get(column)).flat_map(super::Cell::pieces).filter_map(as_figure) {
+                values.insert(figure.key.clone(), json!(figure.value));
+            }
+            let cautions: Vec<&str> = sheet
+                .sections
+                .iter()
+                .flat_map(super::Section::cautions)
+                .filter(|(at, _, _)| *at == column)
+                .map(|(_, _, verdict)| verdict.text.as_str())
+                .collect();
+            json!({ "letter": Job::letter(column).to_string(), "name": setup.name, "figures": values, "cautions": cautions })
+        })
+        .collect();
+    json!({ "title": job.title, "setups": setups })
+}
+
+/// The sheet as a table: a line a row, a column a setup, each cell as it is read.
+pub fn csv(job: &Job, sheet: &Sheet) -> String {
+    let mut lines =
+        vec![record(["section", "row"].into_iter().map(str::to_owned).chain(job.setups.iter().map(|setup| setup.name.clone())))];
+    for section in &sheet.sections {
+        for row in &section.rows {
+            let cells = row.cells.iter().map(cell_text);
+            lines.push(record([section.title.clone(), row.label.clone()].into_iter().chain(cells)));
+        }
+    }
+    lines.concat()
+}
+
+fn rows(sheet: &Sheet) -> impl Iterator<Item = &Row> {
+    sheet.sections.iter().flat_map(|section| &section.rows)
+}
+
+fn as_figure(piece: &Piece) -> Option<&Figure> {
+    match piece {
+        Piece::Figure(figure) => Some(figure),
+        _ => None,
+    }
+}
+
+/// A cell as one text, lines parted by a semicolon.
+pub fn cell_text(cell: &super::Cell) -> String {
+    let line = |pieces: &Vec<Piece>| pieces.iter().map(piece_text).collect::<Vec<_>>().join(" ");
+    cell.lines.iter().map(line).collect::<Vec<_>>().join("; ")
+}
+
+fn piece_text(piece: &Piece) -> String {
+    match piece {
+        Piece::Figure(figure) => figure.text(),
+        Piece::Words(text) | Piece::Absent(text) => text.clone(),
+        Piece::Verdict(verdict) => verdict.text.clone(),
+    }
+}
+
+/// One line of a table; a cell that a spreadsheet would take for a formula gets an apostrophe before it.
+fn record(cells: impl Iterator<Item = String>) -> String {
+    let guard = |cell: String| if cell.starts_with(['=', '+', '-', '@', '\t', '\r']) { format!("'{cell}") } else { cell };
+    let quote = |cell: String| format!("\"{}\"", guard(cell).replace('"', "\"\""));
+    let mut line = cells.map(quote).collect::<Vec<_>>().join(",");
+    line.push_str("\r\n");
+    line
+}

@@ -1,0 +1,196 @@
+//! What stands in a cell: figures with their workings, words, verdicts.
+
+use crate::gearing::Ratio;
+use crate::gearing::teeth::decimal;
+use crate::units::{Measured, Unit, number};
+
+/// One piece of a line.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Piece {
+    /// A figure that can be asked how it came about.
+    Figure(Box<Figure>),
+    /// Words beside a figure.
+    Words(String),
+    /// A judgement.
+    Verdict(Verdict),
+    /// Why there is no figure.
+    Absent(String),
+}
+
+/// How large a figure is shown.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Size {
+    /// The figure the row is about.
+    Big,
+    /// A figure among others.
+    #[default]
+    Plain,
+    /// A figure that supports another.
+    Small,
+}
+
+/// A figure.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Figure {
+    /// Its name inside its setup, its unit at the end: `gear_2.at_shift_mph`.
+    pub key: String,
+    /// Its value in the unit it is shown in.
+    pub value: f64,
+    /// How it is shown, without its unit.
+    pub shown: String,
+    /// The unit behind it; empty for a plain number.
+    pub unit: String,
+    /// How large it is shown.
+    pub size: Size,
+    /// How it differs from the first column's, where that is asked.
+    pub difference: Option<String>,
+    /// How it came about.
+    pub working: Option<Working>,
+}
+
+/// How a figure came about.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Working {
+    /// The formula, in symbols explained by the words beside them.
+    pub formula: String,
+    /// The same with this setup's numbers.
+    pub filled: String,
+    /// Where the formula comes from.
+    pub source: String,
+}
+
+/// How a judgement falls out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Tone {
+    /// As it should be.
+    Good,
+    /// Wants attention.
+    Caution,
+    /// Must not be left so.
+    Stop,
+}
+
+/// A judgement in words: what, by how much, and what to do.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Verdict {
+    /// How it falls out.
+    pub tone: Tone,
+    /// The words.
+    pub text: String,
+}
+
+impl Figure {
+    /// A plain number.
+    pub fn number(key: impl Into<String>, value: f64, decimals: usize) -> Self {
+        Self {
+            key: key.into(),
+            value,
+            shown: number::show(value, decimals),
+            unit: String::new(),
+            size: Size::Plain,
+            difference: None,
+            working: None,
+        }
+    }
+
+    /// An exact ratio.
+    pub fn ratio(key: impl Into<String>, ratio: Ratio, decimals: usize) -> Self {
+        Self::number(key, decimal(ratio), decimals)
+    }
+
+    /// A share as percent; the unit says of what in the words beside it.
+    pub fn percent(key: &str, share: f64, decimals: usize) -> Self {
+        let mut figure = Self::number(format!("{key}_percent"), share * 100.0, decimals);
+        figure.unit = "%".into();
+        figure
+    }
+
+    /// A quantity in a unit; the unit's name is put behind the key.
+    pub fn quantity<Q: Measured>(key: &str, quantity: &Q, unit: &Unit<Q>, decimals: usize) -> Self {
+        let mut figure = Self::number(format!("{key}_{}", slug(unit.symbol)), (unit.take)(quantity), decimals);
+        unit.symbol.clone_into(&mut figure.unit);
+        figure
+    }
+
+    /// The figure shown large.
+    #[must_use]
+    pub fn big(mut self) -> Self {
+        self.size = Size::Big;
+        self
+    }
+
+    /// The figure shown small.
+    #[must_use]
+    pub fn small(mut self) -> Self {
+        self.size = Size::Small;
+        self
+    }
+
+    /// The figure with how it came about.
+    #[must_use]
+    pub fn by(mut self, formula: impl Into<String>, filled: impl Into<String>, source: impl Into<String>) -> Self {
+        self.working = Some(Working { formula: formula.into(), filled: filled.into(), source: source.into() });
+        self
+    }
+
+    /// The figure with its difference from another of the same unit, rounded once; none where it would show as nothing.
+    #[must_use]
+    pub fn against(mut self, other: Option<f64>, decimals: usize) -> Self {
+        let difference = other.map(|other| self.value - other).filter(|difference| {
+            let least = 0.5 * 10_f64.powi(-i32::try_from(decimals).unwrap_or(0));
+            difference.abs() >= least
+        });
+        self.difference = difference.map(|difference| {
+            let sign = if difference > 0.0 { "+" } else { "" };
+            format!("{sign}{}", number::show(difference, decimals))
+        });
+        self
+    }
+
+    /// The figure as it is read, with its unit.
+    pub fn text(&self) -> String {
+        if self.unit.is_empty() { self.shown.clone() } else { format!("{} {}", self.shown, self.unit) }
+    }
+}
+
+impl From<Figure> for Piece {
+    fn from(figure: Figure) -> Self {
+        Self::Figure(Box::new(figure))
+    }
+}
+
+impl Piece {
+    /// Words beside a figure.
+    pub fn words(text: impl Into<String>) -> Self {
+        Self::Words(text.into())
+    }
+
+    /// A good judgement.
+    pub fn good(text: impl Into<String>) -> Self {
+        Self::Verdict(Verdict { tone: Tone::Good, text: text.into() })
+    }
+
+    /// A caution.
+    pub fn caution(text: impl Into<String>) -> Self {
+        Self::Verdict(Verdict { tone: Tone::Caution, text: text.into() })
+    }
+
+    /// A judgement that must not be left so.
+    pub fn stop(text: impl Into<String>) -> Self {
+        Self::Verdict(Verdict { tone: Tone::Stop, text: text.into() })
+    }
+}
+
+/// A unit's symbol as part of a key: `km/h` becomes `kmh`.
+fn slug(symbol: &str) -> String {
+    symbol
+        .chars()
+        .filter_map(|c| match c {
+            'µ' => Some('u'),
+            '²' => Some('2'),
+            '°' => Some('d'),
+            c if c.is_ascii_alphanumeric() => Some(c.to_ascii_lowercase()),
+            _ => None,
+        })
+        .collect()
+}

@@ -1,0 +1,182 @@
+//! Gears: what are the ratios, and how far apart are they?
+
+use super::{Cell, Figure, Piece, Row, Section, Source, needs, ordinal};
+use crate::analysis::Analysis;
+use crate::gearing::check::SUM_TOLERANCE;
+use crate::gearing::ladder::Character;
+use crate::gearing::teeth::decimal;
+use crate::gearing::{Gear, Idler, Layout, Mesh, Ratio, Reverse};
+use crate::units::number;
+
+/// Source of every ratio of a train.
+const TRAIN: &str = "ratio of a gear train: product of driven teeth over product of driving teeth (any textbook of the theory of machines)";
+
+/// The section.
+pub(super) fn section(source: Source<'_>) -> Section {
+    let mut rows: Vec<Row> = (0..source.most_gears())
+        .map(|gear| source.row(format!("gear-{}", gear + 1), ordinal(gear), |analysis| ratio_cell(analysis, gear)))
+        .collect();
+    rows.push(source.row("reverse", "Reverse", reverse_cell));
+    rows.push(source.row("drops", "Upshift drop, rpm lost", drops_cell));
+    rows.push(source.row("sums", "Tooth sums", sums_cell));
+    rows.push(source.row("first-overall", "1st × axle", first_overall_cell));
+    rows.push(source.row("spread", "1st ÷ top", spread_cell));
+    Section { id: "gears", title: "Gears".into(), ask: "What are the ratios, and how far apart are they?".into(), rows }
+}
+
+fn ratio_cell(analysis: &Analysis, gear: usize) -> Cell {
+    let Some(path) = analysis.setup.gears.get(gear) else { return Cell::absent(format!("no {}", ordinal(gear))) };
+    let (Some(path), Some(ratio)) = (path, analysis.gears.ratios.get(gear).copied().flatten()) else {
+        return Cell::absent("needs its tooth counts");
+    };
+    let teeth = path_text(analysis, *path);
+    let figure = Figure::ratio(format!("gear_{}.ratio", gear + 1), ratio, 3).big();
+    let figure = figure.by("i = driven teeth ÷ driving teeth, over every mesh of the path", equation(&teeth, ratio), TRAIN);
+    let overall = analysis.gears.overall.get(gear).copied().flatten();
+    let cell = Cell::line([figure.into(), Piece::words(teeth)]);
+    match overall {
+        Some(overall) => cell.and([overall_figure(analysis, gear, ratio, overall).into(), Piece::words("overall")]),
+        None => cell,
+    }
+}
+
+fn overall_figure(analysis: &Analysis, gear: usize, ratio: Ratio, overall: Ratio) -> Figure {
+    let behind = analysis.setup.behind_gearbox().map_or(1.0, decimal);
+    let filled = format!("{} × {} = {}", number::show(decimal(ratio), 4), number::show(behind, 4), number::show(decimal(overall), 4));
+    let formula = "overall = gearbox ratio × extra stages × final drive";
+    Figure::ratio(format!("gear_{}.overall", gear + 1), overall, 3).small().by(formula, filled, TRAIN)
+}
+
+/// The meshes of a path as fractions: `30/25 × 37/18`.
+fn path_text(analysis: &Analysis, gear: Gear) -> String {
+    match (gear, analysis.setup.constant) {
+        (Gear::Direct, _) => "direct".into(),
+        (Gear::Mesh(mesh), None) => fraction(mesh),
+        (Gear::Mesh(mesh), Some(constant)) if analysis.setup.layout == Layout::OutputReduced => {
+            format!("{} × {}", fraction(mesh), fraction(constant))
+        }
+        (Gear::Mesh(mesh), Some(constant)) => format!("{} × {}", fraction(constant), fraction(mesh)),
+    }
+}
+
+fn fraction(mesh: Mesh) -> String {
+    format!("{}/{}", mesh.driven, mesh.driver)
+}
+
+/// `30/25 × 37/18 = 37/15 = 2.4667`.
+fn equation(teeth: &str, ratio: Ratio) -> String {
+    if ratio.is_integer() { format!("{teeth} = {ratio}") } else { format!("{teeth} = {ratio} = {}", number::show(decimal(ratio), 4)) }
+}
+
+fn reverse_cell(analysis: &Analysis) -> Cell {
+    let (Some(reverse), Some(ratio)) = (analysis.setup.reverse, analysis.gears.reverse) else {
+        return Cell::absent("teeth not given");
+    };
+    let teeth = match analysis.setup.constant {
+        Some(constant) => format!("{} × {}", fraction(constant), reverse_text(reverse)),
+        None => reverse_text(reverse),
+    };
+    let formula = "i = driven teeth ÷ driving teeth; a plain idler changes the direction only";
+    let figure = Figure::ratio("reverse.ratio", ratio, 3).by(formula, equation(&teeth, ratio), TRAIN);
+    Cell::line([figure.into(), Piece::words(teeth)])
+}
+
+fn reverse_text(reverse: Reverse) -> String {
+    match reverse.idler {
+        Idler::Plain(None) => fraction(reverse.pair),
+        Idler::Plain(Some(idler)) => format!("{}/{} by an idler of {idler}", reverse.pair.driven, reverse.pair.driver),
+        Idler::Compound { entry, exit } => format!("{entry}/{} × {}/{exit}", reverse.pair.driver, reverse.pair.driven),
+    }
+}
+
+fn drops_cell(analysis: &Analysis) -> Cell {
+    let Some(ladder) = &analysis.gears.ladder else { return Cell::absent("needs every gear") };
+    let drops = ladder.drops();
+    if drops.is_empty() {
+        return Cell::absent("one gear only");
+    }
+    let mut line: Vec<Piece> = Vec::new();
+    for (gear, (drop, pair)) in drops.iter().zip(ladder.ratios().windows(2)).enumerate() {
+        let filled = match pair {
+            [lower, upper] => format!(
+                "1 − {} ÷ {} = {} %",
+                number::show(decimal(*upper), 4),
+                number::show(decimal(*lower), 4),
+                number::show(drop * 100.0, 1)
+            ),
+            _ => String::new(),
+        };
+        let source = "engine speed follows the ratio at one road speed (plain kinematics)";
+        let figure = Figure::percent(&format!("gear_{}.drop", gear + 1), *drop, 0).by(
+            "share of rpm lost = 1 − next ratio ÷ this ratio",
+            filled,
+            source,
+        );
+        if gear > 0 {
+            line.push(Piece::words("·"));
+        }
+        line.push(figure.into());
+    }
+    Cell::line(line).and_maybe(analysis.gears.character.and_then(character_verdict))
+}
+
+fn character_verdict(character: Character) -> Option<Piece> {
+    Some(match character {
+        Character::Progressive => Piece::good("each drop smaller than the one before"),
+        Character::Geometric => Piece::good("every drop alike"),
+        Character::Uneven { gear } => Piece::caution(format!(
+            "{} to {} falls further than {} to {}",
+            ordinal(gear.saturating_sub(1)),
+            ordinal(gear),
+            ordinal(gear.saturating_sub(2)),
+            ordinal(gear.saturating_sub(1))
+        )),
+        Character::Inverted { gear } => {
+            Piece::caution(format!("{} is not faster than {}: check the counts", ordinal(gear), ordinal(gear.saturating_sub(1))))
+        }
+        Character::Short => return None,
+    })
+}
+
+fn sums_cell(analysis: &Analysis) -> Cell {
+    let Some(range) = analysis.gears.sums.as_ref().and_then(crate::gearing::check::ToothSums::range) else {
+        return Cell::absent("needs every gear");
+    };
+    let (least, greatest) = range;
+    let figure = |key: &str, sum: u16| Figure::number(key, f64::from(sum), 0);
+    if least == greatest {
+        return Cell::line([figure("tooth_sum", least).into(), Piece::good("every pair")]);
+    }
+    let line = [figure("tooth_sum_least", least).into(), Piece::words("to"), figure("tooth_sum_greatest", greatest).into()];
+    let apart = greatest - least;
+    Cell::line(line).and([if apart > SUM_TOLERANCE {
+        Piece::caution(format!("{apart} teeth apart: these pairs cannot share one centre distance, count again or look for mixed parts"))
+    } else {
+        Piece::good("within what profile shift takes up")
+    }])
+}
+
+fn first_overall_cell(analysis: &Analysis) -> Cell {
+    match (analysis.gears.first_overall(), analysis.gears.ratios.first().copied().flatten()) {
+        (Some(overall), Some(ratio)) => {
+            let mut figure = overall_figure(analysis, 0, ratio, overall);
+            figure.key = "first_overall".into();
+            figure.shown = number::show(decimal(overall), 2);
+            figure.size = super::Size::Plain;
+            Cell::line([figure.into()])
+        }
+        _ => Cell::absent(needs(analysis)),
+    }
+}
+
+fn spread_cell(analysis: &Analysis) -> Cell {
+    let (Some(spread), Some(ladder)) = (analysis.gears.spread(), &analysis.gears.ladder) else { return Cell::absent("needs every gear") };
+    let filled = match (ladder.ratios().first(), ladder.ratios().last()) {
+        (Some(first), Some(top)) => {
+            format!("{} ÷ {} = {}", number::show(decimal(*first), 4), number::show(decimal(*top), 4), number::show(decimal(spread), 4))
+        }
+        _ => String::new(),
+    };
+    let source = "spread of a gearbox (Naunheimer and others, Automotive Transmissions, ch. 4, from memory)";
+    Cell::line([Figure::ratio("spread", spread, 2).by("spread = 1st ÷ top", filled, source).into()])
+}

@@ -1,0 +1,120 @@
+//! Road speed: how fast in each gear, and where does each shift land?
+
+use super::short::cruise_text;
+use super::{Cell, Figure, Piece, Row, Section, Source, needs, ordinal};
+use crate::analysis::Analysis;
+use crate::gearing::teeth::decimal;
+use crate::units::common::{in_millimetres, in_rpm};
+use crate::units::{AngularVelocity, Length, Measured, Velocity, number};
+
+/// Source of road speed in a gear.
+const KINEMATICS: &str = "road speed without slip (Gillespie, Fundamentals of Vehicle Dynamics, ch. 2, from memory; plain kinematics)";
+
+/// The section.
+pub(super) fn section(source: Source<'_>) -> Section {
+    let shift = source.conditions.shift.map_or_else(|| "shift rpm".into(), |shift| number::show(in_rpm(shift), 0));
+    let mut rows: Vec<Row> = (0..source.most_gears())
+        .map(|gear| {
+            let label = format!("{} at {shift}", ordinal(gear));
+            source.row(format!("gear-{}", gear + 1), label, |analysis| speed_cell(source, analysis, gear))
+        })
+        .collect();
+    let label = format!("Top gear at {}", cruise_text(source));
+    rows.push(source.row("cruise", label, |analysis| cruise_cell(source, analysis)));
+    rows.push(source.row("rolls", "One tyre turn", |analysis| circumference_cell(source, analysis)));
+    Section { id: "road", title: "Road speed".into(), ask: "How fast in each gear, and where does each shift land?".into(), rows }
+}
+
+fn speed_cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell {
+    let Some(in_gear) = analysis.road.gears.get(gear) else { return Cell::absent(format!("no {}", ordinal(gear))) };
+    let (Some(at_shift), Some(per_thousand)) = (in_gear.at_shift, in_gear.per_thousand) else {
+        let why = if source.conditions.shift.is_none() { "needs the shift rpm".into() } else { needs(analysis) };
+        return Cell::absent(why);
+    };
+    let unit = Velocity::usual(source.reader.units);
+    let key = |what: &str| format!("gear_{}.{what}", gear + 1);
+    let big = Figure::quantity(&key("at_shift"), &at_shift, unit, 1).big();
+    let small = Figure::quantity(&key("per_1000"), &per_thousand, unit, 1).small();
+    let shift = source.conditions.shift.map_or(0.0, in_rpm);
+    let cell = Cell::line([
+        speed_working(source, analysis, gear, big, shift).into(),
+        speed_working(source, analysis, gear, small, 1000.0).into(),
+        Piece::words("per 1,000 rpm"),
+    ]);
+    match in_gear.lands_at {
+        Some(lands_at) => cell.and([Piece::words("next gear picks up at"), landing(source, analysis, gear, lands_at).into()]),
+        None => cell,
+    }
+}
+
+fn speed_working(source: Source<'_>, analysis: &Analysis, gear: usize, figure: Figure, engine_rpm: f64) -> Figure {
+    let overall = analysis.gears.overall.get(gear).copied().flatten().map_or(0.0, decimal);
+    let circumference = analysis.road.circumference.unwrap_or_default();
+    let length = Length::usual(source.reader.units);
+    let filled = format!(
+        "{} rpm × {} {} ÷ {} = {}",
+        number::show(engine_rpm, 0),
+        number::show((length.take)(&circumference), 1),
+        length.symbol,
+        number::show(overall, 4),
+        figure.text()
+    );
+    figure.by("speed = engine rpm × what the tyre rolls at each turn ÷ overall ratio", filled, KINEMATICS)
+}
+
+fn landing(source: Source<'_>, analysis: &Analysis, gear: usize, lands_at: AngularVelocity) -> Figure {
+    let ratio = |gear: usize| analysis.gears.ratios.get(gear).copied().flatten().map_or(0.0, decimal);
+    let shift = source.conditions.shift.map_or(0.0, in_rpm);
+    let figure = Figure::number(format!("gear_{}.lands_at_rpm", gear + 1), in_rpm(lands_at), 0).small();
+    let filled = format!(
+        "{} × {} ÷ {} = {} rpm",
+        number::show(shift, 0),
+        number::show(ratio(gear + 1), 4),
+        number::show(ratio(gear), 4),
+        figure.shown
+    );
+    let mut figure = figure.by("rpm after the shift = rpm before × next ratio ÷ this ratio", filled, KINEMATICS);
+    figure.unit = "rpm".into();
+    figure
+}
+
+fn cruise_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
+    let Some(speed) = analysis.road.cruise_in_top() else {
+        return Cell::absent(if source.conditions.cruise.is_none() { "needs the cruise speed".into() } else { needs(analysis) });
+    };
+    let cruising = |analysis: &Analysis| analysis.road.cruise_in_top().map(in_rpm);
+    let lowest = source.setups.iter().filter_map(cruising).fold(f64::INFINITY, f64::min);
+    let alone = source.setups.iter().filter_map(cruising).filter(|other| (other - lowest).abs() < 0.5).count() == 1;
+    let overall = analysis.gears.overall.last().copied().flatten().map_or(0.0, decimal);
+    let circumference = analysis.road.circumference.unwrap_or_default();
+    let length = Length::usual(source.reader.units);
+    let mut figure = Figure::number("cruise_rpm", in_rpm(speed), 0).big();
+    let filled = format!(
+        "{} ÷ {} {} × {} = {} rpm",
+        cruise_text(source),
+        number::show((length.take)(&circumference), 1),
+        length.symbol,
+        number::show(overall, 4),
+        figure.shown
+    );
+    figure = figure.by("engine rpm = road speed ÷ what the tyre rolls at each turn × overall ratio", filled, KINEMATICS);
+    figure.unit = "rpm".into();
+    let mut line: Vec<Piece> = vec![figure.into()];
+    if source.setups.len() > 1 && alone && (in_rpm(speed) - lowest).abs() < 0.5 {
+        line.push(Piece::words("lowest"));
+    }
+    Cell::line(line)
+}
+
+fn circumference_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
+    let Some(circumference) = analysis.road.circumference else { return Cell::absent("needs the tyre") };
+    let decimals = if source.reader.units == crate::units::System::Inch { 2 } else { 0 };
+    let figure = Figure::quantity("rolling_circumference", &circumference, Length::usual(source.reader.units), decimals);
+    let per_mile = 1_609_344.0 / in_millimetres(circumference);
+    let turns = match source.reader.units {
+        crate::units::System::Inch => Figure::number("turns_per_mile", per_mile, 0),
+        crate::units::System::Metric => Figure::number("turns_per_km", per_mile / 1.609_344, 0),
+    };
+    let words = if source.reader.units == crate::units::System::Inch { "turns a mile" } else { "turns a km" };
+    Cell::line([figure.into(), turns.small().into(), Piece::words(words)])
+}

@@ -1,0 +1,45 @@
+//! In short: what decides between the setups, and how each differs from A.
+
+use super::{Cell, Figure, Piece, Row, Source, needs};
+use crate::analysis::Analysis;
+use crate::gearing::teeth::decimal;
+use crate::units::common::in_rpm;
+use crate::units::{Measured, Velocity, number};
+
+/// The row under the heads.
+pub(super) fn row(source: Source<'_>) -> Row {
+    source.row("short", "In short", |analysis| cell(source, analysis))
+}
+
+fn cell(source: Source<'_>, analysis: &Analysis) -> Cell {
+    let first = source.setups.first().filter(|first| first.setup.id != analysis.setup.id);
+    let mut lines: Vec<Vec<Piece>> = Vec::new();
+    lines.extend(launch(analysis, first));
+    lines.extend(cruise(source, analysis, first));
+    lines.extend(drop(analysis));
+    if lines.is_empty() { Cell::absent(needs(analysis)) } else { Cell { lines } }
+}
+
+fn launch(analysis: &Analysis, first: Option<&Analysis>) -> Option<Vec<Piece>> {
+    let of = |analysis: &Analysis| analysis.gears.first_overall().map(decimal);
+    let figure = Figure::number("short.first_overall", of(analysis)?, 2).against(first.and_then(of), 2);
+    Some(vec![figure.into(), Piece::words("1st × axle")])
+}
+
+fn cruise(source: Source<'_>, analysis: &Analysis, first: Option<&Analysis>) -> Option<Vec<Piece>> {
+    let of = |analysis: &Analysis| analysis.road.cruise_in_top().map(in_rpm);
+    let figure = Figure::number("short.cruise_rpm", of(analysis)?, 0).against(first.and_then(of), 0);
+    Some(vec![figure.into(), Piece::words(format!("rpm at {}", cruise_text(source)))])
+}
+
+fn drop(analysis: &Analysis) -> Option<Vec<Piece>> {
+    let (gear, drop) = analysis.gears.deepest_drop()?;
+    let words = format!("rpm lost at most, {} to {}", super::ordinal(gear), super::ordinal(gear + 1));
+    Some(vec![Figure::percent("short.deepest_drop", drop, 0).into(), Piece::words(words)])
+}
+
+/// The cruise speed in the reader's unit: `70 mph`.
+pub(super) fn cruise_text(source: Source<'_>) -> String {
+    let unit = Velocity::usual(source.reader.units);
+    source.conditions.cruise.map_or_else(|| "cruise".into(), |cruise| format!("{} {}", number::show((unit.take)(&cruise), 0), unit.symbol))
+}

@@ -1,0 +1,119 @@
+//! The trade's words, US or UK, in one table.
+//!
+//! Everything is written once in the project's own words; what a reader sees goes through [`Words::say`], which puts the reader's
+//! word for each. Longer phrases stand before the words they hold.
+
+use super::{Cell, Piece, Row, Sheet};
+
+/// Whose words are used.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, serde::Serialize, serde::Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Words {
+    /// As in the United States.
+    #[default]
+    Us,
+    /// As in Great Britain.
+    Uk,
+}
+
+/// The project's word, the US one, the UK one.
+const TABLE: &[(&str, &str, &str)] = &[
+    ("ring and pinion", "ring and pinion", "crown wheel and pinion"),
+    ("ring, pinion", "ring, pinion", "crown wheel, pinion"),
+    ("input shaft", "input shaft", "first motion shaft"),
+    ("input pair", "input pair", "first motion pair"),
+    ("blocker ring", "blocker ring", "baulk ring"),
+    ("cluster", "cluster", "laygear"),
+    ("upshift", "upshift", "upward change"),
+    ("upshifts", "upshifts", "upward changes"),
+    ("downshift", "downshift", "downward change"),
+    ("downshifts", "downshifts", "downward changes"),
+    ("shift", "shift", "change"),
+    ("shifts", "shifts", "changes"),
+    ("shifted", "shifted", "changed"),
+    ("driveshaft", "driveshaft", "propshaft"),
+    ("tyre", "tire", "tyre"),
+    ("tyres", "tires", "tyres"),
+    ("synchroniser", "synchronizer", "synchroniser"),
+    ("synchronisers", "synchronizers", "synchronisers"),
+    ("synchronised", "synchronized", "synchronised"),
+    ("centre", "center", "centre"),
+    ("catalogue", "catalog", "catalogue"),
+    ("aluminium", "aluminum", "aluminium"),
+    ("colour", "color", "colour"),
+    ("metre", "meter", "metre"),
+    ("metres", "meters", "metres"),
+    ("odometer", "odometer", "mileometer"),
+];
+
+impl Words {
+    /// The words a browser language asks for: US for `en-US`, UK for everything else.
+    pub fn of_language(tag: &str) -> Self {
+        if tag.to_ascii_lowercase().starts_with("en-us") { Self::Us } else { Self::Uk }
+    }
+
+    /// A text in the reader's words.
+    pub fn say(self, text: &str) -> String {
+        let mut said = String::with_capacity(text.len() + 16);
+        let mut rest = text;
+        let mut inside_word = false;
+        while let Some(first) = rest.chars().next() {
+            if !inside_word && let Some((taken, word)) = self.replacement(rest) {
+                said.push_str(&word);
+                rest = rest.get(taken..).unwrap_or("");
+                inside_word = true;
+                continue;
+            }
+            said.push(first);
+            inside_word = first.is_alphanumeric();
+            rest = rest.get(first.len_utf8()..).unwrap_or("");
+        }
+        said
+    }
+
+    /// The reader's word for what `text` begins with, and how many bytes it stands for.
+    fn replacement(self, text: &str) -> Option<(usize, String)> {
+        TABLE.iter().find_map(|(ours, us, uk)| {
+            let head = text.get(..ours.len())?;
+            let ends = text.get(ours.len()..)?.chars().next().is_none_or(|next| !next.is_alphanumeric());
+            let word = if self == Self::Us { us } else { uk };
+            (ends && head.eq_ignore_ascii_case(ours)).then(|| (ours.len(), like(head, word)))
+        })
+    }
+}
+
+/// The word with a capital where `head` has one.
+fn like(head: &str, word: &str) -> String {
+    if head.starts_with(char::is_uppercase) { crate::problem::capital(word) } else { word.to_owned() }
+}
+
+/// Puts the reader's words into every text of a sheet.
+pub(super) fn localise(sheet: &mut Sheet, words: Words) {
+    row(&mut sheet.short, words);
+    for section in &mut sheet.sections {
+        section.title = words.say(&section.title);
+        section.ask = words.say(&section.ask);
+        section.rows.iter_mut().for_each(|each| row(each, words));
+    }
+}
+
+fn row(row: &mut Row, words: Words) {
+    row.label = words.say(&row.label);
+    row.cells.iter_mut().for_each(|each| cell(each, words));
+}
+
+fn cell(cell: &mut Cell, words: Words) {
+    for piece in cell.lines.iter_mut().flatten() {
+        match piece {
+            Piece::Words(text) | Piece::Absent(text) => *text = words.say(text),
+            Piece::Verdict(verdict) => verdict.text = words.say(&verdict.text),
+            Piece::Figure(figure) => {
+                if let Some(working) = &mut figure.working {
+                    working.formula = words.say(&working.formula);
+                    working.filled = words.say(&working.filled);
+                    working.source = words.say(&working.source);
+                }
+            }
+        }
+    }
+}
