@@ -1,0 +1,51 @@
+//! How often the same teeth of a pair meet, and how often teeth meet at all.
+
+use num_integer::Integer;
+
+use super::teeth::{Mesh, Teeth};
+use crate::units::{AngularVelocity, Frequency};
+
+/// How the teeth of a pair take turns.
+///
+/// With a common factor of 1 every tooth meets every tooth of the other gear before the same two meet again (a hunting pair),
+/// which spreads wear. Source: the common factor as the number of assembly phases, Foiles, "Gear frequencies using the
+/// Euclidean algorithm"; the tooth-repeat frequency from memory, and it follows from the least common multiple.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Hunting {
+    /// The greatest common factor of the two counts, which is also the number of ways the pair can be assembled.
+    pub common_factor: u16,
+    /// Turns of the driver until the same two teeth meet again.
+    pub driver_turns: u32,
+    /// Turns of the driven gear until the same two teeth meet again.
+    pub driven_turns: u32,
+}
+
+impl Hunting {
+    /// How the teeth of that pair take turns.
+    pub fn of(mesh: Mesh) -> Self {
+        let (driver, driven) = (mesh.driver.count(), mesh.driven.count());
+        let common_factor = driver.gcd(&driven);
+        Self { common_factor, driver_turns: u32::from(driven / common_factor), driven_turns: u32::from(driver / common_factor) }
+    }
+
+    /// Whether every tooth meets every tooth.
+    pub fn is_hunting(self) -> bool {
+        self.common_factor == 1
+    }
+
+    /// Meshes of teeth until the same two meet again: the least common multiple of the counts.
+    pub fn meshes(self, mesh: Mesh) -> u32 {
+        self.driver_turns * u32::from(mesh.driver.count())
+    }
+}
+
+/// How often teeth meet, f = z · n, without regard to direction.
+pub fn mesh_frequency(teeth: Teeth, speed: AngularVelocity) -> Frequency {
+    let turns_per_second = speed.get::<uom::si::angular_velocity::revolution_per_second>().abs();
+    Frequency::new::<uom::si::frequency::hertz>(f64::from(teeth.count()) * turns_per_second)
+}
+
+/// How often the same two teeth meet: the mesh frequency over the least common multiple of the counts.
+pub fn tooth_repeat_frequency(mesh: Mesh, driver: AngularVelocity) -> Frequency {
+    mesh_frequency(mesh.driver, driver) / f64::from(Hunting::of(mesh).meshes(mesh))
+}

@@ -1,0 +1,79 @@
+//! What a downshift would spin the engine to.
+
+use crate::gearing::gearbox::Gearbox;
+use crate::gearing::part::ordinal;
+use crate::gearing::teeth::{Ratio, decimal};
+use crate::problem::Explain;
+use crate::units::{AngularVelocity, common::in_rpm, number};
+
+/// A change to the next lower gear at a steady road speed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Downshift {
+    /// The gear left, 0 is first.
+    pub from: usize,
+    /// The gear taken.
+    pub to: usize,
+    /// Engine speed over engine speed: the lower gear’s ratio over the higher’s, exact and without sign.
+    pub step: Ratio,
+    /// The engine speed before the change.
+    pub before: AngularVelocity,
+    /// The engine speed the lower gear would force: before · step.
+    pub after: AngularVelocity,
+    /// The engine speed not to be passed.
+    pub limit: AngularVelocity,
+}
+
+impl Downshift {
+    /// Whether the engine would be spun beyond the limit. A thousandth of an rpm is not counted.
+    pub fn is_over(&self) -> bool {
+        in_rpm(self.after) > in_rpm(self.limit) + 1e-3
+    }
+
+    /// The highest engine speed in the gear left at which the change stays within the limit.
+    pub fn safe_before(&self) -> AngularVelocity {
+        self.limit / decimal(self.step)
+    }
+}
+
+impl Explain for Downshift {
+    fn what(&self) -> String {
+        format!(
+            "changing down from {} to {} at {} rpm would spin the engine to {} rpm, {} over the limit",
+            ordinal(self.from),
+            ordinal(self.to),
+            number::show(in_rpm(self.before), 0),
+            number::show(in_rpm(self.after), 0),
+            number::show(in_rpm(self.after) - in_rpm(self.limit), 0)
+        )
+    }
+
+    fn what_to_do(&self) -> String {
+        format!("slow to {} rpm in {} before changing down", number::show(in_rpm(self.safe_before()), 0), ordinal(self.from))
+    }
+}
+
+/// Every change to the next lower gear when the engine turns at `engine` in the gear left.
+pub fn downshifts_at_engine(gearbox: &Gearbox, engine: AngularVelocity, limit: AngularVelocity) -> Vec<Downshift> {
+    steps(gearbox)
+        .map(|(from, step, _)| Downshift { from, to: from - 1, step, before: engine, after: engine * decimal(step), limit })
+        .collect()
+}
+
+/// Every change to the next lower gear at one road speed, given as the speed of the output shaft.
+pub fn downshifts_at_output(gearbox: &Gearbox, output: AngularVelocity, limit: AngularVelocity) -> Vec<Downshift> {
+    steps(gearbox)
+        .map(|(from, step, ratio)| {
+            let before = output.abs() * decimal(ratio);
+            Downshift { from, to: from - 1, step, before, after: before * decimal(step), limit }
+        })
+        .collect()
+}
+
+/// Each gear but the first: its number, the step down to the next lower one, and its own ratio without sign.
+fn steps(gearbox: &Gearbox) -> impl Iterator<Item = (usize, Ratio, Ratio)> + '_ {
+    (1..gearbox.gears().len()).filter_map(|from| {
+        let (lower, own) = (gearbox.ratio(from - 1)?, gearbox.ratio(from)?);
+        let without_sign = if own < Ratio::from_integer(0) { -own } else { own };
+        Some((from, lower / own, without_sign))
+    })
+}
