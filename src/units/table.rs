@@ -163,9 +163,9 @@ units! {
     }
     TurnsPerDistance, inch 0, metric 1 {
         "turns/mile" ["turns/mile", "rev/mile", "/mile", "revs/mile", "turnspermile", "revspermile", "revpermile", "permile", "tpm", "rev/mi", "/mi"]
-            |value| per_metre(value / METRES_PER_MILE), |q| METRES_PER_MILE * turns_per_metre(q);
+            |value| per_metre(value / METRES_PER_MILE), |q| METRES_PER_MILE * turns_per_metre(*q);
         "turns/km" ["turns/km", "rev/km", "/km", "revs/km", "turnsperkm", "revsperkm", "revperkm", "perkm"]
-            |value| per_metre(value / 1000.0), |q| 1000.0 * turns_per_metre(q);
+            |value| per_metre(value / 1000.0), |q| 1000.0 * turns_per_metre(*q);
     }
 }
 
@@ -184,7 +184,7 @@ fn per_metre(turns: f64) -> TurnsPerDistance {
     TurnsPerDistance::new::<uom::si::linear_number_density::per_meter>(turns)
 }
 
-fn turns_per_metre(quantity: &TurnsPerDistance) -> f64 {
+fn turns_per_metre(quantity: TurnsPerDistance) -> f64 {
     quantity.get::<uom::si::linear_number_density::per_meter>()
 }
 

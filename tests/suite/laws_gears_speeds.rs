@@ -71,10 +71,7 @@ proptest! {
         for selected in everything(&gearbox) {
             let turning = Turning::new(&gearbox, &arrangement, selected).unwrap();
             let output = turning.part(Part::Shaft(Shaft::Output)).unwrap().speed;
-            match turning.ratio {
-                Some(ratio) => prop_assert_eq!(output, Share::INPUT / ratio),
-                None => prop_assert_eq!(output, Share::OUTPUT),
-            }
+            prop_assert_eq!(output, turning.ratio.map_or(Share::OUTPUT, |ratio| Share::INPUT / ratio));
         }
     }
 

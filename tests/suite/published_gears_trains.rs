@@ -112,7 +112,7 @@ fn change_wheels_of_bevan() {
     assert_eq!(train(&[(30, 105), (40, 100)]) * Ratio::from_integer(4), Ratio::from_integer(35));
 }
 
-/// The countershaft of a textbook box turns n · z_in / z_cs; checked on Jindal's 23 to 47 (as above): 1,000 rpm gives 489.4.
+/// The countershaft of a textbook box turns its own share of the input; checked on Jindal's 23 to 47 (as above): 1,000 rpm gives 489.4.
 #[test]
 fn countershaft_speed() {
     let gearbox: Gearbox = built(Layout::InputReduced, Some((23, 47)), &[(20, 50), (0, 0)], None);
