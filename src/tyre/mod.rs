@@ -1,42 +1,168 @@
-//! placeholder until the room moves in
-use crate::problem::Explain;
-use crate::units::{Length, System, common};
-/// t
+//! Tyres of every age: what a sidewall says, the dimensions behind it, and how far the tyre rolls in one turn.
+//!
+//! Things first: [`size`] (the parts moulded on a tyre), [`dimension`] (millimetres, each with its basis), [`measurement`]
+//! (a tyre given by a tape), [`service`] and [`table`] (tabled values). Questions: [`read`] a text, [`Tyre::rolling`].
+//! Road speeds are not here.
+
+pub mod dimension;
+mod error;
+mod grammar;
+pub mod measurement;
+mod rolling;
+pub mod service;
+pub mod size;
+pub mod table;
+mod tail;
+
+use crate::units::{Mass, System, Velocity, common};
+pub use dimension::{Basis, Dimensions, Measure, OmittedAspect};
+pub use error::{MEASURED_FORMS, TyreError};
+pub use measurement::Measurement;
+pub use rolling::{DIAGONAL_FACTOR, How, RADIAL_FACTOR, Rolling};
+pub use size::Size;
+
+/// A tyre: its size, a measurement of it, or both.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Tyre {
-    c: Length,
+    sized: Option<(Size, Dimensions)>,
+    measured: Option<Measurement>,
 }
-/// e
-#[derive(Clone, Debug, PartialEq)]
-pub struct TyreError(String);
-impl Explain for TyreError {
-    fn what(&self) -> String {
-        self.0.clone()
-    }
-    fn what_to_do(&self) -> String {
-        "type a size such as 185/70R14".into()
-    }
-}
-/// r
-#[derive(Clone, Debug, PartialEq)]
-pub struct Rolling {
-    /// c
-    pub circumference: Length,
-}
-impl Tyre {
-    /// r
-    pub fn rolling(&self) -> Rolling {
-        Rolling { circumference: self.c }
-    }
-}
+
+/// Reads any sidewall text, a measurement, or a size with a measurement behind it (`185/70R14 rolls 1,865 mm`).
+///
+/// A metric size without aspect ratio is taken as 80 series; see [`read_with`].
+///
 /// # Errors
-/// e
-pub fn read(text: &str, _s: System) -> Result<Tyre, TyreError> {
-    let f = || -> Option<f64> {
-        let (w, r) = text.trim().split_once('/')?;
-        let (a, rim) = r.split_once(['R', '-'])?;
-        let (w, a, rim): (f64, f64, f64) = (w.parse().ok()?, a.trim().parse().ok()?, rim.trim().parse().ok()?);
-        Some(3.05 * (2.0 * (w * a / 100.0 + 0.5).floor() + (rim * 25.4).round()))
-    };
-    f().map(|c| Tyre { c: common::millimetres(c) }).ok_or_else(|| TyreError(format!("“{text}” is not a tyre size")))
+/// When the text is neither, names an unknown letter size, or measures what no tyre can be.
+pub fn read(text: &str, system: System) -> Result<Tyre, TyreError> {
+    read_with(text, system, OmittedAspect::default())
+}
+
+/// As [`read`], with the aspect ratio that a metric size stands for when it leaves it out.
+///
+/// # Errors
+/// As [`read`].
+pub fn read_with(text: &str, system: System, omitted: OmittedAspect) -> Result<Tyre, TyreError> {
+    let text = text.trim();
+    if text.is_empty() {
+        return Err(TyreError::Blank);
+    }
+    let words: Vec<&str> = text.split_whitespace().collect();
+    if words.iter().any(|word| measurement::is_measuring(&word.to_lowercase())) {
+        return measured(text, &words, system, omitted);
+    }
+    if measurement::is_bare_length(text) {
+        return Err(TyreError::WhichLength { text: text.to_owned() });
+    }
+    Ok(Tyre { sized: Some(sized(text, omitted)?), measured: None })
+}
+
+/// A measurement, behind a size where the first words are one.
+fn measured(text: &str, words: &[&str], system: System, omitted: OmittedAspect) -> Result<Tyre, TyreError> {
+    /// No size has more words than this.
+    const MOST_WORDS: usize = 10;
+    for count in (1..words.len().min(MOST_WORDS)).rev() {
+        let (front, behind) = words.split_at(count);
+        let front = front.join(" ");
+        if let Ok(sized) = sized(front.trim_end_matches([',', ';', ':', '=']), omitted) {
+            return Ok(Tyre { sized: Some(sized), measured: Some(measurement::read(&behind.join(" "), system)?) });
+        }
+    }
+    Ok(Tyre { sized: None, measured: Some(measurement::read(text, system)?) })
+}
+
+fn sized(text: &str, omitted: OmittedAspect) -> Result<(Size, Dimensions), TyreError> {
+    let size = grammar::size(text).map_err(|stuck| TyreError::NotUnderstood {
+        text: text.to_owned(),
+        part: stuck.rest,
+        nearest: stuck.nearest,
+    })?;
+    let dimensions = dimension::dimensions(&size, omitted).ok_or_else(|| TyreError::UnknownLetter { size: size.to_string() })?;
+    if dimensions.sidewall.value <= common::metres(0.0) {
+        return Err(TyreError::RimTooLarge { size: size.to_string() });
+    }
+    Ok((size, dimensions))
+}
+
+impl Tyre {
+    /// The size, where one was given.
+    pub fn size(&self) -> Option<&Size> {
+        self.sized.as_ref().map(|(size, _)| size)
+    }
+
+    /// Every dimension the size tells, where one was given.
+    pub fn dimensions(&self) -> Option<&Dimensions> {
+        self.sized.as_ref().map(|(_, dimensions)| dimensions)
+    }
+
+    /// What was measured, where anything was.
+    pub fn measurement(&self) -> Option<&Measurement> {
+        self.measured.as_ref()
+    }
+
+    /// Overall diameter: as measured, or else from the size; `None` where only the way rolled is known.
+    pub fn diameter(&self) -> Option<Measure> {
+        match self.measured {
+            Some(Measurement::Diameter(value)) => {
+                let working = format!("{:.1} mm", common::in_millimetres(value));
+                Some(Measure { value, basis: Basis::Measured, source: "measured", working })
+            }
+            _ => self.dimensions().map(|dimensions| dimensions.diameter.clone()),
+        }
+    }
+
+    /// Section width, where a size was given.
+    pub fn section_width(&self) -> Option<&Measure> {
+        self.dimensions().map(|dimensions| &dimensions.section_width)
+    }
+
+    /// Sidewall height, where a size was given.
+    pub fn sidewall(&self) -> Option<&Measure> {
+        self.dimensions().map(|dimensions| &dimensions.sidewall)
+    }
+
+    /// Nominal rim diameter, where a size was given.
+    pub fn rim(&self) -> Option<&Measure> {
+        self.dimensions().map(|dimensions| &dimensions.rim)
+    }
+
+    /// The way rolled in one turn when new: as measured, or else by the published factor of the construction.
+    pub fn rolling(&self) -> Rolling {
+        let mut ways = self.ways().into_iter();
+        // A tyre holds a size or a measurement, and each of them gives at least one way.
+        ways.next().unwrap_or_else(|| Rolling {
+            circumference: common::metres(2.0),
+            how: How::Free,
+            basis: Basis::Approximate,
+            working: String::new(),
+        })
+    }
+
+    /// What the other ways would have given, likeliest first.
+    pub fn alternatives(&self) -> Vec<Rolling> {
+        self.ways().into_iter().skip(1).collect()
+    }
+
+    fn ways(&self) -> Vec<Rolling> {
+        let usual = rolling::usual(self.size().map(|size| size.construction));
+        let mut order = vec![usual];
+        order.extend([How::Radial, How::Diagonal, How::Free].into_iter().filter(|how| *how != usual));
+        let measured = self.measured.as_ref().and_then(rolling::from_measurement);
+        let diameter = self.diameter();
+        let ruled = diameter.iter().flat_map(|diameter| order.iter().map(|how| rolling::from_diameter(diameter, *how)));
+        let others = self.dimensions().map_or(&[][..], |dimensions| &dimensions.other_diameters);
+        measured.into_iter().chain(ruled).chain(others.iter().map(|diameter| rolling::from_diameter(diameter, usual))).collect()
+    }
+
+    /// The speed symbol and the speed it allows; `None` where there is none, or where it is a Z without further symbol.
+    pub fn speed_limit(&self) -> Option<(char, Velocity)> {
+        let symbol = self.size()?.speed_symbol()?;
+        Some((symbol, service::speed_of(symbol)?))
+    }
+
+    /// The load index and the mass it allows on a single tyre.
+    pub fn load_limit(&self) -> Option<(u16, Mass)> {
+        let index = self.size()?.service.load_index?;
+        Some((index, service::load_of(index)?))
+    }
 }

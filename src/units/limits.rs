@@ -46,6 +46,12 @@ rows! {
     CIRCUMFERENCE: "rolling circumference", 500.0 to 6_000.0 "mm", "smaller than a cart's or larger than a tractor's wheel";
     /// The diameter of a tyre.
     DIAMETER: "tyre diameter", 200.0 to 1_900.0 "mm", "smaller than a cart's or larger than a tractor's wheel";
+    /// From the hub's centre to the road, under load.
+    STANDING_RADIUS: "loaded radius", 90.0 to 950.0 "mm", "half of what a tyre's diameter can be";
+    /// The way rolled in a number of turns.
+    ROLLED: "way rolled", 0.25 to 6_000.0 "m", "from half a turn of a small wheel to a thousand of a large one";
+    /// Tread depth lost.
+    TREAD_LOST: "tread depth lost", 0.0 to 30.0 "mm", "deeper than any car's tread";
     /// Turns of the wheel over a distance.
     TURNS: "number of turns per distance", 160.0 to 2_000.0 "turns/km", "smaller than a cart's or larger than a tractor's wheel";
 }

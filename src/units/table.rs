@@ -190,7 +190,9 @@ fn turns_per_metre(quantity: TurnsPerDistance) -> f64 {
 
 /// Units and conversions that several rooms need by name.
 pub mod common {
-    use super::{AngularVelocity, Length, Measured, Velocity, angular_velocity, length, velocity};
+    use super::{
+        AngularVelocity, Length, Measured, TurnsPerDistance, Velocity, angular_velocity, length, per_metre, turns_per_metre, velocity,
+    };
 
     /// An engine or shaft speed from revolutions per minute.
     pub fn rpm(value: f64) -> AngularVelocity {
@@ -227,6 +229,16 @@ pub mod common {
     /// v = ω · C / 2π. uom takes the radian for a number, so the turn must be named here.
     pub fn rolling_speed(wheel: AngularVelocity, circumference: Length) -> Velocity {
         circumference * wheel.get::<angular_velocity::revolution_per_second>() / uom::si::f64::Time::new::<uom::si::time::second>(1.0)
+    }
+
+    /// Turns over a distance of a wheel that rolls `circumference` at each turn.
+    pub fn turns_of(circumference: Length) -> TurnsPerDistance {
+        per_metre(1.0 / circumference.get::<length::meter>())
+    }
+
+    /// The way rolled at each turn; the inverse of [`turns_of`].
+    pub fn way_per_turn(turns: TurnsPerDistance) -> Length {
+        metres(1.0 / turns_per_metre(turns))
     }
 
     /// The speed of a wheel that rolls `circumference` at each turn; the inverse of [`rolling_speed`].

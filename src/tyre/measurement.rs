@@ -1,0 +1,180 @@
+//! A tyre given as it was measured: `rolls 1,878 mm`, `diameter 24.3 in`, `856 turns/mile`, `10 turns 18.79 m`.
+//!
+//! A word says what was measured and may stand before or behind the number; a bare length is refused, since 1,878 mm may be either.
+
+use super::error::TyreError;
+use crate::units::limits::{CIRCUMFERENCE, DIAMETER, Limits, ROLLED, STANDING_RADIUS, TURNS};
+use crate::units::{self, Length, Measured, System, TurnsPerDistance, UnitError, number};
+
+/// What was measured.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Measurement {
+    /// The way rolled in one turn, 500 to 6,000 mm.
+    Circumference(Length),
+    /// Overall diameter, 200 to 1,900 mm.
+    Diameter(Length),
+    /// Hub centre to road, at rest under load, 90 to 950 mm.
+    LoadedRadius(Length),
+    /// Turns over a mile or kilometre.
+    Turns(TurnsPerDistance),
+    /// A number of turns over a measured way.
+    RollOut {
+        /// Turns of the wheel, above 0 to 1,000.
+        turns: f64,
+        /// The way rolled.
+        distance: Length,
+    },
+}
+
+/// What a word names.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Kind {
+    Circumference,
+    Diameter,
+    Radius,
+    Turns,
+}
+
+/// Words that say what was measured.
+const WORDS: [(&str, Kind); 22] = [
+    ("rolls", Kind::Circumference),
+    ("roll", Kind::Circumference),
+    ("rolled", Kind::Circumference),
+    ("rollout", Kind::Circumference),
+    ("roll-out", Kind::Circumference),
+    ("rolling", Kind::Circumference),
+    ("circumference", Kind::Circumference),
+    ("circ", Kind::Circumference),
+    ("diameter", Kind::Diameter),
+    ("dia", Kind::Diameter),
+    ("dia.", Kind::Diameter),
+    ("diam", Kind::Diameter),
+    ("ø", Kind::Diameter),
+    ("tall", Kind::Diameter),
+    ("high", Kind::Diameter),
+    ("radius", Kind::Radius),
+    ("turns", Kind::Turns),
+    ("turn", Kind::Turns),
+    ("rev", Kind::Turns),
+    ("revs", Kind::Turns),
+    ("revolutions", Kind::Turns),
+    ("tpm", Kind::Turns),
+];
+
+/// Words that may stand beside and say nothing.
+const FILLERS: [&str; 16] = [
+    "of",
+    "=",
+    ":",
+    "the",
+    "in_one_turn",
+    "loaded",
+    "static",
+    "standing",
+    "overall",
+    "outside",
+    "tyre",
+    "tire",
+    "measured",
+    "over",
+    "for",
+    "is",
+];
+
+/// Whether a word says what was measured.
+pub(super) fn is_measuring(word: &str) -> bool {
+    kind_of(word).is_some()
+}
+
+fn kind_of(word: &str) -> Option<Kind> {
+    let bare = word.trim_matches(|c: char| matches!(c, ':' | '=' | ',' | ';' | '(' | ')'));
+    let exact = WORDS.iter().find(|(known, _)| *known == bare).map(|(_, kind)| *kind);
+    // 532rev/km, turns/mile, /mile
+    let per = || ["/mile", "/mi", "/km"].iter().any(|per| bare.ends_with(per)).then_some(Kind::Turns);
+    exact.or_else(per)
+}
+
+/// Reads a measurement, a bare number in the usual unit of `system`.
+///
+/// # Errors
+/// When the number or its unit cannot be read, or the value cannot be a tyre's.
+pub fn read(text: &str, system: System) -> Result<Measurement, TyreError> {
+    let lower = text.to_lowercase();
+    let words: Vec<&str> = lower.split_whitespace().collect();
+    let kinds: Vec<Kind> = words.iter().filter_map(|word| kind_of(word)).collect();
+    let has = |kind| kinds.contains(&kind);
+    if has(Kind::Turns) {
+        return turns(&words, system);
+    }
+    let value = rest(&words);
+    match kinds.first() {
+        Some(_) if has(Kind::Radius) => length(&value, system, &STANDING_RADIUS).map(Measurement::LoadedRadius),
+        Some(_) if has(Kind::Diameter) => length(&value, system, &DIAMETER).map(Measurement::Diameter),
+        Some(_) => length(&value, system, &CIRCUMFERENCE).map(Measurement::Circumference),
+        None => Err(TyreError::NotMeasured { text: number::clip(text) }),
+    }
+}
+
+/// The words that are left when those are taken out that say what was measured.
+fn rest(words: &[&str]) -> String {
+    let kept = words.iter().filter(|word| !is_measuring(word) && !FILLERS.contains(word));
+    kept.map(|word| word.trim_start_matches(['=', ':'])).collect::<Vec<_>>().join(" ")
+}
+
+fn length(text: &str, system: System, limits: &Limits) -> Result<Length, TyreError> {
+    units::read::<Length>(text, system, limits).map_err(TyreError::Number)
+}
+
+/// Turns: over a named distance (`856 turns/mile`, `532 rev per km`) or over a measured way (`10 turns 18.79 m`).
+fn turns(words: &[&str], system: System) -> Result<Measurement, TyreError> {
+    let joined = words.iter().filter(|word| !FILLERS.contains(word)).copied().collect::<Vec<_>>().join(" ");
+    if let Some(unit) = per_distance(words, &joined) {
+        return per(&joined, unit, system);
+    }
+    let at = words.iter().position(|word| kind_of(word) == Some(Kind::Turns)).unwrap_or(0);
+    let (before, behind) = words.split_at(at);
+    let Some((count, front)) = before.split_last() else { return Err(TyreError::TurnsOfWhat { text: number::clip(&joined) }) };
+    let turns = count_of(count).ok_or_else(|| TyreError::TurnsOfWhat { text: number::clip(&joined) })?;
+    let way: Vec<&str> = front.iter().chain(behind.iter().skip(1)).copied().filter(|word| *word != "in").collect();
+    let way = with_inch_kept(rest(&way), behind);
+    let distance = length(&way, system, &ROLLED)?;
+    let circumference = distance / turns;
+    if !CIRCUMFERENCE.allow(CIRCUMFERENCE.measure(&circumference)) {
+        return Err(TyreError::Number(UnitError::Outside { limits: CIRCUMFERENCE, text: number::clip(&joined) }));
+    }
+    Ok(Measurement::RollOut { turns, distance })
+}
+
+/// `10 turns 740 in`: there the last word is a unit and not the word "in".
+fn with_inch_kept(way: String, behind: &[&str]) -> String {
+    if behind.last() == Some(&"in") { format!("{way} in") } else { way }
+}
+
+fn count_of(word: &str) -> Option<f64> {
+    let word = if word == "one" { "1" } else { word };
+    let ([first, _], "") = number::leading(word)? else { return None };
+    first.filter(|turns| *turns > 0.0 && *turns <= 1_000.0)
+}
+
+/// The distance that turns are counted over, where the text names one without a number before it.
+fn per_distance(words: &[&str], joined: &str) -> Option<&'static str> {
+    let ends = |marks: &[&str]| marks.iter().any(|mark| joined.contains(mark));
+    if words.contains(&"tpm") || ends(&["/mile", "/mi", "per mile", "a mile", "/ mile"]) {
+        return Some("turns/mile");
+    }
+    ends(&["/km", "per km", "a km", "per kilometre", "per kilometer", "/ km"]).then_some("turns/km")
+}
+
+fn per(joined: &str, symbol: &str, system: System) -> Result<Measurement, TyreError> {
+    let start = joined.find(|c: char| c.is_ascii_digit()).unwrap_or(joined.len());
+    let number: String = joined.get(start..).unwrap_or("").chars().take_while(|c| !c.is_alphabetic() && *c != '/').collect();
+    let text = format!("{} {symbol}", number.trim());
+    units::read::<TurnsPerDistance>(&text, system, &TURNS).map(Measurement::Turns).map_err(TyreError::Number)
+}
+
+/// Whether the text is a length and nothing more, so that it is not known what was measured.
+pub(super) fn is_bare_length(text: &str) -> bool {
+    let Some((_, unit)) = number::leading(text) else { return false };
+    let unit = unit.trim().to_lowercase();
+    !unit.is_empty() && Length::units().iter().any(|known| known.spellings.contains(&unit.as_str()))
+}

@@ -1,0 +1,105 @@
+//! The grammar of what stands behind a size: load index, speed symbol, load range, ply rating, XL, M+S.
+
+use winnow::ascii::{digit1, space0, space1};
+use winnow::combinator::{alt, delimited, eof, not, opt, peek, preceded, repeat, terminated};
+use winnow::prelude::*;
+use winnow::token::one_of;
+
+use super::size::Service;
+
+/// One mark behind the size.
+#[derive(Clone, Copy)]
+enum Mark {
+    Description {
+        single: Option<u16>,
+        dual: Option<u16>,
+        speed: Option<char>,
+        beyond: bool,
+    },
+    LoadRange(char),
+    Ply(u8),
+    Reinforced,
+    Winter,
+    /// With or without tube: it changes no figure.
+    Tube,
+}
+
+/// Every mark up to the end or to the first one that is not understood.
+pub(super) fn tail(input: &mut &str) -> winnow::Result<Service> {
+    let marks = repeat(0.., preceded(space0, mark)).fold(Service::default, taken);
+    terminated(marks, space0).parse_next(input)
+}
+
+fn taken(service: Service, mark: Mark) -> Service {
+    match mark {
+        // 120/116Q E: the second letter is the load range.
+        Mark::Description { single: None, speed: Some(letter @ 'B'..='N'), beyond: false, .. } if service.speed.is_some() => {
+            Service { load_range: Some(letter), ..service }
+        }
+        Mark::Description { single, dual, speed, beyond } => Service {
+            load_index: single.or(service.load_index),
+            dual_index: dual.or(service.dual_index),
+            speed: speed.or(service.speed),
+            beyond: beyond || service.beyond,
+            ..service
+        },
+        Mark::LoadRange(letter) => Service { load_range: Some(letter), ..service },
+        Mark::Ply(ply) => Service { ply: Some(ply), ..service },
+        Mark::Reinforced => Service { reinforced: true, ..service },
+        Mark::Winter => Service { winter: true, ..service },
+        Mark::Tube => service,
+    }
+}
+
+fn mark(input: &mut &str) -> winnow::Result<Mark> {
+    let words = alt((
+        alt(("M+S", "M&S", "M/S", "MS")).value(Mark::Winter),
+        alt(("EXTRA LOAD", "REINFORCED", "REINF", "XL", "RF")).value(Mark::Reinforced),
+        alt(("TUBELESS", "TUBE TYPE", "TUBED", "TL", "TT")).value(Mark::Tube),
+        preceded((alt(("LOAD RANGE", "LR")), space0), one_of('B'..='N')).map(Mark::LoadRange),
+    ));
+    alt((terminated(words, word_end), terminated(ply, word_end), bracketed, description)).parse_next(input)
+}
+
+fn ply(input: &mut &str) -> winnow::Result<Mark> {
+    let rating = alt(("PR", "PLY RATING", "PLY"));
+    terminated(number(1, 24), (space0, rating)).verify_map(|ply| u8::try_from(ply).ok().map(Mark::Ply)).parse_next(input)
+}
+
+/// `(Y)` or `(104Y)`.
+fn bracketed(input: &mut &str) -> winnow::Result<Mark> {
+    let inside = (opt(terminated(index, space0)), symbol);
+    delimited(('(', space0), inside, (space0, ')'))
+        .map(|(single, speed)| Mark::Description { single, dual: None, speed: Some(speed), beyond: true })
+        .parse_next(input)
+}
+
+/// `88S`, `121/118 S`, `88`, or a lone `S`.
+fn description(input: &mut &str) -> winnow::Result<Mark> {
+    let lone = terminated(symbol, word_end).map(|speed| (None, None, Some(speed)));
+    let dual = opt(preceded((space0, '/', space0), index));
+    let speed = opt(terminated(preceded(space0, symbol), word_end));
+    let indexed = (peek(digit1), index, dual, speed).map(|(_, single, dual, speed)| (Some(single), dual, speed));
+    let (single, dual, speed) = alt((lone, terminated(indexed, alt((space1.void(), eof.void(), peek('(').void()))))).parse_next(input)?;
+    Ok(Mark::Description { single, dual, speed, beyond: false })
+}
+
+fn index(input: &mut &str) -> winnow::Result<u16> {
+    number(0, 279).parse_next(input)
+}
+
+fn number<'s>(least: u16, greatest: u16) -> impl Parser<&'s str, u16, winnow::error::ContextError> {
+    digit1
+        .verify(|digits: &str| digits.len() <= 3)
+        .verify_map(move |digits: &str| digits.parse().ok().filter(|n| (least..=greatest).contains(n)))
+}
+
+/// A speed symbol: the letters of the table and Z.
+fn symbol(input: &mut &str) -> winnow::Result<char> {
+    one_of(|c: char| matches!(c, 'B'..='H' | 'J'..='N' | 'P'..='W' | 'Y' | 'Z')).parse_next(input)
+}
+
+/// The mark is not the beginning of a longer word.
+fn word_end(input: &mut &str) -> winnow::Result<()> {
+    not(one_of(|c: char| c.is_ascii_alphanumeric())).parse_next(input)
+}
