@@ -14,6 +14,7 @@
 pub mod analysis;
 #[cfg(target_arch = "wasm32")]
 pub mod app;
+pub mod catalogue;
 pub mod gearing;
 pub mod job;
 pub mod problem;

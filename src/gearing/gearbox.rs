@@ -1,6 +1,7 @@
 //! Gearboxes: their layouts, the path of each gear, and the exact ratio it gives.
 
 use super::teeth::{Mesh, Ratio, Teeth};
+use crate::problem::Explain;
 
 /// How a gearbox is laid out.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, serde::Serialize, serde::Deserialize)]
@@ -154,5 +155,26 @@ impl Gearbox {
             Some(constant) => -(constant.ratio() * reverse.ratio()),
             None => reverse.ratio(),
         })
+    }
+}
+
+impl Explain for GearboxError {
+    fn what(&self) -> String {
+        match self {
+            Self::NoConstantPair => "a box with a countershaft needs its constant pair".into(),
+            Self::NeedlessConstantPair => "a two-shaft box has no constant pair".into(),
+            Self::DirectInTwoShaft { gear } => format!("gear {gear} of a two-shaft box cannot be direct"),
+            Self::GearCount { given: 0 } => "no forward gears are given".into(),
+            Self::GearCount { given } => format!("{given} forward gears are more than a box can have here"),
+        }
+    }
+
+    fn what_to_do(&self) -> String {
+        match self {
+            Self::NoConstantPair => "type the input or output pair, such as 25/30".into(),
+            Self::NeedlessConstantPair => "leave the constant pair blank, or choose another layout".into(),
+            Self::DirectInTwoShaft { .. } => "type both counts of the pair, such as 31/30".into(),
+            Self::GearCount { .. } => format!("type from 1 to {} gears", Gearbox::MOST_GEARS),
+        }
     }
 }

@@ -1,0 +1,101 @@
+//! What every entry of the catalogue has in common: an id that stays, a label that people read, and one line of a file.
+
+use super::table::Row;
+use crate::problem::Problem;
+
+/// The kinds of entry, one built-in file each.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Kind {
+    /// Gear sets.
+    GearSets,
+    /// Final drives.
+    Axles,
+    /// Tyre sizes.
+    Tyres,
+}
+
+impl Kind {
+    /// Every kind.
+    pub const ALL: [Self; 3] = [Self::GearSets, Self::Axles, Self::Tyres];
+
+    /// What the entries are called in a sentence.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::GearSets => "gear sets",
+            Self::Axles => "final drives",
+            Self::Tyres => "tyres",
+        }
+    }
+
+    /// The columns of a file of this kind, in the order they are written.
+    pub fn columns(self) -> &'static [&'static str] {
+        match self {
+            Self::GearSets => super::gear_set::COLUMNS,
+            Self::Axles => super::axle::COLUMNS,
+            Self::Tyres => super::tyre::COLUMNS,
+        }
+    }
+
+    /// The columns without which a file says nothing of this kind.
+    pub fn needed(self) -> &'static [&'static str] {
+        match self {
+            Self::GearSets => &["name", "layout", "gear_1"],
+            Self::Axles => &["drive"],
+            Self::Tyres => &["designation"],
+        }
+    }
+}
+
+/// One entry of the catalogue.
+pub trait Entry: Clone + PartialEq + Sized + Send + Sync + 'static {
+    /// Which kind it is.
+    const KIND: Kind;
+
+    /// The id, which stays when the entry is edited.
+    fn id(&self) -> &str;
+    /// Gives the entry its id and says whether it is the shop's own.
+    fn place(&mut self, id: String, own: bool);
+    /// The text that tells two entries of one kind apart for a reader.
+    fn label(&self) -> &str;
+    /// Gives the entry another such text.
+    fn relabel(&mut self, label: String);
+    /// What an entry without an id is recognised by when a file is read.
+    fn key(&self) -> String;
+    /// The cells of its line, in the order of the kind's columns.
+    fn cells(&self) -> Vec<String>;
+
+    /// The entry a line tells.
+    ///
+    /// # Errors
+    /// Every cell that cannot be used, so that a line is taken whole or not at all.
+    fn from_row(row: &Row) -> Result<Self, Vec<Problem>>;
+
+    /// What is wrong with the entry as it stands: cells that cannot be used, and doubts about those that can.
+    fn problems(&self) -> Vec<Problem>;
+
+    /// The built-in entries of this kind, read once.
+    fn built_in() -> &'static [Self];
+}
+
+/// A text made fit for an id: letters and digits in lower case, all else a dash.
+pub(super) fn slug(text: &str) -> String {
+    const LONGEST: usize = 60;
+    let mut slug = String::with_capacity(text.len().min(LONGEST));
+    for c in text.chars().flat_map(char::to_lowercase) {
+        if slug.len() >= LONGEST {
+            break;
+        }
+        if c.is_alphanumeric() {
+            slug.push(c);
+        } else if !slug.is_empty() && !slug.ends_with('-') {
+            slug.push('-');
+        }
+    }
+    let slug = slug.trim_end_matches('-');
+    if slug.is_empty() { "entry".to_owned() } else { slug.to_owned() }
+}
+
+/// A text as two labels are compared: without regard to case and to the number of blanks.
+pub(super) fn folded(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ").to_lowercase()
+}

@@ -1,0 +1,43 @@
+//! The catalogue: gear sets, axles, tyres and speedometer gears, built in as invented demo data, and the shop's own beside them.
+//!
+//! Things first: [`GearSet`], [`Axle`], [`TyreEntry`], each an [`Entry`]; a [`Shelf`] holds the entries of one kind, and
+//! [`Catalogue`] the shelves. [`built_in`] reads the files of the `data` folder. What a gear set or tyre does is not
+//! answered here: an entry keeps what was typed, and [`crate::gearing`] and [`crate::tyre`] read it.
+
+mod axle;
+pub mod built_in;
+mod line;
+mod entry;
+pub mod file;
+mod gear_set;
+mod guard;
+mod shelf;
+mod table;
+mod tyre;
+
+pub use axle::Axle;
+pub use line::LineError;
+pub use entry::{Entry, Kind};
+pub use file::FileError;
+pub use gear_set::GearSet;
+pub use shelf::{Missing, Shelf};
+pub use table::Row;
+pub use tyre::TyreEntry;
+
+/// Everything that can be chosen: what is built in, and the shop's own.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Catalogue {
+    /// Gear sets.
+    pub gear_sets: Shelf<GearSet>,
+    /// Final drives.
+    pub axles: Shelf<Axle>,
+    /// Tyre sizes.
+    pub tyres: Shelf<TyreEntry>,
+}
+
+impl Catalogue {
+    /// The built-in entries alone.
+    pub fn built_in() -> Self {
+        Self { gear_sets: Shelf::built_in(), axles: Shelf::built_in(), tyres: Shelf::built_in() }
+    }
+}

@@ -1,0 +1,71 @@
+//! A tyre size on the shelf, its designation as typed.
+
+use serde::{Deserialize, Serialize};
+
+use super::line;
+use super::entry::{Entry, Kind, folded};
+use super::table::Row;
+use crate::problem::Problem;
+
+pub(super) const COLUMNS: &[&str] = &["id", "designation", "note", "in_stock"];
+
+/// A tyre size.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct TyreEntry {
+    /// The id, which stays when the entry is edited.
+    pub id: String,
+    /// What stands on the sidewall, such as `185/70R14`, as typed.
+    pub designation: String,
+    /// What tells it apart from another of the same size, or a word on its use.
+    pub note: String,
+    /// Whether it is on the shelf.
+    pub in_stock: bool,
+    /// Whether it is the shop's own, not built in.
+    #[serde(skip)]
+    pub own: bool,
+}
+
+impl Entry for TyreEntry {
+    const KIND: Kind = Kind::Tyres;
+
+    fn id(&self) -> &str {
+        &self.id
+    }
+
+    fn place(&mut self, id: String, own: bool) {
+        (self.id, self.own) = (id, own);
+    }
+
+    fn label(&self) -> &str {
+        &self.note
+    }
+
+    fn relabel(&mut self, label: String) {
+        self.note = label;
+    }
+
+    fn key(&self) -> String {
+        folded(&format!("{} {}", self.designation, self.note))
+    }
+
+    fn cells(&self) -> Vec<String> {
+        vec![self.id.clone(), self.designation.clone(), self.note.clone(), line::yes_or_no(self.in_stock)]
+    }
+
+    fn from_row(row: &Row) -> Result<Self, Vec<Problem>> {
+        let mut problems = row.too_long();
+        let designation = row.needed("designation", &mut problems);
+        let in_stock = row.in_stock(&mut problems);
+        let tyre = Self { id: row.text("id"), designation, note: row.text("note"), in_stock, own: false };
+        if problems.is_empty() { Ok(tyre) } else { Err(problems) }
+    }
+
+    fn problems(&self) -> Vec<Problem> {
+        Vec::new()
+    }
+
+    fn built_in() -> &'static [Self] {
+        super::built_in::tyres()
+    }
+}
