@@ -6,6 +6,8 @@
 //!
 //! The trade: [`gearing`] (teeth, ratios, layouts), [`tyre`] (sizes and what they roll), [`speedometer`] (drive and driven gears).
 //!
+//! The shelf: [`catalogue`] holds what can be chosen, built in and the shop's own.
+//!
 //! The document: [`job`] keeps what was typed, [`setup`] reads and checks it, [`analysis`] works everything out,
 //! [`sheet`] sets the answers into rows of figures with their workings.
 //!

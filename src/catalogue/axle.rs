@@ -2,8 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::line;
 use super::entry::{Entry, Kind, folded};
+use super::line;
 use super::table::Row;
 use crate::gearing::{FinalDrive, read};
 use crate::problem::Problem;
@@ -42,6 +42,10 @@ impl Entry for Axle {
 
     fn id(&self) -> &str {
         &self.id
+    }
+
+    fn own(&self) -> bool {
+        self.own
     }
 
     fn place(&mut self, id: String, own: bool) {

@@ -1,6 +1,7 @@
 //! What every entry of the catalogue has in common: an id that stays, a label that people read, and one line of a file.
 
-use super::table::Row;
+use super::file::FileError;
+use super::table::{self, Row};
 use crate::problem::Problem;
 
 /// The kinds of entry, one built-in file each.
@@ -25,6 +26,14 @@ impl Kind {
             Self::Axles => "final drives",
             Self::Tyres => "tyres",
         }
+    }
+
+    /// The kind of entry whose columns a file's header names.
+    ///
+    /// # Errors
+    /// When the file is too large, empty, or its header fits no kind.
+    pub fn of_file(text: &str) -> Result<Self, FileError> {
+        table::kind(text)
     }
 
     /// The columns of a file of this kind, in the order they are written.
@@ -53,6 +62,8 @@ pub trait Entry: Clone + PartialEq + Sized + Send + Sync + 'static {
 
     /// The id, which stays when the entry is edited.
     fn id(&self) -> &str;
+    /// Whether it is the shop's own, not built in.
+    fn own(&self) -> bool;
     /// Gives the entry its id and says whether it is the shop's own.
     fn place(&mut self, id: String, own: bool);
     /// The text that tells two entries of one kind apart for a reader.

@@ -2,8 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::line::{self, LineError};
 use super::entry::{Entry, Kind, folded};
+use super::line::{self, LineError};
 use super::table::Row;
 use crate::gearing::{Gearbox, Layout, Reverse, check, read};
 use crate::problem::Problem;
@@ -76,6 +76,10 @@ impl Entry for GearSet {
 
     fn id(&self) -> &str {
         &self.id
+    }
+
+    fn own(&self) -> bool {
+        self.own
     }
 
     fn place(&mut self, id: String, own: bool) {

@@ -6,20 +6,23 @@
 
 mod axle;
 pub mod built_in;
-mod line;
 mod entry;
+pub mod export;
 pub mod file;
 mod gear_set;
 mod guard;
+pub mod import;
+mod line;
 mod shelf;
 mod table;
 mod tyre;
 
 pub use axle::Axle;
-pub use line::LineError;
 pub use entry::{Entry, Kind};
 pub use file::FileError;
 pub use gear_set::GearSet;
+pub use import::Plan;
+pub use line::LineError;
 pub use shelf::{Missing, Shelf};
 pub use table::Row;
 pub use tyre::TyreEntry;

@@ -2,7 +2,7 @@
 //!
 //! Every change answers a new shelf and leaves the old one as it was, so that it can be undone.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::entry::{Entry, slug};
 use crate::problem::Explain;
@@ -48,12 +48,9 @@ impl<T: Entry> Shelf<T> {
     #[must_use]
     pub fn with_own(&self, own: Vec<T>) -> Self {
         let mut shelf = Self { built_in: self.built_in, own: Vec::with_capacity(own.len()) };
-        let mut taken = Taken::on(&shelf, None);
+        let mut taken = Taken::on(&shelf);
         for mut entry in own {
-            let id = entry.id().trim().to_owned();
-            let id = if id.is_empty() || taken.ids.contains(&id) { taken.free_id(&entry) } else { id };
-            taken.ids.insert(id.clone());
-            entry.place(id, true);
+            taken.identify(&mut entry);
             shelf.own.push(entry);
         }
         shelf
@@ -92,16 +89,14 @@ impl<T: Entry> Shelf<T> {
         (shelf, id)
     }
 
-    /// The shelf with more own entries, each as [`Shelf::add`] takes it.
+    /// The shelf with more own entries. An id that is free is kept, a label in use already gets a number behind it.
     #[must_use]
     pub fn add_all(&self, entries: Vec<T>) -> Self {
         let mut shelf = self.clone();
-        let mut taken = Taken::on(self, None);
+        let mut taken = Taken::on(self);
         for mut entry in entries {
             taken.number(&mut entry);
-            let id = taken.free_id(&entry);
-            taken.insert(id.clone(), entry.key());
-            entry.place(id, true);
+            taken.identify(&mut entry);
             shelf.own.push(entry);
         }
         shelf
@@ -111,15 +106,26 @@ impl<T: Entry> Shelf<T> {
     ///
     /// # Errors
     /// When no own entry has that id.
-    pub fn edit(&self, id: &str, mut entry: T) -> Result<Self, Missing> {
-        let at = self.own_place(id)?;
-        Taken::on(self, Some(id)).number(&mut entry);
-        entry.place(id.to_owned(), true);
+    pub fn edit(&self, id: &str, entry: T) -> Result<Self, Missing> {
+        self.own_place(id)?;
+        Ok(self.replace_all(vec![(id.to_owned(), entry)]))
+    }
+
+    /// The shelf with own entries replaced, each keeping its id and its place; what is there no longer is left alone.
+    #[must_use]
+    pub fn replace_all(&self, entries: Vec<(String, T)>) -> Self {
         let mut shelf = self.clone();
-        if let Some(place) = shelf.own.get_mut(at) {
+        let mut taken = Taken::on(self);
+        let places: BTreeMap<&str, usize> = self.own.iter().enumerate().map(|(at, entry)| (entry.id(), at)).collect();
+        for (id, mut entry) in entries {
+            let Some(place) = places.get(id.as_str()).and_then(|at| shelf.own.get_mut(*at)) else { continue };
+            taken.keys.remove(&place.key());
+            taken.number(&mut entry);
+            taken.keys.insert(entry.key());
+            entry.place(id, true);
             *place = entry;
         }
-        Ok(shelf)
+        shelf
     }
 
     /// The shelf with an own copy of any entry, labelled as one, and the copy's id.
@@ -129,6 +135,7 @@ impl<T: Entry> Shelf<T> {
     pub fn copy(&self, id: &str) -> Result<(Self, String), Missing> {
         let mut entry = self.get(id).cloned().ok_or_else(|| Missing { id: id.to_owned(), built_in: false })?;
         entry.relabel(format!("{} (copy)", entry.label()).trim().to_owned());
+        entry.place(String::new(), true);
         Ok(self.add(entry))
     }
 
@@ -156,15 +163,17 @@ struct Taken {
 }
 
 impl Taken {
-    /// What is in use, leaving out the entry of id `but`.
-    fn on<T: Entry>(shelf: &Shelf<T>, but: Option<&str>) -> Self {
-        let others = || shelf.all().filter(|entry| Some(entry.id()) != but);
-        Self { ids: others().map(|entry| entry.id().to_owned()).collect(), keys: others().map(Entry::key).collect() }
+    fn on<T: Entry>(shelf: &Shelf<T>) -> Self {
+        Self { ids: shelf.all().map(|entry| entry.id().to_owned()).collect(), keys: shelf.all().map(Entry::key).collect() }
     }
 
-    fn insert(&mut self, id: String, key: String) {
-        self.ids.insert(id);
-        self.keys.insert(key);
+    /// Makes an entry an own one under its id, or under a free one where it has none or a used one.
+    fn identify<T: Entry>(&mut self, entry: &mut T) {
+        let id = entry.id().trim().to_owned();
+        let id = if id.is_empty() || self.ids.contains(&id) { self.free_id(entry) } else { id };
+        self.ids.insert(id.clone());
+        self.keys.insert(entry.key());
+        entry.place(id, true);
     }
 
     /// Numbers the label of an entry that could not be told from another.

@@ -62,9 +62,6 @@ pub(super) fn read(text: &str, kind: Kind) -> Result<Table<'_>, FileError> {
 }
 
 /// The kind of entry whose columns the header names.
-///
-/// # Errors
-/// When the file is too large, empty, or its header fits no kind.
 pub(super) fn kind(text: &str) -> Result<Kind, FileError> {
     let (delimiter, header, _) = head(text)?;
     let names = cells(header, delimiter).unwrap_or_default();

@@ -2,10 +2,12 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::line;
 use super::entry::{Entry, Kind, folded};
+use super::line;
 use super::table::Row;
 use crate::problem::Problem;
+use crate::tyre::{self, Tyre, TyreError};
+use crate::units::System;
 
 pub(super) const COLUMNS: &[&str] = &["id", "designation", "note", "in_stock"];
 
@@ -26,11 +28,25 @@ pub struct TyreEntry {
     pub own: bool,
 }
 
+impl TyreEntry {
+    /// The tyre this text tells.
+    ///
+    /// # Errors
+    /// When it is neither a size nor a measurement.
+    pub fn tyre(&self) -> Result<Tyre, TyreError> {
+        tyre::read(&self.designation, System::default())
+    }
+}
+
 impl Entry for TyreEntry {
     const KIND: Kind = Kind::Tyres;
 
     fn id(&self) -> &str {
         &self.id
+    }
+
+    fn own(&self) -> bool {
+        self.own
     }
 
     fn place(&mut self, id: String, own: bool) {
@@ -55,14 +71,14 @@ impl Entry for TyreEntry {
 
     fn from_row(row: &Row) -> Result<Self, Vec<Problem>> {
         let mut problems = row.too_long();
-        let designation = row.needed("designation", &mut problems);
         let in_stock = row.in_stock(&mut problems);
-        let tyre = Self { id: row.text("id"), designation, note: row.text("note"), in_stock, own: false };
+        let tyre = Self { id: row.text("id"), designation: row.text("designation"), note: row.text("note"), in_stock, own: false };
+        problems.extend(tyre.problems());
         if problems.is_empty() { Ok(tyre) } else { Err(problems) }
     }
 
     fn problems(&self) -> Vec<Problem> {
-        Vec::new()
+        self.tyre().err().map(|why| Problem::stop("designation", &why)).into_iter().collect()
     }
 
     fn built_in() -> &'static [Self] {

@@ -2,5 +2,6 @@
 #![expect(clippy::unwrap_used, reason = "a test that cannot be set up has failed")]
 
 mod any_gearbox;
+mod catalogue_data;
 mod laws_gears_speeds;
 mod published_gears_trains;

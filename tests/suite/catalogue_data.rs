@@ -1,0 +1,129 @@
+//! The built-in files: every line is used, and every entry could stand on a shelf.
+
+use std::collections::BTreeSet;
+
+use layshaft::catalogue::{Axle, Entry, GearSet, Kind, TyreEntry, built_in, import};
+use layshaft::catalogue::{Catalogue, Shelf};
+use layshaft::gearing::{FinalDrive, Gearbox, Idler, Layout, Ratio, Reverse, check, teeth};
+use layshaft::job::demo;
+
+/// Two gears of reverse on the shafts of a forward pair pass each other when their tips, one module above each pitch circle,
+/// clear: z₁ + z₂ + 4 < the sum of a pair in mesh. Worked by hand: on a sum of 55, 33 + 16 + 4 = 53 clears, 34 + 17 + 4 = 55 rubs.
+const TIPS: u16 = 4;
+
+#[track_caller]
+fn check_file<T: Entry + std::fmt::Debug>(least: usize) {
+    let text = built_in::text(T::KIND);
+    assert!(
+        text.lines().next().is_some_and(|first| first.starts_with("# ") && first.contains("invented")),
+        "{:?} says it is invented",
+        T::KIND
+    );
+    let plan = import::plan::<T>(text, &Shelf::empty()).expect("the file reads");
+    assert_eq!(plan.refused, [], "every line is used");
+    assert_eq!(plan.doubts, [], "no line wants a second look");
+    assert!(plan.unknown_columns.is_empty());
+    assert_eq!(plan.new.len(), T::built_in().len());
+    assert!(plan.new.len() >= least, "{} of at least {least}", plan.new.len());
+    let ids: BTreeSet<_> = T::built_in().iter().map(Entry::id).collect();
+    let keys: BTreeSet<_> = T::built_in().iter().map(Entry::key).collect();
+    assert_eq!((ids.len(), keys.len()), (plan.new.len(), plan.new.len()), "ids and names are used once");
+    for entry in T::built_in() {
+        assert!(!entry.own() && !entry.id().is_empty() && !entry.id().starts_with("own-"), "{}", entry.id());
+        assert!(entry.id().bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'-'), "{}", entry.id());
+    }
+}
+
+#[test]
+fn every_line_of_every_file_is_used() {
+    check_file::<GearSet>(40);
+    check_file::<Axle>(64);
+    check_file::<TyreEntry>(84);
+    assert_eq!(Kind::ALL.len(), 3);
+}
+
+fn gearboxes() -> impl Iterator<Item = (&'static GearSet, Gearbox)> {
+    GearSet::built_in().iter().map(|set| (set, set.gearbox().expect("a gearbox")))
+}
+
+#[test]
+fn pairs_share_a_centre_distance_to_one_tooth() {
+    for (set, gearbox) in gearboxes() {
+        let (least, greatest) = check::ToothSums::of(&gearbox).range().expect("pairs");
+        assert!(greatest - least <= 1, "{}: sums {least} to {greatest}", set.name);
+        assert_eq!(check::doubts(&gearbox), [], "{}", set.name);
+    }
+}
+
+#[test]
+fn ratios_fall_and_are_those_of_old_cars() {
+    for (set, gearbox) in gearboxes() {
+        let ratios: Vec<f64> = gearbox.ratios().into_iter().map(|ratio| teeth::decimal(ratio).abs()).collect();
+        assert!((2.1..=4.2).contains(&ratios[0]), "{}: first {}", set.name, ratios[0]);
+        assert!((0.7..=1.0).contains(ratios.last().expect("a top gear")) || set.id == "fieldfare-four-close", "{}", set.name);
+        assert!(ratios.windows(2).all(|pair| pair[0] > 1.05 * pair[1]), "{}: {ratios:?}", set.name);
+        let reverse = teeth::decimal(gearbox.reverse_ratio().expect("reverse"));
+        assert_eq!(reverse > 0.0, gearbox.layout() == Layout::TwoShaft, "{}: reverse turns against the forward gears", set.name);
+        assert!((0.9..=1.2).contains(&(reverse.abs() / ratios[0])), "{}: reverse {reverse} to first {}", set.name, ratios[0]);
+    }
+}
+
+#[test]
+fn reverse_leaves_room_for_its_idler_and_the_idler_reaches_both_gears() {
+    for (set, gearbox) in gearboxes() {
+        let (sum, _) = check::ToothSums::of(&gearbox).range().expect("pairs");
+        let Reverse { pair, idler } = gearbox.reverse().expect("reverse");
+        assert!(pair.sum() + TIPS < sum, "{}: reverse sum {} in a box of {sum}", set.name, pair.sum());
+        let spindle = match idler {
+            Idler::Plain(teeth) => 2 * teeth.expect("counted").count(),
+            Idler::Compound { entry, exit } => entry.count() + exit.count(),
+        };
+        // The three shafts make a triangle: the two centre distances over the idler exceed the one of the box.
+        assert!(pair.sum() + spindle > sum, "{}: the idler does not reach", set.name);
+    }
+}
+
+#[test]
+fn there_is_something_of_everything() {
+    let count = |wanted: &dyn Fn(&Gearbox) -> bool| gearboxes().filter(|(_, gearbox)| wanted(gearbox)).count();
+    for layout in [Layout::InputReduced, Layout::OutputReduced, Layout::TwoShaft] {
+        assert!(count(&|gearbox| gearbox.layout() == layout) >= 5, "{layout:?}");
+    }
+    for gears in 3..=6 {
+        assert!(count(&|gearbox| gearbox.gears().len() == gears) >= 4, "{gears} speeds");
+    }
+    let compound = |gearbox: &Gearbox| matches!(gearbox.reverse(), Some(Reverse { idler: Idler::Compound { .. }, .. }));
+    assert!(count(&compound) >= 5 && count(&|gearbox| !compound(gearbox)) >= 5);
+    for word in ["close", "medium", "wide"] {
+        assert!(GearSet::built_in().iter().filter(|set| set.name.ends_with(word)).count() >= 8, "{word}");
+    }
+    assert!(GearSet::built_in().iter().any(|set| set.in_stock) && GearSet::built_in().iter().any(|set| !set.in_stock));
+}
+
+#[test]
+fn final_drives_are_pairs_from_2_2_to_6_and_mostly_hunt() {
+    let pairs: Vec<_> = Axle::built_in()
+        .iter()
+        .map(|axle| match axle.final_drive() {
+            Ok(FinalDrive::Pair(pair)) => pair,
+            other => panic!("{}: {other:?}", axle.drive),
+        })
+        .collect();
+    let (least, greatest) = (Ratio::new(22, 10), Ratio::from_integer(6));
+    assert!(pairs.iter().all(|pair| pair.ratio() >= least && pair.ratio() <= greatest));
+    let hunting = pairs.iter().filter(|pair| *pair.ratio().numer() == i128::from(pair.driven.count())).count();
+    assert!(hunting * 10 >= pairs.len() * 9, "{hunting} of {}", pairs.len());
+}
+
+#[test]
+fn the_demo_job_is_made_of_the_catalogue() {
+    let catalogue = Catalogue::built_in();
+    for setup in demo::job().setups {
+        let set = catalogue.gear_sets.all().find(|set| set.name == setup.gearbox.name).expect("its gear set");
+        let gearbox = (set.layout, &set.constant, &set.gears, &set.reverse, &set.idler);
+        let typed = &setup.gearbox;
+        assert_eq!(gearbox, (typed.layout, &typed.constant, &typed.gears, &typed.reverse, &typed.idler), "{}", set.name);
+        assert!(catalogue.axles.all().any(|axle| axle.drive == setup.final_drive));
+        assert!(catalogue.tyres.all().any(|tyre| tyre.designation == setup.tyre.text));
+    }
+}
