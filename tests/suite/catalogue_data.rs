@@ -19,7 +19,7 @@ fn check_file<T: Entry + std::fmt::Debug>(least: usize) {
         "{:?} says it is invented",
         T::KIND
     );
-    let plan = import::plan::<T>(text, &Shelf::empty()).expect("the file reads");
+    let plan = import::plan::<T>(text, &Shelf::empty()).unwrap();
     assert_eq!(plan.refused, [], "every line is used");
     assert_eq!(plan.doubts, [], "no line wants a second look");
     assert!(plan.unknown_columns.is_empty());
@@ -43,7 +43,7 @@ fn every_line_of_every_file_is_used() {
 }
 
 fn gearboxes() -> impl Iterator<Item = (&'static GearSet, Gearbox)> {
-    GearSet::built_in().iter().map(|set| (set, set.gearbox().expect("a gearbox")))
+    GearSet::built_in().iter().map(|set| (set, set.gearbox().unwrap()))
 }
 
 #[test]
