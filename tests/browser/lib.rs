@@ -1,1 +1,72 @@
 //! What the browser tests share: a served build, a browser, and one way to wait.
+//!
+//! A test says what a person does and sees:
+//! ```ignore
+//! #[test]
+//! fn the_tyre_follows() -> Result<()> {
+//!     visit(async |page| {
+//!         page.open("").await?;
+//!         page.type_into("#tyre-a", "185/70R14").await?;
+//!         page.until("document.querySelector('[data-figure=\"a.tyre.diameter\"]').textContent.startsWith('24.2')").await
+//!     })
+//! }
+//! ```
+//! [`Page`] in [`page`] does and reads; [`device`] is the screen, the theme and paper; [`audit`] asks axe-core; [`watch`] knows what went wrong
+//! and what was fetched; [`browser`] starts and ends the processes; [`look`] takes the pictures.
+
+pub mod audit;
+pub mod browser;
+pub mod device;
+pub mod look;
+pub mod page;
+pub mod site;
+pub mod watch;
+
+use anyhow::{Context, Result};
+use tokio::sync::Semaphore;
+
+pub use anyhow;
+pub use device::{Paper, Screen, Theme};
+pub use page::Page;
+pub use site::Site;
+pub use thirtyfour::Key;
+
+/// Two browsers at a time: more of them only slow each other down until something times out.
+static PLACES: Semaphore = Semaphore::const_new(2);
+
+/// Opens a browser on the served build, lets the test do its work, and sees that nothing went wrong behind its back.
+///
+/// # Errors
+/// What the test answered, or an error that the page reported while it ran.
+pub fn visit(story: impl AsyncFnOnce(&mut Page) -> Result<()>) -> Result<()> {
+    visit_site(Site::built("")?, story)
+}
+
+/// As [`visit`], with the site served below a path such as `/shop/tools`.
+///
+/// # Errors
+/// As [`visit`].
+pub fn visit_below(below: &str, story: impl AsyncFnOnce(&mut Page) -> Result<()>) -> Result<()> {
+    visit_site(Site::built(below)?, story)
+}
+
+/// As [`visit`], with a site that the test has prepared.
+///
+/// # Errors
+/// As [`visit`].
+pub fn visit_site(site: Site, story: impl AsyncFnOnce(&mut Page) -> Result<()>) -> Result<()> {
+    let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().context("cannot start the test's runtime")?;
+    runtime.block_on(async {
+        let _place = PLACES.acquire().await?;
+        let mut page = Page::start(site).await?;
+        let told = story(&mut page).await;
+        let faults = page.faults().await;
+        page.close().await?;
+        match (told, faults?) {
+            (Ok(()), faults) if faults.is_empty() => Ok(()),
+            (Ok(()), faults) => anyhow::bail!("the page reported:\n{}", faults.join("\n")),
+            (Err(problem), faults) if faults.is_empty() => Err(problem),
+            (Err(problem), faults) => Err(problem.context(format!("the page also reported:\n{}", faults.join("\n")))),
+        }
+    })
+}

@@ -1,0 +1,152 @@
+//! The processes: chromedriver on a port it chooses, Chromium with a profile that is new and goes away.
+
+use std::io::{BufRead, BufReader};
+use std::path::PathBuf;
+use std::process::{Child, Command, Stdio};
+use std::sync::OnceLock;
+use std::sync::atomic::{AtomicUsize, Ordering};
+use std::time::Duration;
+
+use anyhow::{Context, Result, anyhow, bail};
+use thirtyfour::common::capabilities::chromium::ChromiumLikeCapabilities;
+use thirtyfour::{DesiredCapabilities, LoggingPrefsLogLevel, WebDriver};
+use xtask::{debian, shell};
+
+const PACKAGES: [&str; 2] = ["chromium", "chromium-driver"];
+const FLAGS: [&str; 12] = [
+    "--headless",
+    // Containers give no sandbox, and the pages are our own.
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--disable-dev-shm-usage",
+    "--hide-scrollbars",
+    "--lang=en-US",
+    "--window-size=1440,900",
+];
+
+/// A browser with one window. Dropping it ends the processes and removes the profile.
+pub struct Browser {
+    // The session ends before the process that keeps it.
+    driver: Option<WebDriver>,
+    chromedriver: Child,
+    profile: PathBuf,
+}
+
+impl Browser {
+    /// Starts both processes, installing them first where that is needed and possible.
+    ///
+    /// # Errors
+    /// There is no browser and none can be installed, or it does not start.
+    pub async fn start() -> Result<Self> {
+        ready()?;
+        let (chromedriver, port) = start_chromedriver()?;
+        // From here on dropping the value ends the process.
+        let mut browser = Self { driver: None, chromedriver, profile: new_profile() };
+        let mut wishes = DesiredCapabilities::chrome();
+        for flag in FLAGS {
+            wishes.add_arg(flag)?;
+        }
+        wishes.add_arg(&format!("--user-data-dir={}", browser.profile.display()))?;
+        wishes.set_browser_log_level(LoggingPrefsLogLevel::All)?;
+        wishes.set_logging_prefs("performance", LoggingPrefsLogLevel::All)?;
+        let driver = WebDriver::new(format!("http://127.0.0.1:{port}"), wishes).await.context("Chromium does not start")?;
+        driver.set_script_timeout(Duration::from_mins(1)).await?;
+        browser.driver = Some(driver);
+        Ok(browser)
+    }
+
+    /// The session.
+    ///
+    /// # Errors
+    /// It has been closed.
+    pub fn driver(&self) -> Result<&WebDriver> {
+        self.driver.as_ref().ok_or_else(|| anyhow!("the browser has been closed"))
+    }
+
+    /// Ends the session in good order.
+    ///
+    /// # Errors
+    /// The browser does not answer any more.
+    pub async fn close(mut self) -> Result<()> {
+        match self.driver.take() {
+            Some(driver) => driver.quit().await.context("the browser does not close"),
+            None => Ok(()),
+        }
+    }
+}
+
+impl Drop for Browser {
+    fn drop(&mut self) {
+        drop(self.driver.take());
+        let _ = self.chromedriver.kill();
+        let _ = self.chromedriver.wait();
+        let _ = std::fs::remove_dir_all(&self.profile);
+    }
+}
+
+/// Sees once that the browser and its driver are there.
+fn ready() -> Result<()> {
+    static READY: OnceLock<Result<(), String>> = OnceLock::new();
+    let ready = READY.get_or_init(|| {
+        let there = || shell::output(Command::new("chromedriver").arg("--version")).is_some();
+        if there() {
+            return Ok(());
+        }
+        if debian::can_install() {
+            debian::install(&PACKAGES).map_err(|problem| format!("{problem:#}"))?;
+        }
+        if there() {
+            Ok(())
+        } else {
+            Err(format!("the browser tests need Chromium and chromedriver. On Debian, as root, type `{}`", debian::by_hand(&PACKAGES)))
+        }
+    });
+    ready.clone().map_err(|problem| anyhow!(problem))
+}
+
+/// Starts chromedriver on a port of its choice and reads from its first lines which one.
+fn start_chromedriver() -> Result<(Child, u16)> {
+    let mut child = Command::new("chromedriver")
+        .args(["--port=0", "--log-level=SEVERE"])
+        .stdin(Stdio::null())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::null())
+        .spawn()
+        .context("chromedriver does not start")?;
+    let output = child.stdout.take().context("chromedriver has no output")?;
+    let mut lines = BufReader::new(output).lines();
+    let port = lines.by_ref().map_while(Result::ok).find_map(|line| port_in(&line));
+    let Some(port) = port else {
+        let _ = child.kill();
+        bail!("chromedriver ended without naming its port");
+    };
+    // What it says later must be read, or it would wait for a reader.
+    std::thread::spawn(move || lines.for_each(drop));
+    Ok((child, port))
+}
+
+/// `ChromeDriver was started successfully on port 40123.`
+fn port_in(line: &str) -> Option<u16> {
+    let (_, rest) = line.split_once("successfully on port ")?;
+    rest.trim_end_matches('.').parse().ok()
+}
+
+fn new_profile() -> PathBuf {
+    static NEXT: AtomicUsize = AtomicUsize::new(0);
+    let number = NEXT.fetch_add(1, Ordering::Relaxed);
+    std::env::temp_dir().join(format!("layshaft-browser-{}-{number}", std::process::id()))
+}
+
+#[cfg(test)]
+mod tests {
+    #[test]
+    fn the_port_is_read_from_what_chromedriver_says() {
+        assert_eq!(super::port_in("ChromeDriver was started successfully on port 40123."), Some(40123));
+        assert_eq!(super::port_in("Starting ChromeDriver 156.0 on port 0"), None);
+    }
+}
