@@ -1,15 +1,18 @@
 //! Gears: teeth, meshes and exact ratios; gearbox layouts; final drives and extra stages; what a ladder of gears is like.
 //!
 //! Things first: [`teeth`], [`gearbox`], [`axle`], [`part`]. Questions asked of them: [`ladder`] (steps, spread, character),
-//! [`check`] (what cannot be right), [`speeds`] (how fast every part turns), [`hunting`] (how often the same teeth meet).
+//! [`check`] (what cannot be right), [`speeds`] (how fast every part turns), [`hunting`] (how often the same teeth meet),
+//! [`geometry`] (where they touch), [`planetary`] (epicyclic stages).
 //! Forces and road figures are not here; every ratio is an exact fraction.
 
 pub mod axle;
 pub mod check;
 pub mod gearbox;
+pub mod geometry;
 pub mod hunting;
 pub mod ladder;
 pub mod part;
+pub mod planetary;
 pub mod read;
 pub mod speeds;
 pub mod teeth;

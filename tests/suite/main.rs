@@ -4,4 +4,5 @@
 mod any_gearbox;
 mod catalogue_data;
 mod laws_gears_speeds;
+mod published_gears_geometry;
 mod published_gears_trains;

@@ -1,0 +1,146 @@
+//! How a gear is cut: pitch, helix, pressure angle, tooth height.
+
+use crate::problem::Explain;
+use crate::units::{Angle, Length, common::in_millimetres, common::millimetres, number};
+
+/// What one cutter makes: two gears mesh only where this is the same for both.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Cut {
+    normal_module: Length,
+    helix: Angle,
+    pressure: Angle,
+    addendum: f64,
+    dedendum: f64,
+}
+
+/// Why a cut cannot be.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum CutError {
+    /// A module that no gearbox has.
+    Module {
+        /// The module given.
+        given: Length,
+    },
+    /// A helix angle that no gearbox has.
+    Helix {
+        /// The angle given.
+        given: Angle,
+    },
+    /// A pressure angle that no gear has.
+    Pressure {
+        /// The angle given.
+        given: Angle,
+    },
+}
+
+impl Explain for CutError {
+    fn what(&self) -> String {
+        match self {
+            Self::Module { given } => format!("a normal module of {} mm cannot be", number::show(in_millimetres(*given), 3)),
+            Self::Helix { given } => format!("a helix angle of {}° cannot be", number::show(degrees(*given), 1)),
+            Self::Pressure { given } => format!("a pressure angle of {}° cannot be", number::show(degrees(*given), 1)),
+        }
+    }
+
+    fn what_to_do(&self) -> String {
+        match self {
+            Self::Module { .. } => "type 0.5 to 20 mm, which is 51 to 1.27 teeth per inch of diameter".into(),
+            Self::Helix { .. } => "type 0 to 50°, 0 for straight teeth".into(),
+            Self::Pressure { .. } => "type 10 to 35°, usually 14.5, 17.5 or 20".into(),
+        }
+    }
+}
+
+fn degrees(angle: Angle) -> f64 {
+    angle.get::<uom::si::angle::degree>()
+}
+
+impl Cut {
+    /// A cut with teeth of full depth: addendum 1, dedendum 1.25 normal modules (ISO 53).
+    ///
+    /// # Errors
+    /// When module, helix or pressure angle lies outside what gearboxes have. The sign of the helix (its hand) is dropped.
+    pub fn new(normal_module: Length, helix: Angle, pressure: Angle) -> Result<Self, CutError> {
+        let inside = |value: f64, least: f64, greatest: f64| value >= least && value <= greatest;
+        if !inside(in_millimetres(normal_module), 0.5, 20.0) {
+            return Err(CutError::Module { given: normal_module });
+        }
+        if !inside(degrees(helix).abs(), 0.0, 50.0) {
+            return Err(CutError::Helix { given: helix });
+        }
+        if !inside(degrees(pressure), 10.0, 35.0) {
+            return Err(CutError::Pressure { given: pressure });
+        }
+        Ok(Self { normal_module, helix: helix.abs(), pressure, addendum: 1.0, dedendum: 1.25 })
+    }
+
+    /// The normal module of a normal diametral pitch, in teeth per inch of diameter: mₙ = 25.4 mm / Pₙ.
+    pub fn module_of_diametral_pitch(per_inch: f64) -> Length {
+        millimetres(25.4 / per_inch)
+    }
+
+    /// The same cut with another tooth height, in normal modules; values outside 0.5 to 1.8 are ignored.
+    #[must_use]
+    pub fn with_heights(mut self, addendum: f64, dedendum: f64) -> Self {
+        let inside = |height: f64| (0.5..=1.8).contains(&height);
+        if inside(addendum) && inside(dedendum) {
+            (self.addendum, self.dedendum) = (addendum, dedendum);
+        }
+        self
+    }
+
+    /// The normal module mₙ.
+    pub fn normal_module(&self) -> Length {
+        self.normal_module
+    }
+
+    /// The helix angle β on the reference cylinder, without its hand.
+    pub fn helix(&self) -> Angle {
+        self.helix
+    }
+
+    /// The normal pressure angle αₙ.
+    pub fn pressure(&self) -> Angle {
+        self.pressure
+    }
+
+    /// The addendum in normal modules.
+    pub fn addendum(&self) -> f64 {
+        self.addendum
+    }
+
+    /// The dedendum in normal modules.
+    pub fn dedendum(&self) -> f64 {
+        self.dedendum
+    }
+
+    /// β in rad.
+    pub fn helix_rad(&self) -> f64 {
+        self.helix.get::<uom::si::angle::radian>()
+    }
+
+    /// αₙ in rad.
+    pub fn pressure_rad(&self) -> f64 {
+        self.pressure.get::<uom::si::angle::radian>()
+    }
+
+    /// mₜ = mₙ / cos β.
+    pub fn transverse_module(&self) -> Length {
+        self.normal_module / self.helix_rad().cos()
+    }
+
+    /// αₜ in rad, tan αₜ = tan αₙ / cos β.
+    pub fn transverse_pressure_rad(&self) -> f64 {
+        (self.pressure_rad().tan() / self.helix_rad().cos()).atan()
+    }
+
+    /// Teeth of the spur gear that has the same tooth form, z / cos³ β (the usual approximation).
+    pub fn virtual_teeth(&self, teeth: f64) -> f64 {
+        teeth / self.helix_rad().cos().powi(3)
+    }
+
+    /// The reference diameter of a gear, d = mₜ z.
+    pub fn reference_diameter(&self, teeth: super::super::Teeth) -> Length {
+        self.transverse_module() * f64::from(teeth.count())
+    }
+}
