@@ -52,6 +52,12 @@ rows! {
     ROLLED: "way rolled", 0.25 to 6_000.0 "m", "from half a turn of a small wheel to a thousand of a large one";
     /// Tread depth lost.
     TREAD_LOST: "tread depth lost", 0.0 to 30.0 "mm", "deeper than any car's tread";
+    /// Turns of the cable over a distance at which a dial reads true.
+    DIAL_CONSTANT: "dial constant", 200.0 to 5_000.0 "turns/mile", "a third to several times the usual 1,000";
+    /// Pulses over a distance at which an electronic dial reads true.
+    DIAL_PULSES: "number of pulses per distance", 200.0 to 200_000.0 "turns/mile", "from one pulse for each turn of a cable to a modern wheel sensor";
+    /// What a speedometer shows or a satellite receiver says.
+    ROAD_CHECK_SPEED: "speed of a road check", 1.0 to 500.0 "km/h", "walking pace to beyond any road";
     /// Turns of the wheel over a distance.
     TURNS: "number of turns per distance", 160.0 to 2_000.0 "turns/km", "smaller than a cart's or larger than a tractor's wheel";
 }

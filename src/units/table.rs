@@ -162,9 +162,9 @@ units! {
         "°C" ["°c", "c", "degc"] si!(ThermodynamicTemperature, thermodynamic_temperature::degree_celsius), |q| q.get::<thermodynamic_temperature::degree_celsius>();
     }
     TurnsPerDistance, inch 0, metric 1 {
-        "turns/mile" ["turns/mile", "rev/mile", "/mile", "revs/mile", "turnspermile", "revspermile", "revpermile", "permile", "tpm", "rev/mi", "/mi"]
+        "turns/mile" ["turns/mile", "rev/mile", "/mile", "revs/mile", "turnspermile", "revspermile", "revpermile", "permile", "tpm", "rev/mi", "/mi", "pulses/mile", "pulse/mile"]
             |value| per_metre(value / METRES_PER_MILE), |q| METRES_PER_MILE * turns_per_metre(*q);
-        "turns/km" ["turns/km", "rev/km", "/km", "revs/km", "turnsperkm", "revsperkm", "revperkm", "perkm"]
+        "turns/km" ["turns/km", "rev/km", "/km", "revs/km", "turnsperkm", "revsperkm", "revperkm", "perkm", "pulses/km", "pulse/km", "imp/km"]
             |value| per_metre(value / 1000.0), |q| 1000.0 * turns_per_metre(*q);
     }
 }

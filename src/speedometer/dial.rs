@@ -1,0 +1,96 @@
+//! What a dial expects: turns of its cable over a distance, or pulses from a sender.
+
+use crate::units::{TurnsPerDistance, common};
+
+/// The dial and how it is driven.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Dial {
+    /// By a cable.
+    Cable {
+        /// Turns of the cable over a distance at which it reads true.
+        constant: TurnsPerDistance,
+    },
+    /// By a sender in the cable's place.
+    Pulses {
+        /// Pulses for each turn of the sender, above 0.
+        per_turn: f64,
+        /// Pulses over a distance at which it reads true.
+        per_distance: TurnsPerDistance,
+    },
+}
+
+impl Default for Dial {
+    /// 1,000 turns per mile: the usual US cable (an owner forum and a personal technical page; the SAE clause was not seen).
+    fn default() -> Self {
+        Self::Cable { constant: per_mile(1_000.0) }
+    }
+}
+
+impl Dial {
+    /// Turns of the cable, or of the sender, over a distance at which the dial reads true.
+    pub fn constant(self) -> TurnsPerDistance {
+        match self {
+            Self::Cable { constant } => constant,
+            Self::Pulses { per_turn, per_distance } => per_distance / per_turn,
+        }
+    }
+}
+
+/// Turns or pulses for each mile.
+pub fn per_mile(count: f64) -> TurnsPerDistance {
+    (common::unit::<TurnsPerDistance>("turns/mile").make)(count)
+}
+
+/// Turns or pulses for each kilometre.
+pub fn per_km(count: f64) -> TurnsPerDistance {
+    (common::unit::<TurnsPerDistance>("turns/km").make)(count)
+}
+
+/// Over which distance a known dial counts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Over {
+    /// The mile.
+    Mile,
+    /// The kilometre.
+    Km,
+}
+
+/// A constant that many dials share.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct KnownDial {
+    /// What it is, in a few words.
+    pub name: &'static str,
+    /// Turns of the cable, or pulses, over the distance.
+    pub count: f64,
+    /// The distance.
+    pub over: Over,
+    /// Whether pulses are counted and not turns.
+    pub pulses: bool,
+    /// Where it was read.
+    pub source: &'static str,
+}
+
+impl KnownDial {
+    /// Its constant.
+    pub fn constant(&self) -> TurnsPerDistance {
+        match self.over {
+            Over::Mile => per_mile(self.count),
+            Over::Km => per_km(self.count),
+        }
+    }
+}
+
+const fn known(name: &'static str, count: f64, over: Over, pulses: bool, source: &'static str) -> KnownDial {
+    KnownDial { name, count, over, pulses, source }
+}
+
+/// Constants that many dials share.
+pub const KNOWN: [KnownDial; 7] = [
+    known("US cable", 1_000.0, Over::Mile, false, "owner forum and personal technical page"),
+    known("Japanese car cable", 637.0, Over::Km, false, "JIS D 5601-1992, figure from two pages that cite it"),
+    known("Japanese motorcycle cable", 1_400.0, Over::Km, false, "page citing JIS D 5601"),
+    known("tachograph", 8_000.0, Over::Km, true, "OIML Bulletin LXVII(2), 2026"),
+    known("4,000 pulses per mile", 4_000.0, Over::Mile, true, "service-manual extracts of cars and trucks of 2000 to 2002"),
+    known("8,000 pulses per mile", 8_000.0, Over::Mile, true, "shop convention, from memory"),
+    known("16,000 pulses per mile", 16_000.0, Over::Mile, true, "shop convention, from memory"),
+];

@@ -1,0 +1,188 @@
+//! The legal bands: how far a speedometer may read from the truth, rule by rule, as data.
+//!
+//! The rows are in `table`. The rules differ by country, vehicle and year, and local rules decide; nothing here certifies a car.
+
+mod table;
+
+use crate::units::{Length, System, Velocity, common};
+pub use table::{BANDS, ODOMETERS};
+
+/// How sure a row is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Mark {
+    /// Read in the rule itself or an official mirror of it.
+    Read,
+    /// Read in a text that quotes it.
+    Quoted,
+    /// From memory.
+    Memory,
+}
+
+impl Mark {
+    /// The words for it on the sheet.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Read => "read in the rule",
+            Self::Quoted => "quoted by others",
+            Self::Memory => "from memory",
+        }
+    }
+}
+
+/// The numbers of a rule in one unit of speed: `low · V − low_less ≤ indicated ≤ high · V + high_more`, V the true speed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Numbers {
+    /// What the true speed is multiplied with for the least reading.
+    pub low: f64,
+    /// What is taken from that, in the row's unit.
+    pub low_less: f64,
+    /// What the true speed is multiplied with for the greatest reading.
+    pub high: f64,
+    /// What is added to that, in the row's unit.
+    pub high_more: f64,
+    /// The least true speed the rule speaks of, in the row's unit.
+    pub from: f64,
+    /// The greatest true speed the rule speaks of, in the row's unit.
+    pub to: f64,
+}
+
+/// One rule.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Band {
+    /// A short name for links and files, which never changes.
+    pub id: &'static str,
+    /// The rule's name.
+    pub name: &'static str,
+    /// What it is for, and when.
+    pub scope: &'static str,
+    /// Its numbers in km/h.
+    pub km_h: Numbers,
+    /// Its numbers in mph, where it has its own; else those in km/h are converted.
+    pub mph: Option<Numbers>,
+    /// Whether it is law today for cars in use or newly approved.
+    pub in_force_for_cars: bool,
+    /// Where it stands.
+    pub source: &'static str,
+    /// How sure the row is.
+    pub mark: Mark,
+}
+
+/// The band that is chosen where nobody chooses: the strictest of those in force for cars, which never lets a dial read low.
+pub const DEFAULT: &str = "un-r39";
+
+/// The rule of that id; the default where there is none.
+pub fn band(id: &str) -> &'static Band {
+    let named = |id: &str| BANDS.iter().find(|band| band.id == id);
+    named(id).or_else(|| named(DEFAULT)).unwrap_or(&table::UN_R39)
+}
+
+/// A reading against a rule, in the unit of the rule's numbers.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Judgement {
+    /// Inside; how far from the least and the greatest reading allowed.
+    Inside {
+        /// Above the least.
+        above_least: Velocity,
+        /// Below the greatest.
+        below_greatest: Velocity,
+    },
+    /// It reads lower than allowed, by so much.
+    TooLow(Velocity),
+    /// It reads higher than allowed, by so much.
+    TooHigh(Velocity),
+    /// The rule does not speak of this speed.
+    NotCovered,
+}
+
+impl Judgement {
+    /// Whether the rule is broken.
+    pub fn is_outside(self) -> bool {
+        matches!(self, Self::TooLow(_) | Self::TooHigh(_))
+    }
+}
+
+fn speed(symbol: &str, value: f64) -> Velocity {
+    (common::unit::<Velocity>(symbol).make)(value)
+}
+
+impl Band {
+    /// The rule's numbers in a system and the unit they are in.
+    fn numbers(&self, system: System) -> (Numbers, &'static str) {
+        match (system, self.mph) {
+            (System::Inch, Some(mph)) => (mph, "mph"),
+            _ => (self.km_h, "km/h"),
+        }
+    }
+
+    /// The least and the greatest reading allowed at a true speed, as the numbers of a system have it; `None` where the rule does not speak of it.
+    ///
+    /// A speed that differs from a bound by less than the rounding of a conversion (0.5 %) counts as that bound.
+    pub fn allowed(&self, true_speed: Velocity, system: System) -> Option<(Velocity, Velocity)> {
+        let (numbers, symbol) = self.numbers(system);
+        let value = (common::unit::<Velocity>(symbol).take)(&true_speed);
+        let covered = value >= numbers.from * 0.995 && value <= numbers.to * 1.005;
+        let least = numbers.low * value - numbers.low_less;
+        let greatest = numbers.high * value + numbers.high_more;
+        covered.then(|| (speed(symbol, least), speed(symbol, greatest)))
+    }
+
+    /// Whether a reading is inside, and by how much.
+    pub fn judge(&self, true_speed: Velocity, indicated: Velocity, system: System) -> Judgement {
+        /// Far below what a dial can show, well above what arithmetic loses.
+        const SLACK: f64 = 1e-9;
+        let Some((least, greatest)) = self.allowed(true_speed, system) else { return Judgement::NotCovered };
+        let slack = speed("m/s", SLACK);
+        if indicated < least - slack {
+            Judgement::TooLow(least - indicated)
+        } else if indicated > greatest + slack {
+            Judgement::TooHigh(indicated - greatest)
+        } else {
+            Judgement::Inside { above_least: indicated - least, below_greatest: greatest - indicated }
+        }
+    }
+
+    /// The true speeds at which a dial that shows `indicated` is inside: the rule solved for the true speed, whatever speeds it speaks of.
+    ///
+    /// V2 from (V1 − more) / high to (V1 + less) / low; never below 0.
+    pub fn true_range(&self, indicated: Velocity, system: System) -> (Velocity, Velocity) {
+        let (numbers, symbol) = self.numbers(system);
+        let value = (common::unit::<Velocity>(symbol).take)(&indicated);
+        let least = ((value - numbers.high_more) / numbers.high).max(0.0);
+        (speed(symbol, least), speed(symbol, (value + numbers.low_less) / numbers.low))
+    }
+}
+
+/// The true speeds UN R39 tests at, by the vehicle's greatest speed (paragraph 5.2.5, from memory; 40, 80 and 120 km/h also quoted from 75/443).
+pub fn test_speeds(greatest: Velocity) -> Vec<Velocity> {
+    let km_h = (common::unit::<Velocity>("km/h").take)(&greatest);
+    let most = 0.8 * km_h;
+    let speeds: Vec<f64> = match km_h {
+        v if v <= 45.0 => vec![most],
+        v if v <= 100.0 => [Some(40.0), (most >= 55.0).then_some(most)].into_iter().flatten().collect(),
+        v if v <= 150.0 => [Some(40.0), Some(80.0), (most >= 100.0).then_some(most)].into_iter().flatten().collect(),
+        _ => vec![40.0, 80.0, 120.0],
+    };
+    speeds.into_iter().map(|value| speed("km/h", value)).collect()
+}
+
+/// A rule on odometers: how far the way counted may be from the true one.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct OdometerRule {
+    /// A short name for links and files, which never changes.
+    pub id: &'static str,
+    /// The rule's name.
+    pub name: &'static str,
+    /// Greatest error either way, as a share of the true way.
+    pub share: f64,
+    /// Where it stands.
+    pub source: &'static str,
+    /// How sure the row is.
+    pub mark: Mark,
+}
+
+impl OdometerRule {
+    /// Whether a way counted over a true way is inside.
+    pub fn allows(&self, counted: Length, true_way: Length) -> bool {
+        ((counted - true_way) / true_way).value.abs() <= self.share + 1e-12
+    }
+}

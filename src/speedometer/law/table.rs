@@ -1,0 +1,165 @@
+//! The rules themselves: one row each, with its source and how sure it is.
+
+use super::{Band, Mark, Numbers, OdometerRule};
+
+const fn above(share: f64, more: f64) -> Numbers {
+    Numbers { low: 1.0, low_less: 0.0, high: 1.0 + share, high_more: more, from: 0.0, to: f64::INFINITY }
+}
+
+const fn within(low_share: f64, high_share: f64, from: f64) -> Numbers {
+    Numbers { low: 1.0 - low_share, low_less: 0.0, high: 1.0 + high_share, high_more: 0.0, from, to: f64::INFINITY }
+}
+
+const fn at(speed: f64, apart: f64) -> Numbers {
+    Numbers { low: 1.0, low_less: apart, high: 1.0, high_more: apart, from: speed, to: speed }
+}
+
+/// The strictest of those in force for cars: it never lets a dial read low.
+pub(super) const UN_R39: Band = Band {
+    id: "un-r39",
+    name: "UN R39",
+    scope: "type approval of cars and trucks; never under the true speed",
+    km_h: above(0.1, 4.0),
+    mph: None,
+    in_force_for_cars: true,
+    source: "UN R39 paragraph 5.3, quoted in an owner forum",
+    mark: Mark::Quoted,
+};
+
+/// Every rule.
+pub const BANDS: [Band; 13] = [
+    UN_R39,
+    Band {
+        id: "eec-75-443",
+        name: "75/443/EEC",
+        scope: "European type approval before UN R39 took its place; also at the speeds between",
+        km_h: above(0.1, 4.0),
+        mph: None,
+        in_force_for_cars: false,
+        source: "Directive 75/443/EEC Annex II 4.4, German text quoted in two forums",
+        mark: Mark::Quoted,
+    },
+    Band {
+        id: "un-r39-production",
+        name: "UN R39, production",
+        scope: "conformity of production, cars and trucks (M, N)",
+        km_h: above(0.1, 6.0),
+        mph: None,
+        in_force_for_cars: false,
+        source: "UN R39 Annex 3",
+        mark: Mark::Memory,
+    },
+    Band {
+        id: "un-r39-production-l345",
+        name: "UN R39, production, L3 to L5",
+        scope: "conformity of production, motorcycles and three-wheelers",
+        km_h: above(0.1, 8.0),
+        mph: None,
+        in_force_for_cars: false,
+        source: "UN R39 Annex 3",
+        mark: Mark::Memory,
+    },
+    Band {
+        id: "un-r39-production-l12",
+        name: "UN R39, production, L1 and L2",
+        scope: "conformity of production, mopeds",
+        km_h: above(0.1, 4.0),
+        mph: None,
+        in_force_for_cars: false,
+        source: "UN R39 Annex 3",
+        mark: Mark::Memory,
+    },
+    Band {
+        id: "adr-18-03",
+        name: "ADR 18/03",
+        scope: "Australia, new models from July 2006, all from July 2007; takes UN R39",
+        km_h: above(0.1, 4.0),
+        mph: None,
+        in_force_for_cars: true,
+        source: "ADR 18/03 (Determination 2 of 2004), which requires UN R39; the formula as quoted for UN R39",
+        mark: Mark::Quoted,
+    },
+    Band {
+        id: "adr-18-00",
+        name: "ADR 18/00 to 18/02",
+        scope: "Australia before ADR 18/03, above 40 km/h",
+        km_h: within(0.1, 0.1, 40.0),
+        mph: None,
+        in_force_for_cars: false,
+        source: "Australian motoring-club page; encyclopedia section",
+        mark: Mark::Quoted,
+    },
+    Band {
+        id: "us-49-cfr-393-82",
+        name: "49 CFR 393.82",
+        scope: "US buses, trucks and truck-tractors, at 50 mph (80 km/h)",
+        km_h: at(80.0, 8.0),
+        mph: Some(at(50.0, 5.0)),
+        in_force_for_cars: false,
+        source: "49 CFR 393.82; 70 FR 48054, 15 August 2005",
+        mark: Mark::Read,
+    },
+    Band {
+        id: "uk-1966",
+        name: "UK 1966 regulation 13",
+        scope: "UK Construction and Use Regulations 1966, above 10 mph",
+        km_h: within(0.1, 0.1, 16.093_44),
+        mph: Some(within(0.1, 0.1, 10.0)),
+        in_force_for_cars: false,
+        source: "trade weekly, 24 May 1968, p. 92",
+        mark: Mark::Quoted,
+    },
+    Band {
+        id: "de-before-1991",
+        name: "Germany before 1991",
+        scope: "up to 7 % fast",
+        km_h: within(0.0, 0.07, 0.0),
+        mph: None,
+        in_force_for_cars: false,
+        source: "owner-forum quotation, low authority",
+        mark: Mark::Quoted,
+    },
+    Band {
+        id: "jp-old",
+        name: "Japan, old safety standard",
+        scope: "at 35 km/h and above",
+        km_h: within(0.1, 0.15, 35.0),
+        mph: None,
+        in_force_for_cars: false,
+        source: "two Japanese glossaries",
+        mark: Mark::Quoted,
+    },
+    Band {
+        id: "jp-inspection-2007",
+        name: "Japan, inspection from 2007",
+        scope: "tested at 40 km/h indicated: true 30.9 to 42.55 km/h",
+        km_h: Numbers { low: 0.94, low_less: 0.0, high: 1.1, high_more: 6.0, from: 0.0, to: f64::INFINITY },
+        mph: None,
+        in_force_for_cars: true,
+        source: "inspection notice: 10(V1 − 6)/11 ≤ V2 ≤ (100/94) V1",
+        mark: Mark::Memory,
+    },
+    Band {
+        id: "sae-j2976",
+        name: "SAE J2976",
+        scope: "voluntary, May 2022: at 25, 45 and 65 mph, radial tyres",
+        km_h: within(0.01, 0.04, 0.0),
+        mph: None,
+        in_force_for_cars: false,
+        source: "summary page of the standard",
+        mark: Mark::Quoted,
+    },
+];
+
+const fn odometer(id: &'static str, name: &'static str, share: f64, source: &'static str, mark: Mark) -> OdometerRule {
+    OdometerRule { id, name, share, source, mark }
+}
+
+/// Every rule on odometers that gives a figure for a car in use.
+pub const ODOMETERS: [OdometerRule; 5] = [
+    odometer("de-stvzo-57", "Germany StVZO § 57(3)", 0.04, "statute wording on a legal portal; two forum quotations", Mark::Quoted),
+    odometer("adr-18-00", "ADR 18/00 to 18/02", 0.04, "Australian motoring-club pages", Mark::Quoted),
+    odometer("eu-tachograph", "EU tachograph, in use", 0.04, "Regulation 3821/85 Annex IB chapter III(2), German rules text", Mark::Quoted),
+    odometer("sae-j2976", "SAE J2976", 0.025, "summary page of the standard", Mark::Quoted),
+    odometer("nist-hb-44", "NIST Handbook 44 section 5.53", 0.04, "handbook, figure from memory", Mark::Memory),
+];

@@ -1,0 +1,181 @@
+//! Reading what people type about a speedometer: `7/17`, `7/17 x 20/18`, `637 rev/km`, `8 pulses/turn 16,000 pulses/mile`, `60 57; 70 at 66`.
+
+use super::dial::Dial;
+use super::gear::SpeedoGear;
+use super::road_check::Reading;
+use super::train::{Adapter, Train};
+use crate::problem::Explain;
+use crate::units::limits::{DIAL_CONSTANT, DIAL_PULSES, ROAD_CHECK_SPEED};
+use crate::units::{self, Length, System, Time, TurnsPerDistance, UnitError, Velocity, common, number};
+
+/// Why a text says nothing about a speedometer.
+#[derive(Clone, Debug, PartialEq)]
+pub enum SpeedometerTextError {
+    /// Nothing was typed.
+    Blank,
+    /// Drive and driven teeth were wanted, and perhaps an adapter's.
+    NotATrain {
+        /// What was typed.
+        text: String,
+    },
+    /// A count no speedometer gear has.
+    Teeth {
+        /// What was typed.
+        text: String,
+    },
+    /// Pulses for each turn outside 1 to 100.
+    PulsesPerTurn {
+        /// What was typed.
+        text: String,
+    },
+    /// A reading that is not a dial speed and a true one.
+    NotAReading {
+        /// What was typed.
+        text: String,
+    },
+    /// More readings than a road check has.
+    TooManyReadings,
+    /// A number or its unit.
+    Number(UnitError),
+}
+
+impl Explain for SpeedometerTextError {
+    fn what(&self) -> String {
+        match self {
+            Self::Blank => "no speedometer gears are given".into(),
+            Self::NotATrain { text } => format!("“{}” is not a drive and a driven gear", number::clip(text)),
+            Self::Teeth { text } => format!("a speedometer gear cannot have {} teeth", number::clip(text)),
+            Self::PulsesPerTurn { text } => format!("“{}” is not a number of pulses for each turn", number::clip(text)),
+            Self::NotAReading { text } => format!("“{}” is not a reading of the dial with the true speed", number::clip(text)),
+            Self::TooManyReadings => format!("there are more than {MOST_READINGS} readings"),
+            Self::Number(error) => error.what(),
+        }
+    }
+
+    fn what_to_do(&self) -> String {
+        match self {
+            Self::Blank | Self::NotATrain { .. } => "type drive and driven teeth, such as 7/17, and an adapter behind them, such as 7/17 x 20/18".into(),
+            Self::Teeth { .. } => format!("type a count from {} to {}", SpeedoGear::LEAST, SpeedoGear::GREATEST),
+            Self::PulsesPerTurn { .. } => "type 1 to 100 pulses, such as 8 pulses/turn 8,000 pulses/mile".into(),
+            Self::NotAReading { .. } => {
+                "type the dial, then the true speed, such as 60 57, or the seconds between two posts, such as 60 in 63 s; part readings by a semicolon".into()
+            }
+            Self::TooManyReadings => "keep those at steady speeds".into(),
+            Self::Number(error) => error.what_to_do(),
+        }
+    }
+}
+
+/// No road check has more readings.
+pub const MOST_READINGS: usize = 200;
+
+/// Drive and driven teeth, in this order, and perhaps an adapter's behind them (gearbox side, cable side).
+///
+/// # Errors
+/// When there are not two or four counts, or one is not a speedometer gear's.
+pub fn train(text: &str) -> Result<Train, SpeedometerTextError> {
+    if text.trim().is_empty() {
+        return Err(SpeedometerTextError::Blank);
+    }
+    let lower = text.to_lowercase();
+    let parts =
+        lower.split(|c: char| !c.is_alphanumeric()).filter(|part| !part.is_empty() && !matches!(*part, "x" | "adapter" | "and" | "with"));
+    let counts = parts.map(|part| count(part, text)).collect::<Result<Vec<u16>, _>>()?;
+    let found = match counts.as_slice() {
+        [drive, driven] => Train::new(*drive, *driven),
+        [drive, driven, first, second] => {
+            Train::new(*drive, *driven).and_then(|train| Some(train.with_adapter(Some(Adapter::new(*first, *second)?))))
+        }
+        _ => None,
+    };
+    found.ok_or_else(|| SpeedometerTextError::NotATrain { text: text.trim().to_owned() })
+}
+
+fn count(part: &str, whole: &str) -> Result<u16, SpeedometerTextError> {
+    if !part.bytes().all(|b| b.is_ascii_digit()) {
+        return Err(SpeedometerTextError::NotATrain { text: whole.trim().to_owned() });
+    }
+    let teeth = part.parse().ok().filter(|teeth| SpeedoGear::allows(*teeth));
+    teeth.ok_or_else(|| SpeedometerTextError::Teeth { text: part.to_owned() })
+}
+
+/// A dial: nothing (1,000 turns per mile), turns over a distance, or pulses per turn with pulses over a distance.
+///
+/// # Errors
+/// When a number or unit cannot be read or lies outside what a dial can be.
+pub fn dial(text: &str, system: System) -> Result<Dial, SpeedometerTextError> {
+    if text.trim().is_empty() {
+        return Ok(Dial::default());
+    }
+    let lower = text.to_lowercase();
+    let mark =
+        ["pulses/turn", "pulse/turn", "pulses per turn", "pulses/rev", "pulses per rev"].into_iter().find(|mark| lower.contains(mark));
+    let Some((before, behind)) = mark.and_then(|mark| lower.split_once(mark)) else {
+        let bare = units::read::<TurnsPerDistance>(text, system, &DIAL_CONSTANT);
+        return bare.map(|constant| Dial::Cable { constant }).map_err(SpeedometerTextError::Number);
+    };
+    let per_turn = match number::leading(before) {
+        Some(([Some(first), _], rest)) if rest.trim().is_empty() && (1.0..=100.0).contains(&first) => first,
+        _ => return Err(SpeedometerTextError::PulsesPerTurn { text: before.trim().to_owned() }),
+    };
+    let behind = behind.trim_start_matches([' ', ',', ';', '+']).trim_start_matches("and ").trim_start_matches("at ");
+    let per_distance = units::read::<TurnsPerDistance>(behind, system, &DIAL_PULSES).map_err(SpeedometerTextError::Number)?;
+    Ok(Dial::Pulses { per_turn, per_distance })
+}
+
+/// The readings of a road check, parted by semicolons or lines: `60 57; 70 at 66.5`, or timed over a mile or kilometre, `60 in 63 s`.
+///
+/// # Errors
+/// When one is not a dial speed with a true speed or a time.
+pub fn readings(text: &str, system: System) -> Result<Vec<Reading>, SpeedometerTextError> {
+    let lines: Vec<&str> = text.split([';', '\n']).map(str::trim).filter(|line| !line.is_empty()).collect();
+    if lines.len() > MOST_READINGS {
+        return Err(SpeedometerTextError::TooManyReadings);
+    }
+    lines.into_iter().map(|line| reading(line, system)).collect()
+}
+
+fn reading(line: &str, system: System) -> Result<Reading, SpeedometerTextError> {
+    let lower = line.to_lowercase();
+    let (dial, truth) = parted(&lower).ok_or_else(|| SpeedometerTextError::NotAReading { text: line.to_owned() })?;
+    let dial = units::read::<Velocity>(dial, system, &ROAD_CHECK_SPEED).map_err(SpeedometerTextError::Number)?;
+    let truth = match seconds(truth) {
+        Some(seconds) => (milestone(system) / time_s(seconds)).max(common::metres_per_second(0.0)),
+        None => units::read::<Velocity>(truth, system, &ROAD_CHECK_SPEED).map_err(SpeedometerTextError::Number)?,
+    };
+    let limits = ROAD_CHECK_SPEED;
+    if limits.allow(limits.measure(&truth)) {
+        Ok(Reading { dial, truth })
+    } else {
+        Err(SpeedometerTextError::Number(UnitError::Outside { limits, text: line.to_owned() }))
+    }
+}
+
+/// The two halves of a reading: at a word or sign, or else at the last blank before a digit.
+fn parted(line: &str) -> Option<(&str, &str)> {
+    let signs = [" in ", " at ", " is ", " true ", "=", "→", ":", "|", "\t", ", "];
+    let at_sign = signs.into_iter().find_map(|sign| line.split_once(sign));
+    let at_blank = || {
+        let blanks = line.char_indices().filter(|(_, c)| c.is_whitespace()).map(|(at, c)| (at, at + c.len_utf8()));
+        let before_digit =
+            |(_, behind): &(usize, usize)| line.get(*behind..).and_then(|rest| rest.chars().next()).is_some_and(|c| c.is_ascii_digit());
+        let (end, start) = blanks.rev().find(before_digit)?;
+        line.get(..end).zip(line.get(start..))
+    };
+    at_sign.or_else(at_blank).map(|(dial, truth)| (dial.trim(), truth.trim()))
+}
+
+/// The seconds of a text such as `63 s`.
+fn seconds(text: &str) -> Option<f64> {
+    let (readings, rest) = number::leading(text)?;
+    matches!(rest.trim(), "s" | "sec" | "seconds" | "″").then_some(readings[0].or(readings[1])).flatten().filter(|seconds| *seconds > 0.0)
+}
+
+fn time_s(seconds: f64) -> Time {
+    (common::unit::<Time>("s").make)(seconds)
+}
+
+/// The way between two posts: a mile, or a kilometre.
+fn milestone(system: System) -> Length {
+    (common::unit::<Length>(if system == System::Inch { "mile" } else { "km" }).make)(1.0)
+}

@@ -1,0 +1,76 @@
+//! The gears between the output shaft and the dial: a drive gear, a driven gear and perhaps an adapter.
+
+use super::gear::SpeedoGear;
+use crate::gearing::Ratio;
+
+/// An adapter: a pair of gears between the driven gear and the cable.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Adapter {
+    gearbox_side: u16,
+    cable_side: u16,
+}
+
+impl Adapter {
+    /// An adapter of two counts, on the gearbox's side and on the cable's; `None` outside what a speedometer gear can have.
+    pub fn new(gearbox_side: u16, cable_side: u16) -> Option<Self> {
+        (SpeedoGear::allows(gearbox_side) && SpeedoGear::allows(cable_side)).then_some(Self { gearbox_side, cable_side })
+    }
+
+    /// Teeth on the gearbox's side and on the cable's.
+    pub fn counts(self) -> (u16, u16) {
+        (self.gearbox_side, self.cable_side)
+    }
+
+    /// Turns of the cable for one turn of the driven gear.
+    pub fn ratio(self) -> Ratio {
+        Ratio::new(i128::from(self.gearbox_side), i128::from(self.cable_side))
+    }
+}
+
+/// The gears from the output shaft to the cable or sender.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Train {
+    drive: u16,
+    driven: u16,
+    adapter: Option<Adapter>,
+}
+
+impl Train {
+    /// A train of a drive gear and a driven one; `None` where a count is outside what a speedometer gear can have.
+    pub fn new(drive: u16, driven: u16) -> Option<Self> {
+        (SpeedoGear::allows(drive) && SpeedoGear::allows(driven)).then_some(Self { drive, driven, adapter: None })
+    }
+
+    /// The same with an adapter, or without.
+    #[must_use]
+    pub fn with_adapter(self, adapter: Option<Adapter>) -> Self {
+        Self { adapter, ..self }
+    }
+
+    /// Teeth (or starts) of the drive gear.
+    pub fn drive(self) -> u16 {
+        self.drive
+    }
+
+    /// Teeth of the driven gear.
+    pub fn driven(self) -> u16 {
+        self.driven
+    }
+
+    /// The adapter.
+    pub fn adapter(self) -> Option<Adapter> {
+        self.adapter
+    }
+
+    /// Turns of the cable for one turn of the output shaft: drive over driven, times the adapter's ratio.
+    ///
+    /// Source: kinematics; the formula for choosing the gears is common practice (two worked examples in the trade, no standard).
+    pub fn ratio(self) -> Ratio {
+        self.before_driven() / i128::from(self.driven)
+    }
+
+    /// Turns of the cable for one turn of the output shaft, if the driven gear had a single tooth.
+    pub(super) fn before_driven(self) -> Ratio {
+        self.adapter.map_or(Ratio::from_integer(1), Adapter::ratio) * i128::from(self.drive)
+    }
+}
