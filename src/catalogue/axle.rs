@@ -39,6 +39,7 @@ impl Axle {
 
 impl Entry for Axle {
     const KIND: Kind = Kind::Axles;
+    const NAMED: bool = false;
 
     fn id(&self) -> &str {
         &self.id

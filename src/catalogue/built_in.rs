@@ -7,6 +7,7 @@ use std::sync::OnceLock;
 use super::axle::Axle;
 use super::entry::{Entry, Kind};
 use super::gear_set::GearSet;
+use super::speedo::SpeedoEntry;
 use super::table;
 use super::tyre::TyreEntry;
 
@@ -16,6 +17,7 @@ pub fn text(kind: Kind) -> &'static str {
         Kind::GearSets => include_str!("data/gear_sets.csv"),
         Kind::Axles => include_str!("data/final_drives.csv"),
         Kind::Tyres => include_str!("data/tyres.csv"),
+        Kind::SpeedometerGears => include_str!("data/speedometer_gears.csv"),
     }
 }
 
@@ -36,5 +38,10 @@ pub(super) fn axles() -> &'static [Axle] {
 
 pub(super) fn tyres() -> &'static [TyreEntry] {
     static ENTRIES: OnceLock<Vec<TyreEntry>> = OnceLock::new();
+    ENTRIES.get_or_init(entries)
+}
+
+pub(super) fn speedometer_gears() -> &'static [SpeedoEntry] {
+    static ENTRIES: OnceLock<Vec<SpeedoEntry>> = OnceLock::new();
     ENTRIES.get_or_init(entries)
 }

@@ -13,11 +13,13 @@ pub enum Kind {
     Axles,
     /// Tyre sizes.
     Tyres,
+    /// Speedometer gears and adapters.
+    SpeedometerGears,
 }
 
 impl Kind {
     /// Every kind.
-    pub const ALL: [Self; 3] = [Self::GearSets, Self::Axles, Self::Tyres];
+    pub const ALL: [Self; 4] = [Self::GearSets, Self::Axles, Self::Tyres, Self::SpeedometerGears];
 
     /// What the entries are called in a sentence.
     pub fn word(self) -> &'static str {
@@ -25,6 +27,7 @@ impl Kind {
             Self::GearSets => "gear sets",
             Self::Axles => "final drives",
             Self::Tyres => "tyres",
+            Self::SpeedometerGears => "speedometer gears",
         }
     }
 
@@ -42,6 +45,7 @@ impl Kind {
             Self::GearSets => super::gear_set::COLUMNS,
             Self::Axles => super::axle::COLUMNS,
             Self::Tyres => super::tyre::COLUMNS,
+            Self::SpeedometerGears => super::speedo::COLUMNS,
         }
     }
 
@@ -51,6 +55,7 @@ impl Kind {
             Self::GearSets => &["name", "layout", "gear_1"],
             Self::Axles => &["drive"],
             Self::Tyres => &["designation"],
+            Self::SpeedometerGears => &["name", "role", "teeth", "housing"],
         }
     }
 }
@@ -59,6 +64,8 @@ impl Kind {
 pub trait Entry: Clone + PartialEq + Sized + Send + Sync + 'static {
     /// Which kind it is.
     const KIND: Kind;
+    /// Whether people call it by its label, so that an own entry must not share one with a built-in entry.
+    const NAMED: bool;
 
     /// The id, which stays when the entry is edited.
     fn id(&self) -> &str;

@@ -73,6 +73,7 @@ impl GearSet {
 
 impl Entry for GearSet {
     const KIND: Kind = Kind::GearSets;
+    const NAMED: bool = true;
 
     fn id(&self) -> &str {
         &self.id

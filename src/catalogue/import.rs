@@ -127,7 +127,9 @@ impl<'a, T: Entry> Sorting<'a, T> {
 
     fn take(&mut self, line: usize, entry: T) {
         self.plan.doubts.extend(entry.problems().into_iter().map(|problem| (line, problem)));
-        let known = self.ids.get(entry.id()).or_else(|| self.keys.get(&entry.key())).copied();
+        // An id that is not here speaks of another shop's own entry, never of a built-in one.
+        let by_key = || self.keys.get(&entry.key()).filter(|known| entry.id().is_empty() || known.own());
+        let known = self.ids.get(entry.id()).or_else(by_key).copied();
         match known.filter(|known| self.claimed.insert(known.id().to_owned())) {
             Some(known) if says_the_same(known, &entry) => self.plan.same.push(line),
             Some(known) if known.own() => {

@@ -1,7 +1,8 @@
 //! The catalogue: gear sets, axles, tyres and speedometer gears, built in as invented demo data, and the shop's own beside them.
 //!
-//! Things first: [`GearSet`], [`Axle`], [`TyreEntry`], each an [`Entry`]; a [`Shelf`] holds the entries of one kind, and
-//! [`Catalogue`] the shelves. [`built_in`] reads the files of the `data` folder. What a gear set or tyre does is not
+//! Things first: [`GearSet`], [`Axle`], [`TyreEntry`], [`SpeedoEntry`], each an [`Entry`]; a [`Shelf`] holds the entries of one kind, and
+//! [`Catalogue`] the shelves. [`built_in`] reads the files of the `data` folder, [`import`] and [`export`] the shop's, and [`saved`]
+//! keeps the shop's own between visits. What a gear set or tyre does is not
 //! answered here: an entry keeps what was typed, and [`crate::gearing`] and [`crate::tyre`] read it.
 
 mod axle;
@@ -13,9 +14,12 @@ mod gear_set;
 mod guard;
 pub mod import;
 mod line;
+pub mod saved;
 mod shelf;
+mod speedo;
 mod table;
 mod tyre;
+mod whole;
 
 pub use axle::Axle;
 pub use entry::{Entry, Kind};
@@ -24,8 +28,10 @@ pub use gear_set::GearSet;
 pub use import::Plan;
 pub use line::LineError;
 pub use shelf::{Missing, Shelf};
+pub use speedo::{SpeedoEntry, SpeedoLineError};
 pub use table::Row;
 pub use tyre::TyreEntry;
+pub use whole::{AnyPlan, Summary};
 
 /// Everything that can be chosen: what is built in, and the shop's own.
 #[derive(Clone, Debug, PartialEq)]
@@ -36,11 +42,13 @@ pub struct Catalogue {
     pub axles: Shelf<Axle>,
     /// Tyre sizes.
     pub tyres: Shelf<TyreEntry>,
+    /// Speedometer gears and adapters.
+    pub speedometer_gears: Shelf<SpeedoEntry>,
 }
 
 impl Catalogue {
     /// The built-in entries alone.
     pub fn built_in() -> Self {
-        Self { gear_sets: Shelf::built_in(), axles: Shelf::built_in(), tyres: Shelf::built_in() }
+        Self { gear_sets: Shelf::built_in(), axles: Shelf::built_in(), tyres: Shelf::built_in(), speedometer_gears: Shelf::built_in() }
     }
 }

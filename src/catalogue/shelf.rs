@@ -164,7 +164,8 @@ struct Taken {
 
 impl Taken {
     fn on<T: Entry>(shelf: &Shelf<T>) -> Self {
-        Self { ids: shelf.all().map(|entry| entry.id().to_owned()).collect(), keys: shelf.all().map(Entry::key).collect() }
+        let keys = shelf.all().filter(|entry| entry.own() || T::NAMED).map(Entry::key);
+        Self { ids: shelf.all().map(|entry| entry.id().to_owned()).collect(), keys: keys.collect() }
     }
 
     /// Makes an entry an own one under its id, or under a free one where it has none or a used one.

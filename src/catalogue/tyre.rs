@@ -40,6 +40,7 @@ impl TyreEntry {
 
 impl Entry for TyreEntry {
     const KIND: Kind = Kind::Tyres;
+    const NAMED: bool = false;
 
     fn id(&self) -> &str {
         &self.id

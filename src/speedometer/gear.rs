@@ -1,7 +1,10 @@
 //! The gears on the shelf: drive gears on the output shaft, driven gears on the cable, adapters between.
 
+use serde::{Deserialize, Serialize};
+
 /// What a speedometer gear is for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
 pub enum Role {
     /// On the gearbox's output shaft.
     Drive,
@@ -28,7 +31,8 @@ impl Role {
 }
 
 /// Which way a helix winds.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
 pub enum Hand {
     /// Seen with its axis upright, the teeth rise to the left.
     Left,
@@ -56,7 +60,7 @@ impl Hand {
 }
 
 /// One speedometer gear or adapter of the catalogue.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct SpeedoGear {
     /// Its name on the shelf.
     pub name: String,
@@ -65,14 +69,18 @@ pub struct SpeedoGear {
     /// Its teeth, [`SpeedoGear::LEAST`] to [`SpeedoGear::GREATEST`]; of an adapter, those of the gear on the gearbox's side.
     pub teeth: u16,
     /// Of an adapter, the teeth of the gear on the cable's side.
+    #[serde(default)]
     pub second: Option<u16>,
     /// The group of gears that fit the same housing.
     pub housing: String,
     /// Which way its teeth wind, where known.
+    #[serde(default)]
     pub hand: Option<Hand>,
     /// Whether it lies on the shelf.
+    #[serde(default)]
     pub in_stock: bool,
     /// What else is to be said about it.
+    #[serde(default)]
     pub note: String,
 }
 

@@ -2,10 +2,11 @@
 
 use std::collections::BTreeSet;
 
-use layshaft::catalogue::{Axle, Entry, GearSet, Kind, TyreEntry, built_in, import};
+use layshaft::catalogue::{Axle, Entry, GearSet, Kind, SpeedoEntry, TyreEntry, built_in, import};
 use layshaft::catalogue::{Catalogue, Shelf};
 use layshaft::gearing::{FinalDrive, Gearbox, Idler, Layout, Ratio, Reverse, check, teeth};
 use layshaft::job::demo;
+use layshaft::speedometer::Role;
 
 /// Two gears of reverse on the shafts of a forward pair pass each other when their tips, one module above each pitch circle,
 /// clear: z₁ + z₂ + 4 < the sum of a pair in mesh. Worked by hand: on a sum of 55, 33 + 16 + 4 = 53 clears, 34 + 17 + 4 = 55 rubs.
@@ -39,7 +40,8 @@ fn every_line_of_every_file_is_used() {
     check_file::<GearSet>(40);
     check_file::<Axle>(64);
     check_file::<TyreEntry>(84);
-    assert_eq!(Kind::ALL.len(), 3);
+    check_file::<SpeedoEntry>(44);
+    assert_eq!(Kind::ALL.len(), 4, "a new kind gets its row above");
 }
 
 fn gearboxes() -> impl Iterator<Item = (&'static GearSet, Gearbox)> {
@@ -113,6 +115,43 @@ fn final_drives_are_pairs_from_2_2_to_6_and_mostly_hunt() {
     assert!(pairs.iter().all(|pair| pair.ratio() >= least && pair.ratio() <= greatest));
     let hunting = pairs.iter().filter(|pair| *pair.ratio().numer() == i128::from(pair.driven.count())).count();
     assert!(hunting * 10 >= pairs.len() * 9, "{hunting} of {}", pairs.len());
+}
+
+fn stocked(role: Role, teeth: u16) -> bool {
+    SpeedoEntry::built_in().iter().any(|entry| entry.gear.role == role && entry.gear.teeth == teeth && entry.gear.in_stock)
+}
+
+/// What a dial of 1,000 turns per mile reads at a true 60 on the demo car, with a pair of gears from the shelf.
+#[track_caller]
+fn check_reading(drive: u16, driven: u16, wanted_mph: f64) {
+    const TOLERANCE_MPH: f64 = 0.05;
+    assert!(stocked(Role::Drive, drive) && stocked(Role::Driven, driven));
+    let cable_turns_per_mile = 1609.344 / 1.8788 * (43.0 / 11.0) * f64::from(drive) / f64::from(driven);
+    let reading = 60.0 * cable_turns_per_mile / 1000.0;
+    assert!((reading - wanted_mph).abs() < TOLERANCE_MPH, "{drive} drive {driven} driven reads {reading}");
+}
+
+#[test]
+fn the_shelf_holds_what_the_demo_car_needs() {
+    // By hand: 1609.344 / 1.8788 = 856.58 turns of the wheel a mile, × 43/11 = 3348.4 of the shaft.
+    check_reading(8, 28, 57.4); // × 8/28 = 956.7: 4.3 % low
+    check_reading(7, 23, 61.1); // × 7/23 = 1019.1
+    check_reading(6, 20, 60.3); // × 6/20 = 1004.5
+}
+
+#[test]
+fn speedometer_gears_come_in_groups_that_mesh() {
+    let gears = || SpeedoEntry::built_in().iter().map(|entry| &entry.gear);
+    let housings: BTreeSet<_> = gears().map(|gear| &gear.housing).collect();
+    assert!(housings.len() >= 4);
+    for housing in housings {
+        let group = || gears().filter(|gear| gear.housing == *housing);
+        let has = |role| group().any(|gear| gear.role == role);
+        assert!(has(Role::Drive) && has(Role::Driven), "{housing}");
+        let hands: BTreeSet<_> = group().filter(|gear| gear.role != Role::Adapter).map(|gear| gear.hand).collect();
+        assert!(hands.len() == 1 && !hands.contains(&None), "{housing}: crossed helical gears on shafts at right angles have one hand");
+    }
+    assert!(gears().filter(|gear| gear.role == Role::Adapter).count() >= 4);
 }
 
 #[test]

@@ -3,6 +3,8 @@
 
 mod any_gearbox;
 mod catalogue_data;
+mod catalogue_laws;
 mod laws_gears_speeds;
+mod problems_catalogue;
 mod published_gears_geometry;
 mod published_gears_trains;

@@ -1,0 +1,208 @@
+//! Files and entries that cannot be used: each is answered with a sentence, and nothing is half taken.
+
+use layshaft::catalogue::import::{self, Differing};
+use layshaft::catalogue::{Axle, Catalogue, Entry, FileError, GearSet, Kind, Shelf, SpeedoEntry, TyreEntry, file, saved};
+use layshaft::problem::Explain;
+
+/// Reads one line under a header and checks the sentence it is refused with.
+#[track_caller]
+fn check_refused<T: Entry + std::fmt::Debug>(header: &str, line: &str, field: &str, wanted: &str) {
+    let plan = import::plan::<T>(&format!("# mine\n{header}\n{line}\n"), &Shelf::empty()).unwrap();
+    assert!(plan.new.is_empty(), "{:?}", plan.new);
+    let refused = &plan.refused[0];
+    assert_eq!((refused.line, refused.text.as_str()), (3, line));
+    assert!(refused.problems.iter().any(|problem| problem.field == field && problem.sentence() == wanted), "{:#?}", refused.problems);
+}
+
+#[test]
+fn a_gear_set_that_cannot_be_is_refused_with_its_cell() {
+    let check = |line: &str, field: &str, wanted: &str| {
+        check_refused::<GearSet>("name,layout,constant,gear_1,gear_2,gear_3,in_stock", line, field, wanted);
+    };
+    check(",input-reduced,25/30,37/18,direct,,yes", "name", "The name is missing. Fill in the name.");
+    check(
+        "Box,planetary,25/30,37/18,direct,,yes",
+        "layout",
+        "“planetary” is not a gearbox layout known here. Write input-reduced, output-reduced or two-shaft.",
+    );
+    check("Box,,25/30,37/18,direct,,yes", "layout", "The layout is missing. Fill in the layout.");
+    check("Box,input-reduced,25/30,37/5,direct,,yes", "gear.1", "5 teeth cannot be. Type a count from 8 to 150.");
+    check("Box,input-reduced,25/30,37/18,,direct,yes", "gear.2", "No tooth counts are given. Type both counts, such as 37/18.");
+    check("Box,two-shaft,,37/18,direct,,yes", "gear.2", "A two-shaft box has no direct gear. Type both counts of the pair, such as 31/30.");
+    check(
+        "Box,two-shaft,25/30,37/18,,,yes",
+        "layout",
+        "A two-shaft box has no constant pair. Leave the constant pair blank, or choose another layout.",
+    );
+    check(
+        "Box,input-reduced,25/30,37/18,direct,,perhaps",
+        "in_stock",
+        "“perhaps” is neither yes nor no. Write yes, no, or how many are on the shelf.",
+    );
+    check("Box,input-reduced,25/30,,,,yes", "layout", "No forward gears are given. Type from 1 to 8 gears.");
+    check(
+        "Box,input-reduced,25/30,37/18,direct,,yes,and,more",
+        "line",
+        "The line has 9 cells, the header 7. Put quotation marks around a text with the separator in it, or take the extra cells out.",
+    );
+    check(
+        "\"Box,input-reduced,25/30,37/18,direct,,yes",
+        "line",
+        "A quotation mark is opened and not closed on this line. Close it, or take the line break out of the cell.",
+    );
+    let long = format!("{},input-reduced,25/30,37/18,direct,,yes", "x".repeat(501));
+    check(&long, "name", "A text of 501 characters is too long to keep. Shorten it to 500 characters.");
+}
+
+#[test]
+fn the_other_kinds_are_refused_in_sentences_too() {
+    check_refused::<Axle>(
+        "drive,note",
+        "steep,",
+        "drive",
+        "“steep” is neither two tooth counts nor a ratio. Type both counts, such as 43/11, or a ratio from 0.1 to 20, such as 3.909.",
+    );
+    let plan = import::plan::<TyreEntry>("designation\nround\n", &Shelf::empty()).unwrap();
+    assert_eq!((plan.new.len(), plan.refused[0].problems[0].field.as_str()), (0, "designation"));
+    let check =
+        |line: &str, field: &str, wanted: &str| check_refused::<SpeedoEntry>("name,role,teeth,second,housing,hand", line, field, wanted);
+    check("A,worm,7,,H,left", "role", "“worm” is no role of a speedometer gear. Write drive, driven or adapter.");
+    check("A,drive,3,,H,left", "teeth", "“3” is not a tooth count of a speedometer gear. Write a count from 4 to 60.");
+    check("A,drive,7,,H,both", "hand", "“both” is not the hand of a gear. Write left or right, or leave it blank.");
+    check("A,drive,7,8,H,", "second", "A drive gear has one tooth count, and two are given. Leave the second count blank.");
+    check(
+        "A,adapter,7,,H,",
+        "second",
+        "An adapter has two tooth counts, and the second is missing. Write the teeth of the gear on the cable's side as the second count.",
+    );
+    check("A,drive,7,,,", "housing", "The housing is missing. Fill in the housing.");
+}
+
+#[track_caller]
+fn check_file(text: &str, wanted: &str) {
+    let why = Catalogue::built_in().plan(text).unwrap_err();
+    assert_eq!(format!("{}; {}", why.what(), why.what_to_do()), wanted);
+}
+
+#[test]
+fn a_file_that_is_none_is_answered_as_a_whole() {
+    check_file("", "the file has no line with entries; export the catalogue to see what a file looks like");
+    check_file("# nothing\n\n", "the file has no line with entries; export the catalogue to see what a file looks like");
+    check_file(
+        "colour,weight\nred,3\n",
+        "the first line, “colour,weight”, fits no kind of entry; begin the file with the column names an exported one has",
+    );
+    check_file("drive,Drive\n43/11,x\n", "the first line names the column drive twice; rename or take out one of the two");
+    check_file(&"x".repeat(file::LARGEST + 1), "the file has 2001 kB; cut it into files of at most 2000 kB");
+    let lines = format!("drive\n{}", "43/11\n".repeat(file::MOST_LINES + 1));
+    check_file(&lines, "the file has 20001 lines; cut it into files of at most 20000 lines");
+    let why = import::plan::<GearSet>("drive\n43/11\n", &Shelf::empty()).unwrap_err();
+    assert_eq!(why.what(), "the first line, “drive”, names no column name or layout or gear_1, which gear sets need");
+}
+
+#[test]
+fn bytes_become_text_or_a_sentence() {
+    assert_eq!(file::text("drive;43/11".as_bytes()).as_deref(), Ok("drive;43/11"));
+    let wide: Vec<u8> = [0xff, 0xfe].into_iter().chain("drive\n43/11".encode_utf16().flat_map(u16::to_le_bytes)).collect();
+    assert_eq!(file::text(&wide).as_deref(), Ok("drive\n43/11"));
+    assert_eq!(file::text(&[0x43, 0xe9, 0x0a]), Err(FileError::NotText));
+    assert_eq!(file::text(&vec![b'x'; file::LARGEST + 1]), Err(FileError::TooLarge { bytes: file::LARGEST + 1 }));
+}
+
+#[test]
+fn a_good_line_stands_between_bad_ones() {
+    let text = "\u{feff}In Stock;DRIVE;price\r\nyes;43/11;10\r\n;\r\nno;\"4\r\n3;41/10;x\r\nyes;43/11;9\r\n";
+    let plan = import::plan::<Axle>(text, &Shelf::empty()).unwrap();
+    assert_eq!(plan.unknown_columns, ["price"]);
+    let new: Vec<_> = plan.new.iter().map(|planned| (planned.line, planned.entry.drive.as_str(), planned.entry.in_stock)).collect();
+    assert_eq!(new, [(2, "43/11", true), (5, "41/10", true)]);
+    let refused: Vec<_> = plan.refused.iter().map(|refused| (refused.line, refused.problems[0].what.as_str())).collect();
+    assert_eq!(refused, [(4, "a quotation mark is opened and not closed on this line"), (6, "the same entry stands on line 2")]);
+    assert_eq!(plan.apply(&Shelf::empty(), Differing::Replace).len(), 2);
+}
+
+#[test]
+fn what_is_built_in_stays_and_what_is_own_is_replaced_only_when_wanted() {
+    let shelf = Shelf::<GearSet>::built_in();
+    let text = "name,layout,constant,gear_1,gear_2,gear_3,gear_4\n\"Curlew four, wide\",input-reduced,25/30,38/17,32/23,28/27,direct\n";
+    let plan = import::plan(text, &shelf).unwrap();
+    let first = plan.apply(&shelf, Differing::Replace);
+    assert_eq!(first.get("curlew-four-wide"), shelf.get("curlew-four-wide"));
+    assert_eq!(first.own()[0].name, "Curlew four, wide (2)");
+    let again = import::plan(text, &first).unwrap();
+    assert_eq!((again.new.len(), again.same.as_slice()), (0, [2].as_slice()), "reading a file twice adds nothing");
+
+    let other = text.replace("Curlew four, wide", "curlew four,  WIDE (2)").replace("38/17", "39/16");
+    let plan = import::plan(&other, &first).unwrap();
+    assert_eq!((plan.new.len(), plan.different.len()), (0, 1));
+    assert_eq!(plan.apply(&first, Differing::Leave), first);
+    let replaced = plan.apply(&first, Differing::Replace);
+    assert_eq!((replaced.own()[0].id.as_str(), replaced.own()[0].gears[0].as_str()), (first.own()[0].id.as_str(), "39/16"));
+}
+
+#[test]
+fn parts_of_two_sets_are_taken_with_a_doubt() {
+    let text = "name,layout,constant,gear_1,gear_2\nMixed,input-reduced,25/30,37/22,direct\n";
+    let plan = import::plan::<GearSet>(text, &Shelf::empty()).unwrap();
+    let (line, doubt) = &plan.doubts[0];
+    assert_eq!((*line, plan.new.len()), (2, 1));
+    assert!(doubt.what.contains("tooth sums from 55 to 59"), "{}", doubt.what);
+}
+
+#[test]
+fn a_full_file_and_an_empty_catalogue_are_answered() {
+    let lines: String = (0..file::MOST_LINES).fold(String::new(), |lines, at| lines + &format!("43/11,axle {at}\n"));
+    let plan = import::plan::<Axle>(&format!("drive,note\n{lines}"), &Shelf::empty()).unwrap();
+    let full = plan.apply(&Shelf::empty(), Differing::Replace);
+    assert_eq!(full.len(), file::MOST_LINES);
+    assert!(Shelf::<Axle>::empty().is_empty() && Shelf::<Axle>::empty().get("43-11").is_none());
+}
+
+#[test]
+fn a_size_may_be_the_shops_own_and_built_in_without_a_number_behind_it() {
+    let (shelf, _) = Shelf::<Axle>::built_in().add(Axle { drive: "43/11".into(), ..Axle::default() });
+    assert_eq!(shelf.own()[0].note, "");
+    let plan = import::plan("drive,in_stock\n43/11,yes\n", &shelf).unwrap();
+    assert_eq!((plan.new.len(), plan.different.len()), (0, 1), "the shop's own is meant before the built-in one");
+}
+
+#[test]
+fn markup_is_only_text() {
+    let text = "drive,note\n43/11,<img src=x onerror=alert(1)>\n44/13,'=1+1\n";
+    let plan = import::plan::<Axle>(text, &Shelf::empty()).unwrap();
+    let notes: Vec<_> = plan.new.iter().map(|planned| planned.entry.note.as_str()).collect();
+    assert_eq!(notes, ["<img src=x onerror=alert(1)>", "=1+1"]);
+}
+
+#[test]
+fn built_in_entries_cannot_be_changed_and_gone_ones_are_missed() {
+    let shelf = Shelf::<Axle>::built_in();
+    let why = shelf.delete("43-11").unwrap_err();
+    assert_eq!((why.what().as_str(), why.what_to_do().as_str()), ("a built-in entry cannot be changed", "make a copy and change that"));
+    let why = shelf.edit("own-43-11", Axle::default()).unwrap_err();
+    assert_eq!(why.what(), "this entry is no longer in the catalogue");
+    let (copied, id) = shelf.copy("43-11").unwrap();
+    assert_eq!(copied.get(&id).map(|axle| (axle.drive.as_str(), axle.own)), Some(("43/11", true)));
+    let (twice, second) = copied.copy("43-11").unwrap();
+    assert_eq!(twice.get(&second).map(|axle| axle.note.as_str()), Some("(copy) (2)"));
+    assert_ne!(twice.get(&id).map(|axle| &axle.note), twice.get(&second).map(|axle| &axle.note));
+}
+
+#[test]
+fn what_was_kept_by_a_newer_version_or_damaged_is_refused() {
+    let newer = saved::from_text(r#"{"schema": 99}"#).unwrap_err();
+    assert_eq!(newer.what(), "the shop's own entries were kept by a newer version (shape 99, this one knows 1)");
+    assert!(saved::from_text("").is_err() && saved::from_text("[]").is_err() && saved::from_text(r#"{"axles": []}"#).is_err());
+    let twice = r#"{"schema":1,"axles":[{"id":"43-11","drive":"43/11","note":"mine"},{"drive":"?"},{"drive":"?"}],"later":3}"#;
+    let catalogue = saved::from_text(twice).unwrap();
+    let ids: Vec<_> = catalogue.axles.own().iter().map(|axle| axle.id.as_str()).collect();
+    assert_eq!(ids, ["own-43-11-mine", "own-entry", "own-entry-2"], "ids that clash are made anew, nothing is dropped");
+}
+
+#[test]
+fn the_summary_says_what_would_happen() {
+    let plan = Catalogue::built_in().plan("drive,in_stock\n43/11,yes\n51/7,yes\n99/20,yes\n").unwrap();
+    let summary = plan.summary();
+    assert_eq!((summary.kind, summary.refused[0].line), (Kind::Axles, 3));
+    assert_eq!(summary.sentence(), "1 new final drives, 1 as they are here, 0 different, 1 line refused");
+}
