@@ -66,7 +66,8 @@ fn as_figure(piece: &Piece) -> Option<&Figure> {
 /// A cell as one text, lines parted by a semicolon.
 pub fn cell_text(cell: &super::Cell) -> String {
     let line = |pieces: &Vec<Piece>| pieces.iter().map(piece_text).collect::<Vec<_>>().join(" ");
-    cell.lines.iter().map(line).collect::<Vec<_>>().join("; ")
+    let typed = cell.entries.iter().map(|entry| entry.text.clone()).filter(|text| !text.is_empty());
+    cell.lines.iter().map(line).chain(typed).collect::<Vec<_>>().join("; ")
 }
 
 fn piece_text(piece: &Piece) -> String {

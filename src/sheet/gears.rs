@@ -1,11 +1,12 @@
 //! Gears: what are the ratios, and how far apart are they?
 
-use super::{Cell, Figure, Piece, Row, Section, Source, needs, ordinal};
+use super::{Cell, Figure, Piece, Section, Source, needs, ordinal, typed};
 use crate::analysis::Analysis;
 use crate::gearing::check::SUM_TOLERANCE;
 use crate::gearing::ladder::Character;
 use crate::gearing::teeth::decimal;
 use crate::gearing::{Gear, Idler, Layout, Mesh, Ratio, Reverse};
+use crate::job::SetupField;
 use crate::units::number;
 
 /// Source of every ratio of a train.
@@ -13,14 +14,22 @@ const TRAIN: &str = "ratio of a gear train: product of driven teeth over product
 
 /// The section.
 pub(super) fn section(source: Source<'_>) -> Section {
-    let mut rows: Vec<Row> = (0..source.most_gears())
-        .map(|gear| source.row(format!("gear-{}", gear + 1), ordinal(gear), |analysis| ratio_cell(analysis, gear)))
-        .collect();
-    rows.push(source.row("reverse", "Reverse", reverse_cell));
+    let mut rows = typed::constant_rows(source);
+    rows.extend((0..source.most_gears()).map(|gear| {
+        source.row(format!("gear-{}", gear + 1), ordinal(gear), |analysis| {
+            let cell = ratio_cell(analysis, gear);
+            typed::entry(source, analysis, cell, SetupField::Gear(gear), &format!("teeth of {}", ordinal(gear)))
+        })
+    }));
+    rows.push(source.row("reverse", "Reverse", |analysis| {
+        let cell = typed::entry(source, analysis, reverse_cell(analysis), SetupField::Reverse, "outer gears of reverse");
+        typed::entry(source, analysis, cell, SetupField::Idler, "reverse idler")
+    }));
     rows.push(source.row("drops", "Upshift drop, rpm lost", drops_cell));
     rows.push(source.row("sums", "Tooth sums", sums_cell));
     rows.push(source.row("first-overall", "1st × axle", first_overall_cell));
     rows.push(source.row("spread", "1st ÷ top", spread_cell));
+    rows.extend(typed::stage_rows(source));
     Section { id: "gears", title: "Gears".into(), ask: "What are the ratios, and how far apart are they?".into(), rows }
 }
 
@@ -33,7 +42,7 @@ fn ratio_cell(analysis: &Analysis, gear: usize) -> Cell {
     let figure = Figure::ratio(format!("gear_{}.ratio", gear + 1), ratio, 3).big();
     let figure = figure.by("i = driven teeth ÷ driving teeth, over every mesh of the path", equation(&teeth, ratio), TRAIN);
     let overall = analysis.gears.overall.get(gear).copied().flatten();
-    let cell = Cell::line([figure.into(), Piece::words(teeth)]);
+    let cell = Cell::line([Piece::from(figure)]);
     match overall {
         Some(overall) => cell.and([overall_figure(analysis, gear, ratio, overall).into(), Piece::words("overall")]),
         None => cell,
@@ -78,7 +87,7 @@ fn reverse_cell(analysis: &Analysis) -> Cell {
     };
     let formula = "i = driven teeth ÷ driving teeth; a plain idler changes the direction only";
     let figure = Figure::ratio("reverse.ratio", ratio, 3).by(formula, equation(&teeth, ratio), TRAIN);
-    Cell::line([figure.into(), Piece::words(teeth)])
+    Cell::line([figure.into()])
 }
 
 fn reverse_text(reverse: Reverse) -> String {

@@ -9,10 +9,11 @@ pub mod figure;
 pub mod gears;
 pub mod road;
 pub mod short;
+pub mod typed;
 pub mod words;
 
 use crate::analysis::{self, Analysis};
-use crate::job::Job;
+use crate::job::{Job, SetupField};
 use crate::problem::Severity;
 use crate::setup::Conditions;
 use crate::units::System;
@@ -79,6 +80,32 @@ pub struct Row {
 pub struct Cell {
     /// The lines, top to bottom.
     pub lines: Vec<Vec<Piece>>,
+    /// What is typed or chosen in this cell, behind its first line.
+    pub entries: Vec<Entry>,
+}
+
+/// Something typed or chosen where it is read.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Entry {
+    /// What it is.
+    pub kind: EntryKind,
+    /// What it is called, for those who do not see the row.
+    pub label: String,
+    /// What stands in it now.
+    pub text: String,
+}
+
+/// The kinds of entries a cell can hold.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum EntryKind {
+    /// A text of the setup.
+    Text(SetupField),
+    /// The layout of the gearbox, and how many gears it has.
+    Layout,
+    /// Where an extra stage stands, and its removal.
+    StagePlace(usize),
+    /// One more extra stage.
+    AddStage,
 }
 
 /// The sheet of a job, as `reader` reads it.
@@ -109,7 +136,14 @@ impl Source<'_> {
 impl Cell {
     /// A cell of one line.
     pub fn line(pieces: impl Into<Vec<Piece>>) -> Self {
-        Self { lines: vec![pieces.into()] }
+        Self { lines: vec![pieces.into()], entries: Vec::new() }
+    }
+
+    /// The cell with something typed or chosen in it.
+    #[must_use]
+    pub fn with_entry(mut self, kind: EntryKind, label: impl Into<String>, text: impl Into<String>) -> Self {
+        self.entries.push(Entry { kind, label: label.into(), text: text.into() });
+        self
     }
 
     /// The cell with another line below.

@@ -17,7 +17,7 @@ fn cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     lines.extend(launch(analysis, first));
     lines.extend(cruise(source, analysis, first));
     lines.extend(drop(analysis));
-    if lines.is_empty() { Cell::absent(needs(analysis)) } else { Cell { lines } }
+    if lines.is_empty() { Cell::absent(needs(analysis)) } else { Cell { lines, entries: Vec::new() } }
 }
 
 fn launch(analysis: &Analysis, first: Option<&Analysis>) -> Option<Vec<Piece>> {

@@ -103,6 +103,9 @@ fn row(row: &mut Row, words: Words) {
 }
 
 fn cell(cell: &mut Cell, words: Words) {
+    for entry in &mut cell.entries {
+        entry.label = words.say(&entry.label);
+    }
     for piece in cell.lines.iter_mut().flatten() {
         match piece {
             Piece::Words(text) | Piece::Absent(text) => *text = words.say(text),

@@ -1,0 +1,86 @@
+//! What is typed about a gearbox and its extra stages, in the rows where it is read.
+
+use super::{Cell, EntryKind, Figure, Piece, Row, Source, ordinal};
+use crate::analysis::Analysis;
+use crate::gearing::{Layout, Place};
+use crate::job::SetupField;
+
+/// A cell with one of the setup's texts in it, where the setup has such a text.
+pub(super) fn entry(source: Source<'_>, analysis: &Analysis, cell: Cell, field: SetupField, label: &str) -> Cell {
+    match source.job.text(crate::job::Field::Setup(analysis.setup.id, field)) {
+        Some(text) => cell.with_entry(EntryKind::Text(field), format!("{label}, setup {}", analysis.setup.letter), text),
+        None => cell,
+    }
+}
+
+/// A layout in words.
+pub fn layout_words(layout: Layout) -> &'static str {
+    match layout {
+        Layout::InputReduced => "countershaft, reduced at the input",
+        Layout::OutputReduced => "countershaft, reduced at the output",
+        Layout::TwoShaft => "two shafts",
+    }
+}
+
+/// A place in words.
+pub fn place_words(place: Place) -> &'static str {
+    match place {
+        Place::BeforeAxle => "before the axle",
+        Place::BehindAxle => "behind the axle",
+    }
+}
+
+/// The layout, and the pair that joins the countershaft.
+pub(super) fn constant_rows(source: Source<'_>) -> Vec<Row> {
+    let layouts = || source.setups.iter().map(|analysis| analysis.setup.layout);
+    let label = if layouts().all(|layout| layout == Layout::InputReduced) { "Input pair" } else { "Constant pair" };
+    let layout = source.row("layout", "Layout", |analysis| {
+        let label = format!("layout, setup {}", analysis.setup.letter);
+        Cell::default().with_entry(EntryKind::Layout, label, layout_words(analysis.setup.layout))
+    });
+    let constant = source.row("constant", label, |analysis| match (analysis.setup.layout, analysis.setup.constant) {
+        (Layout::TwoShaft, _) => Cell::absent("none: one mesh a gear"),
+        (_, Some(mesh)) => entry(source, analysis, ratio_of_pair(mesh), SetupField::Constant, "constant pair"),
+        (_, None) => entry(source, analysis, Cell::default(), SetupField::Constant, "constant pair"),
+    });
+    vec![layout, constant]
+}
+
+fn ratio_of_pair(mesh: crate::gearing::Mesh) -> Cell {
+    let filled = format!("{}/{} = {:.4}", mesh.driven, mesh.driver, crate::gearing::teeth::decimal(mesh.ratio()));
+    Cell::line([Figure::ratio("constant.ratio", mesh.ratio(), 3).by("i = driven teeth ÷ driving teeth", filled, "plain kinematics").into()])
+}
+
+/// The extra stages, and the way to one more.
+pub(super) fn stage_rows(source: Source<'_>) -> Vec<Row> {
+    let stages = |analysis: &Analysis| source.job.setup(analysis.setup.id).map_or(0, |setup| setup.stages.len());
+    let most = source.setups.iter().map(stages).max().unwrap_or(0);
+    let stage_row = |at: usize| {
+        source.row(format!("stage-{}", at + 1), format!("{} extra stage", ordinal(at)), |analysis| stage_cell(source, analysis, at))
+    };
+    let mut rows: Vec<Row> = (0..most).map(stage_row).collect();
+    rows.push(source.row("stages", "Extra stages", |analysis| {
+        let many = stages(analysis);
+        let words =
+            if many == 0 { "none: no overdrive, range box, drop gears or hub reduction".to_owned() } else { format!("{many} given above") };
+        let cell = Cell::line([Piece::words(words)]);
+        if many < crate::job::MOST_STAGES {
+            cell.with_entry(EntryKind::AddStage, format!("add a stage, setup {}", analysis.setup.letter), "")
+        } else {
+            cell
+        }
+    }));
+    rows
+}
+
+fn stage_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
+    let Some(typed) = source.job.setup(analysis.setup.id).and_then(|setup| setup.stages.get(at)) else { return Cell::absent("none") };
+    let ratio = analysis.setup.stages.as_ref().and_then(|stages| stages.get(at)).map(|stage| stage.drive.ratio());
+    let cell = match ratio {
+        Some(ratio) => Cell::line([Figure::ratio(format!("stage_{}.ratio", at + 1), ratio, 3).into()]),
+        None => Cell::absent("needs its teeth or ratio"),
+    };
+    let cell = entry(source, analysis, cell, SetupField::StageName(at), "name of the stage");
+    let cell = entry(source, analysis, cell, SetupField::Stage(at), "teeth or ratio of the stage, driven over driver");
+    cell.with_entry(EntryKind::StagePlace(at), format!("place of the stage, setup {}", analysis.setup.letter), place_words(typed.place))
+}
