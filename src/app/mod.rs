@@ -1,7 +1,53 @@
 //! The app: the sheet in the browser. Knows every other room; no other room knows it.
+//!
+//! [`state`] holds the job and what is derived from it, [`keep`] writes it to the device's store, [`widgets`] are the few
+//! things everything is built of, [`bar`], [`list`], [`heads`] and [`sections`] are the page. Effects here only touch the outside:
+//! the store, the title, the canvas.
+
+pub mod bar;
+pub mod device;
+pub mod heads;
+pub mod keep;
+pub mod keys;
+pub mod list;
+pub mod notices;
+pub mod picker;
+pub mod sections;
+pub mod state;
+pub mod widgets;
+
 use leptos::prelude::*;
+
+use state::State;
 
 /// Mounts the sheet on the page.
 pub fn start() {
-    leptos::mount::mount_to_body(|| view! { <main id="sheet"><h1>"Layshaft"</h1></main> });
+    std::panic::set_hook(Box::new(|panic| device::log_error(&panic.to_string())));
+    let opened = keep::open();
+    leptos::mount::mount_to_body(move || page(opened));
+    device::say_ready();
+}
+
+fn page(opened: keep::Opened) -> impl IntoView {
+    let state = State::new(opened);
+    provide_context(state);
+    keep::autosave(state);
+    keys::listen(state);
+    device::follow_title(state);
+    view! {
+        <a class="skip" href="#sheet">"Skip to the sheet"</a>
+        <bar::Bar/>
+        <div class="page">
+            <list::List/>
+            <main id="sheet" class="sheet" tabindex="-1">
+                <notices::Notices/>
+                <heads::Heads/>
+                <picker::Picker/>
+                <sections::Sections/>
+                <p class="foot">
+                    {move || state.say("Figures are calculated, not measured on the car. Check tyre speed rating, driveshaft and rotating parts before use, and follow local road law and a qualified engineer where either applies.")}
+                </p>
+            </main>
+        </div>
+    }
 }

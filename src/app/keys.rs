@@ -1,0 +1,24 @@
+//! Keys that work anywhere on the page: undo, redo, and the way out of whatever is open.
+
+use leptos::prelude::*;
+
+use super::device;
+use super::state::State;
+
+/// Listens for the page's keys.
+pub fn listen(state: State) {
+    device::on_window("keydown", move |event: web_sys::KeyboardEvent| {
+        let held = event.ctrl_key() || event.meta_key();
+        match (held, event.shift_key(), event.key().to_lowercase().as_str()) {
+            (true, false, "z") => state.undo(),
+            (true, true, "z") | (true, false, "y") => state.redo(),
+            (false, _, "escape") => {
+                state.asked.set(None);
+                state.picking.set(None);
+                return;
+            }
+            _ => return,
+        }
+        event.prevent_default();
+    });
+}

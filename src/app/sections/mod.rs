@@ -1,0 +1,46 @@
+//! The sections of the sheet: a picture or two on top, then the rows.
+
+pub mod road;
+
+use leptos::prelude::*;
+
+use super::state::State;
+use super::widgets::Rows;
+
+/// Every section, in order.
+#[component]
+pub fn Sections() -> impl IntoView {
+    view! {
+        <Section id="gears" controls=ViewFn::default() picture=ViewFn::default()/>
+        <Section id="road" controls=road::controls picture=ViewFn::default()/>
+    }
+}
+
+/// One section: its title and question, its controls, its picture, its rows.
+#[component]
+fn Section(
+    /// Its name in the sheet.
+    id: &'static str,
+    /// What is typed for all setups.
+    #[prop(into)]
+    controls: ViewFn,
+    /// What is drawn above the rows.
+    #[prop(into)]
+    picture: ViewFn,
+) -> impl IntoView {
+    let state = State::here();
+    let of = move |take: fn(&crate::sheet::Section) -> &String| {
+        state.sheet.with(|sheet| sheet.sections.iter().find(|section| section.id == id).map(|section| take(section).clone()))
+    };
+    view! {
+        <section class="section" id=id aria-labelledby=format!("{id}-title")>
+            <div class="section__top">
+                <h2 id=format!("{id}-title")>{move || of(|section| &section.title)}</h2>
+                <span class="section__ask">{move || of(|section| &section.ask)}</span>
+                <div class="section__controls">{controls.run()}</div>
+            </div>
+            {picture.run()}
+            <Rows section=id/>
+        </section>
+    }
+}

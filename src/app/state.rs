@@ -1,0 +1,156 @@
+//! The job and what is derived from it: one signal that is changed, everything else a memo.
+
+use leptos::prelude::*;
+
+use super::device;
+use super::keep::Opened;
+use crate::analysis::{self, Analysis};
+use crate::job::{Field, History, Job, SetupId};
+use crate::problem::Problem;
+use crate::setup::Conditions;
+use crate::sheet::{self, Reader, Sheet, Source, Words};
+
+/// A job with every answer.
+pub type Answers = (Conditions, Vec<Analysis>);
+
+/// What the page is about, shared by everything on it.
+#[derive(Clone, Copy)]
+pub struct State {
+    /// The job as typed; changed through [`State::type_text`] and [`State::change`] alone.
+    pub job: RwSignal<Job>,
+    history: RwSignal<History>,
+    /// The job with every answer.
+    pub answers: Memo<Answers>,
+    /// The rows of the sheet.
+    pub sheet: Memo<Sheet>,
+    /// The trade's words.
+    pub words: RwSignal<Words>,
+    /// The setup brought forward in every picture.
+    pub focus: RwSignal<Option<SetupId>>,
+    /// The figure whose working is open: its setup and key.
+    pub asked: RwSignal<Option<(SetupId, String)>>,
+    /// The setup whose gear set is being picked.
+    pub picking: RwSignal<Option<SetupId>>,
+    /// Whether the sheet has scrolled past the heads, so that they shrink.
+    pub scrolled: RwSignal<bool>,
+    /// The first column shown on a phone.
+    pub column: RwSignal<usize>,
+    /// Whether a phone shows two columns.
+    pub pair: RwSignal<bool>,
+    /// What is said about keeping the job.
+    pub kept: RwSignal<super::keep::Kept>,
+    /// What the page has to tell: plain sentences with acts.
+    pub notices: RwSignal<Vec<super::notices::Notice>>,
+}
+
+impl State {
+    /// The state of a page that opens with a job.
+    pub fn new(opened: Opened) -> Self {
+        let job = RwSignal::new(opened.job);
+        let words = RwSignal::new(device::words());
+        let answers = Memo::new(move |_| job.with(analysis::analyse_job));
+        let sheet = Memo::new(move |_| {
+            job.with(|job| {
+                answers.with(|(conditions, setups)| {
+                    let reader = Reader { units: job.units, words: words.get() };
+                    sheet::of(Source { job, conditions, setups, reader })
+                })
+            })
+        });
+        Self {
+            job,
+            history: RwSignal::new(History::default()),
+            answers,
+            sheet,
+            words,
+            focus: RwSignal::new(None),
+            asked: RwSignal::new(None),
+            picking: RwSignal::new(None),
+            scrolled: device::scrolled_past(220.0),
+            column: RwSignal::new(0),
+            pair: RwSignal::new(false),
+            kept: RwSignal::new(opened.kept),
+            notices: RwSignal::new(opened.notices),
+        }
+    }
+
+    /// The state of the page this is called in.
+    pub fn here() -> Self {
+        expect_context()
+    }
+
+    /// Puts a text into a field: one step of undo until the field is left.
+    pub fn type_text(self, field: Field, text: String) {
+        self.job.with_untracked(|job| self.history.update(|history| history.before_typing(job, field)));
+        self.job.update(|job| job.type_text(field, text));
+    }
+
+    /// Changes the job otherwise: one step of undo.
+    pub fn change(self, change: impl FnOnce(&mut Job)) {
+        self.job.with_untracked(|job| self.history.update(|history| history.before_change(job)));
+        self.job.update(change);
+    }
+
+    /// Ends the step of the field that was typed into.
+    pub fn leave_field(self) {
+        self.history.update(History::close);
+    }
+
+    /// Goes one step back.
+    pub fn undo(self) {
+        self.step(History::undo);
+    }
+
+    /// Goes one step forward again.
+    pub fn redo(self) {
+        self.step(History::redo);
+    }
+
+    fn step(self, step: impl FnOnce(&mut History, &Job) -> Option<Job>) {
+        let now = self.job.get_untracked();
+        if let Some(job) = self.history.try_update(|history| step(history, &now)).flatten() {
+            self.job.set(job);
+        }
+    }
+
+    /// Whether there is a step to undo.
+    pub fn can_undo(self) -> bool {
+        self.history.with(History::can_undo)
+    }
+
+    /// Whether there is a step to redo.
+    pub fn can_redo(self) -> bool {
+        self.history.with(History::can_redo)
+    }
+
+    /// A text in the reader's words.
+    pub fn say(self, text: &str) -> String {
+        self.words.get().say(text)
+    }
+
+    /// The ids of the setups in the order of their columns.
+    pub fn setup_ids(self) -> Vec<SetupId> {
+        self.job.with(|job| job.setups.iter().map(|setup| setup.id).collect())
+    }
+
+    /// The column of a setup, counted from 0.
+    pub fn column_of(self, id: SetupId) -> usize {
+        self.job.with(|job| job.setups.iter().position(|setup| setup.id == id).unwrap_or(0))
+    }
+
+    /// Whether a phone shows that column now.
+    pub fn column_shown(self, column: usize) -> bool {
+        let last = self.job.with(|job| job.setups.len()).saturating_sub(1);
+        let first = self.column.get().min(last);
+        let first = if self.pair.get() { first.min(last.saturating_sub(1)) } else { first };
+        column == first || (self.pair.get() && column == first + 1)
+    }
+
+    /// The first problem of a field.
+    pub fn problem_of(self, field: Field) -> Option<Problem> {
+        self.answers.with(|(conditions, setups)| match field {
+            Field::Job(field) => conditions.problems.iter().find(|problem| problem.field == field.path()).cloned(),
+            Field::Setup(id, field) => setups.iter().find(|each| each.setup.id == id)?.setup.problems_of(field).next().cloned(),
+        })
+    }
+}

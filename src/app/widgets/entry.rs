@@ -1,0 +1,99 @@
+//! What is typed or chosen in a cell of the sheet.
+
+use leptos::prelude::*;
+
+use super::TextField;
+use crate::app::state::State;
+use crate::gearing::{Layout, Place};
+use crate::job::{Field, Setup, SetupField, SetupId};
+use crate::sheet::typed::{layout_words, place_words};
+use crate::sheet::{Entry, EntryKind, ordinal};
+
+/// One entry of a setup's cell.
+pub fn entry(setup: SetupId, entry: &Entry) -> AnyView {
+    match entry.kind {
+        EntryKind::Text(field) => {
+            let wide = matches!(field, SetupField::StageName(_));
+            view! { <TextField field=Field::Setup(setup, field) label=entry.label.clone() wide/> }.into_any()
+        }
+        EntryKind::Layout => layout(setup, entry.label.clone()),
+        EntryKind::StagePlace(at) => stage_place(setup, at, entry.label.clone()),
+        EntryKind::AddStage => {
+            let state = State::here();
+            let add = move |_| change(state, setup, Setup::add_stage);
+            view! { <button type="button" class="btn btn--small" aria-label=entry.label.clone() on:click=add>"Add a stage"</button> }
+                .into_any()
+        }
+    }
+}
+
+fn change(state: State, setup: SetupId, act: impl FnOnce(&mut Setup)) {
+    state.change(move |job| {
+        if let Some(setup) = job.setup_mut(setup) {
+            act(setup);
+        }
+    });
+}
+
+const LAYOUTS: [Layout; 3] = [Layout::InputReduced, Layout::OutputReduced, Layout::TwoShaft];
+const PLACES: [Place; 2] = [Place::BeforeAxle, Place::BehindAxle];
+
+fn layout(setup: SetupId, label: String) -> AnyView {
+    let state = State::here();
+    let of = move |take: fn(&Setup) -> usize| state.job.with(|job| job.setup(setup).map_or(0, take));
+    let now = move || of(|setup| LAYOUTS.iter().position(|layout| *layout == setup.gearbox.layout).unwrap_or(0));
+    let gears = move || of(|setup| setup.gearbox.gears.len());
+    let choose = move |at: usize| {
+        if let Some(layout) = LAYOUTS.get(at) {
+            change(state, setup, |setup| setup.gearbox.lay_out(*layout));
+        }
+    };
+    let options = LAYOUTS.map(layout_words);
+    view! {
+        {select(label, &options, now, choose)}
+        <button type="button" class="btn btn--small" on:click=move |_| change(state, setup, |setup| setup.gearbox.add_gear())
+            disabled={move || gears() >= crate::gearing::Gearbox::MOST_GEARS}>{move || format!("Add {}", ordinal(gears()))}</button>
+        <button type="button" class="btn btn--small" on:click=move |_| change(state, setup, |setup| setup.gearbox.remove_gear())
+            disabled={move || gears() <= 1}>{move || format!("Remove {}", ordinal(gears().saturating_sub(1)))}</button>
+    }
+    .into_any()
+}
+
+fn stage_place(setup: SetupId, at: usize, label: String) -> AnyView {
+    let state = State::here();
+    let now = move || {
+        let place = state.job.with(|job| job.setup(setup).and_then(|setup| setup.stages.get(at)).map(|stage| stage.place));
+        PLACES.iter().position(|one| Some(*one) == place).unwrap_or(0)
+    };
+    let choose = move |chosen: usize| {
+        let place = PLACES.get(chosen).copied().unwrap_or_default();
+        change(state, setup, |setup| {
+            if let Some(stage) = setup.stages.get_mut(at) {
+                stage.place = place;
+            }
+        });
+    };
+    let remove = move |_| change(state, setup, |setup| setup.remove_stage(at));
+    view! {
+        {select(label, &PLACES.map(place_words), now, choose)}
+        <button type="button" class="btn btn--small" on:click=remove>"Remove the stage"</button>
+    }
+    .into_any()
+}
+
+fn select(
+    label: String,
+    options: &[&'static str],
+    now: impl Fn() -> usize + Copy + Send + 'static,
+    choose: impl Fn(usize) + 'static,
+) -> AnyView {
+    let option =
+        |(at, words): (usize, &&'static str)| view! { <option value=at.to_string() selected=move || now() == at>{*words}</option> };
+    view! {
+        <select class="select" aria-label=label prop:value=move || now().to_string()
+            on:change=move |event| choose(event_target_value(&event).parse().unwrap_or(0))>
+            {options.iter().enumerate().map(option).collect_view()}
+        </select>
+    }
+    .into_any()
+}

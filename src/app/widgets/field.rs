@@ -1,0 +1,73 @@
+//! A field: the raw text, the unit of a bare number, and beneath it what is wrong.
+
+use leptos::prelude::*;
+
+use crate::app::state::State;
+use crate::job::{Field, JobField, SetupField};
+use crate::units::{AngularVelocity, Length, Measured, System, Velocity};
+
+/// A text of the job, edited where it is read.
+#[component]
+pub fn TextField(
+    /// Which text.
+    field: Field,
+    /// What it is called.
+    #[prop(into)]
+    label: String,
+    /// Whether the label is seen; it is always there for those who listen.
+    #[prop(optional)]
+    visible_label: bool,
+    /// Whether it holds a number: aligned to the right, a number keyboard on phones.
+    #[prop(optional)]
+    number: bool,
+    /// A wider field, for sizes and names.
+    #[prop(optional)]
+    wide: bool,
+) -> impl IntoView {
+    let state = State::here();
+    let slug = field.slug();
+    let problem = Memo::new(move |_| state.problem_of(field).map(|problem| problem.sentence()));
+    let class = match (number, wide) {
+        (true, _) => "field field--number",
+        (false, true) => "field field--wide",
+        (false, false) => "field",
+    };
+    let said = format!("{slug}-problem");
+    let described = said.clone();
+    let spoken = label.clone();
+    view! {
+        <span class=class>
+            {visible_label.then(|| view! { <label for=slug.clone()>{move || state.say(&label)}</label> })}
+            <input class="field__input" id=slug.clone() type="text" inputmode=if number { "decimal" } else { "text" }
+                autocomplete="off" autocapitalize="off" spellcheck="false"
+                aria-label=(!visible_label).then_some(move || state.say(&spoken))
+                aria-invalid=move || problem.with(Option::is_some).to_string()
+                aria-describedby=move || problem.with(Option::is_some).then(|| described.clone())
+                prop:value=move || state.job.with(|job| job.text(field).unwrap_or_default().to_owned())
+                on:input=move |event| state.type_text(field, event_target_value(&event))
+                on:blur=move |_| state.leave_field()/>
+            <span class="field__unit">{move || unit(state, field)}</span>
+            {move || problem.get().map(|sentence| view! { <span class="field__problem" id=said.clone()>{state.say(&sentence)}</span> })}
+        </span>
+    }
+}
+
+/// The unit a bare number in the field is read in; none where the text names its own.
+fn unit(state: State, field: Field) -> Option<&'static str> {
+    state.job.with(|job| {
+        let text = job.text(field)?;
+        if text.chars().any(char::is_alphabetic) {
+            return None;
+        }
+        match field {
+            Field::Job(JobField::Shift) => Some(symbol::<AngularVelocity>(job.shift.units)),
+            Field::Job(JobField::Cruise) => Some(symbol::<Velocity>(job.cruise.units)),
+            Field::Setup(_, SetupField::Tyre) => text.trim().parse::<f64>().ok().map(|_| symbol::<Length>(job.units)),
+            _ => None,
+        }
+    })
+}
+
+fn symbol<Q: Measured>(units: System) -> &'static str {
+    Q::usual(units).symbol
+}

@@ -1,0 +1,13 @@
+//! The few things everything on the page is built of.
+
+pub mod choice;
+pub mod entry;
+pub mod field;
+pub mod figure;
+pub mod rows;
+pub mod theme;
+
+pub use choice::Choice;
+pub use field::TextField;
+pub use rows::{Rows, ShortRow};
+pub use theme::ThemeSwitch;
