@@ -4,6 +4,8 @@
 mod any_gearbox;
 mod catalogue_data;
 mod catalogue_laws;
+mod charts_demo;
+mod charts_laws;
 mod laws_gears_speeds;
 mod problems_catalogue;
 mod published_gears_geometry;
