@@ -33,7 +33,9 @@ pub fn paint_on(
     ratio: f64,
 ) -> Result<Option<Window>, ChartError> {
     let pixels = [size.0, size.1].map(|length| device_pixels(length * ratio));
-    let [1.., 1..] = pixels else { return Ok(None) };
+    if pixels.contains(&0) {
+        return Ok(None);
+    }
     let scene = picture.scene(theme, size);
     let surface = Surface::new(canvas, pixels).ok_or_else(|| ChartError::Surface("no drawing context".to_owned()))?;
     paint::paint(&scene, &surface.into_drawing_area(), ratio * UNITS)?;

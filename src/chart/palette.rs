@@ -9,11 +9,6 @@
 pub struct Colour(pub u8, pub u8, pub u8);
 
 impl Colour {
-    const fn hex(code: u32) -> Self {
-        let [_, red, green, blue] = code.to_be_bytes();
-        Self(red, green, blue)
-    }
-
     /// The colour as a style sheet writes it, for instance `#0068a8`.
     pub fn css(self) -> String {
         format!("#{:02x}{:02x}{:02x}", self.0, self.1, self.2)
@@ -83,14 +78,29 @@ pub struct Theme {
     pub stop: Colour,
     /// Judged good: `--ok`.
     pub ok: Colour,
-    /// The setups in order: `--a` to `--f`.
-    pub setups: [Colour; SETUPS],
+    /// Setup A: `--a`.
+    pub a: Colour,
+    /// Setup B: `--b`.
+    pub b: Colour,
+    /// Setup C: `--c`.
+    pub c: Colour,
+    /// Setup D: `--d`.
+    pub d: Colour,
+    /// Setup E: `--e`.
+    pub e: Colour,
+    /// Setup F: `--f`.
+    pub f: Colour,
 }
 
 impl Theme {
+    /// The colours of the setups in order.
+    pub fn setups(&self) -> [Colour; SETUPS] {
+        [self.a, self.b, self.c, self.d, self.e, self.f]
+    }
+
     /// The colour of the setup in place `slot`.
     pub fn setup(&self, slot: usize) -> Colour {
-        self.setups.get(slot).copied().unwrap_or(self.ink_2)
+        self.setups().get(slot).copied().unwrap_or(self.ink_2)
     }
 
     /// The colour of a setup when another may be brought forward: its own, or grey.
@@ -101,46 +111,42 @@ impl Theme {
 
 /// Warm paper and ink.
 pub const LIGHT: Theme = Theme {
-    paper: Colour::hex(0x00f7_f4ec),
-    sheet: Colour::hex(0x00ff_fdf8),
-    rule: Colour::hex(0x00d9_d3c4),
-    rule_soft: Colour::hex(0x00eb_e6da),
-    ink: Colour::hex(0x001c_2530),
-    ink_2: Colour::hex(0x0056_606c),
-    ink_3: Colour::hex(0x0068_717c),
-    dye: Colour::hex(0x001f_3f8a),
-    caution: Colour::hex(0x00b4_5309),
-    stop: Colour::hex(0x00b3_261e),
-    ok: Colour::hex(0x002f_6b3c),
-    setups: [
-        Colour::hex(0x0000_68a8),
-        Colour::hex(0x009a_2a7b),
-        Colour::hex(0x0000_765a),
-        Colour::hex(0x0050_6be0),
-        Colour::hex(0x006c_4302),
-        Colour::hex(0x0005_4744),
-    ],
+    paper: Colour(0xf7, 0xf4, 0xec),
+    sheet: Colour(0xff, 0xfd, 0xf8),
+    rule: Colour(0xd9, 0xd3, 0xc4),
+    rule_soft: Colour(0xeb, 0xe6, 0xda),
+    ink: Colour(0x1c, 0x25, 0x30),
+    ink_2: Colour(0x56, 0x60, 0x6c),
+    ink_3: Colour(0x68, 0x71, 0x7c),
+    dye: Colour(0x1f, 0x3f, 0x8a),
+    caution: Colour(0xb4, 0x53, 0x09),
+    stop: Colour(0xb3, 0x26, 0x1e),
+    ok: Colour(0x2f, 0x6b, 0x3c),
+    a: Colour(0x00, 0x68, 0xa8),
+    b: Colour(0x9a, 0x2a, 0x7b),
+    c: Colour(0x00, 0x76, 0x5a),
+    d: Colour(0x4a, 0x60, 0xdd),
+    e: Colour(0x6c, 0x43, 0x02),
+    f: Colour(0x05, 0x47, 0x44),
 };
 
 /// The same roles on a dark sheet.
 pub const DARK: Theme = Theme {
-    paper: Colour::hex(0x0011_171e),
-    sheet: Colour::hex(0x0018_2028),
-    rule: Colour::hex(0x003d_4753),
-    rule_soft: Colour::hex(0x0029_333d),
-    ink: Colour::hex(0x00ec_e7da),
-    ink_2: Colour::hex(0x00b3_bac2),
-    ink_3: Colour::hex(0x008d_96a0),
-    dye: Colour::hex(0x008f_b0ff),
-    caution: Colour::hex(0x00f2_a24b),
-    stop: Colour::hex(0x00ff_8a7d),
-    ok: Colour::hex(0x007c_c48c),
-    setups: [
-        Colour::hex(0x004a_a3ea),
-        Colour::hex(0x00f7_b3e0),
-        Colour::hex(0x0022_b58c),
-        Colour::hex(0x008f_7bf2),
-        Colour::hex(0x00d7_e06a),
-        Colour::hex(0x00b8_f2ec),
-    ],
+    paper: Colour(0x11, 0x17, 0x1e),
+    sheet: Colour(0x18, 0x20, 0x28),
+    rule: Colour(0x3d, 0x47, 0x53),
+    rule_soft: Colour(0x29, 0x33, 0x3d),
+    ink: Colour(0xec, 0xe7, 0xda),
+    ink_2: Colour(0xb3, 0xba, 0xc2),
+    ink_3: Colour(0x8d, 0x96, 0xa0),
+    dye: Colour(0x8f, 0xb0, 0xff),
+    caution: Colour(0xf2, 0xa2, 0x4b),
+    stop: Colour(0xff, 0x8a, 0x7d),
+    ok: Colour(0x7c, 0xc4, 0x8c),
+    a: Colour(0x4a, 0xa3, 0xea),
+    b: Colour(0xf7, 0xb3, 0xe0),
+    c: Colour(0x22, 0xb5, 0x8c),
+    d: Colour(0x8f, 0x7b, 0xf2),
+    e: Colour(0xd7, 0xe0, 0x6a),
+    f: Colour(0xb8, 0xf2, 0xec),
 };
