@@ -1,6 +1,6 @@
 //! The table of units: how each is written and what one of it is.
 //!
-//! Factors are uom's, which are exact where NIST SP 811 (Appendix B) gives an exact value.
+//! Factors are uom's where those are exact; its pound and what is built on it are rounded to seven digits, so these stand here exactly.
 
 use uom::si::{
     acceleration, angle, angular_velocity, area, energy, force, frequency, length, mass, moment_of_inertia, power, pressure,
@@ -93,16 +93,16 @@ units! {
         "rad/s" ["rad/s"] si!(AngularVelocity, angular_velocity::radian_per_second), |q| q.get::<angular_velocity::radian_per_second>();
     }
     Torque, inch 0, metric 1 {
-        "lbf·ft" ["lbfft", "lbft", "ftlb", "ftlbf", "ftlbs", "lbsft", "lb/ft"] si!(Torque, torque::pound_force_foot), |q| q.get::<torque::pound_force_foot>();
+        "lbf·ft" ["lbfft", "lbft", "ftlb", "ftlbf", "ftlbs", "lbsft", "lb/ft"] |value| Torque::new::<torque::newton_meter>(POUND_FORCE_N * 0.3048 * value), |q| q.get::<torque::newton_meter>() / (POUND_FORCE_N * 0.3048);
         "N·m" ["nm", "newtonmetre", "newtonmetres"] si!(Torque, torque::newton_meter), |q| q.get::<torque::newton_meter>();
-        "lbf·in" ["lbfin", "lbin", "inlb", "inlbf", "inlbs"] si!(Torque, torque::pound_force_inch), |q| q.get::<torque::pound_force_inch>();
+        "lbf·in" ["lbfin", "lbin", "inlb", "inlbf", "inlbs"] |value| Torque::new::<torque::newton_meter>(POUND_FORCE_N * 0.0254 * value), |q| q.get::<torque::newton_meter>() / (POUND_FORCE_N * 0.0254);
         "kgf·m" ["kgfm", "kgm", "kpm", "mkg"] si!(Torque, torque::kilogram_force_meter), |q| q.get::<torque::kilogram_force_meter>();
     }
     Mass, inch 0, metric 1 {
-        "lb" ["lb", "lbs", "lbm", "pound", "pounds"] si!(Mass, mass::pound), |q| q.get::<mass::pound>();
+        "lb" ["lb", "lbs", "lbm", "pound", "pounds"] |value| Mass::new::<mass::kilogram>(POUND_KG * value), |q| q.get::<mass::kilogram>() / POUND_KG;
         "kg" ["kg", "kilo", "kilos", "kilogram", "kilograms"] si!(Mass, mass::kilogram), |q| q.get::<mass::kilogram>();
         "t" ["t", "tonne", "tonnes"] si!(Mass, mass::megagram), |q| q.get::<mass::megagram>();
-        "cwt" ["cwt"] |value| Mass::new::<mass::pound>(112.0 * value), |q| q.get::<mass::pound>() / 112.0;
+        "cwt" ["cwt"] |value| Mass::new::<mass::kilogram>(112.0 * POUND_KG * value), |q| q.get::<mass::kilogram>() / (112.0 * POUND_KG);
         "g" ["g", "gram", "grams"] si!(Mass, mass::gram), |q| q.get::<mass::gram>();
     }
     Power, inch 0, metric 1 {
@@ -112,7 +112,7 @@ units! {
         "W" ["w"] si!(Power, power::watt), |q| q.get::<power::watt>();
     }
     Force, inch 0, metric 1 {
-        "lbf" ["lbf", "lb", "lbs"] si!(Force, force::pound_force), |q| q.get::<force::pound_force>();
+        "lbf" ["lbf", "lb", "lbs"] |value| Force::new::<force::newton>(POUND_FORCE_N * value), |q| q.get::<force::newton>() / POUND_FORCE_N;
         "N" ["n", "newton", "newtons"] si!(Force, force::newton), |q| q.get::<force::newton>();
         "kN" ["kn"] si!(Force, force::kilonewton), |q| q.get::<force::kilonewton>();
         "kgf" ["kgf", "kp", "kg"] si!(Force, force::kilogram_force), |q| q.get::<force::kilogram_force>();
@@ -153,7 +153,7 @@ units! {
         "inHg" ["inhg", "\"hg"] |value| Pressure::new::<pressure::pascal>(INCH_OF_MERCURY_PA * value), |q| q.get::<pressure::pascal>() / INCH_OF_MERCURY_PA;
         "mbar" ["mbar", "hpa", "mb"] si!(Pressure, pressure::millibar), |q| q.get::<pressure::millibar>();
         "kPa" ["kpa"] si!(Pressure, pressure::kilopascal), |q| q.get::<pressure::kilopascal>();
-        "psi" ["psi"] si!(Pressure, pressure::pound_force_per_square_inch), |q| q.get::<pressure::pound_force_per_square_inch>();
+        "psi" ["psi"] |value| Pressure::new::<pressure::pascal>(POUND_FORCE_N / (0.0254 * 0.0254) * value), |q| q.get::<pressure::pascal>() / (POUND_FORCE_N / (0.0254 * 0.0254));
         "bar" ["bar"] si!(Pressure, pressure::bar), |q| q.get::<pressure::bar>();
         "N/mm²" ["n/mm²", "n/mm2", "mpa"] si!(Pressure, pressure::megapascal), |q| q.get::<pressure::megapascal>();
     }
@@ -169,6 +169,10 @@ units! {
     }
 }
 
+/// The avoirdupois pound, exact (NIST SP 811, Appendix B).
+const POUND_KG: f64 = 0.453_592_37;
+/// The pound-force, 0.453 592 37 kg × 9.806 65 m/s², exact.
+const POUND_FORCE_N: f64 = 4.448_221_615_260_5;
 /// 550 ft·lbf/s exactly, from the foot, the pound and standard gravity (NIST SP 811, Appendix B).
 const MECHANICAL_HORSEPOWER_W: f64 = 745.699_871_582_270_2;
 /// 75 kgf·m/s exactly (NIST SP 811, Appendix B).
@@ -176,7 +180,7 @@ const METRIC_HORSEPOWER_W: f64 = 735.498_75;
 /// The conventional inch of mercury (NIST SP 811, Appendix B, 3.386 389 kPa; more digits from the conventional density of mercury).
 const INCH_OF_MERCURY_PA: f64 = 3_386.388_640_341;
 /// 0.453 592 37 kg × (0.0254 m)², exact.
-const POUND_SQUARE_INCH_KG_M2: f64 = 0.453_592_37 * 0.0254 * 0.0254;
+const POUND_SQUARE_INCH_KG_M2: f64 = POUND_KG * 0.0254 * 0.0254;
 /// The international mile, exact.
 const METRES_PER_MILE: f64 = 1_609.344;
 
