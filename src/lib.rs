@@ -4,14 +4,13 @@
 //!
 //! Foundations: [`units`] reads and shows quantities, [`problem`] is the one shape of all that can be wrong.
 //!
-//! The trade: [`gearing`] (teeth, ratios, layouts), [`tyre`] (sizes and what they roll), [`speedometer`] (drive and driven gears).
+//! The trade: [`gearing`] (teeth, ratios, layouts), [`tyre`] (sizes and what they roll), [`speedometer`] (drive and driven gears),
+//! [`motion`] (what engine, car and gears do on the road).
 //!
 //! The shelf: [`catalogue`] holds what can be chosen, built in and the shop's own.
 //!
 //! The document: [`job`] keeps what was typed, [`setup`] reads and checks it, [`analysis`] works everything out,
 //! [`sheet`] sets the answers into rows of figures with their workings.
-//!
-//! The pictures: [`chart`] draws what the sheet shows, on a canvas, as SVG or as a bitmap, and says the same in words.
 //!
 //! The browser: `app` shows and edits; it exists for wasm32 only, so the compiler keeps the rest clean of it.
 
@@ -19,9 +18,9 @@ pub mod analysis;
 #[cfg(target_arch = "wasm32")]
 pub mod app;
 pub mod catalogue;
-pub mod chart;
 pub mod gearing;
 pub mod job;
+pub mod motion;
 pub mod problem;
 pub mod setup;
 pub mod sheet;

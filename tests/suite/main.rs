@@ -4,10 +4,10 @@
 mod any_gearbox;
 mod catalogue_data;
 mod catalogue_laws;
-mod charts_demo;
-mod charts_laws;
-mod charts_palette;
 mod laws_gears_speeds;
 mod problems_catalogue;
 mod published_gears_geometry;
 mod published_gears_trains;
+mod published_motion;
+mod published_motion_forms;
+mod published_motion_limits;

@@ -1,0 +1,108 @@
+//! The air: its density with height, and what an engine measured in one air would give in the standard's.
+//!
+//! A correction is for naturally aspirated spark-ignition engines; each standard says between which factors it may be used.
+
+use uom::si::{length::meter, mass_density::kilogram_per_cubic_meter, pressure::hectopascal, thermodynamic_temperature::kelvin};
+
+use crate::units::{Length, MassDensity, Pressure, ThermodynamicTemperature};
+
+/// A test standard for engine power.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Standard {
+    /// SAE J1349 (1990 on): dry 990 mbar, 25 °C.
+    SaeJ1349,
+    /// ISO 1585, UN Regulation 85: dry 99 kPa, 25 °C.
+    Iso1585,
+    /// DIN 70020: 1013 mbar in all, 20 °C.
+    Din70020,
+}
+
+/// The air of a test.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Air {
+    /// Barometric pressure, water vapour included, at the place (not reduced to sea level).
+    pub pressure: Pressure,
+    /// Temperature of the air drawn in.
+    pub temperature: ThermodynamicTemperature,
+    /// Relative humidity, 0 to 1.
+    pub humidity: f64,
+}
+
+/// A correction and whether the standard lets it be used.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Correction {
+    /// Multiply measured power or torque by it to have the standard's; divide for the way back.
+    pub factor: f64,
+    /// The pressure used: dry, or in all for DIN 70020.
+    pub pressure: Pressure,
+    /// The factors between which the standard may be used, where it says so.
+    pub allowed: Option<(f64, f64)>,
+}
+
+impl Correction {
+    /// Whether the factor is inside what the standard allows (true where it sets no bounds).
+    pub fn is_allowed(&self) -> bool {
+        self.allowed.is_none_or(|(least, greatest)| self.factor >= least && self.factor <= greatest)
+    }
+}
+
+impl Air {
+    /// Pressure of the water vapour, relative humidity times the saturation pressure.
+    ///
+    /// Source: A. L. Buck, J. Appl. Meteorology 20 (1981), 6.1121·exp((18.678 − t/234.5)·t/(257.14 + t)) mbar with t in °C; from memory.
+    pub fn vapour_pressure(&self) -> Pressure {
+        let t = self.temperature.get::<kelvin>() - CELSIUS_ZERO_K;
+        let saturated = 6.1121 * ((18.678 - t / 234.5) * t / (257.14 + t)).exp();
+        Pressure::new::<hectopascal>(self.humidity.clamp(0.0, 1.0) * saturated)
+    }
+
+    /// Pressure of the dry air alone.
+    pub fn dry_pressure(&self) -> Pressure {
+        self.pressure - self.vapour_pressure()
+    }
+}
+
+/// 0 °C on the absolute scale (K), exact.
+const CELSIUS_ZERO_K: f64 = 273.15;
+
+/// The factor that brings power measured in `air` to a standard; `None` where the air is no air (pressure or temperature not above zero).
+///
+/// Model (t in °C, T in K, p in mbar or kPa): J1349 `1.18·(990/p_dry)·√((t + 273)/298) − 0.18`; ISO 1585 `(99/p_dry)^1.2·(T/298)^0.6`;
+/// DIN 70020 (1013/p)·√((273 + t)/293). The first two hold for factors of 0.93 to 1.07.
+///
+/// Source: the standards named; the ISO reference air as printed in EU 134/2014, Annex, App. 2.2 section 3, the rest from memory.
+pub fn correction(standard: Standard, air: &Air) -> Option<Correction> {
+    let t_celsius = air.temperature.get::<kelvin>() - CELSIUS_ZERO_K;
+    let pressure = if standard == Standard::Din70020 { air.pressure } else { air.dry_pressure() };
+    let mbar = pressure.get::<hectopascal>();
+    // the standards put 0 °C at 273 K
+    let t_kelvin = t_celsius + 273.0;
+    if !(mbar > 0.0 && t_kelvin > 0.0) {
+        return None;
+    }
+    let factor = match standard {
+        Standard::SaeJ1349 => 1.18 * (990.0 / mbar) * (t_kelvin / 298.0).sqrt() - 0.18,
+        Standard::Iso1585 => (990.0 / mbar).powf(1.2) * (t_kelvin / 298.0).powf(0.6),
+        Standard::Din70020 => (1013.0 / mbar) * (t_kelvin / 293.0).sqrt(),
+    };
+    let allowed = (standard != Standard::Din70020).then_some((0.93, 1.07));
+    (factor.is_finite() && factor > 0.0).then_some(Correction { factor, pressure, allowed })
+}
+
+/// Density, pressure and temperature of the standard atmosphere at a height, for the air the car drives through.
+///
+/// Model: troposphere, H = R·z/(R + z), T = 288.15 − 0.0065·H, p = 101 325·(T/288.15)^(g/(R·L)), ρ = p/(287.05287·T).
+/// Source: ISO 2533 / ICAO Doc 7488 (1993), as read out of a package that follows it. Range: −500 m to 11 km; outside it the height is held there.
+pub fn standard_atmosphere(height: Length) -> (MassDensity, Pressure, ThermodynamicTemperature) {
+    const EARTH_RADIUS_M: f64 = 6_356_766.0;
+    const GAS_CONSTANT: f64 = 287.052_87;
+    const LAPSE: f64 = 0.0065;
+    let z = height.get::<meter>().clamp(-500.0, 11_000.0);
+    let temperature = 288.15 - LAPSE * EARTH_RADIUS_M * z / (EARTH_RADIUS_M + z);
+    let pascal = 101_325.0 * (temperature / 288.15).powf(super::GRAVITY_M_PER_S2 / (GAS_CONSTANT * LAPSE));
+    (
+        MassDensity::new::<kilogram_per_cubic_meter>(pascal / (GAS_CONSTANT * temperature)),
+        Pressure::new::<uom::si::pressure::pascal>(pascal),
+        ThermodynamicTemperature::new::<kelvin>(temperature),
+    )
+}

@@ -1,0 +1,183 @@
+//! Close or wide: the facts that settle it, setup beside setup, as data.
+//!
+//! What is read out on the phone is made of these figures elsewhere; nothing here judges.
+
+use crate::units::{AngularVelocity, Energy, Force, Mass, Time, Velocity};
+
+use super::cruise::{self, Cruise};
+use super::curve::Band;
+use super::run::{Course, Moment, Run, Start, run};
+use super::shift::{Rule, Shift, shifts};
+use super::top_speed::{self, TopSpeed};
+use super::vehicle::Vehicle;
+use super::{grade, in_rpm, newtons};
+
+/// What the setups are compared by.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Question {
+    /// Engine speed held at the launch.
+    pub launch: AngularVelocity,
+    /// By which rule to shift.
+    pub rule: Rule,
+    /// Time without thrust in each shift.
+    pub shift_time: Time,
+    /// Speeds whose time is asked for.
+    pub speeds: Vec<Velocity>,
+    /// Steady speed of a cruise.
+    pub cruise: Velocity,
+    /// Power of at least this share (0 to 1) of its peak is the power band.
+    pub band_share: f64,
+    /// Mass on the hook for starts and the cruise.
+    pub trailer: Mass,
+}
+
+/// Where an upshift lands.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Place {
+    /// Inside the power band.
+    Inside,
+    /// Below it, by so much.
+    Below(AngularVelocity),
+    /// Above it, by so much.
+    Above(AngularVelocity),
+}
+
+/// One upshift and where it lands.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Landing {
+    /// The upshift.
+    pub shift: Shift,
+    /// Where it lands.
+    pub place: Place,
+    /// Power after the shift over peak power; `None` where it lands off the curve.
+    pub power_share: Option<f64>,
+}
+
+/// The facts of one setup.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Facts {
+    /// First gear times everything behind the box.
+    pub first_overall: f64,
+    /// Thrust at the launch, held to what the tyres pass.
+    pub launch_thrust: Force,
+    /// The steepest grade first gear starts on, rise over run.
+    pub start_grade: f64,
+    /// When the clutch locks at the launch.
+    pub lock_up: Option<Moment>,
+    /// Heat in the clutch until then.
+    pub clutch_energy: Option<Energy>,
+    /// The power band.
+    pub band: Band,
+    /// Every upshift and where it lands.
+    pub landings: Vec<Landing>,
+    /// When each speed asked for is reached.
+    pub to_speed: Vec<Option<Moment>>,
+    /// Share of the run's time inside the power band.
+    pub in_band: Option<f64>,
+    /// The cruise in the tallest gear that holds it.
+    pub cruise: Option<Cruise>,
+    /// The top speed.
+    pub top: Option<TopSpeed>,
+    /// The whole run, for pictures and workings.
+    pub run: Option<Run>,
+}
+
+/// How one setup differs from the first: its figure less the first's.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Difference {
+    /// First overall ratio, as a share of the first setup's.
+    pub first_overall_share: f64,
+    /// Clutch heat of a start, as a share of the first setup's.
+    pub clutch_energy_share: Option<f64>,
+    /// Steepest grade started on (rise over run).
+    pub start_grade: f64,
+    /// Upshifts that land inside the power band: how many more.
+    pub landings_inside: i32,
+    /// Share of the run's time inside the power band.
+    pub in_band: Option<f64>,
+    /// Time to each speed asked for.
+    pub to_speed: Vec<Option<Time>>,
+    /// Engine speed at the cruise, from the two setups' tallest gears that hold it (rpm).
+    pub cruise_rpm: Option<f64>,
+    /// Top speed.
+    pub top: Option<Velocity>,
+}
+
+/// The facts of one setup.
+pub fn facts(vehicle: &Vehicle, question: &Question) -> Facts {
+    let band = vehicle.pull().curve().band(question.band_share);
+    let shifts = shifts(vehicle, question.rule);
+    let start = grade::started(vehicle, 1, question.launch, question.trailer);
+    let run = run_of(vehicle, question, shifts.clone(), band);
+    let lock_up = run.as_ref().and_then(Run::lock_up);
+    let slip = run.as_ref().and_then(|run| run.legs.first()).map(|leg| leg.work.clutch);
+    Facts {
+        first_overall: vehicle.pull().gear(1).map_or(f64::NAN, |gear| gear.overall),
+        launch_thrust: launch_thrust(vehicle, question.launch),
+        start_grade: start.map_or(f64::NAN, |start| start.grade),
+        lock_up,
+        clutch_energy: slip.filter(|_| lock_up.is_some()),
+        band,
+        landings: shifts.into_iter().map(|shift| landing(vehicle, shift, band)).collect(),
+        to_speed: run.as_ref().map_or_else(Vec::new, |run| run.to_speed.clone()),
+        in_band: run.as_ref().and_then(Run::band_share),
+        cruise: cruise::tallest_that_holds(vehicle, question.cruise, question.trailer),
+        top: top_speed::best(vehicle),
+        run,
+    }
+}
+
+/// How every other setup differs from the first; empty for fewer than two.
+pub fn compare(setups: &[Facts]) -> Vec<Difference> {
+    let Some((first, others)) = setups.split_first() else { return Vec::new() };
+    others.iter().map(|other| difference(first, other)).collect()
+}
+
+/// How one setup differs from another.
+pub fn difference(first: &Facts, other: &Facts) -> Difference {
+    let inside = |facts: &Facts| facts.landings.iter().filter(|landing| landing.place == Place::Inside).fold(0_i32, |count, _| count + 1);
+    let energy = |facts: &Facts| facts.clutch_energy.map(|energy| energy.get::<uom::si::energy::joule>());
+    let times = first.to_speed.iter().zip(&other.to_speed);
+    Difference {
+        first_overall_share: other.first_overall / first.first_overall - 1.0,
+        clutch_energy_share: energy(other).zip(energy(first)).map(|(other, first)| other / first - 1.0),
+        start_grade: other.start_grade - first.start_grade,
+        landings_inside: inside(other) - inside(first),
+        in_band: other.in_band.zip(first.in_band).map(|(other, first)| other - first),
+        to_speed: times.map(|(first, other)| Some((*other)?.time - (*first)?.time)).collect(),
+        cruise_rpm: other.cruise.zip(first.cruise).map(|(other, first)| in_rpm(other.engine) - in_rpm(first.engine)),
+        top: other.top.zip(first.top).map(|(other, first)| other.speed - first.speed),
+    }
+}
+
+fn run_of(vehicle: &Vehicle, question: &Question, shifts: Vec<Shift>, band: Band) -> Option<Run> {
+    let course = Course {
+        start: Start::Standing { launch: question.launch },
+        shifts,
+        shift_time: question.shift_time,
+        speeds: question.speeds.clone(),
+        distances: Vec::new(),
+        band: Some(band),
+        trace_step: None,
+    };
+    run(vehicle, &course).ok()
+}
+
+fn launch_thrust(vehicle: &Vehicle, launch: AngularVelocity) -> Force {
+    let torque = vehicle.pull().curve().torque_nm_within(in_rpm(launch));
+    let thrust = vehicle.pull().gear(1).map_or(0.0, |gear| torque * gear.thrust_per_torque_1_per_m());
+    newtons(thrust).min(vehicle.grip_limit())
+}
+
+fn landing(vehicle: &Vehicle, shift: Shift, band: Band) -> Landing {
+    let curve = vehicle.pull().curve();
+    let place = if shift.after < band.from {
+        Place::Below(band.from - shift.after)
+    } else if shift.after > band.to {
+        Place::Above(shift.after - band.to)
+    } else {
+        Place::Inside
+    };
+    let power_share = curve.power(shift.after).map(|power| (power / curve.peak_power().power).get::<uom::si::ratio::ratio>());
+    Landing { shift, place, power_share }
+}

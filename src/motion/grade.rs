@@ -1,0 +1,84 @@
+//! The steepest grade each gear can start on and hold, with or without a trailer.
+//!
+//! Model: thrust less drag carries W·(f·cos θ + sin θ), so θ = asin((F − c·v²)/(W·√(1 + f²))) − atan f; grip may allow less
+//! ([`super::traction::greatest_grade`]), and the lower of the two governs.
+
+use uom::si::mass::kilogram;
+
+use super::vehicle::Vehicle;
+use super::{GRAVITY_M_PER_S2, in_metres_per_second, in_rpm, metres_per_second, rpm, traction};
+use crate::units::{AngularVelocity, Mass, Velocity};
+
+/// What sets a grade.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum GradeBound {
+    /// The engine gives no more.
+    Thrust,
+    /// The driven wheels hold no more.
+    Grip,
+}
+
+/// A steepest grade.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Steepest {
+    /// The gear, counted from 1.
+    pub gear: usize,
+    /// By thrust alone, rise over run; `None` where thrust would lift the car straight up. Below 0 the car needs a descent.
+    pub by_thrust: Option<f64>,
+    /// By grip alone, rise over run.
+    pub by_grip: f64,
+    /// The lower of the two.
+    pub grade: f64,
+    /// Which of the two.
+    pub bound: GradeBound,
+    /// Engine speed at which thrust is greatest over drag, or the launch.
+    pub engine: AngularVelocity,
+    /// Road speed there; nothing at a start.
+    pub speed: Velocity,
+}
+
+/// The steepest grade a gear holds at full throttle, at the speed where it pulls best; `None` where there is no such gear.
+pub fn held(vehicle: &Vehicle, gear: usize, trailer: Mass) -> Option<Steepest> {
+    let pull = vehicle.pull().gear(gear)?;
+    let (_, square) = vehicle.load_parts();
+    let fastest = in_metres_per_second(pull.fastest);
+    let nets: Vec<_> = pull.thrust.iter().filter_map(|piece| piece.cut(0.0, fastest)).map(|piece| piece.less(0.0, square)).collect();
+    let speeds = nets.iter().flat_map(|net| net.turns().into_iter().chain([net.from, net.to]).map(|speed| (speed, net.at(speed))));
+    let (speed, net) = speeds.reduce(|best, next| if next.1 > best.1 { next } else { best })?;
+    Some(steepest(vehicle, gear, trailer, net, metres_per_second(speed), pull.engine_speed(metres_per_second(speed))))
+}
+
+/// The steepest grade that can be held in a gear at one road speed; `None` outside the curve.
+pub fn held_at(vehicle: &Vehicle, gear: usize, speed: Velocity, trailer: Mass) -> Option<Steepest> {
+    let pull = vehicle.pull().gear(gear)?;
+    let (_, square) = vehicle.load_parts();
+    let v = in_metres_per_second(speed);
+    Some(steepest(vehicle, gear, trailer, pull.thrust_n(v)? - square * v * v, speed, pull.engine_speed(speed)))
+}
+
+/// The steepest grade on which a gear still moves the car off, the clutch slipping at `launch`: the bound, at which it would slip for ever.
+pub fn started(vehicle: &Vehicle, gear: usize, launch: AngularVelocity, trailer: Mass) -> Option<Steepest> {
+    let pull = vehicle.pull().gear(gear)?;
+    let (least, _) = vehicle.pull().curve().ends_rpm();
+    let launch_rpm = in_rpm(launch).max(least).min(vehicle.pull().limit_rpm());
+    let thrust = vehicle.pull().curve().torque_nm_within(launch_rpm) * pull.thrust_per_torque_1_per_m();
+    Some(steepest(vehicle, gear, trailer, thrust, metres_per_second(0.0), rpm(launch_rpm)))
+}
+
+/// The grade (rise over run) a pull at the wheels, drag taken off, carries up; `None` past the vertical.
+pub(super) fn carried(net_n: f64, mass_kg: f64, rolling: f64) -> Option<f64> {
+    let sine = net_n / (mass_kg * GRAVITY_M_PER_S2 * rolling.hypot(1.0));
+    let slope = if sine <= 1.0 { sine.max(-1.0).asin() - rolling.atan() } else { return None };
+    Some(slope.tan())
+}
+
+fn steepest(vehicle: &Vehicle, gear: usize, trailer: Mass, net_n: f64, speed: Velocity, engine: AngularVelocity) -> Steepest {
+    let car = vehicle.car();
+    let by_thrust = carried(net_n, car.mass_kg() + trailer.get::<kilogram>(), car.rolling.value);
+    let by_grip = traction::greatest_grade(car, trailer);
+    let (grade, bound) = match by_thrust {
+        Some(by_thrust) if by_thrust <= by_grip => (by_thrust, GradeBound::Thrust),
+        _ => (by_grip, GradeBound::Grip),
+    };
+    Steepest { gear, by_thrust, by_grip, grade, bound, engine, speed }
+}

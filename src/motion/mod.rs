@@ -1,0 +1,88 @@
+//! Pull: what an engine, a car and a gear set do together on the road.
+//!
+//! - [`curve`]: torque and power over engine speed, from points, pasted rows or peak figures; [`atmosphere`] corrects it.
+//! - [`car`]: mass, axle loads, drag, efficiencies and inertias, each given or a marked default; [`traction`]: what the tyres hold.
+//! - [`pull`]: thrust at the wheels in every gear over road speed; needs no mass.
+//! - [`vehicle`]: engine, gears and car together, checked; every question below is asked of it.
+//! - [`shift`], [`top_speed`], [`grade`], [`cruise`], [`run`], [`clutch`], [`coast`]: the questions, one a file.
+//! - [`compare`]: the facts that settle close or wide.
+//!
+//! Quantities are in SI inside; engine speed is kept in rpm, as every curve is written.
+
+pub mod atmosphere;
+pub mod car;
+pub mod clutch;
+pub mod coast;
+pub mod compare;
+pub mod cruise;
+pub mod curve;
+pub mod error;
+pub mod grade;
+mod piecewise;
+pub mod pull;
+pub mod quadrature;
+pub mod run;
+pub mod shift;
+pub mod top_speed;
+pub mod traction;
+pub mod vehicle;
+
+use uom::si::{
+    angular_velocity::{radian_per_second, revolution_per_minute},
+    force::newton,
+    power::watt,
+    torque::newton_meter,
+    velocity::meter_per_second,
+};
+
+use crate::units::{AngularVelocity, Force, Power, Torque, Velocity};
+
+pub use car::{Car, Drive, Origin, Rotating, Sourced};
+pub use curve::{Band, CurveError, CurvePoint, EngineCurve};
+pub use error::MotionError;
+pub use pull::{Gears, Pull};
+pub use vehicle::Vehicle;
+
+/// Standard gravity, exact. Source: NIST SP 811, Appendix B; 40 CFR 1066.210(d)(3).
+pub const GRAVITY_M_PER_S2: f64 = 9.806_65;
+
+/// The relative error asked of every integral over speed.
+const TOLERANCE: f64 = 1e-11;
+
+fn rpm(value: f64) -> AngularVelocity {
+    AngularVelocity::new::<revolution_per_minute>(value)
+}
+
+fn in_rpm(speed: AngularVelocity) -> f64 {
+    speed.get::<revolution_per_minute>()
+}
+
+fn newton_metres(value: f64) -> Torque {
+    Torque::new::<newton_meter>(value)
+}
+
+fn in_newton_metres(torque: Torque) -> f64 {
+    torque.get::<newton_meter>()
+}
+
+fn metres_per_second(value: f64) -> Velocity {
+    Velocity::new::<meter_per_second>(value)
+}
+
+fn in_metres_per_second(speed: Velocity) -> f64 {
+    speed.get::<meter_per_second>()
+}
+
+fn newtons(value: f64) -> Force {
+    Force::new::<newton>(value)
+}
+
+/// Power of a torque at a speed, P = T·ω.
+pub fn power_of(torque: Torque, speed: AngularVelocity) -> Power {
+    Power::new::<watt>(in_newton_metres(torque) * speed.get::<radian_per_second>())
+}
+
+/// Torque that makes a power at a speed, T = P/ω; not finite at a standstill.
+pub fn torque_of(power: Power, speed: AngularVelocity) -> Torque {
+    newton_metres(power.get::<watt>() / speed.get::<radian_per_second>())
+}

@@ -1,0 +1,224 @@
+//! A run at full throttle: from a standstill with a clutch launch or rolling in a gear, up through the gears.
+//!
+//! Model: t = ∫m/(F − R) dv and s = ∫m·v/(F − R) dv, gear by gear, m with the turning parts of that gear. At the launch the engine is
+//! held at one speed, the clutch passes its full torque there, and the engine's own inertia does not count until lock-up. During a shift
+//! thrust is nothing and the car coasts for the shift time, then the next gear takes hold at once. Thrust never exceeds what the tyres
+//! hold. The integrals are split at every kink (points of the curve, grip, lock-up, shift, power band, goals); where thrust runs out,
+//! panels shrink towards the balance speed and the car then holds it.
+//! Source: every text on vehicle dynamics (Gillespie ch. 2); checked against an independent integration in time.
+
+mod coasting;
+mod ledger;
+mod walk;
+
+use crate::motion::error::MotionError;
+use crate::motion::shift::Shift;
+use crate::motion::vehicle::Vehicle;
+use crate::motion::{Band, in_metres_per_second, in_rpm};
+use crate::units::{AngularVelocity, Energy, Length, Time, Velocity};
+use walk::Walk;
+
+/// How a run begins.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Start {
+    /// At rest in first, the engine held at this speed until the clutch locks.
+    Standing {
+        /// The engine speed held.
+        launch: AngularVelocity,
+    },
+    /// Rolling with the clutch closed.
+    Rolling {
+        /// The gear, counted from 1.
+        gear: usize,
+        /// The speed at which full throttle is given.
+        speed: Velocity,
+    },
+}
+
+/// What is to be run.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Course {
+    /// How it begins.
+    pub start: Start,
+    /// The upshifts, as [`crate::motion::shift::shifts`] gives them; without one for its gear the car stays in that gear.
+    pub shifts: Vec<Shift>,
+    /// Time without thrust in each shift.
+    pub shift_time: Time,
+    /// Speeds whose time and distance are asked for.
+    pub speeds: Vec<Velocity>,
+    /// Distances whose time and speed are asked for.
+    pub distances: Vec<Length>,
+    /// Engine speeds that count as the power band.
+    pub band: Option<Band>,
+    /// Speed between two points of the trace; no trace where `None`.
+    pub trace_step: Option<Velocity>,
+}
+
+/// A moment of a run.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Moment {
+    /// Time since the start.
+    pub time: Time,
+    /// Road speed.
+    pub speed: Velocity,
+    /// Distance since the start.
+    pub distance: Length,
+    /// The gear, counted from 1; during a shift the one left.
+    pub gear: usize,
+}
+
+/// What a leg of a run is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LegKind {
+    /// The clutch slips.
+    Slip,
+    /// The clutch is closed.
+    Drive,
+    /// Between two gears.
+    Shift,
+    /// At the speed where thrust equals road load, or at the rev limit.
+    Hold,
+}
+
+/// Where the energy of a leg went; thrust = drag + steady + kinetic.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Work {
+    /// Work of the thrust at the wheels.
+    pub thrust: Energy,
+    /// Lost to the air.
+    pub drag: Energy,
+    /// Lost to rolling resistance and put into climbing.
+    pub steady: Energy,
+    /// Gained as motion, turning parts included.
+    pub kinetic: Energy,
+    /// Heat in the slipping clutch; not part of the thrust's work.
+    pub clutch: Energy,
+}
+
+/// One leg of a run.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Leg {
+    /// What it is.
+    pub kind: LegKind,
+    /// The gear, counted from 1; for a shift the one left.
+    pub gear: usize,
+    /// Its beginning.
+    pub from: Moment,
+    /// Its end.
+    pub to: Moment,
+    /// Time of it with the engine inside the power band.
+    pub in_band: Time,
+    /// Time of it limited by grip.
+    pub on_grip: Time,
+    /// Its energies.
+    pub work: Work,
+}
+
+/// Why a run stopped.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Stopped {
+    /// Everything asked for was reached.
+    Finished,
+    /// Thrust equals road load: speeds above are out of reach.
+    Balance {
+        /// The gear, counted from 1.
+        gear: usize,
+    },
+    /// At the rev limit, and no taller gear pulls.
+    RevLimit {
+        /// The gear, counted from 1.
+        gear: usize,
+    },
+    /// The car does not move, or not forward any more; the error says with which forces.
+    TooWeak(MotionError),
+    /// Thrust equals road load before the clutch locks.
+    ClutchNeverLocks {
+        /// The gear, counted from 1.
+        gear: usize,
+    },
+}
+
+/// That the figures are good.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Evidence {
+    /// Panels integrated.
+    pub panels: u32,
+    /// Whether every panel met its tolerance.
+    pub converged: bool,
+    /// Sum of the estimated errors of the time.
+    pub time_error: Time,
+}
+
+/// A run.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Run {
+    /// Its legs, in order.
+    pub legs: Vec<Leg>,
+    /// When each speed asked for was first reached, in the order asked; `None` where it never was.
+    pub to_speed: Vec<Option<Moment>>,
+    /// When each distance asked for was covered, in the order asked; `None` where it never was.
+    pub over_distance: Vec<Option<Moment>>,
+    /// Why it stopped.
+    pub stopped: Stopped,
+    /// What wants attention though the figures stand.
+    pub caution: Option<MotionError>,
+    /// Points for a picture; empty unless asked for.
+    pub trace: Vec<Moment>,
+    /// That the figures are good.
+    pub evidence: Evidence,
+}
+
+impl Run {
+    /// How long it took in all.
+    pub fn time(&self) -> Time {
+        self.legs.last().map_or_else(Time::default, |leg| leg.to.time)
+    }
+
+    /// Share of the run's time with the engine inside the power band, shifts counted as outside; `None` for a run without time.
+    pub fn band_share(&self) -> Option<f64> {
+        let inside: Time = self.legs.iter().fold(Time::default(), |sum, leg| sum + leg.in_band);
+        let share = (inside / self.time()).get::<uom::si::ratio::ratio>();
+        share.is_finite().then_some(share)
+    }
+
+    /// Heat in the clutch over the whole run.
+    pub fn clutch_energy(&self) -> Energy {
+        self.legs.iter().fold(Energy::default(), |sum, leg| sum + leg.work.clutch)
+    }
+
+    /// When the clutch locked at the launch; `None` for a rolling start or where it never did.
+    pub fn lock_up(&self) -> Option<Moment> {
+        let [first, second, ..] = self.legs.as_slice() else { return None };
+        (first.kind == LegKind::Slip && second.kind == LegKind::Drive).then_some(first.to)
+    }
+}
+
+/// Runs the course.
+///
+/// # Errors
+/// When a rolling start asks for a gear that does not exist or that turns the engine past its limit. A car too weak to move is no
+/// error but a run that says so.
+pub fn run(vehicle: &Vehicle, course: &Course) -> Result<Run, MotionError> {
+    match course.start {
+        Start::Standing { launch } => {
+            let (launch_rpm, caution) = launch_inside(vehicle, in_rpm(launch));
+            let pieces = vehicle.launch_pieces(1, launch_rpm);
+            Ok(Run { caution, ..Walk::begin(vehicle, course, 1, 0.0).through(&pieces) })
+        }
+        Start::Rolling { gear, speed } => {
+            let pull = vehicle.pull().gear(gear).ok_or(MotionError::NoSuchGear { gear })?;
+            if speed > pull.fastest * (1.0 + 1e-9) {
+                return Err(MotionError::TooFastForGear { gear, engine_rpm: in_rpm(pull.engine_speed(speed)) });
+            }
+            Ok(Walk::begin(vehicle, course, gear, in_metres_per_second(speed)).through(vehicle.pieces(gear)))
+        }
+    }
+}
+
+/// The launch speed (rpm) held inside the curve and its limit, with a caution where that moved it.
+fn launch_inside(vehicle: &Vehicle, launch_rpm: f64) -> (f64, Option<MotionError>) {
+    let (least, _) = vehicle.pull().curve().ends_rpm();
+    let used_rpm = launch_rpm.max(least).min(vehicle.pull().limit_rpm());
+    let moved = (used_rpm - launch_rpm).abs() > 1e-6 * used_rpm;
+    (used_rpm, moved.then_some(MotionError::LaunchOutsideCurve { launch_rpm, used_rpm }))
+}

@@ -1,0 +1,222 @@
+//! When to shift up, and what it costs to shift earlier or later.
+//!
+//! For least time the shift comes where the next gear would accelerate as well, its smaller rotating mass counted; the textbooks'
+//! equal thrust ignores that mass and comes a little late. Both are roots of cubics ([`super::piecewise`]), or the rev limit.
+//! Source: the equal-acceleration rule follows from time being the integral of dv/a; equal thrust is the usual textbook statement.
+
+use super::piecewise::{self, Cubic};
+use super::pull::{GearPull, Pull};
+use super::quadrature::integral;
+use super::vehicle::{Vehicle, next_gear};
+use super::{TOLERANCE, in_metres_per_second, in_rpm, metres_per_second};
+use crate::units::{AngularVelocity, Time, Velocity};
+
+/// By which rule to shift.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub enum Rule {
+    /// Equal acceleration before and after, rotating masses counted.
+    #[default]
+    EqualAcceleration,
+    /// Equal thrust at the wheels before and after.
+    EqualThrust,
+    /// At a chosen engine speed.
+    At(AngularVelocity),
+}
+
+/// Why the shift comes where it does.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Reason {
+    /// The two gears are equal there.
+    Crossing,
+    /// The lower gear is better up to the rev limit.
+    Limit,
+    /// The upper gear is better as soon as it can be used.
+    Earliest,
+    /// The driver chose it.
+    Chosen,
+}
+
+/// One upshift.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Shift {
+    /// The gear left, counted from 1.
+    pub from: usize,
+    /// The gear taken.
+    pub to: usize,
+    /// Road speed of the shift.
+    pub speed: Velocity,
+    /// Engine speed before.
+    pub before: AngularVelocity,
+    /// Engine speed after, at the same road speed.
+    pub after: AngularVelocity,
+    /// Why there.
+    pub reason: Reason,
+    /// What is left of the equation at a crossing: the lower gear's thrust (N) or acceleration (m/s²) less the upper one's.
+    pub residual: f64,
+    /// Whether the upper gear turns the engine at least as fast as the curve's first point.
+    pub lands_on_curve: bool,
+}
+
+/// What shifting away from the best point costs, the shift itself taking no time.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ShiftCost {
+    /// Time lost by shifting earlier; `None` where the upper gear cannot be used so early.
+    pub early: Option<Time>,
+    /// Time lost by shifting later; `None` where that is past the rev limit.
+    pub late: Option<Time>,
+}
+
+/// The upshift out of every gear that has a taller one above it, by equal thrust; needs no mass.
+pub fn equal_thrust(pull: &Pull) -> Vec<Shift> {
+    pull.gears().iter().filter_map(|gear| thrust_shift(pull, gear)).collect()
+}
+
+/// The upshift out of every gear that has a taller one above it.
+pub fn shifts(vehicle: &Vehicle, rule: Rule) -> Vec<Shift> {
+    let pull = vehicle.pull();
+    match rule {
+        Rule::EqualThrust => equal_thrust(pull),
+        Rule::EqualAcceleration => pull.gears().iter().filter_map(|gear| acceleration_shift(vehicle, gear)).collect(),
+        Rule::At(speed) => pull.gears().iter().filter_map(|gear| chosen_shift(pull, gear, speed)).collect(),
+    }
+}
+
+/// What shifting `by` earlier or later than `shift` costs in time.
+///
+/// Model: the integral of 1/a of the upper gear less 1/a of the lower one, over speed, between the two shift speeds, all masses and road load counted.
+pub fn cost(vehicle: &Vehicle, shift: &Shift, by: AngularVelocity) -> ShiftCost {
+    let at = in_metres_per_second(shift.speed);
+    let moved = |sign: f64| {
+        let gear = vehicle.pull().gear(shift.from)?;
+        Some(at + sign * in_rpm(by) / gear.rpm_per_m_per_s)
+    };
+    let seconds = |value: f64| Time::new::<uom::si::time::second>(value);
+    let early = moved(-1.0).and_then(|early| gain_s(vehicle, shift.from, shift.to, early, at));
+    let late = moved(1.0).and_then(|late| gain_s(vehicle, shift.from, shift.to, at, late));
+    ShiftCost { early: early.map(seconds), late: late.map(|gain| seconds(-gain)) }
+}
+
+/// The stretch of speed on which both gears can be used: from, to (m/s).
+fn shared(lower: &GearPull, upper: &GearPull) -> (f64, f64) {
+    (in_metres_per_second(lower.slowest.max(upper.slowest)), in_metres_per_second(lower.fastest))
+}
+
+fn shift_at(lower: &GearPull, upper: &GearPull, speed: f64, reason: Reason, residual: f64) -> Shift {
+    let speed = metres_per_second(speed);
+    let lands_on_curve = speed >= upper.slowest * (1.0 - 1e-9);
+    Shift {
+        from: lower.gear,
+        to: upper.gear,
+        speed,
+        before: lower.engine_speed(speed),
+        after: upper.engine_speed(speed),
+        reason,
+        residual,
+        lands_on_curve,
+    }
+}
+
+fn chosen_shift(pull: &Pull, lower: &GearPull, speed: AngularVelocity) -> Option<Shift> {
+    let upper = pull.gear(next_gear(pull, lower.gear)?)?;
+    let road = lower.road_speed(speed);
+    let (speed, reason) = if road > lower.fastest { (lower.fastest, Reason::Limit) } else { (road, Reason::Chosen) };
+    Some(shift_at(lower, upper, in_metres_per_second(speed), reason, 0.0))
+}
+
+fn thrust_shift(pull: &Pull, lower: &GearPull) -> Option<Shift> {
+    let upper = pull.gear(next_gear(pull, lower.gear)?)?;
+    let (from, to) = shared(lower, upper);
+    let difference = difference(&lower.thrust, 1.0, &upper.thrust, 1.0, (from, to));
+    let (speed, reason) = candidates(&difference, from, to).last().copied().unwrap_or((to, Reason::Limit));
+    let residual = piecewise::value(&difference, speed).unwrap_or(0.0);
+    Some(shift_at(lower, upper, speed, reason, residual))
+}
+
+fn acceleration_shift(vehicle: &Vehicle, lower: &GearPull) -> Option<Shift> {
+    let upper = vehicle.pull().gear(vehicle.next_gear(lower.gear)?)?;
+    let (from, to) = shared(lower, upper);
+    let (level, square) = vehicle.load_parts();
+    let net = |gear: usize| -> Vec<Cubic> {
+        vehicle.pieces(gear).iter().filter(|piece| piece.slip_to.is_none()).map(|piece| piece.thrust.less(level, square)).collect()
+    };
+    let (mine, theirs) = (vehicle.masses(lower.gear)?.closed, vehicle.masses(upper.gear)?.closed);
+    let difference = difference(&net(lower.gear), 1.0 / mine, &net(upper.gear), 1.0 / theirs, (from, to));
+    let candidates = candidates(&difference, from, to);
+    let (speed, reason) = quickest(vehicle, (lower.gear, upper.gear), &candidates).unwrap_or((to, Reason::Limit));
+    let residual = piecewise::value(&difference, speed).unwrap_or(0.0);
+    Some(shift_at(lower, upper, speed, reason, residual))
+}
+
+/// Lower gear's pieces, weighed, less the upper gear's, on the stretch both share.
+fn difference(lower: &[Cubic], mine: f64, upper: &[Cubic], theirs: f64, (from, to): (f64, f64)) -> Vec<Cubic> {
+    let mut pieces = Vec::with_capacity(lower.len() + upper.len());
+    for here in lower.iter().filter_map(|piece| piece.cut(from, to)) {
+        pieces.extend(upper.iter().filter_map(|there| here.weighed_against(mine, there, theirs)));
+    }
+    pieces
+}
+
+/// Speeds at which the shift may be best, rising: where the lower gear stops being better, or an end.
+fn candidates(difference: &[Cubic], from: f64, to: f64) -> Vec<(f64, Reason)> {
+    if to <= from {
+        return Vec::new();
+    }
+    let mut edges: Vec<f64> = difference.iter().flat_map(|piece| piece.crossings(0.0)).filter(|at| *at > from && *at < to).collect();
+    edges.dedup_by(|a, b| (*a - *b).abs() <= 1e-12 * to);
+    edges.push(to);
+    let mut found = Vec::new();
+    let (mut begin, mut was_better) = (from, None);
+    for end in edges {
+        let better = piecewise::value(difference, 0.5 * (begin + end)).is_some_and(|value| value > 0.0);
+        match (was_better, better) {
+            (None, false) => found.push((from, Reason::Earliest)),
+            (Some(true), false) => found.push((begin, Reason::Crossing)),
+            _ => {}
+        }
+        (begin, was_better) = (end, Some(better));
+    }
+    if was_better == Some(true) {
+        found.push((to, Reason::Limit));
+    }
+    found
+}
+
+/// Of several candidates the one with the least time: it is worth waiting for a later one where the lower gear gains in between.
+fn quickest(vehicle: &Vehicle, gears: (usize, usize), candidates: &[(f64, Reason)]) -> Option<(f64, Reason)> {
+    candidates.iter().copied().reduce(|best, next| {
+        let gain = gain_s(vehicle, gears.0, gears.1, best.0, next.0).unwrap_or(f64::INFINITY);
+        if gain > 0.0 { next } else { best }
+    })
+}
+
+/// Time the lower gear saves over the upper one between two speeds; `None` where one of them does not accelerate or cannot be used.
+fn gain_s(vehicle: &Vehicle, lower: usize, upper: usize, from: f64, to: f64) -> Option<f64> {
+    let mut edges: Vec<f64> =
+        [lower, upper].into_iter().flat_map(|gear| vehicle.pieces(gear).iter().map(|piece| piece.thrust.from)).collect();
+    edges.retain(|edge| *edge > from && *edge < to);
+    edges.sort_by(f64::total_cmp);
+    edges.push(to);
+    let pace = |gear: usize, speed: f64| vehicle.acceleration(gear, speed).filter(|a| *a > 0.0).map(|a| 1.0 / a);
+    pace(lower, from).and(pace(upper, from)).and(pace(lower, to)).and(pace(upper, to))?;
+    let (mut begin, mut sum) = (from, 0.0);
+    for end in edges {
+        let mut usable = true;
+        let part = integral(
+            |speed| {
+                let gain = pace(upper, speed).zip(pace(lower, speed)).map(|(upper, lower)| upper - lower);
+                usable &= gain.is_some();
+                [gain.unwrap_or(0.0)]
+            },
+            begin,
+            end,
+            TOLERANCE,
+        );
+        if !usable {
+            return None;
+        }
+        let [gain] = part.value;
+        sum += gain;
+        begin = end;
+    }
+    Some(sum)
+}

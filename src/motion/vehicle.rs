@@ -1,0 +1,200 @@
+//! Engine, gears and car together on one grade: what every question of this room is asked of.
+
+use uom::si::{area::square_meter, length::meter, mass_density::kilogram_per_cubic_meter};
+
+use super::car::Car;
+use super::error::MotionError;
+use super::piecewise::Cubic;
+use super::pull::{GearPull, Pull};
+use super::{GRAVITY_M_PER_S2, in_metres_per_second, newtons, traction};
+use crate::units::{Force, Mass, Velocity};
+
+/// A stretch of speed on which thrust is one cubic.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Piece {
+    /// Thrust (N) over road speed (m/s).
+    pub(super) thrust: Cubic,
+    /// The road speed (m/s) the engine's speed stands for while the clutch slips; `None` where it is closed.
+    pub(super) slip_to: Option<f64>,
+    /// Whether the tyres hold less than the engine gives.
+    pub(super) grip: bool,
+}
+
+/// One gear's moving masses (kg).
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Masses {
+    pub(super) closed: f64,
+    pub(super) slipping: f64,
+    pub(super) open: f64,
+}
+
+/// A car that can be asked how it moves: valid by construction.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Vehicle {
+    pull: Pull,
+    car: Car,
+    grade: f64,
+    masses: Vec<Masses>,
+    pieces: Vec<Vec<Piece>>,
+    level_n: f64,
+    square_n: f64,
+    grip_n: f64,
+}
+
+impl Vehicle {
+    /// Puts a car together on level road.
+    ///
+    /// # Errors
+    /// When the mass or another value of the car cannot be; [`Pull`] still answers then.
+    pub fn new(pull: Pull, car: Car) -> Result<Self, MotionError> {
+        Self::on_grade(pull, car, 0.0)
+    }
+
+    /// Puts a car together on a grade (rise over run, 0 or more: this room does not roll downhill).
+    ///
+    /// # Errors
+    /// As [`Vehicle::new`]; also for a grade below 0 or no number.
+    pub fn on_grade(pull: Pull, car: Car, grade: f64) -> Result<Self, MotionError> {
+        check(&car, grade)?;
+        let (level_n, square_n) = car.road_load_n(grade, 0.0);
+        let grip_n = traction::grip_share(&car) * car.mass_kg() * GRAVITY_M_PER_S2 * grade.atan().cos();
+        let masses = pull.gears().iter().map(|gear| {
+            let [closed, slipping, open] = car.rotating.value.masses_kg(car.mass_kg(), gear.overall, gear.radius_m());
+            Masses { closed, slipping, open }
+        });
+        let masses = masses.collect();
+        let pieces = pull.gears().iter().map(|gear| limited(gear, pull.curve().ends_rpm().0, &pull, grip_n)).collect();
+        Ok(Self { pull, car, grade, masses, pieces, level_n, square_n, grip_n })
+    }
+
+    /// The same car on another grade.
+    ///
+    /// # Errors
+    /// For a grade below 0 or no number.
+    pub fn on(&self, grade: f64) -> Result<Self, MotionError> {
+        Self::on_grade(self.pull.clone(), self.car, grade)
+    }
+
+    /// Thrust in every gear.
+    pub fn pull(&self) -> &Pull {
+        &self.pull
+    }
+
+    /// The car.
+    pub fn car(&self) -> &Car {
+        &self.car
+    }
+
+    /// The grade, rise over run.
+    pub fn grade(&self) -> f64 {
+        self.grade
+    }
+
+    /// Road load at a speed on the vehicle's grade.
+    pub fn road_load(&self, speed: Velocity) -> Force {
+        newtons(self.load_n(in_metres_per_second(speed)))
+    }
+
+    /// Greatest thrust the driven wheels can put down here.
+    pub fn grip_limit(&self) -> Force {
+        newtons(self.grip_n)
+    }
+
+    /// Mass that acts in a gear (counted from 1) with its turning parts, clutch closed.
+    pub fn moving_mass(&self, gear: usize) -> Option<Mass> {
+        self.masses(gear).map(|masses| Mass::new::<uom::si::mass::kilogram>(masses.closed))
+    }
+
+    pub(super) fn load_n(&self, speed: f64) -> f64 {
+        self.level_n + self.square_n * speed * speed
+    }
+
+    /// The two parts of road load: N, and N per (m/s)².
+    pub(super) fn load_parts(&self) -> (f64, f64) {
+        (self.level_n, self.square_n)
+    }
+
+    pub(super) fn masses(&self, gear: usize) -> Option<Masses> {
+        self.masses.get(gear.checked_sub(1)?).copied()
+    }
+
+    /// Thrust the wheels put down in a gear, from a standstill to the rev limit; below the curve the clutch slips at its first rpm.
+    pub(super) fn pieces(&self, gear: usize) -> &[Piece] {
+        gear.checked_sub(1).and_then(|at| self.pieces.get(at)).map_or(&[], Vec::as_slice)
+    }
+
+    /// The same with the clutch slipping at a launch speed (rpm) until the car has caught up.
+    pub(super) fn launch_pieces(&self, gear: usize, launch_rpm: f64) -> Vec<Piece> {
+        self.pull.gear(gear).map_or_else(Vec::new, |gear| limited(gear, launch_rpm, &self.pull, self.grip_n))
+    }
+
+    /// The next gear up that is taller, counted from 1.
+    pub(super) fn next_gear(&self, gear: usize) -> Option<usize> {
+        next_gear(&self.pull, gear)
+    }
+
+    /// Acceleration (m/s²) in a gear with the clutch closed; `None` outside the curve or past the limit.
+    pub(super) fn acceleration(&self, gear: usize, speed: f64) -> Option<f64> {
+        let pieces = self.pieces(gear);
+        let at = pieces.partition_point(|piece| piece.thrust.to < speed);
+        let piece = pieces.get(at).filter(|piece| speed >= piece.thrust.from && piece.slip_to.is_none())?;
+        Some((piece.thrust.at(speed) - self.load_n(speed)) / self.masses(gear)?.closed)
+    }
+}
+
+/// The next gear up that is taller, counted from 1.
+pub(super) fn next_gear(pull: &Pull, gear: usize) -> Option<usize> {
+    let here = pull.gear(gear)?.overall;
+    pull.gears().iter().skip(gear).find(|next| next.overall < here).map(|next| next.gear)
+}
+
+/// Slip below `slip_rpm`, the curve above it to the limit, all of it held to what the tyres pass.
+fn limited(gear: &GearPull, slip_rpm: f64, pull: &Pull, grip_n: f64) -> Vec<Piece> {
+    let caught_up = slip_rpm / gear.rpm_per_m_per_s;
+    let slipping = pull.curve().torque_nm_within(slip_rpm) * gear.thrust_per_torque_1_per_m();
+    let held = slipping > grip_n;
+    let slip = Piece { thrust: Cubic::constant(0.0, caught_up, slipping.min(grip_n)), slip_to: Some(caught_up), grip: held };
+    let fastest = pull.limit_rpm() / gear.rpm_per_m_per_s;
+    let closed = gear.thrust.iter().filter_map(|piece| piece.cut(caught_up, fastest)).flat_map(|piece| held_to(&piece, grip_n));
+    std::iter::once(slip).chain(closed).collect()
+}
+
+/// A piece cut where it crosses what the tyres hold.
+fn held_to(piece: &Cubic, grip_n: f64) -> Vec<Piece> {
+    let whole = |thrust: Cubic, grip: bool| Piece { thrust, slip_to: None, grip };
+    if !grip_n.is_finite() {
+        return vec![whole(*piece, false)];
+    }
+    let mut ends = piece.crossings(grip_n);
+    ends.push(piece.to);
+    let mut from = piece.from;
+    let mut parts = Vec::new();
+    for to in ends {
+        if let Some(part) = piece.cut(from, to) {
+            let grip = part.at(0.5 * (part.from + part.to)) > grip_n;
+            parts.push(whole(if grip { Cubic::constant(part.from, part.to, grip_n) } else { part }, grip));
+            from = to;
+        }
+    }
+    parts
+}
+
+fn check(car: &Car, grade: f64) -> Result<(), MotionError> {
+    let mass_kg = car.mass_kg();
+    if !(mass_kg > 0.0 && mass_kg < 1e6) {
+        return Err(MotionError::Mass { mass_kg });
+    }
+    let rows = [
+        ("share of the weight on the driven axle", car.driven_share.value, 0.0, 1.0),
+        ("wheelbase (m)", car.wheelbase.value.get::<meter>(), 0.1, 50.0),
+        ("height of the centre of gravity (m)", car.gravity_height.value.get::<meter>(), 0.0, 10.0),
+        ("drag area (m²)", car.drag_area.value.get::<square_meter>(), 0.0, 100.0),
+        ("rolling resistance", car.rolling.value, 0.0, 1.0),
+        ("tyre grip", car.grip.value, 0.0, 1e6),
+        ("air density (kg/m³)", car.air_density.value.get::<kilogram_per_cubic_meter>(), 0.0, 10.0),
+        ("grade (rise over run)", grade, 0.0, 10.0),
+    ];
+    rows.into_iter()
+        .find(|(_, value, least, greatest)| !(value >= least && value <= greatest))
+        .map_or(Ok(()), |(word, value, ..)| Err(MotionError::CarValue { word, value }))
+}
