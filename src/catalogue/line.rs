@@ -11,7 +11,7 @@ pub enum LineError {
         /// The column.
         column: &'static str,
     },
-    /// A text longer than [`LONGEST_CELL`].
+    /// A text longer than 500 characters.
     TooLong {
         /// How many characters it has.
         characters: usize,

@@ -1,9 +1,9 @@
 //! The catalogue: gear sets, axles, tyres and speedometer gears, built in as invented demo data, and the shop's own beside them.
 //!
-//! Things first: [`GearSet`], [`Axle`], [`TyreEntry`], [`SpeedoEntry`], each an [`Entry`]; a [`Shelf`] holds the entries of one kind, and
-//! [`Catalogue`] the shelves. [`built_in`] reads the files of the `data` folder, [`import`] and [`export`] the shop's, and [`saved`]
-//! keeps the shop's own between visits. What a gear set or tyre does is not
-//! answered here: an entry keeps what was typed, and [`crate::gearing`] and [`crate::tyre`] read it.
+//! Things first: [`GearSet`], [`Axle`], [`TyreEntry`], [`SpeedoEntry`], each an [`Entry`]; a [`Shelf`] holds the entries of one
+//! kind, and [`Catalogue`] the shelves. [`built_in`] reads the files of the `data` folder, [`import`] and [`export`] the shop's,
+//! and [`saved`] keeps the shop's own between visits. What a part does in a car is not answered here: an entry keeps what was
+//! typed, and [`crate::gearing`], [`crate::tyre`] and [`crate::speedometer`] read it.
 
 mod axle;
 pub mod built_in;

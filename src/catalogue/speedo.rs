@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::entry::{Entry, Kind, folded};
 use super::line;
+use super::shelf::Shelf;
 use super::table::Row;
 use crate::problem::{Explain, Problem};
 use crate::speedometer::{Hand, Role, SpeedoGear};
@@ -22,6 +23,13 @@ pub struct SpeedoEntry {
     /// Whether it is the shop's own, not built in.
     #[serde(skip)]
     pub own: bool,
+}
+
+impl Shelf<SpeedoEntry> {
+    /// The gears alone, in the order of [`Shelf::all`].
+    pub fn gears(&self) -> Vec<SpeedoGear> {
+        self.all().map(|entry| entry.gear.clone()).collect()
+    }
 }
 
 /// Why a line or an entry is no speedometer gear.
@@ -117,7 +125,8 @@ impl Entry for SpeedoEntry {
     fn from_row(row: &Row) -> Result<Self, Vec<Problem>> {
         let mut problems = row.too_long();
         let name = row.needed("name", &mut problems);
-        let housing = row.needed("housing", &mut problems);
+        let adapter = Role::read(&row.text("role")) == Some(Role::Adapter);
+        let housing = if adapter { row.text("housing") } else { row.needed("housing", &mut problems) };
         let in_stock = row.in_stock(&mut problems);
         let second = row.text("second");
         let mut keep = |column: &str, why: SpeedoLineError| problems.push(Problem::stop(column, &why));

@@ -6,7 +6,7 @@ use layshaft::catalogue::{Axle, Entry, GearSet, Kind, SpeedoEntry, TyreEntry, bu
 use layshaft::catalogue::{Catalogue, Shelf};
 use layshaft::gearing::{FinalDrive, Gearbox, Idler, Layout, Ratio, Reverse, check, teeth};
 use layshaft::job::demo;
-use layshaft::speedometer::Role;
+use layshaft::speedometer::{Dial, Role, Wanted, dial, rank_shelf, shaft_turns};
 
 /// Two gears of reverse on the shafts of a forward pair pass each other when their tips, one module above each pitch circle,
 /// clear: z₁ + z₂ + 4 < the sum of a pair in mesh. Worked by hand: on a sum of 55, 33 + 16 + 4 = 53 clears, 34 + 17 + 4 = 55 rubs.
@@ -137,6 +137,17 @@ fn the_shelf_holds_what_the_demo_car_needs() {
     check_reading(8, 28, 57.4); // × 8/28 = 956.7: 4.3 % low
     check_reading(7, 23, 61.1); // × 7/23 = 1019.1
     check_reading(6, 20, 60.3); // × 6/20 = 1004.5
+}
+
+#[test]
+fn six_and_twenty_is_the_best_pair_for_the_demo_car() {
+    let shelf = Catalogue::built_in().speedometer_gears.gears();
+    let shaft = shaft_turns(43.0 / 11.0, dial::per_mile(1609.344 / 1.8788));
+    for in_stock in [true, false] {
+        let wanted = Wanted { shaft, dial: Dial::default(), drive: None, adapters: false, in_stock, keep: 1 };
+        let best = rank_shelf(&shelf, &wanted).best[0];
+        assert_eq!((shelf[best.drive].name.as_str(), shelf[best.driven].name.as_str()), ("Curlew drive 6", "Curlew driven 20"));
+    }
 }
 
 #[test]

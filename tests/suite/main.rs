@@ -4,6 +4,9 @@
 mod any_gearbox;
 mod catalogue_data;
 mod catalogue_laws;
+mod charts_demo;
+mod charts_laws;
+mod charts_palette;
 mod laws_gears_speeds;
 mod problems_catalogue;
 mod published_gears_geometry;

@@ -2,7 +2,7 @@
 //!
 //! In `src/chart/palette.rs` a colour stands on one line behind its name, as `INK: Colour = Colour(0x1c, 0x25, 0x30)`, `ink: 0x1c2530`,
 //! `ink: Rgb(28, 37, 48)` or `ink: "#1c2530"`; the style sheet calls it `--ink`. Lines behind a name that contains `dark` are of the dark theme,
-//! which is the second value the style sheet gives a role.
+//! which is the second value the style sheet gives a role, in a rule of its own or by `light-dark(#1c2530, #ece7da)`.
 
 use super::{Finding, Source, Sources};
 
@@ -68,8 +68,8 @@ fn number(text: &str) -> Option<u32> {
 /// Every value the style sheet gives a role, in order.
 fn values(tokens: &Source, role: &str) -> Vec<u32> {
     let name = format!("--{role}:");
-    let texts = tokens.text.match_indices(&name).map(|(at, _)| tokens.text[at + name.len()..].trim_start());
-    texts.filter_map(|text| u32::from_str_radix(text.strip_prefix('#')?.get(..6)?, 16).ok()).collect()
+    let texts = tokens.text.match_indices(&name).filter_map(|(at, _)| tokens.text[at + name.len()..].split([';', '}']).next());
+    texts.flat_map(|text| text.split('#').skip(1)).filter_map(|hex| u32::from_str_radix(hex.get(..6)?, 16).ok()).collect()
 }
 
 #[cfg(test)]
@@ -91,6 +91,13 @@ mod tests {
         }
         finds("pub const INK_2: Rgb = Rgb(0x56, 0x60, 0x6c);", &[]);
         finds("pub const DARK: Palette = Palette {\n    ink: Rgb(0xf0, 0xec, 0xe2),\n};", &[]);
+    }
+
+    #[test]
+    fn both_themes_may_stand_in_one_value() {
+        let sheet = ":root{--ink: light-dark(#1c2530, #ece7da);}";
+        let palette = "const LIGHT: T = T {\n    ink: C(0x1c_2530),\n};\nconst DARK: T = T {\n    ink: C(0xec_e7da),\n};";
+        assert_eq!(check(&Sources::of(&[(PALETTE, palette), (TOKENS, sheet)])).len(), 0);
     }
 
     #[test]

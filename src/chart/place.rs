@@ -1,0 +1,88 @@
+//! Labels find places without lying on one another: along one line in order, or about a point where the picture is free.
+use super::scene::{Point, Rect, Text};
+
+/// A label that wants to be centred somewhere on a line.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Wish {
+    /// Where its centre would best be, in pixels.
+    pub centre: f64,
+    /// How wide it is, the gap to its neighbour included.
+    pub width: f64,
+}
+
+/// The centres of labels on one line: in the given order, none over another, all between two ends, moved as little as can be.
+///
+/// Answers `None` where they do not all fit. Wishes must come in order of their centres.
+///
+/// Method: pooled neighbours (isotonic least squares): labels that would overlap form a block that stands centred on its wishes.
+pub fn centres(wishes: &[Wish], least: f64, greatest: f64) -> Option<Vec<f64>> {
+    let total: f64 = wishes.iter().map(|wish| wish.width).sum();
+    if total > greatest - least {
+        return None;
+    }
+    // Each label's left edge, less what stands before it, must not fall: then none overlaps.
+    let mut blocks: Vec<(f64, f64, f64)> = Vec::new();
+    let mut before = 0.0;
+    for wish in wishes {
+        let free = wish.centre - wish.width / 2.0 - before;
+        before += wish.width;
+        let mut block = (free, 1.0, 1.0);
+        while let Some(last) = blocks.pop_if(|last| last.0 >= block.0) {
+            let weight = last.1 + block.1;
+            block = ((last.0 * last.1 + block.0 * block.1) / weight, weight, last.2 + block.2);
+        }
+        blocks.push(block);
+    }
+    let mut frees =
+        blocks.into_iter().flat_map(|(free, _, count)| (0..).map(f64::from).take_while(move |at| *at < count).map(move |_| free));
+    let mut before = 0.0;
+    let place = |wish: &Wish| {
+        let free = frees.next()?.clamp(least, (greatest - total).max(least));
+        let centre = free + before + wish.width / 2.0;
+        before += wish.width;
+        Some(centre)
+    };
+    wishes.iter().map(place).collect()
+}
+
+/// Where labels already stand, and what they must keep clear of.
+#[derive(Clone, Debug)]
+pub struct Taken {
+    inside: Rect,
+    boxes: Vec<Rect>,
+    lines: Vec<[Point; 2]>,
+}
+
+impl Taken {
+    /// Nothing stands yet inside these bounds.
+    pub fn new(inside: Rect) -> Self {
+        Self { inside, boxes: Vec::new(), lines: Vec::new() }
+    }
+
+    /// Keeps a box free.
+    pub fn keep(&mut self, taken: Rect) {
+        self.boxes.push(taken);
+    }
+
+    /// Keeps labels off a line.
+    pub fn keep_off(&mut self, points: &[Point]) {
+        self.lines.extend(points.windows(2).filter_map(|pair| if let [a, b] = pair { Some([*a, *b]) } else { None }));
+    }
+
+    /// Whether a label may stand here without covering another.
+    pub fn is_clear(&self, label: &Rect) -> bool {
+        self.inside.holds(label) && !self.boxes.iter().any(|taken| taken.meets(label))
+    }
+
+    fn is_off_lines(&self, label: &Rect) -> bool {
+        !self.lines.iter().any(|[from, to]| label.is_crossed_by(*from, *to))
+    }
+
+    /// Takes the first text that stands clear of labels and lines; failing that, the first that stands clear of labels.
+    pub fn choose(&mut self, texts: impl IntoIterator<Item = Text>) -> Option<Text> {
+        let clear: Vec<Text> = texts.into_iter().filter(|text| self.is_clear(&text.bounds())).collect();
+        let best = clear.iter().find(|text| self.is_off_lines(&text.bounds().grown(1.0))).or(clear.first())?.clone();
+        self.keep(best.bounds().grown(2.0));
+        Some(best)
+    }
+}
