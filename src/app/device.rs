@@ -23,6 +23,21 @@ pub fn say_ready() {
     }
 }
 
+/// Device pixels to a CSS pixel.
+pub fn pixel_ratio() -> f64 {
+    web_sys::window().map_or(1.0, |window| window.device_pixel_ratio().clamp(0.5, 8.0))
+}
+
+/// Whether the system asks for a dark page.
+pub fn prefers_dark() -> bool {
+    dark_query().is_some_and(|query| query.matches())
+}
+
+/// The system's wish for a dark page, to be listened to.
+pub fn dark_query() -> Option<web_sys::MediaQueryList> {
+    web_sys::window()?.match_media("(prefers-color-scheme: dark)").ok().flatten()
+}
+
 /// Writes an error where developers look.
 pub fn log_error(text: &str) {
     web_sys::console::error_1(&JsValue::from_str(text));

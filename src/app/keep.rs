@@ -9,11 +9,16 @@ use leptos::prelude::*;
 use super::device;
 use super::notices::Notice;
 use super::state::State;
+use crate::catalogue::{Catalogue, saved};
 use crate::job::{Job, demo, file};
 use crate::problem::Explain;
 
 /// The key of the job as last kept.
 const JOB: &str = "layshaft.job";
+/// The key of the shop's own catalogue entries.
+const CATALOGUE: &str = "layshaft.catalogue";
+/// The key under which catalogue entries that could not be read are set aside, whole.
+const CATALOGUE_SET_ASIDE: &str = "layshaft.catalogue.set-aside";
 /// The key under which a job that could not be read is set aside, whole.
 const SET_ASIDE: &str = "layshaft.set-aside";
 /// How long after the last key the job is written, in milliseconds.
@@ -36,29 +41,51 @@ pub enum Kept {
 pub struct Opened {
     /// The job.
     pub job: Job,
+    /// The catalogue with the shop's own entries.
+    pub catalogue: Catalogue,
     /// How it is kept.
     pub kept: Kept,
     /// What must be said about it.
     pub notices: Vec<Notice>,
 }
 
-/// Opens the job as last kept, or the demo job.
+/// Opens the job as last kept, or the demo job, and the shop's own catalogue.
 pub fn open() -> Opened {
+    let mut notices = Vec::new();
     if store().is_none() {
-        return Opened { job: demo::job(), kept: Kept::Blocked, notices: vec![Notice::store_blocked()] };
+        notices.push(Notice::store_blocked());
+        return Opened { job: demo::job(), catalogue: Catalogue::built_in(), kept: Kept::Blocked, notices };
     }
-    let Some(text) = read(JOB) else { return Opened { job: demo::job(), kept: Kept::Safe, notices: Vec::new() } };
-    match file::from_text(&text) {
-        Ok(job) => Opened { job, kept: Kept::Safe, notices: Vec::new() },
-        Err(why) => set_aside(&text, &why),
-    }
+    let job = open_kept(JOB, SET_ASIDE, "job", &mut notices, file::from_text).unwrap_or_else(demo::job);
+    let catalogue = open_kept(CATALOGUE, CATALOGUE_SET_ASIDE, "catalogue", &mut notices, saved::from_text);
+    Opened { job, catalogue: catalogue.unwrap_or_else(Catalogue::built_in), kept: Kept::Safe, notices }
 }
 
-/// Moves a text that is no job to its own key, so that nothing overwrites it, and says so.
-fn set_aside(text: &str, why: &file::FileError) -> Opened {
-    let notices = vec![Notice::set_aside(text.to_owned(), &why.what())];
-    let kept = if write_text(SET_ASIDE, text) { Kept::Safe } else { Kept::Full };
-    Opened { job: demo::job(), kept, notices }
+/// Reads what is kept under a key. A text that cannot be read is moved to a key of its own, so that nothing overwrites it, and it is said.
+fn open_kept<T, E: Explain>(
+    key: &str,
+    aside: &str,
+    what: &str,
+    notices: &mut Vec<Notice>,
+    read_text: impl FnOnce(&str) -> Result<T, E>,
+) -> Option<T> {
+    let text = read(key)?;
+    read_text(&text)
+        .map_err(|why| {
+            let is_aside = write_text(aside, &text);
+            notices.push(Notice::set_aside(what, text, &why.what(), is_aside));
+        })
+        .ok()
+}
+
+/// Writes the shop's own entries whenever they change.
+pub fn keep_catalogue(state: State) {
+    Effect::new(move |before: Option<()>| {
+        let text = state.catalogue.with(saved::to_text);
+        if before.is_some() && !write_text(CATALOGUE, &text) {
+            state.notices.update(|notices| notices.push(Notice::catalogue_not_kept(text)));
+        }
+    });
 }
 
 /// Writes the job a moment after every edit, and at once when the page is left.

@@ -14,6 +14,7 @@ pub mod notices;
 pub mod picker;
 pub mod sections;
 pub mod state;
+pub mod theme;
 pub mod widgets;
 
 use leptos::prelude::*;
@@ -32,6 +33,7 @@ fn page(opened: keep::Opened) -> impl IntoView {
     let state = State::new(opened);
     provide_context(state);
     keep::autosave(state);
+    keep::keep_catalogue(state);
     keys::listen(state);
     device::follow_title(state);
     view! {

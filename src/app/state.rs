@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use super::device;
 use super::keep::Opened;
 use crate::analysis::{self, Analysis};
+use crate::catalogue::Catalogue;
 use crate::job::{Field, History, Job, SetupId};
 use crate::problem::Problem;
 use crate::setup::Conditions;
@@ -23,8 +24,12 @@ pub struct State {
     pub answers: Memo<Answers>,
     /// The rows of the sheet.
     pub sheet: Memo<Sheet>,
+    /// What can be chosen: built in, and the shop's own.
+    pub catalogue: RwSignal<Catalogue>,
     /// The trade's words.
     pub words: RwSignal<Words>,
+    /// The theme of the page.
+    pub theme: super::theme::ThemeSignal,
     /// The setup brought forward in every picture.
     pub focus: RwSignal<Option<SetupId>>,
     /// The figure whose working is open: its setup and key.
@@ -62,7 +67,9 @@ impl State {
             history: RwSignal::new(History::default()),
             answers,
             sheet,
+            catalogue: RwSignal::new(opened.catalogue),
             words,
+            theme: super::theme::ThemeSignal::follow_system(),
             focus: RwSignal::new(None),
             asked: RwSignal::new(None),
             picking: RwSignal::new(None),
@@ -77,6 +84,22 @@ impl State {
     /// The state of the page this is called in.
     pub fn here() -> Self {
         expect_context()
+    }
+
+    /// A picture of the job as it stands, with the column brought forward.
+    pub fn picture<P>(self, of: fn(Source<'_>, Option<usize>) -> P) -> P {
+        let forward = self.focus.get().map(|id| self.column_of(id));
+        self.with_source(|source| of(source, forward))
+    }
+
+    /// Whatever is made of the job with every answer.
+    pub fn with_source<T>(self, make: impl FnOnce(Source<'_>) -> T) -> T {
+        self.job.with(|job| {
+            self.answers.with(|(conditions, setups)| {
+                let reader = Reader { units: job.units, words: self.words.get() };
+                make(Source { job, conditions, setups, reader })
+            })
+        })
     }
 
     /// Puts a text into a field: one step of undo until the field is left.

@@ -1,5 +1,6 @@
 //! Changes to a job that are not typing: setups added, copied, moved and removed; a gear set picked; gears and stages added.
 
+use crate::catalogue::GearSet;
 use super::{Gearbox, Job, MOST_SETUPS, MOST_STAGES, Setup, SetupId, Stage};
 use crate::gearing::{self, Layout};
 use crate::units::Typed;
@@ -67,6 +68,33 @@ impl Job {
 }
 
 impl Gearbox {
+    /// The gearbox of a gear set in the catalogue, its counts as they stand there.
+    pub fn picked(set: &GearSet) -> Self {
+        Self {
+            name: set.name.clone(),
+            altered: false,
+            layout: set.layout,
+            constant: set.constant.clone(),
+            gears: set.gears.clone(),
+            reverse: set.reverse.clone(),
+            idler: set.idler.clone(),
+        }
+    }
+
+    /// The gearbox as a gear set for the catalogue.
+    pub fn as_set(&self) -> GearSet {
+        GearSet {
+            name: self.name.clone(),
+            layout: self.layout,
+            constant: self.constant.clone(),
+            gears: self.gears.clone(),
+            reverse: self.reverse.clone(),
+            idler: self.idler.clone(),
+            in_stock: true,
+            ..GearSet::default()
+        }
+    }
+
     /// Adds a blank gear at the top. Nothing happens where there are eight.
     pub fn add_gear(&mut self) {
         if self.gears.len() < gearing::Gearbox::MOST_GEARS {

@@ -1,7 +1,7 @@
 //! The job: the one document, holding what was typed and nothing that can be worked out from it.
 //!
 //! [`Job`] is the whole; [`field`] names every text in it; [`edit`] holds the changes that are not typing;
-//! [`history`] undoes and redoes; [`file`] writes and reads it, old versions included; [`demo`] is the invented first job.
+//! [`history`] undoes and redoes; [`mod@file`] writes and reads it, old versions included; [`demo`] is the invented first job.
 //! Nothing here parses a figure: that is the next room's, [`crate::setup`].
 
 pub mod demo;
@@ -31,7 +31,7 @@ pub struct SetupId(pub u32);
 /// A job, as typed.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Job {
-    /// The version of this document's shape; see [`file`].
+    /// The version of this document's shape; see [`mod@file`].
     pub schema: u32,
     /// What the job is called.
     pub title: String,

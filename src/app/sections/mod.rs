@@ -1,6 +1,7 @@
 //! The sections of the sheet: a picture or two on top, then the rows.
 
-pub mod road;
+pub mod gears;
+mod road;
 
 use leptos::prelude::*;
 
@@ -11,8 +12,8 @@ use super::widgets::Rows;
 #[component]
 pub fn Sections() -> impl IntoView {
     view! {
-        <Section id="gears" controls=ViewFn::default() picture=ViewFn::default()/>
-        <Section id="road" controls=road::controls picture=ViewFn::default()/>
+        <Section id="gears" controls=ViewFn::default() picture=gears::picture/>
+        <Section id="road" controls=road::controls picture=road::picture/>
     }
 }
 

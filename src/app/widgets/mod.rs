@@ -1,12 +1,15 @@
 //! The few things everything on the page is built of.
 
+pub mod chart;
 pub mod choice;
 pub mod entry;
 pub mod field;
 pub mod figure;
+pub mod pointer;
 pub mod rows;
 pub mod theme;
 
+pub use chart::Chart;
 pub use choice::Choice;
 pub use field::TextField;
 pub use rows::{Rows, ShortRow};

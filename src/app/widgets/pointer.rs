@@ -1,0 +1,120 @@
+//! The crosshair of a picture: moved by mouse, touch or arrow keys, its readings said below.
+
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+
+use super::chart::Surface;
+use crate::app::device;
+use crate::app::state::State;
+use crate::chart::Picture;
+use crate::chart::palette;
+use crate::chart::tell::{Group, ReadOut};
+
+/// A box that can be pointed into, and what is read there.
+#[component]
+pub fn Pointer<P: Picture + Clone + PartialEq + Send + Sync + 'static>(
+    /// Where the picture is painted.
+    surface: Surface,
+    /// What is drawn.
+    picture: Memo<P>,
+    /// The picture's name on the page.
+    name: &'static str,
+    /// The box itself.
+    children: Children,
+) -> impl IntoView {
+    let at = RwSignal::new(None::<f64>);
+    let read = Memo::new(move |_| at.get().map(|at| picture.with(|picture| picture.read_out(at))));
+    let state = State::here();
+    Effect::new(move || {
+        draw_hair(surface, at.get(), state.theme.colours().ink_2);
+    });
+    let point = move |event: web_sys::PointerEvent| at.set(value_at(surface, f64::from(event.offset_x())));
+    let leave = move |event: web_sys::PointerEvent| {
+        if event.pointer_type() == "mouse" {
+            at.set(None);
+        }
+    };
+    let key = move |event: web_sys::KeyboardEvent| {
+        if event.key() == "Escape" {
+            at.set(None);
+        }
+        let stops = picture.with_untracked(Picture::stops);
+        let Some(next) = stop_after(&stops, at.get_untracked(), &event.key()) else { return };
+        event.prevent_default();
+        at.set(Some(next));
+    };
+    let label = move || format!("{}: arrow keys move the pointer", picture.with(Picture::title));
+    view! {
+        <div class="picture__point" role="group" tabindex="0" aria-label=label aria-describedby=format!("{name}-said")
+            on:pointermove=point on:pointerdown=point on:pointerleave=leave on:keydown=key>
+            {children()}
+        </div>
+        <div class="picture__said" id=format!("{name}-said") role="status">
+            {move || read.get().map_or_else(|| view! { <span>"Point into the picture, or use the arrow keys, to read it."</span> }.into_any(), said)}
+        </div>
+    }
+}
+
+/// The value of the axis under a place of the box.
+fn value_at(surface: Surface, x: f64) -> Option<f64> {
+    let window = surface.window.get_untracked()?;
+    (x >= window.plot.left - 4.0 && x <= window.plot.right + 4.0).then(|| window.x.value(x.clamp(window.plot.left, window.plot.right)))
+}
+
+/// The stop that a key leads to from where the pointer is; none where it is no key of ours.
+fn stop_after(stops: &[f64], at: Option<f64>, key: &str) -> Option<f64> {
+    let (first, last) = (*stops.first()?, *stops.last()?);
+    match key {
+        "ArrowRight" | "ArrowUp" => Some(at.map_or(first, |at| stops.iter().copied().find(|stop| *stop > at + 1e-9).unwrap_or(last))),
+        "ArrowLeft" | "ArrowDown" => Some(at.map_or(last, |at| stops.iter().rev().copied().find(|stop| *stop < at - 1e-9).unwrap_or(first))),
+        "Home" => Some(first),
+        "End" => Some(last),
+        _ => None,
+    }
+}
+
+/// Draws the upright line at a value, or nothing.
+fn draw_hair(surface: Surface, at: Option<f64>, colour: palette::Colour) -> Option<()> {
+    let canvas = surface.over.get_untracked()?;
+    let ratio = device::pixel_ratio();
+    let (width, height) = (f64::from(canvas.client_width()), f64::from(canvas.client_height()));
+    canvas.set_width(super::chart::pixels(width * ratio));
+    canvas.set_height(super::chart::pixels(height * ratio));
+    let window = surface.window.get_untracked()?;
+    let x = window.x.place(at?);
+    let context: web_sys::CanvasRenderingContext2d = canvas.get_context("2d").ok()??.dyn_into().ok()?;
+    context.scale(ratio, ratio).ok()?;
+    context.set_stroke_style_str(&colour.css());
+    context.begin_path();
+    context.move_to(x.round() + 0.5, window.plot.top);
+    context.line_to(x.round() + 0.5, window.plot.bottom);
+    context.stroke();
+    Some(())
+}
+
+fn said(read: ReadOut) -> AnyView {
+    view! { <span class="said__at num">{read.at}</span>{read.groups.iter().map(group).collect_view()} }.into_any()
+}
+
+fn group(group: &Group) -> AnyView {
+    let badge = group.slot.map(|slot| {
+        let letter = palette::letter(slot);
+        view! { <span class=format!("badge badge--{}", letter.to_ascii_lowercase())>{letter.to_string()}</span> }
+    });
+    let reading = |reading: &crate::chart::tell::Reading| {
+        let class = match (reading.stands_out, reading.is_beyond) {
+            (_, true) => "said__one said__one--beyond",
+            (true, _) => "said__one said__one--first",
+            _ => "said__one",
+        };
+        view! { <span class=class>{reading.label.clone()}" "<span class="num">{reading.value.clone()}</span></span> }
+    };
+    view! {
+        <span class="said__group">
+            {badge}
+            {group.slot.is_none().then(|| group.name.clone())}
+            {group.readings.iter().map(reading).collect_view()}
+        </span>
+    }
+    .into_any()
+}
