@@ -30,13 +30,15 @@ impl Notice {
     /// A kept text could not be read and was set aside.
     pub fn set_aside(what: &str, text: String, why: &str, is_aside: bool) -> Self {
         let where_to = if is_aside { "It was set aside untouched" } else { "Save it now: the store has no room to set it aside" };
-        let says = format!("The {what} kept on this device could not be opened: {why}. {where_to}; what comes with the program is shown instead.");
+        let says =
+            format!("The {what} kept on this device could not be opened: {why}. {where_to}; what comes with the program is shown instead.");
         Self { says, save: Some((format!("layshaft-{what}-set-aside.json"), text)) }
     }
 
     /// The shop's own catalogue entries could not be kept.
     pub fn catalogue_not_kept(text: String) -> Self {
-        let says = "Your own catalogue entries could not be kept on this device: its store is full or blocked. Save them as a file.".to_owned();
+        let says =
+            "Your own catalogue entries could not be kept on this device: its store is full or blocked. Save them as a file.".to_owned();
         Self { says, save: Some(("layshaft-catalogue.json".into(), text)) }
     }
 }

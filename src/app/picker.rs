@@ -26,7 +26,11 @@ fn List(setup: SetupId) -> impl IntoView {
     });
     let letter = move || crate::job::Job::letter(state.column_of(setup));
     let field = NodeRef::<leptos::html::Input>::new();
-    Effect::new(move || field.get().map(|field| field.focus()));
+    Effect::new(move || {
+        if let Some(field) = field.get() {
+            let _ = field.focus();
+        }
+    });
     view! {
         <section class="picker" aria-label=move || format!("Gear sets for setup {}", letter())>
             <div class="picker__top">
@@ -78,7 +82,9 @@ fn One(setup: SetupId, set: GearSet) -> impl IntoView {
 /// Every word sought stands somewhere in the set's name, maker, note, ratios or counts.
 fn matches(set: &GearSet, sought: &str) -> bool {
     let speeds = format!("{} speed {}-speed", set.gears.len(), set.gears.len());
-    let text = [&set.name, &set.maker, &set.note, &set.constant, &set.gears.join(" "), &ratios_text(set), &speeds].map(|text| text.to_lowercase()).join(" ");
+    let text = [&set.name, &set.maker, &set.note, &set.constant, &set.gears.join(" "), &ratios_text(set), &speeds]
+        .map(|text| text.to_lowercase())
+        .join(" ");
     sought.split_whitespace().all(|word| text.contains(word))
 }
 
@@ -99,6 +105,8 @@ fn keep_as_own(state: State, setup: SetupId) {
         catalogue.gear_sets.get(&id).map(|set| set.label().to_owned())
     });
     if let Some(Some(name)) = added {
-        state.notices.update(|notices| notices.push(super::notices::Notice::plain(format!("“{name}” is in the catalogue now, as one of your own."))));
+        state.notices.update(|notices| {
+            notices.push(super::notices::Notice::plain(format!("“{name}” is in the catalogue now, as one of your own.")));
+        });
     }
 }

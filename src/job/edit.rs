@@ -1,7 +1,7 @@
 //! Changes to a job that are not typing: setups added, copied, moved and removed; a gear set picked; gears and stages added.
 
-use crate::catalogue::GearSet;
 use super::{Gearbox, Job, MOST_SETUPS, MOST_STAGES, Setup, SetupId, Stage};
+use crate::catalogue::GearSet;
 use crate::gearing::{self, Layout};
 use crate::units::Typed;
 

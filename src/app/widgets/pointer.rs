@@ -66,7 +66,9 @@ fn stop_after(stops: &[f64], at: Option<f64>, key: &str) -> Option<f64> {
     let (first, last) = (*stops.first()?, *stops.last()?);
     match key {
         "ArrowRight" | "ArrowUp" => Some(at.map_or(first, |at| stops.iter().copied().find(|stop| *stop > at + 1e-9).unwrap_or(last))),
-        "ArrowLeft" | "ArrowDown" => Some(at.map_or(last, |at| stops.iter().rev().copied().find(|stop| *stop < at - 1e-9).unwrap_or(first))),
+        "ArrowLeft" | "ArrowDown" => {
+            Some(at.map_or(last, |at| stops.iter().rev().copied().find(|stop| *stop < at - 1e-9).unwrap_or(first)))
+        }
         "Home" => Some(first),
         "End" => Some(last),
         _ => None,
