@@ -5,7 +5,8 @@
 //! Foundations: [`units`] reads and shows quantities, [`problem`] is the one shape of all that can be wrong.
 //!
 //! The trade: [`gearing`] (teeth, ratios, layouts), [`tyre`] (sizes and what they roll), [`speedometer`] (drive and driven gears),
-//! [`motion`] (what engine, car and gears do on the road).
+//! [`motion`] (what engine, car and gears do on the road),
+//! [`toothload`] (what teeth, bearings and synchronisers bear).
 //!
 //! The shelf: [`catalogue`] holds what can be chosen, built in and the shop's own.
 //!
@@ -28,5 +29,6 @@ pub mod problem;
 pub mod setup;
 pub mod sheet;
 pub mod speedometer;
+pub mod toothload;
 pub mod tyre;
 pub mod units;

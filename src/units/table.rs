@@ -3,8 +3,8 @@
 //! Factors are uom's where those are exact; its pound and what is built on it are rounded to seven digits, so these stand here exactly.
 
 use uom::si::{
-    acceleration, angle, angular_velocity, area, energy, force, frequency, length, mass, moment_of_inertia, power, pressure,
-    thermodynamic_temperature, time, torque, velocity,
+    acceleration, angle, angular_velocity, area, energy, force, frequency, heat_flux_density, length, mass, moment_of_inertia, power,
+    pressure, radiant_exposure, thermodynamic_temperature, time, torque, velocity,
 };
 
 use super::{
@@ -14,6 +14,10 @@ use super::{
 
 /// Turns of a shaft or wheel over a distance, per metre inside (1/m).
 pub type TurnsPerDistance = uom::si::f64::LinearNumberDensity;
+/// Work taken up by each area of a lining.
+pub type WorkPerArea = uom::si::f64::RadiantExposure;
+/// Power taken up by each area of a lining.
+pub type PowerPerArea = uom::si::f64::HeatFluxDensity;
 
 /// One unit of a quantity.
 #[derive(Debug)]
@@ -160,6 +164,12 @@ units! {
     ThermodynamicTemperature, inch 0, metric 1 {
         "°F" ["°f", "f", "degf"] si!(ThermodynamicTemperature, thermodynamic_temperature::degree_fahrenheit), |q| q.get::<thermodynamic_temperature::degree_fahrenheit>();
         "°C" ["°c", "c", "degc"] si!(ThermodynamicTemperature, thermodynamic_temperature::degree_celsius), |q| q.get::<thermodynamic_temperature::degree_celsius>();
+    }
+    WorkPerArea, inch 0, metric 0 {
+        "J/mm²" ["j/mm²", "j/mm2"] si!(WorkPerArea, radiant_exposure::megajoule_per_square_meter), |q| q.get::<radiant_exposure::megajoule_per_square_meter>();
+    }
+    PowerPerArea, inch 0, metric 0 {
+        "W/mm²" ["w/mm²", "w/mm2"] si!(PowerPerArea, heat_flux_density::watt_per_square_millimeter), |q| q.get::<heat_flux_density::watt_per_square_millimeter>();
     }
     TurnsPerDistance, inch 0, metric 1 {
         "turns/mile" ["turns/mile", "rev/mile", "/mile", "revs/mile", "turnspermile", "revspermile", "revpermile", "permile", "tpm", "rev/mi", "/mi", "pulses/mile", "pulse/mile"]

@@ -1,0 +1,56 @@
+//! The forces between two teeth, from the torque of one gear.
+
+use crate::gearing::geometry::Cut;
+use crate::units::{Angle, Force, Length, Torque};
+
+/// The three parts of the force at a mesh; magnitudes, without direction.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ToothForces {
+    /// Along the pitch line: what carries the torque.
+    pub tangential: Force,
+    /// Pushes the shafts apart.
+    pub radial: Force,
+    /// Along the shaft: the thrust.
+    pub axial: Force,
+}
+
+impl ToothForces {
+    /// The whole force, √(Fₜ² + Fᵣ² + Fₐ²); for a helical gear it equals Fₜ / (cos αₙ cos β).
+    pub fn whole(&self) -> Force {
+        newtons(self.tangential.value.hypot(self.radial.value).hypot(self.axial.value))
+    }
+}
+
+/// A force in newtons.
+pub(super) fn newtons(value: f64) -> Force {
+    Force::new::<uom::si::force::newton>(value)
+}
+
+/// The forces of a spur or helical gear that carries `torque` on that reference diameter.
+///
+/// Fₜ = 2T / d, Fᵣ = Fₜ tan αₙ / cos β, Fₐ = Fₜ tan β. No dynamic factor, no friction, one mesh.
+///
+/// Source: Shigley, Mechanical Engineering Design, 9th ed., section 13-16 (equation 13-40).
+pub fn helical(torque: Torque, diameter: Length, cut: &Cut) -> ToothForces {
+    let tangential = 2.0 * torque.value.abs() / diameter.value;
+    ToothForces {
+        tangential: newtons(tangential),
+        radial: newtons(tangential * cut.pressure_rad().tan() / cut.helix_rad().cos()),
+        axial: newtons(tangential * cut.helix_rad().tan()),
+    }
+}
+
+/// The forces of a straight bevel gear on its mean diameter, with its pitch-cone half angle.
+///
+/// Fₜ = 2T / `d_m`, Fᵣ = Fₜ tan α cos δ, Fₐ = Fₜ tan α sin δ. Spiral and hypoid gears are not covered.
+///
+/// Source: Shigley, 9th ed., section 13-15. The outer diameter in place of the mean one gives too little.
+pub fn straight_bevel(torque: Torque, mean_diameter: Length, pressure: Angle, cone: Angle) -> ToothForces {
+    let (pressure_rad, cone_rad) = (pressure.value, cone.value);
+    let tangential = 2.0 * torque.value.abs() / mean_diameter.value;
+    ToothForces {
+        tangential: newtons(tangential),
+        radial: newtons(tangential * pressure_rad.tan() * cone_rad.cos()),
+        axial: newtons(tangential * pressure_rad.tan() * cone_rad.sin()),
+    }
+}

@@ -1,0 +1,15 @@
+//! What the teeth, the bearings and the synchronisers of a gearbox have to bear.
+//!
+//! [`forces`]: the forces at a mesh. [`path`]: the torque through each mesh of the selected gear. [`reactions`]: what a shaft's two
+//! bearings hold. [`bearing`]: how long they last. [`synchroniser`]: what each cone takes up at a shift.
+//!
+//! These figures plan; they do not certify. Dynamic factors, shock and deflection are left out, and a bearing or a gear that
+//! someone's safety hangs on is for a qualified engineer and the rules of the place.
+
+pub mod bearing;
+pub mod forces;
+pub mod path;
+pub mod reactions;
+pub mod synchroniser;
+
+pub use forces::ToothForces;

@@ -1,0 +1,91 @@
+//! A friction cone by itself: torque, force, sticking.
+
+use std::f64::consts::PI;
+
+use super::super::forces::newtons;
+use crate::problem::Explain;
+use crate::units::{Angle, Area, Force, Length, MomentOfInertia, Pressure, Time, Torque, number};
+
+/// A friction cone.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Cone {
+    /// The mean diameter of the lining.
+    pub mean_diameter: Length,
+    /// The width of the lining along its slope.
+    pub width: Length,
+    /// The angle of the slope to the shaft, half the cone's angle.
+    pub half_angle: Angle,
+    /// The coefficient of friction; 0.08 to 0.12 is usual in oil (from memory, no published source read).
+    pub friction: f64,
+    /// How many cones work at once: 1, 2 or 3.
+    pub cones: u8,
+}
+
+impl Cone {
+    /// The lining's area, π d b on each cone.
+    pub fn area(&self) -> Area {
+        self.mean_diameter * self.width * PI * f64::from(self.cones.max(1))
+    }
+
+    /// The torque while slipping, T = μ F d / (2 sin α) on each cone, at an axial force.
+    ///
+    /// Source: Jindal, Machine Design, example 22-8; Khurmi and Gupta, section on cone clutches.
+    pub fn torque(&self, axial: Force) -> Torque {
+        let newton_metres = self.friction * axial.value * self.mean_diameter.value / (2.0 * self.half_angle.value.sin());
+        Torque::new::<uom::si::torque::newton_meter>(newton_metres * f64::from(self.cones.max(1)))
+    }
+
+    /// The force square to the lining, on all cones together, that gives a torque: N = 2 T / (μ d).
+    pub fn normal_force(&self, torque: Torque) -> Force {
+        newtons(2.0 * torque.value / (self.friction * self.mean_diameter.value))
+    }
+
+    /// The axial force that gives a torque while slipping, F = N sin α.
+    pub fn axial_force(&self, torque: Torque) -> Force {
+        self.normal_force(torque) / f64::from(self.cones.max(1)) * self.half_angle.value.sin()
+    }
+
+    /// The axial force that presses the cone in against its own friction along the slope, F = N (sin α + μ cos α).
+    ///
+    /// Textbooks use the one or the other; this is what it takes from rest.
+    pub fn engaging_force(&self, torque: Torque) -> Force {
+        let slope = self.half_angle.value.sin() + self.friction * self.half_angle.value.cos();
+        self.normal_force(torque) / f64::from(self.cones.max(1)) * slope
+    }
+
+    /// The pressure on the lining at a torque.
+    pub fn pressure(&self, torque: Torque) -> Pressure {
+        self.normal_force(torque) / self.area()
+    }
+
+    /// How long a torque takes to bring an inertia over a speed difference, t = J Δω / T.
+    pub fn time(&self, axial: Force, inertia: MomentOfInertia, difference: crate::units::AngularVelocity) -> Time {
+        Time::new::<uom::si::time::second>(inertia.value * difference.value.abs() / self.torque(axial).value)
+    }
+
+    /// Whether the cone sticks once it is pressed in: tan α ≤ μ.
+    pub fn sticks(&self) -> bool {
+        self.half_angle.value.tan() <= self.friction
+    }
+}
+
+/// The half angle below which a cone sticks, atan μ.
+pub fn sticking_angle(friction: f64) -> Angle {
+    Angle::new::<uom::si::angle::radian>(friction.atan())
+}
+
+/// A cone that sticks.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Sticking(pub Cone);
+
+impl Explain for Sticking {
+    fn what(&self) -> String {
+        let degrees = self.0.half_angle.get::<uom::si::angle::degree>();
+        format!("a cone of {}° sticks at a friction of {}", number::show(degrees, 1), number::show(self.0.friction, 2))
+    }
+
+    fn what_to_do(&self) -> String {
+        let least = sticking_angle(self.0.friction).get::<uom::si::angle::degree>();
+        format!("measure the cone again; it must be steeper than {}°", number::show(least, 1))
+    }
+}

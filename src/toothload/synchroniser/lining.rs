@@ -1,0 +1,92 @@
+//! What a lining bears for each square millimetre, against limits that the user sets.
+
+use super::{Absorbed, Cone};
+use crate::problem::Explain;
+use crate::units::{AngularVelocity, PowerPerArea, Pressure, Velocity, WorkPerArea, number};
+
+/// What a lining bears at one shift.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Stress {
+    /// Slip work for each area.
+    pub work: WorkPerArea,
+    /// Mean power for each area.
+    pub power: PowerPerArea,
+    /// Sliding speed at the start.
+    pub sliding: Velocity,
+    /// Pressure at the mean torque.
+    pub pressure: Pressure,
+}
+
+/// What a lining bears when a cone takes that up over a speed difference.
+pub(super) fn stress(cone: &Cone, absorbed: &Absorbed, difference: AngularVelocity) -> Stress {
+    let area = cone.area();
+    Stress {
+        work: absorbed.work / area,
+        power: absorbed.mean_power / area,
+        sliding: Velocity::new::<uom::si::velocity::meter_per_second>(difference.value.abs() * cone.mean_diameter.value / 2.0),
+        pressure: cone.pressure(absorbed.mean_torque),
+    }
+}
+
+/// What a lining is allowed. Values are the user's to set; [`Lining::PRESETS`] only fills the fields.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Lining {
+    /// The pairing.
+    pub name: &'static str,
+    /// Sliding speed, in m/s.
+    pub sliding_m_per_s: f64,
+    /// Pressure, in N/mm².
+    pub pressure_n_per_mm2: f64,
+    /// Work for each area, in J/mm².
+    pub work_j_per_mm2: f64,
+    /// Power for each area, in W/mm².
+    pub power_w_per_mm2: f64,
+}
+
+impl Lining {
+    /// Where the presets come from; to be shown beside them.
+    pub const SOURCE: &'static str = "from memory, no published source read: replace by the maker's figures";
+
+    /// Usual figures, all from memory, no published source read.
+    pub const PRESETS: [Self; 3] = [
+        Self { name: "brass on steel", sliding_m_per_s: 5.0, pressure_n_per_mm2: 3.0, work_j_per_mm2: 0.09, power_w_per_mm2: 0.45 },
+        Self { name: "molybdenum on steel", sliding_m_per_s: 7.0, pressure_n_per_mm2: 6.0, work_j_per_mm2: 0.53, power_w_per_mm2: 0.84 },
+        Self { name: "sintered on steel", sliding_m_per_s: 9.0, pressure_n_per_mm2: 7.0, work_j_per_mm2: 1.0, power_w_per_mm2: 1.5 },
+    ];
+
+    /// Every limit that a stress passes.
+    pub fn exceeded(&self, stress: &Stress) -> Vec<Exceeded> {
+        let rows = [
+            ("sliding speed", "m/s", stress.sliding.value, self.sliding_m_per_s),
+            ("pressure", "N/mm²", stress.pressure.value / 1e6, self.pressure_n_per_mm2),
+            ("work per lining area", "J/mm²", stress.work.value / 1e6, self.work_j_per_mm2),
+            ("power per lining area", "W/mm²", stress.power.value / 1e6, self.power_w_per_mm2),
+        ];
+        let over = rows.into_iter().filter(|(_, _, value, limit)| value > limit);
+        over.map(|(word, unit, value, limit)| Exceeded { word, unit, value, limit }).collect()
+    }
+}
+
+/// A limit that was passed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Exceeded {
+    /// Which figure.
+    pub word: &'static str,
+    /// The unit of both values.
+    pub unit: &'static str,
+    /// What it comes to.
+    pub value: f64,
+    /// What is allowed.
+    pub limit: f64,
+}
+
+impl Explain for Exceeded {
+    fn what(&self) -> String {
+        let (value, limit) = (number::show(self.value, 2), number::show(self.limit, 2));
+        format!("the synchroniser's {} is {value} {unit}, over the {limit} {unit} set as its limit", self.word, unit = self.unit)
+    }
+
+    fn what_to_do(&self) -> String {
+        "shift at a lower rpm, allow more time, or fit a larger or better lined ring".into()
+    }
+}
