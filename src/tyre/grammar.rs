@@ -93,7 +93,10 @@ fn with_service(size: Size, commercial: Option<Commercial>, service: Service) ->
 
 fn metric(input: &mut &str) -> winnow::Result<Size> {
     let (prefix, width_mm) = (opt(terminated(prefix, space0)), width_mm).parse_next(input)?;
-    let aspect_percent = Some(preceded(divide, percent(20, 100)).parse_next(input)?);
+    let after_slash = preceded((space0, '/', space0), percent(20, 100));
+    // Parted otherwise, a number that can be a rim is one: 165-23 is no 23 series.
+    let after_gap = preceded(gap, percent(31, 100));
+    let aspect_percent = Some(alt((after_slash, after_gap)).parse_next(input)?);
     let (early_speed, construction) = joint(Construction::Radial, input)?;
     sized(prefix, Form::Metric { width_mm, aspect_percent }, construction, early_speed, input)
 }
@@ -152,9 +155,9 @@ fn prefix(input: &mut &str) -> winnow::Result<Prefix> {
     .parse_next(input)
 }
 
-/// What parts width and aspect ratio.
-fn divide(input: &mut &str) -> winnow::Result<()> {
-    alt(((space0, one_of(['/', '-', 'X']), space0).void(), space1.void())).parse_next(input)
+/// What parts width and aspect ratio where it is not a slash.
+fn gap(input: &mut &str) -> winnow::Result<()> {
+    alt(((space0, one_of(['-', 'X']), space0).void(), space1.void())).parse_next(input)
 }
 
 /// The construction letter or sign before the rim, with an old speed letter before it; `usual` where only a blank or a cross parts them.

@@ -99,7 +99,7 @@ fn symbol(input: &mut &str) -> winnow::Result<char> {
     one_of(|c: char| matches!(c, 'B'..='H' | 'J'..='N' | 'P'..='W' | 'Y' | 'Z')).parse_next(input)
 }
 
-/// The mark is not the beginning of a longer word.
+/// The mark is not the beginning of a longer word, nor the M of M+S.
 fn word_end(input: &mut &str) -> winnow::Result<()> {
-    not(one_of(|c: char| c.is_ascii_alphanumeric())).parse_next(input)
+    not(one_of(|c: char| c.is_ascii_alphanumeric() || matches!(c, '+' | '&' | '/'))).parse_next(input)
 }
