@@ -86,6 +86,30 @@ pub struct Along {
     pub title: String,
 }
 
+impl Along {
+    /// Round ends that cover the values, and zero where that costs less than half the picture.
+    ///
+    /// Values that are not numbers are passed over; without any, the axis runs from 0 to 1.
+    pub fn covering(values: impl IntoIterator<Item = f64>, title: impl Into<String>) -> Self {
+        let ends = values.into_iter().filter(|value| value.is_finite()).fold(None, |ends: Option<(f64, f64)>, value| {
+            Some(ends.map_or((value, value), |(least, greatest)| (least.min(value), greatest.max(value))))
+        });
+        let (mut least, mut greatest) = ends.unwrap_or((0.0, 1.0));
+        if least > 0.0 && least < 0.5 * greatest {
+            least = 0.0;
+        } else if greatest < 0.0 && greatest > 0.5 * least {
+            greatest = 0.0;
+        }
+        if greatest - least <= 1e-9 * greatest.abs().max(1e-9) {
+            let room = if least == 0.0 { 1.0 } else { least.abs() * 0.1 };
+            (least, greatest) = (least - room, greatest + room);
+        }
+        let step = ticks::round_step(least, greatest, 8.0).unwrap_or(1.0);
+        let ends = ((least / step + 1e-9).floor() * step, (greatest / step - 1e-9).ceil() * step);
+        Self { least: ends.0, greatest: ends.1, title: title.into() }
+    }
+}
+
 /// A plot with an even axis along the bottom and one up the left side.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Frame {
@@ -111,13 +135,15 @@ impl Frame {
         let y_steps = ticks::round_steps(up.least, up.greatest, ((bottom - top) / 44.0).max(2.0));
         let widest = y_steps.iter().map(|step| Face::Figures.width_px(&label(*step, &y_steps), scale.figures_px)).fold(0.0, f64::max);
         let left = widest + 10.0;
-        let overhang = Face::Figures.width_px(&show(along.greatest, 0), scale.figures_px) / 2.0;
+        let room = |right: f64| ticks::round_steps(along.least, along.greatest, ((right - left) / scale.gap_px).max(2.0));
+        let x_steps = room(size.0 - 20.0);
+        let overhang = x_steps.last().map_or(0.0, |last| Face::Figures.width_px(&label(*last, &x_steps), scale.figures_px) / 2.0);
         let right = (size.0 - 1.0 - overhang.max(6.0)).max(left + 1.0);
         Self {
             plot: Rect::new(left, top, right, bottom),
             x: Axis::even((along.least, left), (along.greatest, right)),
             y: Axis::even((up.least, bottom), (up.greatest, top)),
-            x_steps: ticks::round_steps(along.least, along.greatest, ((right - left) / scale.gap_px).max(2.0)),
+            x_steps,
             y_steps,
             titles: [along.title.clone(), up.title.clone()],
             scale,
@@ -140,6 +166,10 @@ impl Frame {
         self.draw_level(scene, theme);
         let (left, right, foot) = (self.plot.left, self.plot.right, self.plot.bottom);
         scene.rule((left, foot), (right, foot), Pen::full(theme.ink, 1.0));
+        if self.y.from.0 < 0.0 && self.y.to.0 > 0.0 {
+            let zero = self.y.place(0.0);
+            scene.rule((left, zero), (right, zero), Pen::full(theme.ink_3, 1.0));
+        }
         scene.text(self.upper_title(theme.ink_2));
         let at = (right, foot + 24.0 + self.scale.words_px + 3.0);
         scene.text(Text::new(&self.titles[0], at, Face::Text, self.scale.words_px, theme.ink_2).anchored(Anchor::End));

@@ -10,6 +10,7 @@ pub mod dash;
 pub mod face;
 pub mod frame;
 pub mod ladder;
+pub mod lines;
 pub mod of;
 pub mod paint;
 pub mod palette;

@@ -53,6 +53,46 @@ pub fn dash(slot: usize) -> &'static [f64] {
     DASHES.get(slot).copied().unwrap_or(&[])
 }
 
+/// Whose colour a series, bar or dot takes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Hue {
+    /// The setup in this place, from 0.
+    Setup(usize),
+    /// What all setups share, for instance road load.
+    Ink,
+    /// What steps back.
+    Muted,
+    /// What was chosen.
+    Dye,
+    /// What is allowed or good.
+    Ok,
+    /// What wants attention.
+    Caution,
+    /// What cannot be.
+    Stop,
+}
+
+impl Hue {
+    /// The place among the setups, where it is a setup's.
+    pub fn slot(self) -> Option<usize> {
+        if let Self::Setup(slot) = self { Some(slot) } else { None }
+    }
+
+    /// The dash pattern of its lines.
+    pub fn dash(self) -> &'static [f64] {
+        match self {
+            Self::Setup(slot) => dash(slot),
+            Self::Muted => &[4.0, 3.0],
+            _ => &[],
+        }
+    }
+}
+
+/// Whose colour a label of several setups takes: the one brought forward where it is among them, else the first.
+pub fn leading(slots: &[usize], focus: Option<usize>) -> Option<usize> {
+    focus.filter(|focus| slots.contains(focus)).or(slots.first().copied())
+}
+
 /// One theme: the roles a picture may use.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Theme {
@@ -101,6 +141,19 @@ impl Theme {
     /// The colour of the setup in place `slot`.
     pub fn setup(&self, slot: usize) -> Colour {
         self.setups().get(slot).copied().unwrap_or(self.ink_2)
+    }
+
+    /// The colour of a hue when one setup may be brought forward.
+    pub fn hue(&self, hue: Hue, focus: Option<usize>) -> Colour {
+        match hue {
+            Hue::Setup(slot) => self.focused(slot, focus),
+            Hue::Ink => self.ink,
+            Hue::Muted => self.ink_3,
+            Hue::Dye => self.dye,
+            Hue::Ok => self.ok,
+            Hue::Caution => self.caution,
+            Hue::Stop => self.stop,
+        }
     }
 
     /// The colour of a setup when another may be brought forward: its own, or grey.

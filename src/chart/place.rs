@@ -85,4 +85,12 @@ impl Taken {
         self.keep(best.bounds().grown(2.0));
         Some(best)
     }
+
+    /// Takes the first text that stands clear of labels and lines, or none.
+    pub fn choose_free(&mut self, texts: impl IntoIterator<Item = Text>) -> Option<Text> {
+        let is_free = |text: &Text| self.is_clear(&text.bounds()) && self.is_off_lines(&text.bounds().grown(1.0));
+        let free = texts.into_iter().find(is_free)?;
+        self.keep(free.bounds().grown(2.0));
+        Some(free)
+    }
 }

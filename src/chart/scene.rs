@@ -67,16 +67,21 @@ impl Rect {
     }
 
     /// Whether the straight line between two points passes through the inside.
+    pub fn is_crossed_by(&self, from: Point, to: Point) -> bool {
+        self.clipped(from, to).is_some()
+    }
+
+    /// The part of a straight line that lies inside, where any does.
     ///
     /// Method: Liang and Barsky's clipping of a line by four edges.
-    pub fn is_crossed_by(&self, from: Point, to: Point) -> bool {
+    pub fn clipped(&self, from: Point, to: Point) -> Option<(Point, Point)> {
         let (along, down) = (to.0 - from.0, to.1 - from.1);
         let sides = [(-along, from.0 - self.left), (along, self.right - from.0), (-down, from.1 - self.top), (down, self.bottom - from.1)];
         let mut inside = (0.0_f64, 1.0_f64);
         for (step, room) in sides {
             if step == 0.0 {
-                if room <= 0.0 {
-                    return false;
+                if room < 0.0 {
+                    return None;
                 }
             } else if step < 0.0 {
                 inside.0 = inside.0.max(room / step);
@@ -84,7 +89,27 @@ impl Rect {
                 inside.1 = inside.1.min(room / step);
             }
         }
-        inside.0 < inside.1
+        let place = |share: f64| (from.0 + along * share, from.1 + down * share);
+        (inside.0 < inside.1).then(|| (place(inside.0), place(inside.1)))
+    }
+
+    /// The parts of a line through points that lie inside. A point that is not a number breaks the line.
+    pub fn clipped_line(&self, points: &[Point]) -> Vec<Vec<Point>> {
+        let mut pieces: Vec<Vec<Point>> = Vec::new();
+        let ends = points.windows(2).filter_map(|pair| if let [a, b] = pair { Some((*a, *b)) } else { None });
+        let known = ends.filter(|(a, b)| [a.0, a.1, b.0, b.1].iter().all(|value| value.is_finite()));
+        for (from, to) in known.filter_map(|(from, to)| self.clipped(from, to)) {
+            match pieces.last_mut() {
+                Some(piece) if piece.last() == Some(&from) => piece.push(to),
+                _ => pieces.push(vec![from, to]),
+            }
+        }
+        pieces
+    }
+
+    /// The nearest place inside.
+    pub fn nearest(&self, (x, y): Point) -> Point {
+        (x.max(self.left).min(self.right), y.max(self.top).min(self.bottom))
     }
 }
 
@@ -287,8 +312,10 @@ impl Scene {
 
     /// Adds a text with what lies behind it covered, so that no grid line strikes it out.
     pub fn text_over(&mut self, text: Text, cover: Colour) {
-        let bounds = text.bounds();
-        self.fill(Rect::new(bounds.left - 2.0, bounds.top, bounds.right + 2.0, bounds.bottom).corners(), cover);
+        let (bounds, (width, height)) = (text.bounds(), self.size);
+        let behind = Rect::new(bounds.left - 2.0, bounds.top, bounds.right + 2.0, bounds.bottom);
+        let sheet = Rect::new(0.0, 0.0, width, height);
+        self.fill(behind.corners().into_iter().map(|corner| sheet.nearest(corner)).collect(), cover);
         self.text(text);
     }
 

@@ -5,6 +5,7 @@ mod any_gearbox;
 mod catalogue_data;
 mod catalogue_laws;
 mod charts_demo;
+mod charts_demo_more;
 mod charts_laws;
 mod charts_palette;
 mod laws_gears_loads;

@@ -4,7 +4,7 @@ use crate::{
     chart::{
         face::Face,
         frame::{Frame, Scale},
-        palette::Theme,
+        palette::{Theme, leading},
         place::Taken,
         scene::{Anchor, Pen, Rect, Scene, Text},
         tell::{groups, letters, short_letters},
@@ -39,7 +39,7 @@ pub(super) fn draw(chart: &ShiftChart, scene: &mut Scene, theme: &Theme, frame: 
     draw_shift_line(chart, scene, theme, frame, &mut taken);
     let y = frame.y.place(chart.shift_rpm);
     for peak in peaks(chart, scale.is_narrow) {
-        let colour = peak.slots.first().map_or(theme.ink, |slot| theme.focused(*slot, chart.focus));
+        let colour = leading(&peak.slots, chart.focus).map_or(theme.ink, |slot| theme.focused(slot, chart.focus));
         if let Some(label) = taken.choose(forms(&peak, frame, y, scale, colour)) {
             scene.text_over(label, theme.sheet);
         }
@@ -154,11 +154,11 @@ fn draw_dot(chart: &ShiftChart, scene: &mut Scene, theme: &Theme, frame: &Frame,
 }
 
 fn name_dot(chart: &ShiftChart, scene: &mut Scene, theme: &Theme, frame: &Frame, group: &[(usize, f64)], taken: &mut Taken) {
-    let (Some(speed), Some((first, rpm))) = (chart.cruise_speed, group.first()) else { return };
+    let (Some(speed), Some((_, rpm))) = (chart.cruise_speed, group.first()) else { return };
     let scale = Scale::of(scene.size.0);
     let slots: Vec<usize> = group.iter().map(|(slot, _)| *slot).collect();
     let (x, y) = frame.place(speed, *rpm);
-    let colour = theme.focused(*first, chart.focus);
+    let colour = leading(&slots, chart.focus).map_or(theme.ink, |slot| theme.focused(slot, chart.focus));
     let half = scale.words_px * 0.34;
     let forms = [format!("{}, {}", letters(&slots), show(*rpm, 0)), format!("{} {}", short_letters(&slots), show(*rpm, 0))];
     let places = [

@@ -1,0 +1,70 @@
+//! Demo data of the other kinds of pictures, invented.
+use layshaft::chart::{
+    Picture,
+    lines::{At, Band, Dot, Guide, Lines, Measure, Series},
+    palette::Hue,
+};
+
+pub(crate) fn measure(name: &str, unit: &str, decimals: usize) -> Measure {
+    Measure { name: name.to_owned(), unit: unit.to_owned(), decimals, ends: None }
+}
+
+/// A dial's reading over the true speed: two setups, the band the law allows, and a true reading.
+pub(crate) fn dial() -> Lines {
+    let straight = |factor: f64| (0..=10).map(|at| f64::from(at) * 16.0).map(|x| (x, x * factor)).collect::<Vec<_>>();
+    let line = |slot, factor| Series { hue: Hue::Setup(slot), name: String::new(), points: straight(factor) };
+    Lines {
+        title: "Speedometer reading".to_owned(),
+        x: measure("true speed", "km/h", 1),
+        y: measure("reading", "km/h", 1),
+        series: vec![
+            Series { hue: Hue::Muted, name: "true".to_owned(), points: straight(1.0) },
+            line(0, 0.957),
+            line(1, 0.957),
+            line(2, 1.018),
+        ],
+        bands: vec![Band {
+            hue: Hue::Ok,
+            name: "allowed".to_owned(),
+            lower: straight(1.0),
+            upper: straight(1.1).into_iter().map(|(x, y)| (x, y + 4.0)).collect(),
+        }],
+        guides: vec![Guide { at: At::X(100.0), name: "at 100".to_owned(), hue: Hue::Muted }],
+        dots: Vec::new(),
+        focus: None,
+    }
+}
+
+/// Thrust in every gear of two setups, and what holds the car back.
+pub(crate) fn thrust() -> Lines {
+    let mut series = Vec::new();
+    for (slot, ratios) in [(0, [2.467, 1.670, 1.244, 1.0]), (1, [2.132, 1.443, 1.157, 1.0])] {
+        for (name, ratio) in ["1st", "2nd", "3rd", "4th"].into_iter().zip(ratios) {
+            let point = |step: i32| {
+                let rpm = 1500.0 + 125.0 * f64::from(step);
+                let torque = 231.0 * (1.0 - ((rpm - 3800.0) / 6500.0).powi(2));
+                (rpm / 6500.0 * 116.5 / ratio, torque * ratio * 3.909 / 0.98)
+            };
+            series.push(Series { hue: Hue::Setup(slot), name: name.to_owned(), points: (0..=40).map(point).collect() });
+        }
+    }
+    let drag = (0..=70).map(|step| f64::from(step) * 2.0).map(|v| (v, 36.0 + 0.036 * v * v)).collect();
+    series.push(Series { hue: Hue::Ink, name: "road load".to_owned(), points: drag });
+    Lines {
+        title: "Pull at the wheels".to_owned(),
+        x: measure("road speed", "mph", 1),
+        y: measure("thrust", "lbf", 0),
+        series,
+        bands: Vec::new(),
+        guides: vec![Guide { at: At::Y(1900.0), name: "grip limit 1,900".to_owned(), hue: Hue::Caution }],
+        dots: vec![Dot { at: (116.5, 525.0), name: "top speed 116.5".to_owned(), hue: Hue::Ink }],
+        focus: None,
+    }
+}
+
+pub(crate) fn pictures() -> Vec<(String, Box<dyn Picture>)> {
+    let focused = Lines { focus: Some(1), ..thrust() };
+    let named: [(&str, Box<dyn Picture>); 3] =
+        [("dial", Box::new(dial())), ("thrust", Box::new(thrust())), ("thrust-focus", Box::new(focused))];
+    named.into_iter().map(|(name, picture)| (name.to_owned(), picture)).collect()
+}
