@@ -2,7 +2,7 @@
 //!
 //! Things first: [`teeth`], [`gearbox`], [`axle`], [`part`]. Questions asked of them: [`ladder`] (steps, spread, character),
 //! [`check`] (what cannot be right), [`speeds`] (how fast every part turns), [`hunting`] (how often the same teeth meet),
-//! [`geometry`] (where they touch), [`planetary`] (epicyclic stages).
+//! [`geometry`] (where they touch), [`planetary`] (epicyclic stages), [`mix`] (parts of several sets in one box).
 //! Forces and road figures are not here; every ratio is an exact fraction.
 
 pub mod axle;
@@ -11,6 +11,7 @@ pub mod gearbox;
 pub mod geometry;
 pub mod hunting;
 pub mod ladder;
+pub mod mix;
 pub mod part;
 pub mod planetary;
 pub mod read;

@@ -13,6 +13,7 @@ mod laws_gears_speeds;
 mod laws_speedometer;
 mod laws_tyre;
 mod problems_catalogue;
+mod problems_mix;
 mod problems_tyre;
 mod published_gears_geometry;
 mod published_gears_loads;

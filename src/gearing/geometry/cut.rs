@@ -89,6 +89,14 @@ impl Cut {
         self
     }
 
+    /// Whether gears of the two cuts can mesh: module within half a percent, helix and pressure angle within half a degree
+    /// (about what can be measured on the bench; common practice, no published source).
+    pub fn meshes_with(&self, other: &Self) -> bool {
+        let module = (self.normal_module / other.normal_module).value;
+        let near = |one: Angle, other: Angle| (degrees(one) - degrees(other)).abs() <= 0.5;
+        (module - 1.0).abs() <= 0.005 && near(self.helix, other.helix) && near(self.pressure, other.pressure)
+    }
+
     /// The normal module mₙ.
     pub fn normal_module(&self) -> Length {
         self.normal_module
