@@ -26,10 +26,12 @@ pub(super) fn assemble(profile: Profile, bindings: Bindings, css: String) -> Res
     let mut site = Site { files: BTreeMap::new() };
 
     let mut css = css;
+    let mut page = fs::read_to_string(shell::project().join("index.html")).context("cannot read index.html")?;
     for (name, new) in site.take_in(&public, "fonts")? {
         css = refer(&css, &name, &new, "the style sheet")?;
+        // The page asks early for those it needs first, and need not name the others.
+        page = refer(&page, &name, &new, "index.html").unwrap_or(page);
     }
-    let mut page = fs::read_to_string(shell::project().join("index.html")).context("cannot read index.html")?;
     let mut manifest = read("manifest.webmanifest")?;
     for (name, new) in site.take_in(&public, "icons")? {
         manifest = refer(&manifest, &name, &new, "manifest.webmanifest")?;
