@@ -14,8 +14,7 @@ use crate::browser::Browser;
 const PATIENCE: Duration = Duration::from_secs(15);
 const EVERY: Duration = Duration::from_millis(25);
 /// The program has mounted the sheet: it says so itself, and the opening words are gone.
-const READY: &str =
-    "!document.getElementById('boot') && (document.documentElement.dataset.ready !== undefined || document.querySelector('h1') !== null)";
+const READY: &str = "document.documentElement.dataset.ready !== undefined && !document.getElementById('boot')";
 
 /// One browser window on one served site.
 pub struct Page {
@@ -186,6 +185,15 @@ impl Page {
     /// The sheet has no figure of that key.
     pub async fn figure(&self, key: &str) -> Result<String> {
         self.text(&format!("[data-figure=\"{key}\"]")).await
+    }
+
+    /// The figures with a key in all setups, in the setups' order, as they are shown.
+    ///
+    /// # Errors
+    /// The key is not one.
+    pub async fn figures(&self, key: &str) -> Result<Vec<String>> {
+        let css = json!(format!("[data-figure=\"{key}\"]"));
+        self.js(&format!("[...document.querySelectorAll({css})].map((figure) => figure.innerText.trim())")).await
     }
 
     /// Waits until the figure with a key shows a text.

@@ -16,7 +16,7 @@ fn the_page_opens_without_its_server() -> Result<()> {
         page.expect_message("sw.js");
         page.reload().await?;
         page.open("?from=bench#gears").await?;
-        ensure!(page.text("main h1").await?.contains("Layshaft"), "the page did not come from the kept files");
+        ensure!(page.count("main section[id]").await? > 0, "the page did not come from the kept files");
         Ok(())
     })
 }

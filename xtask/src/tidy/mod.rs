@@ -2,6 +2,7 @@
 //!
 //! Each rule looks at the sources as text and answers findings; a finding says where, what and what to do.
 
+mod merges;
 mod origins;
 mod palette;
 mod rooms;
@@ -40,7 +41,7 @@ impl fmt::Display for Finding {
 /// At least one finding; all are printed.
 pub fn run() -> Result<()> {
     let sources = Sources::read()?;
-    let rules = [signs::check, rooms::check, origins::check, palette::check, total::check];
+    let rules = [merges::check, signs::check, rooms::check, origins::check, palette::check, total::check];
     let findings: Vec<Finding> = rules.iter().flat_map(|rule| rule(&sources)).collect();
     for finding in &findings {
         println!("{finding}");
