@@ -1,7 +1,7 @@
 //! When to shift up, and what it costs to shift earlier or later.
 //!
 //! For least time the shift comes where the next gear would accelerate as well, its smaller rotating mass counted; the textbooks'
-//! equal thrust ignores that mass and comes a little late. Both are roots of cubics ([`super::piecewise`]), or the rev limit.
+//! equal thrust ignores that mass and comes a little late. Both are roots of cubics (`piecewise`), or the rev limit.
 //! Source: the equal-acceleration rule follows from time being the integral of dv/a; equal thrust is the usual textbook statement.
 
 use super::piecewise::{self, Cubic};
