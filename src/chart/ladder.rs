@@ -185,7 +185,7 @@ struct Loss {
 
 impl Loss {
     fn of((low, high, share): (&Rung, &Rung, f64), x: &Axis, shift_rpm: f64, size_px: f64) -> Self {
-        let words = signed(-share * shift_rpm);
+        let words = lost(share, shift_rpm);
         let (from, to) = (x.place(low.ratio), x.place(high.ratio));
         let width = Face::Figures.width_px(&words, size_px) + 8.0;
         Self { words, wish: Wish { centre: f64::midpoint(from, to), width }, between: (from.min(to), from.max(to)) }
@@ -199,6 +199,11 @@ impl Loss {
     fn owns(&self, centre: f64) -> bool {
         (self.between.0 - 2.0..=self.between.1 + 2.0).contains(&centre)
     }
+}
+
+/// What an upshift loses: in rpm, or of the engine speed where no shift point is known.
+fn lost(share: f64, shift_rpm: f64) -> String {
+    if shift_rpm > 0.0 { signed(-share * shift_rpm) } else { format!("{} %", signed(-share * 100.0)) }
 }
 
 /// A change with its sign, for instance `−2,100`.
@@ -233,15 +238,16 @@ impl Picture for Ladder {
     fn describe(&self) -> Vec<String> {
         let tell = |rungs: &Rungs| {
             let gears: Vec<String> = rungs.usable().map(|rung| format!("{} {}", rung.name, show(rung.ratio, 3))).collect();
+            let (unit, at) = if self.shift_rpm > 0.0 {
+                (" rpm", format!(" at {} rpm", show(self.shift_rpm, 0)))
+            } else {
+                (" of the engine speed", String::new())
+            };
             let losses: Vec<String> = rungs
                 .upshifts()
-                .map(|(low, high, share)| format!("{} to {} {} rpm", low.name, high.name, signed(-share * self.shift_rpm)))
+                .map(|(low, high, share)| format!("{} to {} {}{unit}", low.name, high.name, lost(share, self.shift_rpm)))
                 .collect();
-            let shifts = if losses.is_empty() {
-                String::new()
-            } else {
-                format!(" Upshifts at {} rpm: {}.", show(self.shift_rpm, 0), losses.join(", "))
-            };
+            let shifts = if losses.is_empty() { String::new() } else { format!(" Upshifts{at}: {}.", losses.join(", ")) };
             let gears = if gears.is_empty() { "no gear known".to_owned() } else { gears.join(", ") };
             format!("{}, {}: {gears}.{shifts}", palette::letter(rungs.slot), rungs.name)
         };

@@ -103,15 +103,15 @@ pub struct Dot {
 }
 
 impl Measure {
-    fn title(&self) -> String {
+    pub(super) fn title(&self) -> String {
         if self.unit.is_empty() { self.name.clone() } else { format!("{}, {}", self.name, self.unit) }
     }
 
-    fn value(&self, value: f64) -> String {
+    pub(super) fn value(&self, value: f64) -> String {
         format!("{} {}", show(value, self.decimals), self.unit).trim_end().to_owned()
     }
 
-    fn key(&self) -> String {
+    pub(super) fn key(&self) -> String {
         let unit = if self.unit.is_empty() { String::new() } else { format!("_{}", frame::unit_key(&self.unit)) };
         format!("{}{unit}", frame::unit_key(&self.name))
     }

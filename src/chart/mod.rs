@@ -4,6 +4,7 @@
 //! size (a [`scene::Scene`] with every label in its place), what it says in words, what stands under a pointer, and its table.
 //! [`paint::paint`] puts any scene on any plotters backend; [`svg_text`] writes one; `canvas` paints one in the page.
 //! Titles and legends are the page's; here labels stand on the lines themselves.
+pub mod bars;
 #[cfg(target_arch = "wasm32")]
 pub mod canvas;
 pub mod dash;
@@ -20,6 +21,7 @@ pub mod shift;
 mod svg;
 pub mod tell;
 pub mod ticks;
+pub mod train;
 
 pub use paint::ChartError;
 pub use palette::{DARK, LIGHT, Theme};

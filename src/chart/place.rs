@@ -86,6 +86,14 @@ impl Taken {
         Some(best)
     }
 
+    /// Takes the first set of texts that all stand clear of what is taken, or none.
+    pub fn choose_set(&mut self, sets: impl IntoIterator<Item = Vec<Text>>) -> Vec<Text> {
+        let fits = |set: &Vec<Text>| set.iter().all(|text| self.is_clear(&text.bounds()));
+        let set = sets.into_iter().find(fits).unwrap_or_default();
+        self.boxes.extend(set.iter().map(|text| text.bounds().grown(2.0)));
+        set
+    }
+
     /// Takes the first text that stands clear of labels and lines, or none.
     pub fn choose_free(&mut self, texts: impl IntoIterator<Item = Text>) -> Option<Text> {
         let is_free = |text: &Text| self.is_clear(&text.bounds()) && self.is_off_lines(&text.bounds().grown(1.0));

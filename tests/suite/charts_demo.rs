@@ -75,5 +75,6 @@ pub(crate) fn pictures() -> Vec<(String, Box<dyn Picture>)> {
     pictures.push(("ladder-focus".to_owned(), Box::new(ladder(&six, Some(1)))));
     pictures.push(("shift-focus".to_owned(), Box::new(shift(&six, Some(2)))));
     pictures.extend(crate::charts_demo_more::pictures());
+    pictures.extend(crate::charts_demo_trains::pictures());
     pictures
 }

@@ -1,6 +1,7 @@
 //! Demo data of the other kinds of pictures, invented.
 use layshaft::chart::{
     Picture,
+    bars::{Bar, Bars, Zone},
     lines::{At, Band, Dot, Guide, Lines, Measure, Series},
     palette::Hue,
 };
@@ -62,9 +63,44 @@ pub(crate) fn thrust() -> Lines {
     }
 }
 
+/// What speedometer gears read at a true 60: setups as fitted, and candidates from the shelf.
+pub(crate) fn errors() -> Bars {
+    let bar = |hue, name: &str, value, note: &str| Bar { hue, name: name.to_owned(), value, note: note.to_owned() };
+    Bars {
+        title: "Speedometer error".to_owned(),
+        measure: measure("reads high", "%", 1),
+        bars: vec![
+            bar(Hue::Setup(0), "8 : 28", -4.3, ""),
+            bar(Hue::Setup(1), "8 : 28", -4.3, ""),
+            bar(Hue::Setup(2), "7 : 23", 1.8, ""),
+            bar(Hue::Dye, "6 : 20", 0.5, "best"),
+            bar(Hue::Muted, "7 : 24", -2.4, ""),
+            bar(Hue::Muted, "6 : 19", 5.8, ""),
+        ],
+        zone: Some(Zone { least: 0.0, greatest: 10.0, name: "allowed".to_owned(), hue: Hue::Ok }),
+        focus: None,
+    }
+}
+
+/// Countershaft speed of three setups.
+pub(crate) fn countershaft() -> Bars {
+    let bar = |slot, name: &str, value| Bar { hue: Hue::Setup(slot), name: name.to_owned(), value, note: String::new() };
+    Bars {
+        title: "Countershaft speed".to_owned(),
+        measure: measure("countershaft speed at 6,500", "rpm", 0),
+        bars: vec![bar(0, "As it came", 5417.0), bar(1, "Close", 6268.0), bar(2, "Five-speed, overdrive 5th, with a long name", 4333.0)],
+        zone: None,
+        focus: None,
+    }
+}
+
 pub(crate) fn pictures() -> Vec<(String, Box<dyn Picture>)> {
     let focused = Lines { focus: Some(1), ..thrust() };
-    let named: [(&str, Box<dyn Picture>); 3] =
-        [("dial", Box::new(dial())), ("thrust", Box::new(thrust())), ("thrust-focus", Box::new(focused))];
-    named.into_iter().map(|(name, picture)| (name.to_owned(), picture)).collect()
+    let mut pictures: Vec<(String, Box<dyn Picture>)> = Vec::new();
+    pictures.push(("dial".to_owned(), Box::new(dial())));
+    pictures.push(("thrust".to_owned(), Box::new(thrust())));
+    pictures.push(("thrust-focus".to_owned(), Box::new(focused)));
+    pictures.push(("errors".to_owned(), Box::new(errors())));
+    pictures.push(("countershaft".to_owned(), Box::new(countershaft())));
+    pictures
 }

@@ -6,6 +6,7 @@ mod catalogue_data;
 mod catalogue_laws;
 mod charts_demo;
 mod charts_demo_more;
+mod charts_demo_trains;
 mod charts_laws;
 mod charts_palette;
 mod laws_gears_loads;
