@@ -1,4 +1,4 @@
-//! The app's door: in the browser it mounts the sheet, elsewhere it says how to start it.
+//! The app's door: in the browser it mounts the sheet, elsewhere it says how to start it, and prints a job file's figures.
 
 #[cfg(target_arch = "wasm32")]
 fn main() {
@@ -6,6 +6,28 @@ fn main() {
 }
 
 #[cfg(not(target_arch = "wasm32"))]
-fn main() {
+fn main() -> std::process::ExitCode {
+    let mut given = std::env::args().skip(1);
+    if let (Some("figures"), Some(file)) = (given.next().as_deref(), given.next()) {
+        return figures(&file);
+    }
     println!("Layshaft runs in the browser: `cargo xtask serve` builds it and names the page to open.");
+    println!("`cargo xtask figures FILE` prints every figure of a job file as JSON.");
+    std::process::ExitCode::SUCCESS
+}
+
+/// Prints every figure of a job file's sheet as JSON, or says what is wrong with the file.
+#[cfg(not(target_arch = "wasm32"))]
+fn figures(file: &str) -> std::process::ExitCode {
+    let read = std::fs::read_to_string(file).map_err(|why| format!("{file} cannot be read: {why}"));
+    match read.and_then(|text| layshaft::sheet::export::figures_of_file(&text)) {
+        Ok(figures) => {
+            println!("{figures}");
+            std::process::ExitCode::SUCCESS
+        }
+        Err(why) => {
+            eprintln!("{why}");
+            std::process::ExitCode::FAILURE
+        }
+    }
 }

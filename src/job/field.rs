@@ -169,7 +169,7 @@ impl Job {
         let slot = match field {
             Field::Job(field) => Some(field.slot(self)),
             Field::Setup(id, field) => self.setup_mut(id).and_then(|setup| {
-                if field.is_gearbox() {
+                if field.is_gearbox() && field.text(setup).is_some_and(|kept| kept != text) {
                     setup.gearbox.altered = true;
                 }
                 field.slot(setup)

@@ -3,8 +3,14 @@
 //! The shape is that of [`Job`]; what was typed stands in it as text, bare numbers beside the system they were meant in.
 //! A newer document than this version knows is refused, never cut down.
 
-use super::{Job, MOST_SETUPS};
+use std::collections::BTreeSet;
+
+use super::{Job, MOST_SETUPS, MOST_STAGES, Setup};
 use crate::problem::Explain;
+use crate::units::number;
+
+/// The most forward gears of one setup.
+const MOST_GEARS: usize = crate::gearing::Gearbox::MOST_GEARS;
 
 /// The version this program writes.
 pub const SCHEMA: u32 = 1;
@@ -35,6 +41,17 @@ pub enum FileError {
         /// How many it holds.
         given: usize,
     },
+    /// A setup with more gears or extra stages than one can have.
+    TooMany {
+        /// The setup's name.
+        setup: String,
+        /// What there are too many of.
+        of: &'static str,
+        /// How many it has.
+        given: usize,
+        /// How many it can have.
+        most: usize,
+    },
 }
 
 impl Explain for FileError {
@@ -43,7 +60,9 @@ impl Explain for FileError {
             Self::TooLong { bytes } => format!("the text has {bytes} bytes, more than any job"),
             Self::NotAJob { detail } => format!("the text is not a job ({detail})"),
             Self::Newer { schema } => format!("the job was kept by a newer version (shape {schema}, this one knows {SCHEMA})"),
+            Self::SetupCount { given: 0 } => "the job holds no setup".into(),
             Self::SetupCount { given } => format!("the job holds {given} setups"),
+            Self::TooMany { setup, of, given, .. } => format!("the setup “{}” has {given} {of}", number::clip(setup)),
         }
     }
 
@@ -51,7 +70,8 @@ impl Explain for FileError {
         match self {
             Self::TooLong { .. } | Self::NotAJob { .. } => "choose a file that was saved as a job here".into(),
             Self::Newer { .. } => "load the page again to get the newer version; the job stays as it is".into(),
-            Self::SetupCount { .. } => format!("a sheet holds 1 to {MOST_SETUPS}"),
+            Self::SetupCount { .. } => format!("choose a job of 1 to {MOST_SETUPS} setups"),
+            Self::TooMany { of, most, .. } => format!("choose a job with at most {most} {of} a setup"),
         }
     }
 }
@@ -64,7 +84,7 @@ pub fn to_text(job: &Job) -> String {
 /// The job in a text.
 ///
 /// # Errors
-/// When the text is too long, no job, from a newer version, or holds no setup or too many.
+/// When the text is too long, no job, from a newer version, or holds no setup, or too many setups, gears or stages.
 pub fn from_text(text: &str) -> Result<Job, FileError> {
     if text.len() > LONGEST {
         return Err(FileError::TooLong { bytes: text.len() });
@@ -85,13 +105,36 @@ fn check(mut job: Job) -> Result<Job, FileError> {
     if job.setups.is_empty() || job.setups.len() > MOST_SETUPS {
         return Err(FileError::SetupCount { given: job.setups.len() });
     }
-    let mut seen = std::collections::BTreeSet::new();
     for setup in &mut job.setups {
-        while !seen.insert(setup.id) {
-            setup.id.0 = setup.id.0.wrapping_add(1);
+        check_size(setup)?;
+        if setup.gearbox.gears.is_empty() {
+            setup.gearbox.gears.push(String::new());
+        }
+    }
+    job.schema = SCHEMA;
+    mend_ids(&mut job);
+    Ok(job)
+}
+
+/// Refuses a setup that could not be shown whole.
+fn check_size(setup: &Setup) -> Result<(), FileError> {
+    let too_many = |of, given, most| FileError::TooMany { setup: setup.name.clone(), of, given, most };
+    match (setup.gearbox.gears.len(), setup.stages.len()) {
+        (gears, _) if gears > MOST_GEARS => Err(too_many("forward gears", gears, MOST_GEARS)),
+        (_, stages) if stages > MOST_STAGES => Err(too_many("extra stages", stages, MOST_STAGES)),
+        _ => Ok(()),
+    }
+}
+
+/// Gives a setup whose id is taken another, and leaves room for the ids of all setups to come.
+fn mend_ids(job: &mut Job) {
+    const HIGHEST: u32 = u32::MAX / 2;
+    let mut seen = BTreeSet::new();
+    for setup in &mut job.setups {
+        while setup.id.0 > HIGHEST || !seen.insert(setup.id) {
+            setup.id.0 = setup.id.0.wrapping_add(1) % HIGHEST;
         }
     }
     let above = seen.last().map_or(0, |id| id.0.saturating_add(1));
-    job.next_setup = job.next_setup.max(above);
-    Ok(job)
+    job.next_setup = if job.next_setup > HIGHEST { above } else { job.next_setup.max(above) };
 }

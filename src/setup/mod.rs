@@ -3,6 +3,8 @@
 //! Every part stands on its own, so that a slip in one field leaves the rest of the sheet standing.
 //! No figure is worked out here; that is [`crate::analysis`]'s.
 
+use num_traits::CheckedMul;
+
 use crate::gearing::{self, FinalDrive, Gear, Gearbox, Layout, Mesh, Place, Ratio, Reverse, Stage, check, read};
 use crate::job::{self, Job, JobField, SetupField, SetupId};
 use crate::problem::{Explain, Problem};
@@ -61,13 +63,12 @@ impl Setup {
 
     /// All that stands behind the gearbox: extra stages and final drive, without sign.
     pub fn behind_gearbox(&self) -> Option<Ratio> {
-        let stages = self.stages.as_ref()?.iter().map(|stage| stage.drive.ratio()).product::<Ratio>();
-        Some(stages * self.final_drive?.ratio())
+        product(self.stages.as_ref()?.iter().map(|stage| stage.drive.ratio()).chain([self.final_drive?.ratio()]))
     }
 
     /// The extra stages between gearbox and final drive.
     pub fn before_axle(&self) -> Option<Ratio> {
-        Some(self.stages.as_ref()?.iter().filter(|stage| stage.place == Place::BeforeAxle).map(|stage| stage.drive.ratio()).product())
+        product(self.stages.as_ref()?.iter().filter(|stage| stage.place == Place::BeforeAxle).map(|stage| stage.drive.ratio()))
     }
 
     /// What is wrong with one field.
@@ -112,6 +113,11 @@ pub fn read_one(typed: &job::Setup, letter: char) -> Setup {
     Setup { id: typed.id, letter, name: typed.name.clone(), layout, constant, gears, reverse, gearbox, final_drive, stages, tyre, problems }
 }
 
+/// The product of ratios; `None` where it leaves the exact range, which no stages that can be typed do.
+fn product(mut ratios: impl Iterator<Item = Ratio>) -> Option<Ratio> {
+    ratios.try_fold(Ratio::from_integer(1), |product, ratio| product.checked_mul(&ratio))
+}
+
 fn read_gears(typed: &job::Gearbox, problems: &mut Vec<Problem>) -> Vec<Option<Gear>> {
     let read = |(at, text): (usize, &String)| keep(problems, &SetupField::Gear(at).path(), read::gear(text, typed.layout));
     typed.gears.iter().take(gearing::Gearbox::MOST_GEARS).enumerate().map(read).collect()
@@ -119,11 +125,11 @@ fn read_gears(typed: &job::Gearbox, problems: &mut Vec<Problem>) -> Vec<Option<G
 
 /// Reverse may be left blank: its teeth are often unknown, and no forward figure needs them.
 fn read_reverse(typed: &job::Gearbox, problems: &mut Vec<Problem>) -> Option<Reverse> {
+    let idler = keep(problems, &SetupField::Idler.path(), read::idler(&typed.idler));
     if typed.reverse.trim().is_empty() {
         return None;
     }
     let pair = keep(problems, &SetupField::Reverse.path(), read::pair(&typed.reverse, typed.layout));
-    let idler = keep(problems, &SetupField::Idler.path(), read::idler(&typed.idler));
     Some(Reverse { pair: pair?, idler: idler? })
 }
 

@@ -23,7 +23,12 @@ pub fn figures(job: &Job) -> Value {
         .enumerate()
         .map(|(column, setup)| {
             let mut values = Map::new();
-            for figure in rows(&sheet).filter_map(|row| row.cells.get(column)).flat_map(super::Cell::pieces).filter_map(as_figure) {
+            for figure in std::iter::once(&sheet.short)
+                .chain(rows(&sheet))
+                .filter_map(|row| row.cells.get(column))
+                .flat_map(super::Cell::pieces)
+                .filter_map(as_figure)
+            {
                 values.insert(figure.key.clone(), json!(figure.value));
             }
             let cautions: Vec<&str> = sheet

@@ -126,12 +126,14 @@ fn drops_cell(analysis: &Analysis) -> Cell {
         }
         line.push(figure.into());
     }
-    Cell::line(line).and_maybe(analysis.gears.character.and_then(character_verdict))
+    Cell::line(line).and_maybe(analysis.gears.character.and_then(|character| character_verdict(character, &drops)))
 }
 
-fn character_verdict(character: Character) -> Option<Piece> {
+fn character_verdict(character: Character, drops: &[f64]) -> Option<Piece> {
+    let every_smaller = drops.windows(2).all(|pair| matches!(pair, [lower, upper] if upper < lower));
     Some(match character {
-        Character::Progressive => Piece::good("each drop smaller than the one before"),
+        Character::Progressive if every_smaller => Piece::good("each drop smaller than the one before"),
+        Character::Progressive => Piece::good("the drops grow smaller towards the top"),
         Character::Geometric => Piece::good("every drop alike"),
         Character::Uneven { gear } => Piece::caution(format!(
             "{} to {} falls further than {} to {}",

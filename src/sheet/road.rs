@@ -4,8 +4,8 @@ use super::short::cruise_text;
 use super::{Cell, Figure, Piece, Row, Section, Source, needs, ordinal};
 use crate::analysis::Analysis;
 use crate::gearing::teeth::decimal;
-use crate::units::common::{in_millimetres, in_rpm};
-use crate::units::{AngularVelocity, Length, Measured, Velocity, number};
+use crate::units::common::{in_millimetres, in_rpm, unit};
+use crate::units::{AngularVelocity, Length, Measured, Time, Unit, Velocity, number};
 
 /// Source of road speed in a gear.
 const KINEMATICS: &str = "road speed without slip (Gillespie, Fundamentals of Vehicle Dynamics, ch. 2, from memory; plain kinematics)";
@@ -27,20 +27,19 @@ pub(super) fn section(source: Source<'_>) -> Section {
 
 fn speed_cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell {
     let Some(in_gear) = analysis.road.gears.get(gear) else { return Cell::absent(format!("no {}", ordinal(gear))) };
-    let (Some(at_shift), Some(per_thousand)) = (in_gear.at_shift, in_gear.per_thousand) else {
-        let why = if source.conditions.shift.is_none() { "needs the shift rpm".into() } else { needs(analysis) };
-        return Cell::absent(why);
-    };
+    let Some(per_thousand) = in_gear.per_thousand else { return Cell::absent(needs(analysis)) };
     let unit = Velocity::usual(source.reader.units);
     let key = |what: &str| format!("gear_{}.{what}", gear + 1);
-    let big = Figure::quantity(&key("at_shift"), &at_shift, unit, 1).big();
+    let at_shift = match in_gear.at_shift.zip(source.conditions.shift) {
+        Some((speed, shift)) => {
+            let big = Figure::quantity(&key("at_shift"), &speed, unit, 1).big();
+            speed_working(source, analysis, gear, big, in_rpm(shift)).into()
+        }
+        None => Piece::Absent("needs the shift rpm".into()),
+    };
     let small = Figure::quantity(&key("per_1000"), &per_thousand, unit, 1).small();
-    let shift = source.conditions.shift.map_or(0.0, in_rpm);
-    let cell = Cell::line([
-        speed_working(source, analysis, gear, big, shift).into(),
-        speed_working(source, analysis, gear, small, 1000.0).into(),
-        Piece::words("per 1,000 rpm"),
-    ]);
+    let small = speed_working(source, analysis, gear, small, 1000.0);
+    let cell = Cell::line([at_shift, small.into(), Piece::words("per 1,000 rpm")]);
     match in_gear.lands_at {
         Some(lands_at) => cell.and([Piece::words("next gear picks up at"), landing(source, analysis, gear, lands_at).into()]),
         None => cell,
@@ -51,12 +50,15 @@ fn speed_working(source: Source<'_>, analysis: &Analysis, gear: usize, figure: F
     let overall = analysis.gears.overall.get(gear).copied().flatten().map_or(0.0, decimal);
     let circumference = analysis.road.circumference.unwrap_or_default();
     let length = Length::usual(source.reader.units);
+    let a_minute = engine_rpm * (length.take)(&circumference) / overall;
     let filled = format!(
-        "{} rpm × {} {} ÷ {} = {}",
+        "{} rpm × {} {} ÷ {} = {} {} a minute = {}",
         number::show(engine_rpm, 0),
-        number::show((length.take)(&circumference), 1),
+        number::show((length.take)(&circumference), 2),
         length.symbol,
         number::show(overall, 4),
+        number::show(a_minute, 0),
+        length.symbol,
         figure.text()
     );
     figure.by("speed = engine rpm × what the tyre rolls at each turn ÷ overall ratio", filled, KINEMATICS)
@@ -90,9 +92,11 @@ fn cruise_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let length = Length::usual(source.reader.units);
     let mut figure = Figure::number("cruise_rpm", in_rpm(speed), 0).big();
     let filled = format!(
-        "{} ÷ {} {} × {} = {} rpm",
+        "{} = {} {} a minute; ÷ {} {} × {} = {} rpm",
         cruise_text(source),
-        number::show((length.take)(&circumference), 1),
+        number::show(source.conditions.cruise.map_or(0.0, |cruise| a_minute(cruise, length)), 0),
+        length.symbol,
+        number::show((length.take)(&circumference), 2),
         length.symbol,
         number::show(overall, 4),
         figure.shown
@@ -104,6 +108,11 @@ fn cruise_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
         line.push(Piece::words("lowest"));
     }
     Cell::line(line)
+}
+
+/// The way covered in a minute.
+fn a_minute(speed: Velocity, length: &Unit<Length>) -> f64 {
+    (length.take)(&(speed * (unit::<Time>("min").make)(1.0)))
 }
 
 fn circumference_cell(source: Source<'_>, analysis: &Analysis) -> Cell {

@@ -38,8 +38,11 @@ fn drop(analysis: &Analysis) -> Option<Vec<Piece>> {
     Some(vec![Figure::percent("short.deepest_drop", drop, 0).into(), Piece::words(words)])
 }
 
-/// The cruise speed in the reader's unit: `70 mph`.
+/// The cruise speed in the reader's unit: `70 mph`, `112.7 km/h`.
 pub(super) fn cruise_text(source: Source<'_>) -> String {
     let unit = Velocity::usual(source.reader.units);
-    source.conditions.cruise.map_or_else(|| "cruise".into(), |cruise| format!("{} {}", number::show((unit.take)(&cruise), 0), unit.symbol))
+    let Some(cruise) = source.conditions.cruise else { return "the cruise speed".into() };
+    let value = (unit.take)(&cruise);
+    let decimals = usize::from((value - value.round()).abs() >= 0.05);
+    format!("{} {}", number::show(value, decimals), unit.symbol)
 }

@@ -31,6 +31,7 @@ const TABLE: &[(&str, &str, &str)] = &[
     ("shift", "shift", "change"),
     ("shifts", "shifts", "changes"),
     ("shifted", "shifted", "changed"),
+    ("shifting", "shifting", "changing"),
     ("driveshaft", "driveshaft", "propshaft"),
     ("tyre", "tire", "tyre"),
     ("tyres", "tires", "tyres"),
@@ -52,13 +53,17 @@ impl Words {
         if tag.to_ascii_lowercase().starts_with("en-us") { Self::Us } else { Self::Uk }
     }
 
-    /// A text in the reader's words.
+    /// A text in the reader's words; what stands between “ and ” was typed and stays as it is.
     pub fn say(self, text: &str) -> String {
         let mut said = String::with_capacity(text.len() + 16);
         let mut rest = text;
-        let mut inside_word = false;
+        let (mut inside_word, mut quoted) = (false, false);
         while let Some(first) = rest.chars().next() {
-            if !inside_word && let Some((taken, word)) = self.replacement(rest) {
+            quoted = (quoted || first == '“') && first != '”';
+            if !inside_word
+                && !quoted
+                && let Some((taken, word)) = self.replacement(rest)
+            {
                 said.push_str(&word);
                 rest = rest.get(taken..).unwrap_or("");
                 inside_word = true;

@@ -147,7 +147,7 @@ fn reading(line: &str, system: System) -> Result<Reading, SpeedometerTextError> 
     if limits.allow(limits.measure(&truth)) {
         Ok(Reading { dial, truth })
     } else {
-        Err(SpeedometerTextError::Number(UnitError::Outside { limits, text: line.to_owned() }))
+        Err(SpeedometerTextError::Number(UnitError::Outside { limits, text: line.to_owned(), range: limits.range() }))
     }
 }
 

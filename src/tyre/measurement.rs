@@ -140,7 +140,11 @@ fn turns(words: &[&str], system: System) -> Result<Measurement, TyreError> {
     let distance = length(&way, system, &ROLLED)?;
     let circumference = distance / turns;
     if !CIRCUMFERENCE.allow(CIRCUMFERENCE.measure(&circumference)) {
-        return Err(TyreError::Number(UnitError::Outside { limits: CIRCUMFERENCE, text: number::clip(&joined) }));
+        return Err(TyreError::Number(UnitError::Outside {
+            limits: CIRCUMFERENCE,
+            text: number::clip(&joined),
+            range: CIRCUMFERENCE.range(),
+        }));
     }
     Ok(Measurement::RollOut { turns, distance })
 }

@@ -1,6 +1,7 @@
 //! The table of least and greatest values: one row feeds the check, the sentence, the field's hint and the random test values.
 
-use super::table::Measured;
+use super::number;
+use super::table::{Measured, Unit};
 
 /// One row: what a typed quantity may be.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -25,8 +26,37 @@ impl Limits {
 
     /// A quantity in the row's own unit; not a number where the row names a unit the quantity does not have.
     pub fn measure<Q: Measured>(&self, quantity: &Q) -> f64 {
-        Q::units().iter().find(|unit| unit.symbol == self.unit).map_or(f64::NAN, |unit| (unit.take)(quantity))
+        self.own_unit::<Q>().map_or(f64::NAN, |unit| (unit.take)(quantity))
     }
+
+    /// The bounds in words, in the row's own unit: `500 to 20,000 rpm`.
+    pub fn range(&self) -> String {
+        format!("{} to {} {}", shown(self.least), shown(self.greatest), self.unit)
+    }
+
+    /// The bounds in words, in the unit a person types in, rounded inwards: `0.63 to 248 mph`.
+    pub fn range_in<Q: Measured>(&self, unit: &Unit<Q>) -> String {
+        let Some(own) = self.own_unit::<Q>().filter(|own| own.symbol != unit.symbol) else { return self.range() };
+        let bound = |value: f64| (unit.take)(&(own.make)(value));
+        let (least, greatest) = (inwards(bound(self.least), f64::ceil), inwards(bound(self.greatest), f64::floor));
+        format!("{} to {} {}", shown(least), shown(greatest), unit.symbol)
+    }
+
+    fn own_unit<Q: Measured>(&self) -> Option<&'static Unit<Q>> {
+        Q::units().iter().find(|unit| unit.symbol == self.unit)
+    }
+}
+
+/// A bound with no more digits behind the point than it has, three at most.
+fn shown(bound: f64) -> String {
+    let decimals = (0_usize..3).zip([1.0, 10.0, 100.0]).find(|(_, scale)| (bound * scale).fract().abs() < 1e-9).map_or(3, |(at, _)| at);
+    number::show(bound, decimals)
+}
+
+/// A bound rounded to at most two digits behind the point by `round`, which leads away from what is not allowed.
+fn inwards(bound: f64, round: fn(f64) -> f64) -> f64 {
+    let scale = if bound.abs() < 10.0 { 100.0 } else { 1.0 };
+    round(bound * scale) / scale
 }
 
 macro_rules! rows {

@@ -97,6 +97,8 @@ pub enum UnitError {
         limits: Limits,
         /// What was typed.
         text: String,
+        /// The bounds, in the unit that was typed.
+        range: String,
     },
 }
 
@@ -104,9 +106,9 @@ impl Explain for UnitError {
     fn what(&self) -> String {
         match self {
             Self::Blank { word } => format!("no {word} is given"),
-            Self::NotANumber { word, text } => format!("“{}” is not a {word}", number::clip(text)),
-            Self::UnknownUnit { word, unit, .. } => format!("“{}” is not a unit of {word} known here", number::clip(unit)),
-            Self::Outside { limits, text } => format!("“{}” is outside what a {} can be", number::clip(text), limits.word),
+            Self::NotANumber { word, text } => format!("“{}” cannot be read as the {word}", number::clip(text)),
+            Self::UnknownUnit { word, unit, .. } => format!("“{}” is no unit for the {word}", number::clip(unit)),
+            Self::Outside { limits, text, .. } => format!("“{}” is outside what the {} can be", number::clip(text), limits.word),
         }
     }
 
@@ -115,7 +117,7 @@ impl Explain for UnitError {
             Self::Blank { .. } => "type a number, with its unit if it is not the one shown".into(),
             Self::NotANumber { .. } => "type a number such as 6,500 or 2 1/4 or 19,05, with its unit if it is not the one shown".into(),
             Self::UnknownUnit { known, .. } => format!("use one of {known}"),
-            Self::Outside { limits, .. } => format!("type {} to {} {} ({})", limits.least, limits.greatest, limits.unit, limits.why),
+            Self::Outside { limits, range, .. } => format!("type {range} ({})", limits.why),
         }
     }
 }
@@ -133,17 +135,22 @@ pub fn read<Q: Measured>(text: &str, system: System, limits: &Limits) -> Result<
         return Err(UnitError::Blank { word });
     }
     let (readings, rest) = number::leading(text).ok_or_else(|| UnitError::NotANumber { word, text: text.trim().to_owned() })?;
-    let unit = table::find::<Q>(rest, system).ok_or_else(|| UnitError::UnknownUnit {
-        word,
-        unit: rest.trim().to_owned(),
-        known: Q::units().iter().map(|unit| unit.symbol).collect::<Vec<_>>().join(", "),
-    })?;
+    let unit = table::find::<Q>(rest, system).ok_or_else(|| no_unit::<Q>(word, text.trim(), rest.trim()))?;
     readings
         .into_iter()
         .flatten()
         .map(|value| (unit.make)(value))
         .find(|quantity| limits.allow(limits.measure(quantity)))
-        .ok_or_else(|| UnitError::Outside { limits: *limits, text: text.trim().to_owned() })
+        .ok_or_else(|| UnitError::Outside { limits: *limits, text: text.trim().to_owned(), range: limits.range_in(unit) })
+}
+
+/// More digits behind the number, as in `1/0`, `1e9` or a pasted table, make the whole text no number; letters alone are a unit not known.
+fn no_unit<Q: Measured>(word: &'static str, text: &str, rest: &str) -> UnitError {
+    if rest.contains(|c: char| c.is_ascii_digit()) {
+        return UnitError::NotANumber { word, text: text.to_owned() };
+    }
+    let known = Q::units().iter().map(|unit| unit.symbol).collect::<Vec<_>>().join(", ");
+    UnitError::UnknownUnit { word, unit: rest.to_owned(), known }
 }
 
 /// A quantity in a unit, with the digits a person uses: `1,878.8 mm`.

@@ -27,12 +27,14 @@ fn sign(text: &str) -> (f64, &str) {
     }
 }
 
-/// Whether the character at `at` belongs to the number: a digit, a mark, or a blank between two groups of digits.
+/// Whether the character at `at` belongs to the number: a digit, a mark, or a blank before a whole group of three digits.
+///
+/// A blank before fewer digits parts two numbers, as in `600 1/min`.
 fn belongs(text: &str, at: usize, c: char) -> bool {
-    let next_is_digit = || text.get(at + c.len_utf8()..).and_then(|rest| rest.chars().next()).is_some_and(|next| next.is_ascii_digit());
+    let group_follows = || text.get(at + c.len_utf8()..).is_some_and(|rest| rest.bytes().take_while(u8::is_ascii_digit).count() == 3);
     match c {
         '0'..='9' | '.' | ',' => true,
-        ' ' | '\u{a0}' | '\u{202f}' | '\'' | '’' => at > 0 && next_is_digit(),
+        ' ' | '\u{a0}' | '\u{202f}' | '\'' | '’' => at > 0 && group_follows(),
         _ => false,
     }
 }
@@ -67,18 +69,26 @@ fn decimal(text: &str) -> Readings {
         (_, 0) => dense.parse().ok(),
         (0, 1) => dense.replace(',', ".").parse().ok(),
         // 1.234,5: the European way round
-        (1.., 1) if dense.rfind(',') > dense.rfind('.') => dense.replace('.', "").replace(',', ".").parse().ok(),
+        (1.., 1) => dense
+            .split_once(',')
+            .filter(|(whole, _)| groups(whole, '.'))
+            .and_then(|(whole, behind)| format!("{}.{behind}", whole.replace('.', "")).parse().ok().filter(|_| !behind.contains('.'))),
         _ => None,
     };
     if thousands.is_some() && thousands != decimals { [thousands, decimals] } else { [decimals, None] }
 }
 
-/// Whether every comma is followed by exactly three digits, so that it can mark thousands.
+/// Whether the commas can mark thousands: each before exactly three digits, none behind the point.
 fn groups_of_three(text: &str) -> bool {
-    let whole = text.split('.').next().unwrap_or(text);
-    let mut groups = whole.split(',');
+    let (whole, behind) = text.split_once('.').unwrap_or((text, ""));
+    groups(whole, ',') && !behind.contains([',', '.'])
+}
+
+/// Whether `mark` parts the digits into groups of three, the first of them shorter at will but not a lone nought.
+fn groups(whole: &str, mark: char) -> bool {
+    let mut groups = whole.split(mark);
     let first = groups.next().unwrap_or("");
-    (1..=3).contains(&first.len()) && text.matches('.').count() <= 1 && groups.all(|group| group.len() == 3) && first != "0"
+    (1..=3).contains(&first.len()) && first != "0" && groups.all(|group| group.len() == 3)
 }
 
 /// A number as it is shown: a comma at the thousands, a true minus sign, `decimals` digits behind the point.

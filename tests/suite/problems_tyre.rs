@@ -40,11 +40,11 @@ fn measurements_that_are_none() {
     check("1,878 mm", &format!("“1,878 mm” does not say what was measured. Say what it is: {MEASURED}."));
     check(
         "diameter 6 mm",
-        "“6 mm” is outside what a tyre diameter can be. Type 200 to 1900 mm (smaller than a cart's or larger than a tractor's wheel).",
+        "“6 mm” is outside what the tyre diameter can be. Type 200 to 1,900 mm (smaller than a cart's or larger than a tractor's wheel).",
     );
     check(
         "rolls far",
-        "“far” is not a rolling circumference. Type a number such as 6,500 or 2 1/4 or 19,05, with its unit if it is not the one shown.",
+        "“far” cannot be read as the rolling circumference. Type a number such as 6,500 or 2 1/4 or 19,05, with its unit if it is not the one shown.",
     );
     check(
         "turns 18 m",
@@ -52,7 +52,7 @@ fn measurements_that_are_none() {
     );
     check(
         "100 turns 18 m",
-        "“100 turns 18 m” is outside what a rolling circumference can be. Type 500 to 6000 mm (smaller than a cart's or larger than a tractor's wheel).",
+        "“100 turns 18 m” is outside what the rolling circumference can be. Type 500 to 6,000 mm (smaller than a cart's or larger than a tractor's wheel).",
     );
 }
 
@@ -68,8 +68,8 @@ fn speedometer_texts() {
     say(read::train("seven/17"), "“seven/17” is not a drive and a driven gear");
     say(read::train(" "), "no speedometer gears are given");
     say(read::dial("0 pulses/turn 8000", System::Inch), "“0” is not a number of pulses for each turn");
-    say(read::dial("ten", System::Inch), "“ten” is not a dial constant");
+    say(read::dial("ten", System::Inch), "“ten” cannot be read as the dial constant");
     say(read::readings("60", System::Inch), "“60” is not a reading of the dial with the true speed");
-    say(read::readings("60 0", System::Inch), "“0” is outside what a speed of a road check can be");
+    say(read::readings("60 0", System::Inch), "“0” is outside what the speed of a road check can be");
     say(read::readings(&"60 57;".repeat(201), System::Inch), "there are more than 200 readings");
 }

@@ -12,7 +12,8 @@ cargo xtask serve [--dev] [--port N] [--lan]   build Layshaft and serve it; --de
 cargo xtask test [--only NAME,NAME]            every check of the project, or those named
 cargo xtask build [--dev] [--out DIR]          write the folder a static host serves (target/site)
 cargo xtask tidy                               the rules of the house alone
-cargo xtask look [--only NAME]                 pictures of every section, written to target/look";
+cargo xtask look [--only NAME]                 pictures of every section, written to target/look
+cargo xtask figures FILE                       every figure of a job file's sheet as JSON, keys carrying their units";
 
 fn main() -> ExitCode {
     let mut given = std::env::args().skip(1);
@@ -33,6 +34,7 @@ fn run(command: &str, given: Vec<String>) -> Result<()> {
         "test" => check::run(&Options::parse(given, &[], &["--only"])?),
         "tidy" => tidy::run(),
         "look" => look(&given),
+        "figures" => figures(&given),
         "" | "help" | "--help" | "-h" => {
             println!("{USAGE}");
             Ok(())
@@ -60,5 +62,14 @@ fn serve_pages(options: &Options) -> Result<()> {
 fn look(given: &[String]) -> Result<()> {
     let mut cargo = shell::cargo("run");
     cargo.args(["--quiet", "--package", "browser-tests", "--bin", "look", "--"]).args(given);
+    shell::run(&mut cargo)
+}
+
+/// Worked out by the library itself, natively, so that xtask need not be built with it.
+fn figures(given: &[String]) -> Result<()> {
+    let [file] = given else { bail!("`figures` wants one job file, as the page saves it") };
+    let file = std::path::absolute(file)?;
+    let mut cargo = shell::cargo("run");
+    cargo.args(["--quiet", "--package", "layshaft", "--bin", "layshaft", "--", "figures"]).arg(file);
     shell::run(&mut cargo)
 }
