@@ -35,6 +35,7 @@ pub fn empty(units: System) -> Job {
         cruise: Typed::new(if units == System::Inch { "70" } else { "110" }, units),
         setups: Vec::new(),
         next_setup: 1,
+        for_customer: None,
     };
     job.add_setup();
     job

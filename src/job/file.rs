@@ -5,6 +5,8 @@
 
 use std::collections::BTreeSet;
 
+use serde_json::Value;
+
 use super::{Job, MOST_SETUPS, MOST_STAGES, Setup};
 use crate::problem::Explain;
 use crate::units::number;
@@ -59,7 +61,7 @@ impl Explain for FileError {
         match self {
             Self::TooLong { bytes } => format!("the text has {bytes} bytes, more than any job"),
             Self::NotAJob { detail } => format!("the text is not a job ({detail})"),
-            Self::Newer { schema } => format!("the job was kept by a newer version (shape {schema}, this one knows {SCHEMA})"),
+            Self::Newer { schema } => format!("the job was kept by a newer version (shape {schema})"),
             Self::SetupCount { given: 0 } => "the job holds no setup".into(),
             Self::SetupCount { given } => format!("the job holds {given} setups"),
             Self::TooMany { setup, of, given, .. } => format!("the setup “{}” has {given} {of}", number::clip(setup)),
@@ -86,18 +88,39 @@ pub fn to_text(job: &Job) -> String {
 /// # Errors
 /// When the text is too long, no job, from a newer version, or holds no setup, or too many setups, gears or stages.
 pub fn from_text(text: &str) -> Result<Job, FileError> {
+    from_value(value_of(text)?)
+}
+
+/// The job in a JSON value.
+///
+/// # Errors
+/// When the value is no job, from a newer version, or holds no setup or too many.
+pub fn from_value(value: Value) -> Result<Job, FileError> {
+    check_schema(&value, SCHEMA)?;
+    let job: Job = serde_json::from_value(value).map_err(|error| FileError::NotAJob { detail: error.to_string() })?;
+    check(job)
+}
+
+/// The JSON value in a text that is not longer than a job can be.
+pub(super) fn value_of(text: &str) -> Result<Value, FileError> {
     if text.len() > LONGEST {
         return Err(FileError::TooLong { bytes: text.len() });
     }
-    let value: serde_json::Value = serde_json::from_str(text).map_err(|error| FileError::NotAJob { detail: error.to_string() })?;
-    let schema = value.get("schema").and_then(serde_json::Value::as_u64);
-    match schema {
-        None => return Err(FileError::NotAJob { detail: "it names no schema".into() }),
-        Some(schema) if schema > u64::from(SCHEMA) => return Err(FileError::Newer { schema }),
-        Some(_) => {}
+    json(text)
+}
+
+/// The JSON value in a text.
+pub(super) fn json(text: &str) -> Result<Value, FileError> {
+    serde_json::from_str(text).map_err(|error| FileError::NotAJob { detail: error.to_string() })
+}
+
+/// Sees that a value names a version no newer than `known`.
+pub(super) fn check_schema(value: &Value, known: u32) -> Result<(), FileError> {
+    match value.get("schema").and_then(Value::as_u64) {
+        None => Err(FileError::NotAJob { detail: "it names no schema".into() }),
+        Some(schema) if schema > u64::from(known) => Err(FileError::Newer { schema }),
+        Some(_) => Ok(()),
     }
-    let job: Job = serde_json::from_value(value).map_err(|error| FileError::NotAJob { detail: error.to_string() })?;
-    check(job)
 }
 
 /// Mends what a hand-written file may have wrong without loss, refuses what cannot be shown.

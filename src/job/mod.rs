@@ -2,13 +2,20 @@
 //!
 //! [`Job`] is the whole; [`field`] names every text in it; [`edit`] holds the changes that are not typing;
 //! [`history`] undoes and redoes; [`mod@file`] writes and reads it, old versions included; [`demo`] is the invented first job.
+//! [`book`] is the book of jobs, [`listing`] its list, [`backup`] the whole book in a file; [`link`] carries a job in a link,
+//! [`incoming`] tells what a file from outside holds.
 //! Nothing here parses a figure: that is the next room's, [`crate::setup`].
 
+pub mod backup;
+pub mod book;
 pub mod demo;
 pub mod edit;
 pub mod field;
 pub mod file;
 pub mod history;
+pub mod incoming;
+pub mod link;
+pub mod listing;
 
 use serde::{Deserialize, Serialize};
 
@@ -55,6 +62,9 @@ pub struct Job {
     pub setups: Vec<Setup>,
     /// The id that the next new setup gets.
     pub next_setup: u32,
+    /// The setup that the customer's page shows; the first where none is named.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub for_customer: Option<SetupId>,
 }
 
 /// One setup, as typed.

@@ -2,6 +2,7 @@
 #![expect(clippy::unwrap_used, reason = "a test that cannot be set up has failed")]
 
 mod any_gearbox;
+mod book_laws;
 mod catalogue_data;
 mod catalogue_laws;
 mod charts_demo;
@@ -13,7 +14,9 @@ mod laws_gears_loads;
 mod laws_gears_speeds;
 mod laws_speedometer;
 mod laws_tyre;
+mod link_laws;
 mod problems_catalogue;
+mod problems_job;
 mod problems_mix;
 mod problems_tyre;
 mod published_gears_geometry;
@@ -26,3 +29,5 @@ mod published_motion_limits;
 mod published_speedometer;
 mod published_tyre;
 mod published_tyre_rolling;
+mod saved;
+mod saved_schema;

@@ -1,0 +1,172 @@
+//! The whole book in one file, and its way back: what a file holds is laid beside what is kept, and only then written.
+
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+use serde_json::{Value, json};
+
+use super::book::{Record, RecordId};
+use super::file::{self, FileError};
+use crate::problem::Explain;
+
+/// The version of a backup that this program writes.
+pub const SCHEMA: u32 = 1;
+
+/// The longest text that is taken for a backup, in bytes: more than a browser keeps.
+pub const LONGEST: usize = 24_000_000;
+
+/// What a backup holds.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Backup {
+    /// When it was made.
+    pub saved: String,
+    /// Its jobs.
+    pub records: Vec<Record>,
+    /// Why others of its jobs cannot be opened, a sentence each.
+    pub refused: Vec<String>,
+}
+
+/// How a job of the file stands to what is kept here.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Standing {
+    /// Nothing of it is kept here.
+    New,
+    /// It is kept here, but says something else.
+    Different,
+    /// It is kept here and says the same.
+    Same,
+}
+
+/// What is to be done with a job that is different here and in the file.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Take {
+    /// The file's is added beside the one here.
+    #[default]
+    Both,
+    /// The one here stays, the file's is left.
+    Ours,
+    /// The file's replaces the one here.
+    Theirs,
+}
+
+/// A job of the file beside what is kept of it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Meeting {
+    /// The file's.
+    pub theirs: Record,
+    /// How it stands to what is kept.
+    pub standing: Standing,
+    /// When the one here was last changed, and its revision, where there is one.
+    pub ours: Option<(String, u64)>,
+    /// What is to be done where they differ.
+    pub take: Take,
+}
+
+/// What is made of a backup before anything is written.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Plan {
+    /// Every job of the file: the new ones first, then the different, then the same.
+    pub meetings: Vec<Meeting>,
+    /// Why others cannot be opened.
+    pub refused: Vec<String>,
+}
+
+impl Take {
+    /// Every way, as offered.
+    pub const ALL: [Self; 3] = [Self::Both, Self::Ours, Self::Theirs];
+
+    /// The way in words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Both => "keep both",
+            Self::Ours => "keep the one here",
+            Self::Theirs => "take the file's",
+        }
+    }
+}
+
+/// A book as the text of one file.
+pub fn to_text(records: &[Record], now: &str) -> String {
+    #[derive(Serialize)]
+    struct Book<'a> {
+        layshaft: &'static str,
+        schema: u32,
+        saved: &'a str,
+        jobs: &'a [Record],
+    }
+    serde_json::to_string_pretty(&Book { layshaft: "book", schema: SCHEMA, saved: now, jobs: records }).unwrap_or_default()
+}
+
+/// Whether a JSON value is a backup, of whichever version.
+pub fn is_backup(value: &Value) -> bool {
+    value.get("layshaft") == Some(&json!("book"))
+}
+
+/// What a backup holds. A job that cannot be opened does not keep the others from it.
+///
+/// # Errors
+/// When the backup is from a newer version or names no jobs.
+pub fn from_value(mut value: Value) -> Result<Backup, FileError> {
+    file::check_schema(&value, SCHEMA)?;
+    let saved = value.get("saved").and_then(Value::as_str).unwrap_or_default().to_owned();
+    let Some(Value::Array(jobs)) = value.get_mut("jobs").map(Value::take) else {
+        return Err(FileError::NotAJob { detail: "it is a book without jobs".into() });
+    };
+    let mut backup = Backup { saved, ..Backup::default() };
+    for (at, job) in jobs.into_iter().enumerate() {
+        match Record::from_value(job) {
+            Ok(record) => backup.records.push(record),
+            Err(why) => backup.refused.push(format!("Job {} of the file cannot be opened: {}.", at + 1, why.what())),
+        }
+    }
+    Ok(backup)
+}
+
+/// Lays a backup beside the book.
+pub fn plan(book: &[Record], backup: Backup) -> Plan {
+    let here: BTreeMap<&RecordId, &Record> = book.iter().map(|record| (&record.head.id, record)).collect();
+    let meet = |theirs: Record| {
+        let ours = here.get(&theirs.head.id);
+        let standing = match ours {
+            None => Standing::New,
+            Some(ours) if ours.says_the_same(&theirs) => Standing::Same,
+            Some(_) => Standing::Different,
+        };
+        let ours = ours.map(|ours| (ours.head.changed.clone(), ours.head.revision));
+        Meeting { theirs, standing, ours, take: Take::default() }
+    };
+    let mut meetings: Vec<Meeting> = backup.records.into_iter().map(meet).collect();
+    meetings.sort_by_key(|meeting| meeting.standing);
+    Plan { meetings, refused: backup.refused }
+}
+
+impl Plan {
+    /// How many jobs of the file stand so.
+    pub fn many(&self, standing: Standing) -> usize {
+        self.meetings.iter().filter(|meeting| meeting.standing == standing).count()
+    }
+
+    /// What is to be written, in order; `fresh` names the copies that stand beside what is kept.
+    pub fn writes(&self, mut fresh: impl FnMut() -> RecordId) -> Vec<Record> {
+        let mut writes: Vec<Record> = Vec::new();
+        for meeting in &self.meetings {
+            let mut record = meeting.theirs.clone();
+            let taken = writes.iter().any(|other| other.head.id == record.head.id);
+            match (meeting.standing, meeting.take) {
+                (Standing::Same, _) | (Standing::Different, Take::Ours) => continue,
+                (Standing::Different, Take::Theirs) if !taken => {
+                    let ours = meeting.ours.as_ref().map_or(0, |(_, revision)| *revision);
+                    record.head.revision = ours.max(record.head.revision).saturating_add(1);
+                }
+                (Standing::New, _) if !taken => {}
+                _ => {
+                    record.head.id = fresh();
+                    record.head.revision = 1;
+                    record.job.title = format!("{}, from the file", record.job.title);
+                }
+            }
+            writes.push(record);
+        }
+        writes
+    }
+}

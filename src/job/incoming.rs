@@ -1,0 +1,53 @@
+//! What a file from outside holds: one job, a record of the book, or a whole book.
+
+use super::Job;
+use super::backup::{self, Backup};
+use super::book::Record;
+use super::file::{self, FileError};
+
+/// What a file holds.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Incoming {
+    /// One job.
+    Job(Box<Job>),
+    /// A whole book.
+    Book(Backup),
+}
+
+/// Reads a file's text.
+///
+/// # Errors
+/// When the text is too long, nothing of ours, or from a newer version.
+pub fn read(text: &str) -> Result<Incoming, FileError> {
+    if text.len() > backup::LONGEST {
+        return Err(FileError::TooLong { bytes: text.len() });
+    }
+    let value = file::json(text)?;
+    if backup::is_backup(&value) {
+        return backup::from_value(value).map(Incoming::Book);
+    }
+    if text.len() > file::LONGEST {
+        return Err(FileError::TooLong { bytes: text.len() });
+    }
+    if value.get("job").is_some() {
+        return Record::from_value(value).map(|record| Incoming::Job(Box::new(record.job)));
+    }
+    file::from_value(value).map(|job| Incoming::Job(Box::new(job)))
+}
+
+/// A file name for a job: its title in letters, digits and dashes.
+pub fn file_name(title: &str, ending: &str) -> String {
+    let mut name = String::new();
+    for c in title.chars().flat_map(char::to_lowercase) {
+        if c.is_alphanumeric() {
+            name.push(c);
+        } else if !name.is_empty() && !name.ends_with('-') {
+            name.push('-');
+        }
+        if name.len() > 60 {
+            break;
+        }
+    }
+    let name = name.trim_end_matches('-');
+    format!("{}.{ending}", if name.is_empty() { "job" } else { name })
+}

@@ -1,0 +1,111 @@
+//! The book as a list: what stands in a line, what a search finds, in which order.
+
+use super::Job;
+use super::book::{Head, Record};
+
+/// The order of the list.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+pub enum Order {
+    /// What was changed last stands first.
+    #[default]
+    Newest,
+    /// By title.
+    Title,
+    /// By customer, then title.
+    Customer,
+    /// By how far the job has come, then what was changed last.
+    Progress,
+}
+
+/// One line of the list.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Line {
+    /// What the shop notes about the job.
+    pub head: Head,
+    /// What the job is called.
+    pub title: String,
+    /// Whose job it is.
+    pub customer: String,
+    /// The car, in words.
+    pub car: String,
+    /// How many setups it compares.
+    pub setups: usize,
+    /// All words of the job a search may ask for, in small letters.
+    words: String,
+}
+
+impl Order {
+    /// Every order, as offered.
+    pub const ALL: [Self; 4] = [Self::Newest, Self::Title, Self::Customer, Self::Progress];
+
+    /// The order in words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Newest => "changed last",
+            Self::Title => "title",
+            Self::Customer => "customer",
+            Self::Progress => "state",
+        }
+    }
+}
+
+impl Line {
+    /// The line of a record.
+    pub fn of(record: &Record) -> Self {
+        let job = &record.job;
+        Self {
+            head: record.head.clone(),
+            title: if job.title.trim().is_empty() { "without a title".into() } else { job.title.clone() },
+            customer: job.customer.clone(),
+            car: job.car.clone(),
+            setups: job.setups.len(),
+            words: words_of(record.head.progress.words(), job),
+        }
+    }
+
+    /// Whether every word of `search` stands somewhere in the job: title, customer, car, notes, state, setups, gear sets, tyres.
+    pub fn answers(&self, search: &str) -> bool {
+        search.to_lowercase().split_whitespace().all(|word| self.words.contains(word))
+    }
+}
+
+fn words_of(progress: &str, job: &Job) -> String {
+    let setups = job.setups.iter().flat_map(|setup| [&setup.name, &setup.gearbox.name, &setup.final_drive, &setup.tyre.text]);
+    let words = [&job.title, &job.customer, &job.car, &job.notes].into_iter().chain(setups);
+    let words = words.map(String::as_str).chain([progress]).collect::<Vec<_>>();
+    words.join("\n").to_lowercase()
+}
+
+/// Puts lines in order.
+pub fn sort(lines: &mut [Line], order: Order) {
+    let newest = |line: &Line| std::cmp::Reverse(line.head.changed.clone());
+    match order {
+        Order::Newest => lines.sort_by_cached_key(newest),
+        Order::Title => lines.sort_by_cached_key(|line| (line.title.to_lowercase(), newest(line))),
+        Order::Customer => {
+            lines.sort_by_cached_key(|line| (line.customer.is_empty(), line.customer.to_lowercase(), line.title.to_lowercase()));
+        }
+        Order::Progress => lines.sort_by_cached_key(|line| (line.head.progress, newest(line))),
+    }
+}
+
+/// A time as a person says it on the day `today`: `today`, or `25 Nov 2026`; as it stands where it is no date.
+pub fn when(time: &str, today: &str) -> String {
+    const MONTHS: [&str; 12] = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+    let day = day_of(time);
+    if !day.is_empty() && day == day_of(today) {
+        return "today".into();
+    }
+    let mut parts = day.splitn(3, '-');
+    let (year, month, day) = (parts.next(), parts.next(), parts.next());
+    let month = month.and_then(|month| month.parse::<usize>().ok()).and_then(|month| MONTHS.get(month.checked_sub(1)?));
+    match (year, month, day.and_then(|day| day.parse::<u8>().ok())) {
+        (Some(year), Some(month), Some(day)) => format!("{day} {month} {year}"),
+        _ => time.to_owned(),
+    }
+}
+
+/// The day of a time: `2026-11-25`.
+fn day_of(time: &str) -> &str {
+    time.split('T').next().unwrap_or(time)
+}

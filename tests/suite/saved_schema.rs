@@ -1,0 +1,89 @@
+//! The published schema tells the truth: what this program writes is valid under it, and every member written is described.
+
+use layshaft::job::{Job, SetupId, Stage, demo, file};
+use layshaft::units::System;
+use serde_json::Value;
+
+/// The part of JSON Schema that the schema uses.
+struct Schema(Value);
+
+impl Schema {
+    fn resolved<'a>(&'a self, rule: &'a Value) -> Vec<&'a Value> {
+        let referred = rule.get("$ref").and_then(Value::as_str).and_then(|path| self.0.pointer(path.trim_start_matches('#')));
+        [Some(rule), referred].into_iter().flatten().collect()
+    }
+
+    fn check(&self, rule: &Value, value: &Value, at: &str, wrong: &mut Vec<String>) {
+        for rule in self.resolved(rule) {
+            let is_type = match rule.get("type").and_then(Value::as_str) {
+                Some("object") => value.is_object(),
+                Some("array") => value.is_array(),
+                Some("string") => value.is_string(),
+                Some("boolean") => value.is_boolean(),
+                Some("integer") => value.is_u64(),
+                Some("number") => value.is_number(),
+                _ => true,
+            };
+            let is_one = rule.get("enum").and_then(Value::as_array).is_none_or(|options| options.contains(value));
+            let is_const = rule.get("const").is_none_or(|constant| constant == value);
+            if !(is_type && is_one && is_const) {
+                wrong.push(format!("{at} is {value}"));
+            }
+            self.check_object(rule, value, at, wrong);
+            self.check_array(rule, value, at, wrong);
+        }
+    }
+
+    fn check_object(&self, rule: &Value, value: &Value, at: &str, wrong: &mut Vec<String>) {
+        let (Some(properties), Some(members)) = (rule.get("properties").and_then(Value::as_object), value.as_object()) else { return };
+        let required = rule.get("required").and_then(Value::as_array).into_iter().flatten().filter_map(Value::as_str);
+        wrong.extend(required.filter(|name| !members.contains_key(*name)).map(|name| format!("{at} lacks {name}")));
+        for (name, member) in members {
+            match properties.get(name) {
+                Some(rule) => self.check(rule, member, &format!("{at}.{name}"), wrong),
+                None => wrong.push(format!("{at}.{name} is written but not described: add it to schema/job.schema.json")),
+            }
+        }
+    }
+
+    fn check_array(&self, rule: &Value, value: &Value, at: &str, wrong: &mut Vec<String>) {
+        let (Some(items), Some(values)) = (rule.get("items"), value.as_array()) else { return };
+        let within = |bound: &str, holds: fn(u64, u64) -> bool| {
+            rule.get(bound).and_then(Value::as_u64).is_none_or(|bound| holds(values.len() as u64, bound))
+        };
+        if !within("minItems", |many, least| many >= least) || !within("maxItems", |many, most| many <= most) {
+            wrong.push(format!("{at} has {} items", values.len()));
+        }
+        for (number, item) in values.iter().enumerate() {
+            self.check(items, item, &format!("{at}[{number}]"), wrong);
+        }
+    }
+}
+
+#[track_caller]
+fn check(job: &Job) {
+    let schema = Schema(serde_json::from_str(include_str!("../../schema/job.schema.json")).unwrap());
+    let value: Value = serde_json::from_str(&file::to_text(job)).unwrap();
+    let mut wrong = Vec::new();
+    schema.check(&schema.0, &value, "job", &mut wrong);
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+#[test]
+fn the_demo_job_is_valid() {
+    check(&demo::job());
+}
+
+#[test]
+fn an_empty_job_is_valid_in_either_units() {
+    check(&demo::empty(System::Inch));
+    check(&demo::empty(System::Metric));
+}
+
+#[test]
+fn a_job_with_everything_in_it_is_valid() {
+    let mut job = demo::job();
+    job.for_customer = Some(SetupId(2));
+    job.setups[0].stages = vec![Stage { name: "Overdrive".into(), drive: "0.778".into(), ..Stage::default() }];
+    check(&job);
+}
