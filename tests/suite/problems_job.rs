@@ -30,11 +30,11 @@ fn files_that_are_refused_say_why() {
 fn a_job_without_setups_or_with_too_many_is_refused() {
     let mut job = demo::job();
     job.setups.clear();
-    check(&file::to_text(&job), "the job holds no setup", "a sheet holds 1 to 6");
+    check(&file::to_text(&job), "the job holds no setup", "choose a job of 1 to 6 setups");
     let mut job = demo::job();
     let one = job.setups[0].clone();
     job.setups = vec![one; 7];
-    check(&file::to_text(&job), "the job holds 7 setups", "a sheet holds 1 to 6");
+    check(&file::to_text(&job), "the job holds 7 setups", "choose a job of 1 to 6 setups");
 }
 
 #[test]
