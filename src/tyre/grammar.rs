@@ -88,6 +88,9 @@ fn with_service(size: Size, commercial: Option<Commercial>, service: Service) ->
     {
         service = Service { speed: None, load_range: Some(letter), ..service };
     }
+    if (service.speed, service.load_index, service.beyond) == (Some('C'), None, false) {
+        service = Service { speed: None, commercial: Some(Commercial::C), ..service };
+    }
     Size { service, ..size }
 }
 
@@ -186,7 +189,7 @@ fn commercial(input: &mut &str) -> winnow::Result<Option<Commercial>> {
 }
 
 fn width_mm(input: &mut &str) -> winnow::Result<u16> {
-    digits(3).verify(|width| (95..=455).contains(width)).parse_next(input)
+    digits(3).verify(|width| (100..=455).contains(width)).parse_next(input)
 }
 
 fn percent<'s>(least: u8, greatest: u8) -> impl Parser<&'s str, u8, winnow::error::ContextError> {

@@ -100,7 +100,7 @@ impl Prefix {
 pub enum Form {
     /// ISO metric, `185/70R14`; the aspect ratio may be missing, `165R13`.
     Metric {
-        /// Nominal section width, 95 to 455 mm.
+        /// Nominal section width, 100 to 455 mm.
         width_mm: u16,
         /// Aspect ratio in percent, 20 to 100.
         aspect_percent: Option<u8>,
@@ -197,8 +197,10 @@ impl fmt::Display for Size {
         match self.form {
             Form::Metric { width_mm, aspect_percent: Some(aspect) } => write!(f, "{width_mm}/{aspect}{early}{mark}{rim}")?,
             Form::Metric { width_mm, aspect_percent: None } => write!(f, "{width_mm}{early}{mark}{rim}")?,
-            Form::Flotation { diameter, width } if diameter.0.is_multiple_of(100) => write!(f, "{}x{width}{mark}{rim}", diameter.0 / 100)?,
-            Form::Flotation { diameter, width } => write!(f, "{diameter}x{width}{mark}{rim}")?,
+            Form::Flotation { diameter, width } if diameter.0.is_multiple_of(100) => {
+                write!(f, "{}x{width}{early}{mark}{rim}", diameter.0 / 100)?
+            }
+            Form::Flotation { diameter, width } => write!(f, "{diameter}x{width}{early}{mark}{rim}")?,
             Form::Alpha { letter, series_percent } => match self.construction {
                 Construction::Radial => write!(f, "{letter}R{series_percent}-{rim}")?,
                 Construction::Diagonal | Construction::BiasBelted => write!(f, "{letter}{series_percent}{mark}{rim}")?,

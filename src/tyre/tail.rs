@@ -1,8 +1,9 @@
 //! The grammar of what stands behind a size: load index, speed symbol, load range, ply rating, XL, M+S.
 
 use winnow::ascii::{digit1, space0, space1};
-use winnow::combinator::{alt, delimited, eof, not, opt, peek, preceded, repeat, terminated};
+use winnow::combinator::{alt, delimited, eof, not, opt, peek, preceded, terminated};
 use winnow::prelude::*;
+use winnow::stream::Stream;
 use winnow::token::one_of;
 
 use super::size::Service;
@@ -24,30 +25,38 @@ enum Mark {
     Tube,
 }
 
-/// Every mark up to the end or to the first one that is not understood.
+/// Every mark up to the end, or to the first that is not understood or says again what was said.
 pub(super) fn tail(input: &mut &str) -> winnow::Result<Service> {
-    let marks = repeat(0.., preceded(space0, mark)).fold(Service::default, taken);
-    terminated(marks, space0).parse_next(input)
+    let mut service = Service::default();
+    loop {
+        let before = input.checkpoint();
+        let found = opt(preceded(space0, mark)).parse_next(input)?;
+        let Some(fuller) = found.and_then(|mark| taken(service, mark)) else {
+            input.reset(&before);
+            space0.parse_next(input)?;
+            return Ok(service);
+        };
+        service = fuller;
+    }
 }
 
-fn taken(service: Service, mark: Mark) -> Service {
+/// The service with one mark more; `None` where that mark is there already.
+fn taken(service: Service, mark: Mark) -> Option<Service> {
     match mark {
         // 120/116Q E: the second letter is the load range.
         Mark::Description { single: None, speed: Some(letter @ 'B'..='N'), beyond: false, .. } if service.speed.is_some() => {
-            Service { load_range: Some(letter), ..service }
+            service.load_range.is_none().then_some(Service { load_range: Some(letter), ..service })
         }
-        Mark::Description { single, dual, speed, beyond } => Service {
-            load_index: single.or(service.load_index),
-            dual_index: dual.or(service.dual_index),
-            speed: speed.or(service.speed),
-            beyond: beyond || service.beyond,
-            ..service
-        },
-        Mark::LoadRange(letter) => Service { load_range: Some(letter), ..service },
-        Mark::Ply(ply) => Service { ply: Some(ply), ..service },
-        Mark::Reinforced => Service { reinforced: true, ..service },
-        Mark::Winter => Service { winter: true, ..service },
-        Mark::Tube => service,
+        Mark::Description { single, dual, speed, beyond } => {
+            let first = (service.load_index.is_none() || single.is_none()) && (service.speed.is_none() || speed.is_none());
+            let (load_index, dual_index, speed) = (single.or(service.load_index), dual.or(service.dual_index), speed.or(service.speed));
+            first.then_some(Service { load_index, dual_index, speed, beyond: beyond || service.beyond, ..service })
+        }
+        Mark::LoadRange(letter) => service.load_range.is_none().then_some(Service { load_range: Some(letter), ..service }),
+        Mark::Ply(ply) => service.ply.is_none().then_some(Service { ply: Some(ply), ..service }),
+        Mark::Reinforced => Some(Service { reinforced: true, ..service }),
+        Mark::Winter => Some(Service { winter: true, ..service }),
+        Mark::Tube => Some(service),
     }
 }
 
@@ -66,11 +75,14 @@ fn ply(input: &mut &str) -> winnow::Result<Mark> {
     terminated(number(1, 24), (space0, rating)).verify_map(|ply| u8::try_from(ply).ok().map(Mark::Ply)).parse_next(input)
 }
 
-/// `(Y)` or `(104Y)`.
+/// `(Y)`, `(104Y)` or `(121/118S)`.
 fn bracketed(input: &mut &str) -> winnow::Result<Mark> {
-    let inside = (opt(terminated(index, space0)), symbol);
-    delimited(('(', space0), inside, (space0, ')'))
-        .map(|(single, speed)| Mark::Description { single, dual: None, speed: Some(speed), beyond: true })
+    let indices = opt(terminated((index, opt(preceded('/', index))), space0));
+    delimited(('(', space0), (indices, symbol), (space0, ')'))
+        .map(|(indices, speed)| {
+            let (single, dual) = indices.map_or((None, None), |(single, dual)| (Some(single), dual));
+            Mark::Description { single, dual, speed: Some(speed), beyond: true }
+        })
         .parse_next(input)
 }
 

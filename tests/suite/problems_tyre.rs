@@ -18,6 +18,7 @@ fn sizes_that_are_none() {
     check("185/70Q14", "In “185/70Q14” the part “14” was not understood. Type it like 185/70R14.");
     check("185/70", "“185/70” ends before the size is complete. Type it like 185/70R14.");
     check("205/60R15 91VV", "In “205/60R15 91VV” the part “91VV” was not understood. Type it like 185/70R14.");
+    check("185/70R14 88S 91H", "In “185/70R14 88S 91H” the part “91H” was not understood. Type it like 185/70R14.");
     check("E78-", "“E78-” ends before the size is complete. Type it like E78-14 or GR70-15.");
     check("205/60R99", "In “205/60R99” the part “99” was not understood. Type it like 185/70R14.");
     check(
