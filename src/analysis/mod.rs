@@ -1,15 +1,18 @@
 //! A setup and its conditions in, every answer out. Pure: the same job always gives the same answers.
 //!
-//! Each question has a file: [`gears`] (ratios, steps, tooth sums) and [`road`] (speeds and engine speeds).
+//! Each question has a file: [`gears`] (ratios, steps, tooth sums), [`road`] (speeds and engine speeds), [`speedo`] (what the dial reads).
 //! Words and rounding are not here; they are [`crate::sheet`]'s.
 
 pub mod gears;
 pub mod road;
+pub mod speedo;
 
 use crate::job::Job;
 use crate::setup::{self, Conditions, Setup};
+use crate::speedometer::SpeedoGear;
 pub use gears::Gears;
 pub use road::Road;
+pub use speedo::Speedo;
 
 /// Everything known about one setup.
 #[derive(Clone, Debug, PartialEq)]
@@ -20,18 +23,28 @@ pub struct Analysis {
     pub gears: Gears,
     /// Road speeds and engine speeds.
     pub road: Road,
+    /// What the speedometer reads, and what would mend it.
+    pub speedo: Speedo,
+}
+
+/// What lies on the shop's shelves and is proposed from.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Shelves<'a> {
+    /// The speedometer gears.
+    pub speedometer_gears: &'a [SpeedoGear],
 }
 
 /// Everything known about one setup under the job's conditions.
-pub fn analyse(setup: Setup, conditions: &Conditions) -> Analysis {
+pub fn analyse(setup: Setup, conditions: &Conditions, shelves: Shelves<'_>) -> Analysis {
     let gears = Gears::of(&setup);
     let road = Road::of(&setup, &gears, conditions);
-    Analysis { setup, gears, road }
+    let speedo = Speedo::of(&setup, conditions, shelves.speedometer_gears);
+    Analysis { setup, gears, road, speedo }
 }
 
 /// Everything known about a job: its conditions, and its setups in the order of their columns.
-pub fn analyse_job(job: &Job) -> (Conditions, Vec<Analysis>) {
+pub fn analyse_job(job: &Job, shelves: Shelves<'_>) -> (Conditions, Vec<Analysis>) {
     let conditions = Conditions::of(job);
-    let setups = setup::read_all(job).into_iter().map(|setup| analyse(setup, &conditions)).collect();
+    let setups = setup::read_all(job).into_iter().map(|setup| analyse(setup, &conditions, shelves)).collect();
     (conditions, setups)
 }

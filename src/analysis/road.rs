@@ -32,7 +32,7 @@ pub struct InGear {
 impl Road {
     /// The speeds of a setup.
     pub fn of(setup: &Setup, gears: &Gears, conditions: &Conditions) -> Self {
-        let circumference = setup.tyre.as_ref().map(|tyre| tyre.rolling().circumference);
+        let circumference = setup.rolling.as_ref().map(|rolling| rolling.circumference);
         let in_gear = |gear: usize| {
             let overall = gears.overall.get(gear).copied().flatten();
             let speed = |engine: AngularVelocity| Some(road_speed(engine, overall?, circumference?));

@@ -4,12 +4,13 @@ use leptos::prelude::*;
 
 use super::device;
 use super::keep::Opened;
-use crate::analysis::{self, Analysis};
+use crate::analysis::{self, Analysis, Shelves};
 use crate::catalogue::Catalogue;
 use crate::job::{Field, History, Job, SetupId};
 use crate::problem::Problem;
 use crate::setup::Conditions;
 use crate::sheet::{self, Reader, Sheet, Source, Words};
+use crate::speedometer::SpeedoGear;
 
 /// A job with every answer.
 pub type Answers = (Conditions, Vec<Analysis>);
@@ -24,6 +25,7 @@ pub struct State {
     pub answers: Memo<Answers>,
     /// The rows of the sheet.
     pub sheet: Memo<Sheet>,
+    gears: Memo<Vec<SpeedoGear>>,
     /// What can be chosen: built in, and the shop's own.
     pub catalogue: RwSignal<Catalogue>,
     /// The trade's words.
@@ -53,21 +55,18 @@ impl State {
     pub fn new(opened: Opened) -> Self {
         let job = RwSignal::new(opened.job);
         let words = RwSignal::new(device::words());
-        let answers = Memo::new(move |_| job.with(analysis::analyse_job));
-        let sheet = Memo::new(move |_| {
-            job.with(|job| {
-                answers.with(|(conditions, setups)| {
-                    let reader = Reader { units: job.units, words: words.get() };
-                    sheet::of(Source { job, conditions, setups, reader })
-                })
-            })
-        });
+        let catalogue = RwSignal::new(opened.catalogue);
+        let gears = Memo::new(move |_| catalogue.with(|catalogue| catalogue.speedometer_gears.gears()));
+        let answers =
+            Memo::new(move |_| job.with(|job| gears.with(|gears| analysis::analyse_job(job, Shelves { speedometer_gears: gears }))));
+        let sheet = Memo::new(move |_| with_source(job, gears, answers, words, sheet::of));
         Self {
             job,
             history: RwSignal::new(History::default()),
             answers,
             sheet,
-            catalogue: RwSignal::new(opened.catalogue),
+            gears,
+            catalogue,
             words,
             theme: super::theme::ThemeSignal::follow_system(),
             focus: RwSignal::new(None),
@@ -94,12 +93,7 @@ impl State {
 
     /// Whatever is made of the job with every answer.
     pub fn with_source<T>(self, make: impl FnOnce(Source<'_>) -> T) -> T {
-        self.job.with(|job| {
-            self.answers.with(|(conditions, setups)| {
-                let reader = Reader { units: job.units, words: self.words.get() };
-                make(Source { job, conditions, setups, reader })
-            })
-        })
+        with_source(self.job, self.gears, self.answers, self.words, make)
     }
 
     /// Puts a text into a field: one step of undo until the field is left.
@@ -176,4 +170,22 @@ impl State {
             Field::Setup(id, field) => setups.iter().find(|each| each.setup.id == id)?.setup.problems_of(field).next().cloned(),
         })
     }
+}
+
+fn with_source<T>(
+    job: RwSignal<Job>,
+    gears: Memo<Vec<SpeedoGear>>,
+    answers: Memo<Answers>,
+    words: RwSignal<Words>,
+    make: impl FnOnce(Source<'_>) -> T,
+) -> T {
+    let words = words.get();
+    job.with(|job| {
+        gears.with(|gears| {
+            answers.with(|(conditions, setups)| {
+                let reader = Reader { units: job.units, words };
+                make(Source { job, conditions, setups, shelves: Shelves { speedometer_gears: gears }, reader })
+            })
+        })
+    })
 }

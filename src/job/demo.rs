@@ -1,6 +1,6 @@
 //! The first job anyone sees: invented, with three setups of invented gear sets. Also an empty job to start from.
 
-use super::{Gearbox, Job, Setup, SetupId, file};
+use super::{Gearbox, Job, Setup, SetupId, Speedo, SpeedoShared, file};
 use crate::gearing::Layout;
 use crate::units::{System, Typed};
 
@@ -16,7 +16,11 @@ pub fn job() -> Job {
         notes: "A demo job: car, customer and gear sets are invented. Change anything, or start an empty job.".into(),
         shift: Typed::new("6,500", System::Inch),
         cruise: Typed::new("70", System::Inch),
-        setups: vec![setup(1, "As it came", wide), setup(2, "Close", close), setup(3, "Five-speed, overdrive 5th", five)],
+        setups: vec![
+            setup(1, "As it came", wide, "8/28"),
+            setup(2, "Close", close, "8/28"),
+            setup(3, "Five-speed, overdrive 5th", five, "7/23"),
+        ],
         next_setup: 4,
         ..empty(System::Inch)
     }
@@ -33,6 +37,8 @@ pub fn empty(units: System) -> Job {
         units,
         shift: Typed::new("6,000", units),
         cruise: Typed::new(if units == System::Inch { "70" } else { "110" }, units),
+        omitted_aspect: String::new(),
+        speedo: SpeedoShared { check: Typed::new(if units == System::Inch { "60" } else { "100" }, units), ..SpeedoShared::default() },
         setups: Vec::new(),
         next_setup: 1,
         for_customer: None,
@@ -53,13 +59,14 @@ fn gearbox(name: &str, constant: &str, gears: &[&str], reverse: &str, idler: &st
     }
 }
 
-fn setup(id: u32, name: &str, gearbox: Gearbox) -> Setup {
+fn setup(id: u32, name: &str, gearbox: Gearbox, speedo_gears: &str) -> Setup {
     Setup {
         id: SetupId(id),
         name: name.into(),
         gearbox,
         final_drive: "43/11".into(),
-        stages: Vec::new(),
         tyre: Typed::new("185/70R14", System::Inch),
+        speedo: Speedo { gears: speedo_gears.into(), ..Speedo::default() },
+        ..Setup::default()
     }
 }

@@ -29,7 +29,7 @@ impl Job {
         let id = self.take_id();
         let gearbox = Gearbox { gears: vec![String::new(); 4], ..Gearbox::default() };
         let tyre = Typed::new("", self.units);
-        self.setups.push(Setup { id, name: "New setup".into(), gearbox, final_drive: String::new(), stages: Vec::new(), tyre });
+        self.setups.push(Setup { id, name: "New setup".into(), gearbox, tyre, ..Setup::default() });
         Some(id)
     }
 

@@ -27,6 +27,10 @@ pub enum JobField {
     Shift,
     /// The road speed of a steady cruise.
     Cruise,
+    /// What the speedometer's dial expects.
+    Dial,
+    /// The true speed at which the speedometer's readings are shown.
+    SpeedoCheck,
 }
 
 /// The texts of one setup. Places are counted from 0.
@@ -50,6 +54,12 @@ pub enum SetupField {
     Stage(usize),
     /// The tyre.
     Tyre,
+    /// How much tread has worn off.
+    TreadLost,
+    /// The speedometer gears.
+    SpeedoGears,
+    /// Readings of the dial beside true speeds.
+    RoadCheck,
 }
 
 /// Where a field's text is kept.
@@ -68,6 +78,8 @@ impl JobField {
             Self::Notes => "notes",
             Self::Shift => "shift",
             Self::Cruise => "cruise",
+            Self::Dial => "dial",
+            Self::SpeedoCheck => "speedo-check",
         }
     }
 
@@ -79,6 +91,8 @@ impl JobField {
             Self::Notes => Slot::Plain(&mut job.notes),
             Self::Shift => Slot::Quantity(&mut job.shift),
             Self::Cruise => Slot::Quantity(&mut job.cruise),
+            Self::Dial => Slot::Quantity(&mut job.speedo.dial),
+            Self::SpeedoCheck => Slot::Quantity(&mut job.speedo.check),
         }
     }
 
@@ -90,6 +104,8 @@ impl JobField {
             Self::Notes => &job.notes,
             Self::Shift => &job.shift.text,
             Self::Cruise => &job.cruise.text,
+            Self::Dial => &job.speedo.dial.text,
+            Self::SpeedoCheck => &job.speedo.check.text,
         }
     }
 }
@@ -107,6 +123,9 @@ impl SetupField {
             Self::StageName(at) => format!("stage.{}.name", at + 1),
             Self::Stage(at) => format!("stage.{}", at + 1),
             Self::Tyre => "tyre".into(),
+            Self::TreadLost => "tread-lost".into(),
+            Self::SpeedoGears => "speedo-gears".into(),
+            Self::RoadCheck => "road-check".into(),
         }
     }
 
@@ -121,6 +140,9 @@ impl SetupField {
             Self::StageName(at) => Slot::Plain(&mut setup.stages.get_mut(at)?.name),
             Self::Stage(at) => Slot::Plain(&mut setup.stages.get_mut(at)?.drive),
             Self::Tyre => Slot::Quantity(&mut setup.tyre),
+            Self::TreadLost => Slot::Quantity(&mut setup.tread_lost),
+            Self::SpeedoGears => Slot::Plain(&mut setup.speedo.gears),
+            Self::RoadCheck => Slot::Quantity(&mut setup.speedo.road_check),
         })
     }
 
@@ -135,6 +157,9 @@ impl SetupField {
             Self::StageName(at) => &setup.stages.get(at)?.name,
             Self::Stage(at) => &setup.stages.get(at)?.drive,
             Self::Tyre => &setup.tyre.text,
+            Self::TreadLost => &setup.tread_lost.text,
+            Self::SpeedoGears => &setup.speedo.gears,
+            Self::RoadCheck => &setup.speedo.road_check.text,
         })
     }
 

@@ -1,6 +1,6 @@
 //! The job: the one document, holding what was typed and nothing that can be worked out from it.
 //!
-//! [`Job`] is the whole; [`field`] names every text in it; [`edit`] holds the changes that are not typing;
+//! [`Job`] is the whole; [`field`] names every text in it, [`choice`] everything chosen from a few; [`edit`] holds the changes that are not typing;
 //! [`history`] undoes and redoes; [`mod@file`] writes and reads it, old versions included; [`demo`] is the invented first job.
 //! [`book`] is the book of jobs, [`listing`] its list, [`backup`] the whole book in a file; [`link`] carries a job in a link,
 //! [`incoming`] tells what a file from outside holds.
@@ -8,6 +8,7 @@
 
 pub mod backup;
 pub mod book;
+pub mod choice;
 pub mod demo;
 pub mod edit;
 pub mod field;
@@ -16,13 +17,16 @@ pub mod history;
 pub mod incoming;
 pub mod link;
 pub mod listing;
+pub mod speedo;
 
 use serde::{Deserialize, Serialize};
 
 use crate::gearing::{Layout, Place};
 use crate::units::{System, Typed};
+pub use choice::{Choice, JobChoice, SetupChoice};
 pub use field::{Field, JobField, SetupField};
 pub use history::History;
+pub use speedo::{Speedo, SpeedoShared};
 
 /// The most setups that stand side by side on one sheet.
 pub const MOST_SETUPS: usize = 6;
@@ -58,6 +62,12 @@ pub struct Job {
     pub shift: Typed,
     /// The road speed of a steady cruise.
     pub cruise: Typed,
+    /// The aspect ratio taken where a metric tyre size leaves it out: `82`, or anything else for 80.
+    #[serde(default)]
+    pub omitted_aspect: String,
+    /// What all setups share about the speedometer.
+    #[serde(default)]
+    pub speedo: SpeedoShared,
     /// The setups being compared, in the order of their columns.
     pub setups: Vec<Setup>,
     /// The id that the next new setup gets.
@@ -68,7 +78,7 @@ pub struct Job {
 }
 
 /// One setup, as typed.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Setup {
     /// Its id inside the job.
     pub id: SetupId,
@@ -83,6 +93,12 @@ pub struct Setup {
     pub stages: Vec<Stage>,
     /// Its tyre: a size, or something measured.
     pub tyre: Typed,
+    /// How much tread has worn off; blank for none.
+    #[serde(default)]
+    pub tread_lost: Typed,
+    /// Its speedometer gears and road check.
+    #[serde(default)]
+    pub speedo: Speedo,
 }
 
 /// A gearbox, as typed: every pair as the gear on the input or output line over the countershaft's.

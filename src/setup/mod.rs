@@ -3,13 +3,17 @@
 //! Every part stands on its own, so that a slip in one field leaves the rest of the sheet standing.
 //! No figure is worked out here; that is [`crate::analysis`]'s.
 
+mod speedo;
+mod tyres;
+
 use num_traits::CheckedMul;
 
 use crate::gearing::{self, FinalDrive, Gear, Gearbox, Layout, Mesh, Place, Ratio, Reverse, Stage, check, read};
 use crate::job::{self, Job, JobField, SetupField, SetupId};
 use crate::problem::{Explain, Problem};
-use crate::tyre::{self, Tyre};
+use crate::tyre::{OmittedAspect, Rolling, Tyre};
 use crate::units::{AngularVelocity, Velocity, limits};
+pub use speedo::{Speedo, SpeedoShared, TAPS};
 
 /// What all setups of a job share.
 #[derive(Clone, Debug, PartialEq)]
@@ -18,6 +22,8 @@ pub struct Conditions {
     pub shift: Option<AngularVelocity>,
     /// The road speed of a steady cruise.
     pub cruise: Option<Velocity>,
+    /// The dial, the rule and what else all setups share about the speedometer.
+    pub speedo: SpeedoShared,
     /// What is wrong with either.
     pub problems: Vec<Problem>,
 }
@@ -47,6 +53,10 @@ pub struct Setup {
     pub stages: Option<Vec<Stage>>,
     /// The tyre.
     pub tyre: Option<Tyre>,
+    /// What it rolls in one turn, worn as it is.
+    pub rolling: Option<Rolling>,
+    /// The speedometer's gears and road check.
+    pub speedo: Speedo,
     /// Everything that is wrong with it.
     pub problems: Vec<Problem>,
 }
@@ -84,17 +94,19 @@ impl Conditions {
         let mut problems = Vec::new();
         let shift = keep(&mut problems, JobField::Shift.path(), job.shift.read(&limits::SHIFT_SPEED));
         let cruise = keep(&mut problems, JobField::Cruise.path(), job.cruise.read(&limits::CRUISE_SPEED));
-        Self { shift, cruise, problems }
+        let speedo = SpeedoShared::read(job, &mut problems);
+        Self { shift, cruise, speedo, problems }
     }
 }
 
 /// Reads every setup of a job, in the order of its columns.
 pub fn read_all(job: &Job) -> Vec<Setup> {
-    job.setups.iter().enumerate().map(|(column, typed)| read_one(typed, Job::letter(column))).collect()
+    let omitted = tyres::omitted_aspect(job);
+    job.setups.iter().enumerate().map(|(column, typed)| read_one(typed, Job::letter(column), omitted)).collect()
 }
 
 /// Reads one setup.
-pub fn read_one(typed: &job::Setup, letter: char) -> Setup {
+pub fn read_one(typed: &job::Setup, letter: char, omitted: OmittedAspect) -> Setup {
     let mut problems = Vec::new();
     let layout = typed.gearbox.layout;
     let constant = match layout {
@@ -109,8 +121,24 @@ pub fn read_one(typed: &job::Setup, letter: char) -> Setup {
     }
     let final_drive = keep(&mut problems, &SetupField::FinalDrive.path(), read::final_drive(&typed.final_drive));
     let stages = read_stages(&typed.stages, &mut problems);
-    let tyre = keep(&mut problems, &SetupField::Tyre.path(), tyre::read(&typed.tyre.text, typed.tyre.units));
-    Setup { id: typed.id, letter, name: typed.name.clone(), layout, constant, gears, reverse, gearbox, final_drive, stages, tyre, problems }
+    let (tyre, rolling) = tyres::read(typed, omitted, &mut problems);
+    let speedo = Speedo::read(typed, &mut problems);
+    Setup {
+        id: typed.id,
+        letter,
+        name: typed.name.clone(),
+        layout,
+        constant,
+        gears,
+        reverse,
+        gearbox,
+        final_drive,
+        stages,
+        tyre,
+        rolling,
+        speedo,
+        problems,
+    }
 }
 
 /// The product of ratios; `None` where it leaves the exact range, which no stages that can be typed do.

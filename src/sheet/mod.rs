@@ -2,18 +2,22 @@
 //!
 //! The page, the print, the exports and the golden tests all read the same rows, so a figure is written once.
 //! [`figure`] is what stands in a cell, [`words`] the trade's words for a reader, [`export`] the rows as JSON and CSV;
-//! [`short`], [`gears`] and [`road`] turn answers into rows. Nothing here knows a browser.
+//! [`short`] and a file for each section turn answers into rows. Nothing here knows a browser.
 
 pub mod export;
 pub mod figure;
 pub mod gears;
+pub mod options;
 pub mod road;
 pub mod short;
+pub mod speedo;
 pub mod typed;
+pub mod tyres;
 pub mod words;
 
-use crate::analysis::{self, Analysis};
-use crate::job::{Job, SetupField};
+use crate::analysis::{self, Analysis, Shelves};
+use crate::catalogue::Catalogue;
+use crate::job::{Job, SetupChoice, SetupField};
 use crate::problem::Severity;
 use crate::setup::Conditions;
 use crate::units::System;
@@ -38,6 +42,8 @@ pub struct Source<'a> {
     pub conditions: &'a Conditions,
     /// The setups in the order of their columns.
     pub setups: &'a [Analysis],
+    /// What lies on the shop's shelves.
+    pub shelves: Shelves<'a>,
     /// How it is read.
     pub reader: Reader,
 }
@@ -100,6 +106,8 @@ pub struct Entry {
 pub enum EntryKind {
     /// A text of the setup.
     Text(SetupField),
+    /// A choice from a few.
+    Choice(SetupChoice),
     /// The layout of the gearbox, and how many gears it has.
     Layout,
     /// Where an extra stage stands, and its removal.
@@ -108,15 +116,18 @@ pub enum EntryKind {
     AddStage,
 }
 
-/// The sheet of a job, as `reader` reads it.
+/// The sheet of a job with what is built in on the shelves.
 pub fn build(job: &Job, words: Words) -> Sheet {
-    let (conditions, setups) = analysis::analyse_job(job);
-    of(Source { job, conditions: &conditions, setups: &setups, reader: Reader { units: job.units, words } })
+    let gears = Catalogue::built_in().speedometer_gears.gears();
+    let shelves = Shelves { speedometer_gears: &gears };
+    let (conditions, setups) = analysis::analyse_job(job, shelves);
+    of(Source { job, conditions: &conditions, setups: &setups, shelves, reader: Reader { units: job.units, words } })
 }
 
 /// The sheet of a job that is already worked out.
 pub fn of(source: Source<'_>) -> Sheet {
-    let mut sheet = Sheet { short: short::row(source), sections: vec![gears::section(source), road::section(source)] };
+    let mut sheet =
+        Sheet { short: short::row(source), sections: vec![gears::section(source), road::section(source), speedo::section(source)] };
     words::localise(&mut sheet, source.reader.words);
     sheet
 }

@@ -4,7 +4,7 @@ use super::short::cruise_text;
 use super::{Cell, Figure, Piece, Row, Section, Source, needs, ordinal};
 use crate::analysis::Analysis;
 use crate::gearing::teeth::decimal;
-use crate::units::common::{in_millimetres, in_rpm, unit};
+use crate::units::common::{in_rpm, unit};
 use crate::units::{AngularVelocity, Length, Measured, Time, Unit, Velocity, number};
 
 /// Source of road speed in a gear.
@@ -21,7 +21,7 @@ pub(super) fn section(source: Source<'_>) -> Section {
         .collect();
     let label = format!("Top gear at {}", cruise_text(source));
     rows.push(source.row("cruise", label, |analysis| cruise_cell(source, analysis)));
-    rows.push(source.row("rolls", "One tyre turn", |analysis| circumference_cell(source, analysis)));
+    rows.extend(super::tyres::rows(source));
     Section { id: "road", title: "Road speed".into(), ask: "How fast in each gear, and where does each shift land?".into(), rows }
 }
 
@@ -113,17 +113,4 @@ fn cruise_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
 /// The way covered in a minute.
 fn a_minute(speed: Velocity, length: &Unit<Length>) -> f64 {
     (length.take)(&(speed * (unit::<Time>("min").make)(1.0)))
-}
-
-fn circumference_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let Some(circumference) = analysis.road.circumference else { return Cell::absent("needs the tyre") };
-    let decimals = if source.reader.units == crate::units::System::Inch { 2 } else { 0 };
-    let figure = Figure::quantity("rolling_circumference", &circumference, Length::usual(source.reader.units), decimals);
-    let per_mile = 1_609_344.0 / in_millimetres(circumference);
-    let turns = match source.reader.units {
-        crate::units::System::Inch => Figure::number("turns_per_mile", per_mile, 0),
-        crate::units::System::Metric => Figure::number("turns_per_km", per_mile / 1.609_344, 0),
-    };
-    let words = if source.reader.units == crate::units::System::Inch { "turns a mile" } else { "turns a km" };
-    Cell::line([figure.into(), turns.small().into(), Piece::words(words)])
 }

@@ -17,6 +17,7 @@ fn cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     lines.extend(launch(analysis, first));
     lines.extend(cruise(source, analysis, first));
     lines.extend(drop(analysis));
+    lines.extend(speedometer(analysis));
     if lines.is_empty() { Cell::absent(needs(analysis)) } else { Cell { lines, entries: Vec::new() } }
 }
 
@@ -36,6 +37,12 @@ fn drop(analysis: &Analysis) -> Option<Vec<Piece>> {
     let (gear, drop) = analysis.gears.deepest_drop()?;
     let words = format!("rpm lost at most, {} to {}", super::ordinal(gear), super::ordinal(gear + 1));
     Some(vec![Figure::percent("short.deepest_drop", drop, 0).into(), Piece::words(words)])
+}
+
+fn speedometer(analysis: &Analysis) -> Option<Vec<Piece>> {
+    let error = analysis.speedo.fitted?.error();
+    let words = if error < 0.0 { "speedometer reads low" } else { "speedometer reads high" };
+    Some(vec![Figure::percent("short.speedometer_error", error.abs(), 1).into(), Piece::words(words)])
 }
 
 /// The cruise speed in the reader's unit: `70 mph`, `112.7 km/h`.

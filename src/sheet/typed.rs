@@ -1,9 +1,10 @@
 //! What is typed about a gearbox and its extra stages, in the rows where it is read.
 
+use super::options;
 use super::{Cell, EntryKind, Figure, Piece, Row, Source, ordinal};
 use crate::analysis::Analysis;
 use crate::gearing::{Layout, Place};
-use crate::job::SetupField;
+use crate::job::{Choice, SetupChoice, SetupField};
 
 /// A cell with one of the setup's texts in it, where the setup has such a text.
 pub(super) fn entry(source: Source<'_>, analysis: &Analysis, cell: Cell, field: SetupField, label: &str) -> Cell {
@@ -11,6 +12,13 @@ pub(super) fn entry(source: Source<'_>, analysis: &Analysis, cell: Cell, field: 
         Some(text) => cell.with_entry(EntryKind::Text(field), format!("{label}, setup {}", analysis.setup.letter), text),
         None => cell,
     }
+}
+
+/// A cell with one of the setup's choices in it; the entry's text is the option's words.
+pub(super) fn choice(source: Source<'_>, analysis: &Analysis, cell: Cell, choice: SetupChoice, label: &str) -> Cell {
+    let chosen = source.job.chosen(Choice::Setup(analysis.setup.id, choice));
+    let words = options::of_setup(choice).iter().find(|(id, _)| *id == chosen).map_or("", |(_, words)| words);
+    cell.with_entry(EntryKind::Choice(choice), format!("{label}, setup {}", analysis.setup.letter), words)
 }
 
 /// A layout in words.

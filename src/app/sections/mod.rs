@@ -2,6 +2,7 @@
 
 pub mod gears;
 mod road;
+mod speedo;
 
 use leptos::prelude::*;
 
@@ -14,6 +15,7 @@ pub fn Sections() -> impl IntoView {
     view! {
         <Section id="gears" controls=ViewFn::default() picture=gears::picture/>
         <Section id="road" controls=road::controls picture=road::picture/>
+        <Section id="speedometer" controls=speedo::controls picture=speedo::picture/>
     }
 }
 

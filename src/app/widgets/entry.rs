@@ -2,10 +2,11 @@
 
 use leptos::prelude::*;
 
-use super::TextField;
+use super::select::select;
+use super::{SelectField, TextField};
 use crate::app::state::State;
 use crate::gearing::{Layout, Place};
-use crate::job::{Field, Setup, SetupField, SetupId};
+use crate::job::{Choice, Field, Setup, SetupField, SetupId};
 use crate::sheet::typed::{layout_words, place_words};
 use crate::sheet::{Entry, EntryKind, ordinal};
 
@@ -13,9 +14,10 @@ use crate::sheet::{Entry, EntryKind, ordinal};
 pub fn entry(setup: SetupId, entry: &Entry) -> AnyView {
     match entry.kind {
         EntryKind::Text(field) => {
-            let wide = matches!(field, SetupField::StageName(_));
+            let wide = matches!(field, SetupField::StageName(_) | SetupField::RoadCheck);
             view! { <TextField field=Field::Setup(setup, field) label=entry.label.clone() wide/> }.into_any()
         }
+        EntryKind::Choice(choice) => view! { <SelectField choice=Choice::Setup(setup, choice) label=entry.label.clone()/> }.into_any(),
         EntryKind::Layout => layout(setup, entry.label.clone()),
         EntryKind::StagePlace(at) => stage_place(setup, at, entry.label.clone()),
         EntryKind::AddStage => {
@@ -77,23 +79,6 @@ fn stage_place(setup: SetupId, at: usize, label: String) -> AnyView {
     view! {
         {select(label, &PLACES.map(place_words), now, choose)}
         <button type="button" class="btn btn--small" on:click=remove>"Remove the stage"</button>
-    }
-    .into_any()
-}
-
-fn select(
-    label: String,
-    options: &[&'static str],
-    now: impl Fn() -> usize + Copy + Send + 'static,
-    choose: impl Fn(usize) + 'static,
-) -> AnyView {
-    let option =
-        |(at, words): (usize, &&'static str)| view! { <option value=at.to_string() selected=move || now() == at>{*words}</option> };
-    view! {
-        <select class="select" aria-label=label prop:value=move || now().to_string()
-            on:change=move |event| choose(event_target_value(&event).parse().unwrap_or(0))>
-            {options.iter().enumerate().map(option).collect_view()}
-        </select>
     }
     .into_any()
 }

@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use crate::app::state::State;
 use crate::job::{Field, JobField, SetupField};
-use crate::units::{AngularVelocity, Length, Measured, System, Velocity};
+use crate::units::{AngularVelocity, Length, Measured, System, TurnsPerDistance, Velocity};
 
 /// A text of the job, edited where it is read.
 #[component]
@@ -23,6 +23,9 @@ pub fn TextField(
     /// A wider field, for sizes and names.
     #[prop(optional)]
     wide: bool,
+    /// What a blank field is taken for.
+    #[prop(optional)]
+    blank_means: &'static str,
 ) -> impl IntoView {
     let state = State::here();
     let slug = field.slug();
@@ -39,7 +42,7 @@ pub fn TextField(
         <span class=class>
             {visible_label.then(|| view! { <label for=slug.clone()>{move || state.say(&label)}</label> })}
             <input class="field__input" id=slug.clone() type="text" inputmode=if number { "decimal" } else { "text" }
-                autocomplete="off" autocapitalize="off" spellcheck="false"
+                placeholder=blank_means autocomplete="off" autocapitalize="off" spellcheck="false"
                 aria-label=(!visible_label).then_some(move || state.say(&spoken))
                 aria-invalid=move || problem.with(Option::is_some).to_string()
                 aria-describedby=move || problem.with(Option::is_some).then(|| described.clone())
@@ -62,6 +65,9 @@ fn unit(state: State, field: Field) -> Option<&'static str> {
         match field {
             Field::Job(JobField::Shift) => Some(symbol::<AngularVelocity>(job.shift.units)),
             Field::Job(JobField::Cruise) => Some(symbol::<Velocity>(job.cruise.units)),
+            Field::Job(JobField::SpeedoCheck) => Some(symbol::<Velocity>(job.speedo.check.units)),
+            Field::Job(JobField::Dial) => Some(symbol::<TurnsPerDistance>(job.speedo.dial.units)),
+            Field::Setup(id, SetupField::TreadLost) => Some(symbol::<Length>(job.setup(id)?.tread_lost.units)),
             Field::Setup(_, SetupField::Tyre) => text.trim().parse::<f64>().ok().map(|_| symbol::<Length>(job.units)),
             _ => None,
         }

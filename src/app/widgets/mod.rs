@@ -7,10 +7,12 @@ pub mod field;
 pub mod figure;
 pub mod pointer;
 pub mod rows;
+pub mod select;
 pub mod theme;
 
 pub use chart::Chart;
 pub use choice::Choice;
 pub use field::TextField;
 pub use rows::{Rows, ShortRow};
+pub use select::SelectField;
 pub use theme::ThemeSwitch;

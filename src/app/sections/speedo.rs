@@ -1,0 +1,31 @@
+//! Speedometer: its controls and its picture.
+
+use leptos::prelude::*;
+
+use crate::app::state::State;
+use crate::app::widgets::{Chart, SelectField, TextField};
+use crate::chart::of_speedo;
+use crate::job::{Choice, Field, JobChoice, JobField};
+
+/// The dial, the rule and the shelf, the same for every setup.
+pub(super) fn controls() -> impl IntoView {
+    view! {
+        <TextField field=Field::Job(JobField::Dial) label="dial expects" visible_label=true number=true blank_means="1,000"/>
+        <TextField field=Field::Job(JobField::SpeedoCheck) label="check at a true" visible_label=true number=true/>
+        <SelectField choice=Choice::Job(JobChoice::Law) label="rule" visible_label=true/>
+        <SelectField choice=Choice::Job(JobChoice::SpeedoStock) label="from the" visible_label=true/>
+    }
+}
+
+/// What each dial reads above the true speed, with the band the rule allows.
+pub(super) fn picture() -> impl IntoView {
+    let state = State::here();
+    let lines = Memo::new(move |_| state.picture(of_speedo::readings));
+    let caption = Signal::derive(move || {
+        let rule = state.answers.with(|(conditions, _)| conditions.speedo.band.name);
+        state.say(&format!(
+            "What each dial reads above the true speed. Shaded: what {rule} allows. Grey: the best pairs of the shelf for the setup brought forward, or for A."
+        ))
+    });
+    view! { <Chart picture=lines name="speedometer-readings" caption/> }
+}

@@ -1,0 +1,39 @@
+//! What is typed about the speedometer: the dial and the rule for all setups, the gears and the road check for each.
+
+use serde::{Deserialize, Serialize};
+
+use crate::units::{System, Typed};
+
+/// What all setups share: they go into one car with one dial.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct SpeedoShared {
+    /// What the dial expects; blank for 1,000 turns per mile.
+    pub dial: Typed,
+    /// The id of the rule it is judged by; blank for the strictest.
+    pub law: String,
+    /// The true speed at which readings are shown.
+    pub check: Typed,
+    /// Whether only gears in stock are proposed: `yes`, or anything else.
+    pub in_stock: String,
+}
+
+impl Default for SpeedoShared {
+    fn default() -> Self {
+        Self { dial: Typed::default(), law: String::new(), check: Typed::new("60", System::Inch), in_stock: String::new() }
+    }
+}
+
+/// What belongs to one setup.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Speedo {
+    /// Drive and driven teeth, and perhaps an adapter's.
+    pub gears: String,
+    /// Readings of the dial beside true speeds.
+    pub road_check: Typed,
+    /// The hand of the drive gear: `right`, `left`, or blank.
+    pub hand: String,
+    /// Where the driven gear stands and its cable leaves; blank where unknown.
+    pub tap: String,
+}

@@ -1,0 +1,22 @@
+//! The options of every choice: the word that is kept, and the words that are read.
+
+use crate::job::{JobChoice, SetupChoice};
+use crate::setup::TAPS;
+use crate::speedometer::law;
+
+/// The options of a choice of one setup.
+pub fn of_setup(choice: SetupChoice) -> Vec<(&'static str, &'static str)> {
+    match choice {
+        SetupChoice::SpeedoHand => vec![("", "hand not known"), ("right", "right-hand gear"), ("left", "left-hand gear")],
+        SetupChoice::SpeedoTap => std::iter::once(("", "side not known")).chain(TAPS.iter().map(|(id, _, words)| (*id, *words))).collect(),
+    }
+}
+
+/// The options of a choice for all setups.
+pub fn of_job(choice: JobChoice) -> Vec<(&'static str, &'static str)> {
+    match choice {
+        JobChoice::Law => law::BANDS.iter().map(|band| (band.id, band.name)).collect(),
+        JobChoice::SpeedoStock => vec![("", "whole shelf"), ("yes", "in stock only")],
+        JobChoice::OmittedAspect => vec![("", "80"), ("82", "82")],
+    }
+}
