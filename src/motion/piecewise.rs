@@ -31,9 +31,19 @@ impl Cubic {
 
     /// The value at `x`; outside the interval the cubic simply goes on.
     pub(super) fn at(&self, x: f64) -> f64 {
+        self.at_distance(x - self.from)
+    }
+
+    /// The value at a distance from `from`.
+    pub(super) fn at_distance(&self, d: f64) -> f64 {
         let [c0, c1, c2, c3] = self.c;
-        let d = x - self.from;
         c0 + d * (c1 + d * (c2 + d * c3))
+    }
+
+    /// The same cubic written about one of its roots, with nothing at the root: its small values beside the root lose no digits.
+    pub(super) fn about_root(&self, root: f64) -> Self {
+        let [_, c1, c2, c3] = self.about(root).c;
+        Self { from: root, to: root, c: [0.0, c1, c2, c3] }
     }
 
     /// The same shape over an axis stretched by `along`, its values multiplied by `up`.
@@ -110,8 +120,17 @@ impl Cubic {
     }
 }
 
-/// The value of a row of pieces at `x`; `None` outside them.
+/// The value of a row of pieces at `x`; `None` outside them, rounding at the two ends forgiven.
 pub(super) fn value(pieces: &[Cubic], x: f64) -> Option<f64> {
+    let (first, last) = (pieces.first()?.from, pieces.last()?.to);
+    let slack = 1e-12 * last.abs();
+    let x = if x < first && x >= first - slack {
+        first
+    } else if x > last && x <= last + slack {
+        last
+    } else {
+        x
+    };
     let at = pieces.partition_point(|piece| piece.to < x);
     pieces.get(at).filter(|piece| x >= piece.from).map(|piece| piece.at(x))
 }

@@ -35,7 +35,7 @@ const MIDDLE: (f64, f64) = (0.209_482_141_084_727_82, 0.417_959_183_673_469_4);
 /// Halvings after which a panel is taken as it is.
 const DEEPEST: u32 = 40;
 /// Panels after which no more are cut, so that no integrand can hold the page.
-const MOST_PANELS: u32 = 4_000;
+const MOST_PANELS: u32 = 500;
 
 /// Integrates `f` from `from` to `to`, halving panels until each is good to `relative` in its first function.
 ///

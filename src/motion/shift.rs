@@ -91,9 +91,10 @@ pub fn cost(vehicle: &Vehicle, shift: &Shift, by: AngularVelocity) -> ShiftCost 
         Some(at + sign * in_rpm(by) / gear.rpm_per_m_per_s)
     };
     let seconds = |value: f64| Time::new::<uom::si::time::second>(value);
-    let early = moved(-1.0).and_then(|early| gain_s(vehicle, shift.from, shift.to, early, at));
-    let late = moved(1.0).and_then(|late| gain_s(vehicle, shift.from, shift.to, at, late));
-    ShiftCost { early: early.map(seconds), late: late.map(|gain| seconds(-gain)) }
+    let early = moved(-1.0).map(|early| gain_s(vehicle, shift.from, shift.to, early, at));
+    let late = moved(1.0).map(|late| -gain_s(vehicle, shift.from, shift.to, at, late));
+    let [early, late] = [early, late].map(|cost| cost.filter(|cost| cost.is_finite()).map(seconds));
+    ShiftCost { early, late }
 }
 
 /// The stretch of speed on which both gears can be used: from, to (m/s).
@@ -183,40 +184,38 @@ fn candidates(difference: &[Cubic], from: f64, to: f64) -> Vec<(f64, Reason)> {
 
 /// Of several candidates the one with the least time: it is worth waiting for a later one where the lower gear gains in between.
 fn quickest(vehicle: &Vehicle, gears: (usize, usize), candidates: &[(f64, Reason)]) -> Option<(f64, Reason)> {
-    candidates.iter().copied().reduce(|best, next| {
-        let gain = gain_s(vehicle, gears.0, gears.1, best.0, next.0).unwrap_or(f64::INFINITY);
-        if gain > 0.0 { next } else { best }
-    })
+    let later_is_better = |best: f64, next: f64| gain_s(vehicle, gears.0, gears.1, best, next) > 0.0;
+    candidates.iter().copied().reduce(|best, next| if later_is_better(best.0, next.0) { next } else { best })
 }
 
-/// Time the lower gear saves over the upper one between two speeds; `None` where one of them does not accelerate or cannot be used.
-fn gain_s(vehicle: &Vehicle, lower: usize, upper: usize, from: f64, to: f64) -> Option<f64> {
+/// Time the lower gear saves over the upper one between two speeds: without end where the upper one does not accelerate (or cannot be
+/// used), negative without end where the lower one does not.
+fn gain_s(vehicle: &Vehicle, lower: usize, upper: usize, from: f64, to: f64) -> f64 {
     let mut edges: Vec<f64> =
         [lower, upper].into_iter().flat_map(|gear| vehicle.pieces(gear).iter().map(|piece| piece.thrust.from)).collect();
     edges.retain(|edge| *edge > from && *edge < to);
     edges.sort_by(f64::total_cmp);
     edges.push(to);
     let pace = |gear: usize, speed: f64| vehicle.acceleration(gear, speed).filter(|a| *a > 0.0).map(|a| 1.0 / a);
-    pace(lower, from).and(pace(upper, from)).and(pace(lower, to)).and(pace(upper, to))?;
+    let (mut lower_stalls, mut upper_stalls) = (false, false);
+    let mut gain = |speed: f64| {
+        let paces = (pace(upper, speed), pace(lower, speed));
+        upper_stalls |= paces.0.is_none();
+        lower_stalls |= paces.1.is_none();
+        paces.0.zip(paces.1).map_or(0.0, |(upper, lower)| upper - lower)
+    };
+    // a stall may lie at an end only, where no node of the quadrature stands
+    gain(from);
+    gain(to);
     let (mut begin, mut sum) = (from, 0.0);
     for end in edges {
-        let mut usable = true;
-        let part = integral(
-            |speed| {
-                let gain = pace(upper, speed).zip(pace(lower, speed)).map(|(upper, lower)| upper - lower);
-                usable &= gain.is_some();
-                [gain.unwrap_or(0.0)]
-            },
-            begin,
-            end,
-            TOLERANCE,
-        );
-        if !usable {
-            return None;
-        }
-        let [gain] = part.value;
-        sum += gain;
+        let [part] = integral(|speed| [gain(speed)], begin, end, TOLERANCE).value;
+        sum += part;
         begin = end;
     }
-    Some(sum)
+    match (lower_stalls, upper_stalls) {
+        (true, _) => f64::NEG_INFINITY,
+        (false, true) => f64::INFINITY,
+        _ => sum,
+    }
 }

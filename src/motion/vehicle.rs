@@ -135,9 +135,11 @@ impl Vehicle {
 
     /// Acceleration (m/s²) in a gear with the clutch closed; `None` outside the curve or past the limit.
     pub(super) fn acceleration(&self, gear: usize, speed: f64) -> Option<f64> {
-        let pieces = self.pieces(gear);
-        let at = pieces.partition_point(|piece| piece.thrust.to < speed);
-        let piece = pieces.get(at).filter(|piece| speed >= piece.thrust.from && piece.slip_to.is_none())?;
+        let closed = self.pieces(gear).split_first().map_or(&[][..], |(_, closed)| closed);
+        // rounding at the two ends is forgiven
+        let slack = 1e-12 * speed;
+        let at = closed.partition_point(|piece| piece.thrust.to < speed - slack);
+        let piece = closed.get(at).filter(|piece| speed >= piece.thrust.from - slack)?;
         Some((piece.thrust.at(speed) - self.load_n(speed)) / self.masses(gear)?.closed)
     }
 }

@@ -109,6 +109,7 @@ impl<'a> Walk<'a> {
             self.ledger.enter(if piece.slip_to.is_some() { LegKind::Slip } else { LegKind::Drive }, self.gear);
             let balance = net.crossings(0.0).into_iter().find(|at| *at > from && *at <= to);
             self.lay_edges(from, to, balance);
+            let net = balance.map_or(net, |balance| net.about_root(balance));
             for at in 0..self.edges.len() {
                 let Some(edge) = self.edges.get(at).copied() else { break };
                 if self.panel(piece, &net, edge) {
@@ -147,6 +148,8 @@ impl<'a> Walk<'a> {
     }
 
     /// Drives one smooth stretch to a speed; whether everything is reached.
+    ///
+    /// Speeds are counted from where `net` is written about, so that close to a balance both net force and distance to it keep their digits.
     fn panel(&mut self, piece: &Piece, net: &Cubic, to: f64) -> bool {
         let from = self.ledger.now;
         if to <= from.v {
@@ -157,14 +160,15 @@ impl<'a> Walk<'a> {
         let slip_to = piece.slip_to.unwrap_or(0.0);
         let integrate = |to: f64| {
             integral(
-                |v| {
-                    let pace = mass / net.at(v);
+                |distance| {
+                    let v = net.from + distance;
+                    let pace = mass / net.at_distance(distance);
                     let thrust = piece.thrust.at(v);
                     let slip = if piece.slip_to.is_some() { thrust * (slip_to - v) / efficiency } else { 0.0 };
                     [pace, v * pace, thrust * v * pace, square * v * v * v * pace, slip * pace]
                 },
-                from.v,
-                to,
+                from.v - net.from,
+                to - net.from,
                 TOLERANCE,
             )
         };
