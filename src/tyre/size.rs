@@ -198,7 +198,7 @@ impl fmt::Display for Size {
             Form::Metric { width_mm, aspect_percent: Some(aspect) } => write!(f, "{width_mm}/{aspect}{early}{mark}{rim}")?,
             Form::Metric { width_mm, aspect_percent: None } => write!(f, "{width_mm}{early}{mark}{rim}")?,
             Form::Flotation { diameter, width } if diameter.0.is_multiple_of(100) => {
-                write!(f, "{}x{width}{early}{mark}{rim}", diameter.0 / 100)?
+                write!(f, "{}x{width}{early}{mark}{rim}", diameter.0 / 100)?;
             }
             Form::Flotation { diameter, width } => write!(f, "{diameter}x{width}{early}{mark}{rim}")?,
             Form::Alpha { letter, series_percent } => match self.construction {
