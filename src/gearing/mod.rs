@@ -2,7 +2,8 @@
 //!
 //! Things first: [`teeth`], [`gearbox`], [`axle`], [`part`]. Questions asked of them: [`ladder`] (steps, spread, character),
 //! [`check`] (what cannot be right), [`speeds`] (how fast every part turns), [`hunting`] (how often the same teeth meet),
-//! [`geometry`] (where they touch), [`planetary`] (epicyclic stages), [`mix`] (parts of several sets in one box).
+//! [`geometry`] (where they touch), [`planetary`] (epicyclic stages), [`mix`] (parts of several sets in one box),
+//! [`identify`] (what lies on the bench).
 //! Forces and road figures are not here; every ratio is an exact fraction.
 
 pub mod axle;
@@ -10,6 +11,7 @@ pub mod check;
 pub mod gearbox;
 pub mod geometry;
 pub mod hunting;
+pub mod identify;
 pub mod ladder;
 pub mod mix;
 pub mod part;
