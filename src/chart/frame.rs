@@ -91,23 +91,39 @@ impl Along {
     ///
     /// Values that are not numbers are passed over; without any, the axis runs from 0 to 1.
     pub fn covering(values: impl IntoIterator<Item = f64>, title: impl Into<String>) -> Self {
-        let ends = values.into_iter().filter(|value| value.is_finite()).fold(None, |ends: Option<(f64, f64)>, value| {
-            Some(ends.map_or((value, value), |(least, greatest)| (least.min(value), greatest.max(value))))
-        });
-        let (mut least, mut greatest) = ends.unwrap_or((0.0, 1.0));
-        if least > 0.0 && least < 0.5 * greatest {
-            least = 0.0;
-        } else if greatest < 0.0 && greatest > 0.5 * least {
-            greatest = 0.0;
-        }
+        let (least, greatest) = ends(values);
+        let (least, greatest) = match (least, greatest) {
+            (least, greatest) if least > 0.0 && least < 0.5 * greatest => (0.0, greatest),
+            (least, greatest) if greatest < 0.0 && greatest > 0.5 * least => (least, 0.0),
+            ends => ends,
+        };
+        Self::rounded(least, greatest, title.into())
+    }
+
+    /// Round ends that lie close about the values, zero among them or not.
+    pub fn closely(values: impl IntoIterator<Item = f64>, title: impl Into<String>) -> Self {
+        let (least, greatest) = ends(values);
+        Self::rounded(least, greatest, title.into())
+    }
+
+    fn rounded(mut least: f64, mut greatest: f64, title: String) -> Self {
         if greatest - least <= 1e-9 * greatest.abs().max(1e-9) {
             let room = if least == 0.0 { 1.0 } else { least.abs() * 0.1 };
             (least, greatest) = (least - room, greatest + room);
         }
         let step = ticks::round_step(least, greatest, 8.0).unwrap_or(1.0);
-        let ends = ((least / step + 1e-9).floor() * step, (greatest / step - 1e-9).ceil() * step);
-        Self { least: ends.0, greatest: ends.1, title: title.into() }
+        Self { least: (least / step + 1e-9).floor() * step, greatest: (greatest / step - 1e-9).ceil() * step, title }
     }
+}
+
+/// Least and greatest of the values that are numbers; 0 and 1 where there are none.
+fn ends(values: impl IntoIterator<Item = f64>) -> (f64, f64) {
+    let known = values.into_iter().filter(|value| value.is_finite());
+    known
+        .fold(None, |ends: Option<(f64, f64)>, value| {
+            Some(ends.map_or((value, value), |(least, greatest)| (least.min(value), greatest.max(value))))
+        })
+        .unwrap_or((0.0, 1.0))
 }
 
 /// A plot with an even axis along the bottom and one up the left side.

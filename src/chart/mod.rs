@@ -17,6 +17,8 @@ pub mod of_speedo;
 pub mod paint;
 pub mod palette;
 pub mod place;
+pub mod rect;
+pub mod scatter;
 pub mod scene;
 pub mod shift;
 mod svg;

@@ -4,6 +4,7 @@ use layshaft::chart::{
     bars::{Bar, Bars, Zone},
     lines::{At, Band, Dot, Guide, Lines, Measure, Series},
     palette::Hue,
+    scatter::{Found, Scatter},
 };
 
 pub(crate) fn measure(name: &str, unit: &str, decimals: usize) -> Measure {
@@ -96,11 +97,36 @@ pub(crate) fn countershaft() -> Bars {
 
 pub(crate) fn pictures() -> Vec<(String, Box<dyn Picture>)> {
     let focused = Lines { focus: Some(1), ..thrust() };
-    let mut pictures: Vec<(String, Box<dyn Picture>)> = Vec::new();
-    pictures.push(("dial".to_owned(), Box::new(dial())));
-    pictures.push(("thrust".to_owned(), Box::new(thrust())));
-    pictures.push(("thrust-focus".to_owned(), Box::new(focused)));
-    pictures.push(("errors".to_owned(), Box::new(errors())));
-    pictures.push(("countershaft".to_owned(), Box::new(countershaft())));
-    pictures
+    vec![
+        named("dial", dial()),
+        named("thrust", thrust()),
+        named("thrust-focus", focused),
+        named("errors", errors()),
+        named("countershaft", countershaft()),
+        named("candidates", candidates()),
+    ]
+}
+
+pub(crate) fn named(name: &str, picture: impl Picture + 'static) -> (String, Box<dyn Picture>) {
+    (name.to_owned(), Box::new(picture))
+}
+
+/// Axle ratios and gear sets judged by cruising speed and pull in 1st, in a fixed scatter.
+fn candidates() -> Scatter {
+    let at = |step: i32| {
+        let spread = f64::from(step * 37 % 101) / 101.0;
+        let rpm = 2600.0 + 18.0 * f64::from(step);
+        (rpm, 6.2 + 5.0 * (rpm - 2600.0) / 1800.0 - 2.4 * spread)
+    };
+    let found = (0..100).map(|step| Found { hue: Hue::Muted, name: String::new(), at: at(step), is_on_front: false });
+    let front = [("Heron close, 3.31", 2650.0, 6.9), ("Curlew wide, 3.55", 3180.0, 8.1), ("Plover five, 3.91", 3348.0, 11.1)];
+    let front = front.into_iter().map(|(name, x, y)| Found { hue: Hue::Dye, name: name.to_owned(), at: (x, y), is_on_front: true });
+    let setups = [Found { hue: Hue::Setup(0), name: String::new(), at: (3907.0, 9.64), is_on_front: false }];
+    Scatter {
+        title: "Found setups".to_owned(),
+        x: measure("engine speed at 70 mph", "rpm", 0),
+        y: measure("1st by axle", "", 2),
+        found: found.chain(front).chain(setups).collect(),
+        focus: None,
+    }
 }

@@ -1,4 +1,5 @@
 //! Demo gear trains: the wide four in 2nd, a six-speed with reverse idler, a two-shaft box.
+use crate::charts_demo_more::named;
 use layshaft::chart::{
     Picture,
     palette::Hue,
@@ -82,9 +83,5 @@ pub(crate) fn pictures() -> Vec<(String, Box<dyn Picture>)> {
     let four = countershaft("Wide four in 2nd", (25, 30), &[("3rd", 28, 27), ("2nd", 32, 23), ("1st", 37, 18)], None, "2nd");
     let pairs = [("5th", 24, 31), ("6th", 20, 35), ("3rd", 29, 26), ("2nd", 34, 21), ("1st", 39, 16)];
     let six = countershaft("Six-speed in 6th", (22, 33), &pairs, Some((34, 18, 14)), "6th");
-    let mut pictures: Vec<(String, Box<dyn Picture>)> = Vec::new();
-    pictures.push(("train-four".to_owned(), Box::new(four)));
-    pictures.push(("train-six".to_owned(), Box::new(six)));
-    pictures.push(("train-two-shaft".to_owned(), Box::new(two_shaft())));
-    pictures
+    vec![named("train-four", four), named("train-six", six), named("train-two-shaft", two_shaft())]
 }

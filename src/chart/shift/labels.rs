@@ -25,7 +25,7 @@ struct Peak {
 pub(super) fn headroom(chart: &ShiftChart, frame: &Frame) -> f64 {
     let scale = Scale::of(frame.plot.right);
     let y = frame.y.place(chart.shift_rpm);
-    let mut taken = Taken::new(Rect::new(0.0, f64::NEG_INFINITY, frame.plot.right + 20.0, frame.plot.bottom));
+    let mut taken = Taken::new(Rect::new(frame.plot.left + 1.0, f64::NEG_INFINITY, frame.plot.right + 20.0, frame.plot.bottom));
     taken.keep(shift_line(chart, frame, scale, crate::chart::LIGHT).bounds().grown(3.0));
     let labels =
         peaks(chart, scale.is_narrow).into_iter().filter_map(|peak| taken.choose(forms(&peak, frame, y, scale, crate::chart::LIGHT.ink)));
@@ -34,7 +34,7 @@ pub(super) fn headroom(chart: &ShiftChart, frame: &Frame) -> f64 {
 
 pub(super) fn draw(chart: &ShiftChart, scene: &mut Scene, theme: &Theme, frame: &Frame) {
     let scale = Scale::of(scene.size.0);
-    let mut taken = Taken::new(Rect::new(0.0, 0.0, scene.size.0, frame.plot.bottom));
+    let mut taken = Taken::new(Rect::new(frame.plot.left + 1.0, 0.0, scene.size.0, frame.plot.bottom));
     taken.keep(frame.title_box());
     draw_shift_line(chart, scene, theme, frame, &mut taken);
     let y = frame.y.place(chart.shift_rpm);
