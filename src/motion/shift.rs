@@ -197,6 +197,11 @@ fn gain_s(vehicle: &Vehicle, lower: usize, upper: usize, from: f64, to: f64) -> 
     edges.sort_by(f64::total_cmp);
     edges.push(to);
     let pace = |gear: usize, speed: f64| vehicle.acceleration(gear, speed).filter(|a| *a > 0.0).map(|a| 1.0 / a);
+    // a stall mostly shows at an end; halving panels towards its jump would cost a hundred times more than looking
+    let at_ends = |gear: usize| pace(gear, from).is_none() || pace(gear, to).is_none();
+    if let Some(endless) = stalled(at_ends(lower), at_ends(upper)) {
+        return endless;
+    }
     let (mut lower_stalls, mut upper_stalls) = (false, false);
     let mut gain = |speed: f64| {
         let paces = (pace(upper, speed), pace(lower, speed));
@@ -204,18 +209,16 @@ fn gain_s(vehicle: &Vehicle, lower: usize, upper: usize, from: f64, to: f64) -> 
         lower_stalls |= paces.1.is_none();
         paces.0.zip(paces.1).map_or(0.0, |(upper, lower)| upper - lower)
     };
-    // a stall may lie at an end only, where no node of the quadrature stands
-    gain(from);
-    gain(to);
     let (mut begin, mut sum) = (from, 0.0);
     for end in edges {
         let [part] = integral(|speed| [gain(speed)], begin, end, TOLERANCE).value;
         sum += part;
         begin = end;
     }
-    match (lower_stalls, upper_stalls) {
-        (true, _) => f64::NEG_INFINITY,
-        (false, true) => f64::INFINITY,
-        _ => sum,
-    }
+    stalled(lower_stalls, upper_stalls).unwrap_or(sum)
+}
+
+/// What a stall is worth to the lower gear: its own counts before the upper one's.
+fn stalled(lower: bool, upper: bool) -> Option<f64> {
+    if lower { Some(f64::NEG_INFINITY) } else { upper.then_some(f64::INFINITY) }
 }

@@ -95,6 +95,17 @@ impl Vehicle {
         newtons(self.load_n(in_metres_per_second(speed)))
     }
 
+    /// The part of road load that does not depend on speed: rolling resistance and the grade.
+    pub fn steady_load(&self) -> Force {
+        newtons(self.level_n)
+    }
+
+    /// The part of road load that the air makes at a speed, ½·ρ·CdA·v².
+    pub fn drag(&self, speed: Velocity) -> Force {
+        let v = in_metres_per_second(speed);
+        newtons(self.square_n * v * v)
+    }
+
     /// Greatest thrust the driven wheels can put down here.
     pub fn grip_limit(&self) -> Force {
         newtons(self.grip_n)

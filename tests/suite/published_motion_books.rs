@@ -182,6 +182,29 @@ fn first_gear_for_a_grade() {
 }
 
 #[test]
+fn grade_held_at_speed() {
+    // Mannering et al., Principles of Highway Engineering, type of prob. 2.6 (inputs read): 3200 lb, 210 lb·ft at 3,600 rpm, efficiency 0.93,
+    // overall ratio 3.2, radius 14 in, Cd 0.35, 25 ft², 0.002378 slug/ft³, rolling 0.01·(1 + V/147) at V 132.634 ft/s: thrust 535.68 lb,
+    // grade 0.09156 (tangent). The book leaves the cosine off rolling resistance, which makes 0.1 % here.
+    let (pound, foot) = (0.453_592_37, 0.304_8);
+    let mut car = Car::of_mass(kg(3200.0 * pound));
+    car.rolling = Sourced::given(0.01 * (1.0 + 132.634 / 147.0));
+    car.drag_area = Sourced::given(Area::new::<square_meter>(0.35 * 25.0 * foot * foot));
+    car.air_density = Sourced::given(MassDensity::new::<kilogram_per_cubic_meter>(0.002_378 * 14.593_902_937 / (foot * foot * foot)));
+    (car.efficiencies.mesh, car.efficiencies.final_drive) = (Sourced::given(1.0), Sourced::given(0.93));
+    let torque = 210.0 * 1.355_817_948_331_400_4;
+    let flat = crate::published_motion::curve(&[(1000.0, torque), (6000.0, torque)]);
+    let gears = Gears { ratios: vec![1.0], final_drive: 3.2, rolling_radius: Length::new::<meter>(14.0 * 0.0254), meshes: vec![] };
+    let vehicle = Vehicle::new(Pull::new(&flat, &gears, car.efficiencies, None).unwrap(), car).unwrap();
+    let speed = mps(132.634 * foot);
+    let thrust = vehicle.pull().gear(1).unwrap().thrust(speed).unwrap().get::<newton>();
+    check("thrust", thrust / (pound * GRAVITY_M_PER_S2), 535.68, 1e-5);
+    check("drag", vehicle.drag(speed).get::<newton>() / (pound * GRAVITY_M_PER_S2), 183.02, PRINTED);
+    check("rolling", vehicle.steady_load().get::<newton>() / (pound * GRAVITY_M_PER_S2), 60.87, PRINTED);
+    check("grade", grade::held_at(&vehicle, 1, speed, kg(0.0)).unwrap().by_thrust.unwrap(), 0.091_56, 1e-3);
+}
+
+#[test]
 fn two_free_discs() {
     // questioncove statement (inputs read): 4 and 2 kg·m², 60 rpm against rest: 26.319 J
     let disc = |inertia, speed| (MomentOfInertia::new::<kilogram_square_meter>(inertia), rpm(speed));

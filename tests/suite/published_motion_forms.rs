@@ -153,6 +153,19 @@ fn quadrature_halves_towards_a_pole() {
     check("ln", found.value[0], 1e9_f64.ln(), 1e-7);
 }
 
+/// Rows 8.1 to 8.3: constant power against rolling resistance and drag, the one real root of c·v³ + R·v − P·η = 0 (Cardano; key O4).
+///
+/// The curve is a fine table of constant power, so the tolerance is that of the table.
+#[test]
+fn top_speed_of_constant_power() {
+    for row in oracle("O4_top_speed")["outputs"]["cubic"].as_array().unwrap() {
+        let at_wheels = 0.92 * number(row, "P_engine_W");
+        let points: Vec<(f64, f64)> = (0..=500).map(|at| 20.0 + 0.1 * f64::from(at)).map(|v| (v * RPM_PER_MPS, at_wheels / v)).collect();
+        let top = layshaft::motion::top_speed::in_gear(&plain_car(&points, 1050.0, 0.014, 0.756), 1).unwrap();
+        check("top speed", top.speed.get::<meter_per_second>(), number(row, "v_mps"), 1e-8);
+    }
+}
+
 /// A car too weak to move is a run that says so.
 #[test]
 fn too_weak_to_move() {

@@ -80,6 +80,7 @@ impl Explain for RowProblem {
     fn what(&self) -> String {
         let what = match &self.error {
             RowError::NotANumber { cell } => format!("“{}” is not a number", number::clip(cell)),
+            RowError::TooShort { columns: 1, needed } => format!("there is one column where {needed} are needed"),
             RowError::TooShort { columns, needed } => format!("there are {columns} columns where {needed} are needed"),
             RowError::Curve(error) => error.what(),
         };

@@ -1,7 +1,8 @@
 //! A run at full throttle: from a standstill with a clutch launch or rolling in a gear, up through the gears.
 //!
 //! Model: t = ∫m/(F − R) dv and s = ∫m·v/(F − R) dv, gear by gear, m with the turning parts of that gear. At the launch the engine is
-//! held at one speed, the clutch passes its full torque there, and the engine's own inertia does not count until lock-up. During a shift
+//! held at one speed, the clutch passes its full torque there (or what the tyres hold, where that is less), and the engine's own inertia
+//! does not count until lock-up. Below the first rpm of the curve the clutch slips at that rpm in any gear. During a shift
 //! thrust is nothing and the car coasts for the shift time, then the next gear takes hold at once. Thrust never exceeds what the tyres
 //! hold. The integrals are split at every kink (points of the curve, grip, lock-up, shift, power band, goals); where thrust runs out,
 //! panels shrink towards the balance speed and the car then holds it.
