@@ -69,6 +69,14 @@ impl Speedometer {
         driven_wanted(self.shaft, self.dial, self.train.drive(), self.train.adapter())
     }
 
+    /// The same car as a road check found it: the shaft turns so fast that the fitted gears read `ratio` times the truth.
+    ///
+    /// `ratio` is dial over true, above 0. What the tyre and axle were thought to be no longer counts.
+    #[must_use]
+    pub fn found_by_road(&self, ratio: f64) -> Self {
+        Self { shaft: self.dial.constant() * (ratio / decimal(self.train.ratio())), ..*self }
+    }
+
     /// The same with other gears.
     #[must_use]
     pub fn with(&self, train: Train) -> Self {

@@ -122,7 +122,20 @@ fn rest(words: &[&str]) -> String {
 }
 
 fn length(text: &str, system: System, limits: &Limits) -> Result<Length, TyreError> {
+    if let Some(sum) = feet_and_inches(text).filter(|sum| limits.allow(limits.measure(sum))) {
+        return Ok(sum);
+    }
     units::read::<Length>(text, system, limits).map_err(TyreError::Number)
+}
+
+/// `61 ft 7 3/4 in` or `61' 7`, as a tape reads; inches from 0 to below 12.
+fn feet_and_inches(text: &str) -> Option<Length> {
+    const INCHES: Limits = Limits { word: "inches", unit: "in", least: 0.0, greatest: 11.999_9, why: "twelve are a foot" };
+    const FEET: Limits = Limits { word: "feet", unit: "ft", least: 0.0, greatest: 20_000.0, why: "no roll-out is longer" };
+    let (feet, inches) = ["feet", "ft", "'", "′"].into_iter().find_map(|mark| text.split_once(mark))?;
+    let feet: Length = units::read(&format!("{feet} ft"), System::Inch, &FEET).ok()?;
+    let inches: Length = units::read(inches, System::Inch, &INCHES).ok()?;
+    Some(feet + inches)
 }
 
 /// Turns: over a named distance (`856 turns/mile`, `532 rev per km`) or over a measured way (`10 turns 18.79 m`).

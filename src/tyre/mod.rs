@@ -24,8 +24,15 @@ pub use size::Size;
 /// A tyre: its size, a measurement of it, or both.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Tyre {
-    sized: Option<(Size, Dimensions)>,
-    measured: Option<Measurement>,
+    known: Known,
+}
+
+/// What is known of a tyre.
+#[derive(Clone, Debug, PartialEq)]
+enum Known {
+    Size(Box<(Size, Dimensions)>),
+    Measured(Measurement),
+    Both(Box<(Size, Dimensions)>, Measurement),
 }
 
 /// Reads any sidewall text, a measurement, or a size with a measurement behind it (`185/70R14 rolls 1,865 mm`).
@@ -54,7 +61,7 @@ pub fn read_with(text: &str, system: System, omitted: OmittedAspect) -> Result<T
     if measurement::is_bare_length(text) {
         return Err(TyreError::WhichLength { text: text.to_owned() });
     }
-    Ok(Tyre { sized: Some(sized(text, omitted)?), measured: None })
+    Ok(Tyre { known: Known::Size(Box::new(sized(text, omitted)?)) })
 }
 
 /// A measurement, behind a size where the first words are one.
@@ -65,10 +72,11 @@ fn measured(text: &str, words: &[&str], system: System, omitted: OmittedAspect) 
         let (front, behind) = words.split_at(count);
         let front = front.join(" ");
         if let Ok(sized) = sized(front.trim_end_matches([',', ';', ':', '=']), omitted) {
-            return Ok(Tyre { sized: Some(sized), measured: Some(measurement::read(&behind.join(" "), system)?) });
+            let measured = measurement::read(&behind.join(" "), system)?;
+            return Ok(Tyre { known: Known::Both(Box::new(sized), measured) });
         }
     }
-    Ok(Tyre { sized: None, measured: Some(measurement::read(text, system)?) })
+    Ok(Tyre { known: Known::Measured(measurement::read(text, system)?) })
 }
 
 fn sized(text: &str, omitted: OmittedAspect) -> Result<(Size, Dimensions), TyreError> {
@@ -85,28 +93,35 @@ fn sized(text: &str, omitted: OmittedAspect) -> Result<(Size, Dimensions), TyreE
 }
 
 impl Tyre {
+    fn sized(&self) -> Option<&(Size, Dimensions)> {
+        match &self.known {
+            Known::Size(sized) | Known::Both(sized, _) => Some(sized),
+            Known::Measured(_) => None,
+        }
+    }
+
     /// The size, where one was given.
     pub fn size(&self) -> Option<&Size> {
-        self.sized.as_ref().map(|(size, _)| size)
+        self.sized().map(|(size, _)| size)
     }
 
     /// Every dimension the size tells, where one was given.
     pub fn dimensions(&self) -> Option<&Dimensions> {
-        self.sized.as_ref().map(|(_, dimensions)| dimensions)
+        self.sized().map(|(_, dimensions)| dimensions)
     }
 
     /// What was measured, where anything was.
     pub fn measurement(&self) -> Option<&Measurement> {
-        self.measured.as_ref()
+        match &self.known {
+            Known::Measured(measurement) | Known::Both(_, measurement) => Some(measurement),
+            Known::Size(_) => None,
+        }
     }
 
     /// Overall diameter: as measured, or else from the size; `None` where only the way rolled is known.
     pub fn diameter(&self) -> Option<Measure> {
-        match self.measured {
-            Some(Measurement::Diameter(value)) => {
-                let working = format!("{:.1} mm", common::in_millimetres(value));
-                Some(Measure { value, basis: Basis::Measured, source: "measured", working })
-            }
+        match self.measurement() {
+            Some(Measurement::Diameter(value)) => Some(rolling::measured_diameter(*value)),
             _ => self.dimensions().map(|dimensions| dimensions.diameter.clone()),
         }
     }
@@ -128,30 +143,25 @@ impl Tyre {
 
     /// The way rolled in one turn when new: as measured, or else by the published factor of the construction.
     pub fn rolling(&self) -> Rolling {
-        let mut ways = self.ways().into_iter();
-        // A tyre holds a size or a measurement, and each of them gives at least one way.
-        ways.next().unwrap_or_else(|| Rolling {
-            circumference: common::metres(2.0),
-            how: How::Free,
-            basis: Basis::Approximate,
-            working: String::new(),
-        })
+        match &self.known {
+            Known::Size(sized) => rolling::from_diameter(&sized.1.diameter, self.usual()),
+            Known::Measured(measurement) | Known::Both(_, measurement) => rolling::from_measurement(measurement, self.usual()),
+        }
     }
 
-    /// What the other ways would have given, likeliest first.
+    /// What the other ways would have given: the other factors on the same diameter, then other rules and tables for the diameter.
     pub fn alternatives(&self) -> Vec<Rolling> {
-        self.ways().into_iter().skip(1).collect()
+        let (usual, used) = (self.usual(), self.rolling().how);
+        let diameter = self.diameter();
+        let ways = [usual].into_iter().chain([How::Radial, How::Diagonal, How::Free].into_iter().filter(|how| *how != usual));
+        let factors = ways.filter(|how| *how != used).filter_map(|how| Some(rolling::from_diameter(diameter.as_ref()?, how)));
+        let moulded = self.dimensions().map(|dimensions| &dimensions.diameter).filter(|moulded| diameter.as_ref() != Some(moulded));
+        let others = self.dimensions().map_or(&[][..], |dimensions| &dimensions.other_diameters);
+        factors.chain(moulded.into_iter().chain(others).map(|diameter| rolling::from_diameter(diameter, usual))).collect()
     }
 
-    fn ways(&self) -> Vec<Rolling> {
-        let usual = rolling::usual(self.size().map(|size| size.construction));
-        let mut order = vec![usual];
-        order.extend([How::Radial, How::Diagonal, How::Free].into_iter().filter(|how| *how != usual));
-        let measured = self.measured.as_ref().and_then(rolling::from_measurement);
-        let diameter = self.diameter();
-        let ruled = diameter.iter().flat_map(|diameter| order.iter().map(|how| rolling::from_diameter(diameter, *how)));
-        let others = self.dimensions().map_or(&[][..], |dimensions| &dimensions.other_diameters);
-        measured.into_iter().chain(ruled).chain(others.iter().map(|diameter| rolling::from_diameter(diameter, usual))).collect()
+    fn usual(&self) -> How {
+        rolling::usual(self.size().map(|size| size.construction))
     }
 
     /// The speed symbol and the speed it allows; `None` where there is none, or where it is a Z without further symbol.

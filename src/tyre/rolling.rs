@@ -125,14 +125,21 @@ pub(super) fn usual(construction: Option<Construction>) -> How {
     }
 }
 
-/// The way rolled as measured; `None` where only a diameter was measured.
-pub(super) fn from_measurement(measurement: &Measurement) -> Option<Rolling> {
+/// A diameter as it was measured.
+pub(super) fn measured_diameter(value: Length) -> Measure {
+    let working = format!("{} mm", number::show(common::in_millimetres(value), 1));
+    Measure { value, basis: Basis::Measured, source: "measured", working }
+}
+
+/// The way rolled as measured; where only a diameter was, by the factor of the construction.
+pub(super) fn from_measurement(measurement: &Measurement, usual: How) -> Rolling {
+    let tenths = |length| number::show(common::in_millimetres(length), 1);
     let (circumference, how, working) = match *measurement {
-        Measurement::Diameter(_) => return None,
+        Measurement::Diameter(diameter) => return from_diameter(&measured_diameter(diameter), usual),
         Measurement::Circumference(circumference) => (circumference, How::Circumference, format!("{} mm", mm(circumference))),
         Measurement::LoadedRadius(radius) => {
             let around = radius * (2.0 * PI);
-            (around, How::LoadedRadius, format!("2π × {} = {} mm", number::show(common::in_millimetres(radius), 1), mm(around)))
+            (around, How::LoadedRadius, format!("2π × {} = {} mm", tenths(radius), mm(around)))
         }
         Measurement::Turns(turns) => {
             let around = common::way_per_turn(turns);
@@ -144,5 +151,5 @@ pub(super) fn from_measurement(measurement: &Measurement) -> Option<Rolling> {
         }
     };
     let basis = if how == How::LoadedRadius { Basis::Approximate } else { Basis::Measured };
-    Some(Rolling { circumference, how, basis, working })
+    Rolling { circumference, how, basis, working }
 }

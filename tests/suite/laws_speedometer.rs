@@ -94,6 +94,8 @@ proptest! {
         prop_assert!((in_mph(fitted.true_speed(fitted.indicated(mph(speed)))) / speed - 1.0).abs() < 1e-12);
         // The driven count wanted, if it could be cut, would read true: N / wanted = 1 / reads.
         prop_assert!((fitted.driven_wanted() / f64::from(driven) / fitted.reads() - 1.0).abs() < 1e-12);
+        // A road check that finds what is thought changes nothing.
+        prop_assert!((fitted.found_by_road(fitted.reads()).shaft / fitted.shaft - <_>::from(1.0)).value.abs() < 1e-12);
         if let Some(better) = fitted.driven_to_fit(true) {
             prop_assert!(fitted.with(better).error() >= -1e-12, "never low");
         }

@@ -170,6 +170,31 @@ fn a_measurement_goes_before_the_rule() {
     assert!((in_millimetres(both.rolling().circumference) - 1865.0).abs() < 1e-9);
 }
 
+/// Every form that the sentence of help names, and the ways people turn them about. Worked by hand, in mm.
+#[test]
+fn every_form_of_a_measurement_is_read() {
+    let mile_mm = 1_609_344.0;
+    for (text, circumference_mm) in [
+        ("rolls 1,878 mm", 1_878.0),
+        ("1878 mm rolling circumference", 1_878.0),
+        ("circumference 74 in", 74.0 * 25.4),
+        ("Circumference: 1,88 m", 1_880.0),
+        ("diameter 616 mm", 3.05 * 616.0),
+        ("24 1/4 in dia", 3.05 * 24.25 * 25.4),
+        ("loaded radius 11.4 in", std::f64::consts::TAU * 11.4 * 25.4),
+        ("856 turns/mile", mile_mm / 856.0),
+        ("856 revs per mile", mile_mm / 856.0),
+        ("532 rev/km", 1e6 / 532.0),
+        ("10 turns 18.79 m", 1_879.0),
+        ("18.79 m in 10 turns", 1_879.0),
+        ("10 turns 61 ft 7 3/4 in", 30.48 * 61.0 + 2.54 * 7.75),
+        ("10 turns 740 in", 74.0 * 25.4),
+    ] {
+        let found = in_millimetres(tyre::read(text, System::Inch).unwrap().rolling().circumference);
+        assert!((found - circumference_mm).abs() < 1e-6, "{text}: {found}");
+    }
+}
+
 /// Load indices step through a series of preferred numbers: eighty steps are ten times the mass, to the rounding of the table.
 #[test]
 fn load_indices_repeat_every_eighty_steps() {
