@@ -1,9 +1,10 @@
 //! A setup and its conditions in, every answer out. Pure: the same job always gives the same answers.
 //!
-//! Each question has a file: [`gears`] (ratios, steps, tooth sums), [`road`] (speeds and engine speeds), [`speedo`] (what the dial reads).
+//! Each question has a file: [`gears`] (ratios, steps, tooth sums), [`road`] (speeds and engine speeds), [`pull`] (engine and car), [`speedo`] (what the dial reads).
 //! Words and rounding are not here; they are [`crate::sheet`]'s.
 
 pub mod gears;
+pub mod pull;
 pub mod road;
 pub mod speedo;
 
@@ -11,6 +12,7 @@ use crate::job::Job;
 use crate::setup::{self, Conditions, Setup};
 use crate::speedometer::SpeedoGear;
 pub use gears::Gears;
+pub use pull::Pull;
 pub use road::Road;
 pub use speedo::Speedo;
 
@@ -23,6 +25,8 @@ pub struct Analysis {
     pub gears: Gears,
     /// Road speeds and engine speeds.
     pub road: Road,
+    /// What engine, car and gears do together.
+    pub pull: Pull,
     /// What the speedometer reads, and what would mend it.
     pub speedo: Speedo,
 }
@@ -39,7 +43,8 @@ pub fn analyse(setup: Setup, conditions: &Conditions, shelves: Shelves<'_>) -> A
     let gears = Gears::of(&setup);
     let road = Road::of(&setup, &gears, conditions);
     let speedo = Speedo::of(&setup, conditions, shelves.speedometer_gears);
-    Analysis { setup, gears, road, speedo }
+    let pull = Pull::of(&setup, conditions);
+    Analysis { setup, gears, road, pull, speedo }
 }
 
 /// Everything known about a job: its conditions, and its setups in the order of their columns.

@@ -20,6 +20,12 @@ pub enum JobChoice {
     SpeedoStock,
     /// The aspect ratio taken where a metric tyre size leaves it out.
     OmittedAspect,
+    /// The driven wheels.
+    Drive,
+    /// The standard that a measured curve is corrected to.
+    PowerStandard,
+    /// The rule of the upshifts in a run.
+    ShiftRule,
 }
 
 /// The choices of one setup.
@@ -37,6 +43,9 @@ impl JobChoice {
             Self::Law => &mut job.speedo.law,
             Self::SpeedoStock => &mut job.speedo.in_stock,
             Self::OmittedAspect => &mut job.omitted_aspect,
+            Self::Drive => &mut job.pull.drive,
+            Self::PowerStandard => &mut job.pull.standard,
+            Self::ShiftRule => &mut job.pull.rule,
         }
     }
 
@@ -45,6 +54,9 @@ impl JobChoice {
             Self::Law => &job.speedo.law,
             Self::SpeedoStock => &job.speedo.in_stock,
             Self::OmittedAspect => &job.omitted_aspect,
+            Self::Drive => &job.pull.drive,
+            Self::PowerStandard => &job.pull.standard,
+            Self::ShiftRule => &job.pull.rule,
         }
     }
 }

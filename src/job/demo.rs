@@ -1,6 +1,6 @@
 //! The first job anyone sees: invented, with three setups of invented gear sets. Also an empty job to start from.
 
-use super::{Gearbox, Job, Setup, SetupId, Speedo, SpeedoShared, file};
+use super::{Gearbox, Job, Pull, Setup, SetupId, Speedo, SpeedoShared, file};
 use crate::gearing::Layout;
 use crate::units::{System, Typed};
 
@@ -16,6 +16,17 @@ pub fn job() -> Job {
         notes: "A demo job: car, customer and gear sets are invented. Change anything, or start an empty job.".into(),
         shift: Typed::new("6,500", System::Inch),
         cruise: Typed::new("70", System::Inch),
+        pull: Pull {
+            mass: Typed::new("2,600", System::Inch),
+            peak_torque: Typed::new("231", System::Inch),
+            peak_torque_at: Typed::new("3,800", System::Inch),
+            peak_power: Typed::new("215", System::Inch),
+            peak_power_at: Typed::new("5,600", System::Inch),
+            limit: Typed::new("6,500", System::Inch),
+            roll_from: Typed::new("50", System::Inch),
+            roll_to: Typed::new("70", System::Inch),
+            ..Pull::default()
+        },
         setups: vec![
             setup(1, "As it came", wide, "8/28"),
             setup(2, "Close", close, "8/28"),
@@ -38,6 +49,7 @@ pub fn empty(units: System) -> Job {
         shift: Typed::new("6,000", units),
         cruise: Typed::new(if units == System::Inch { "70" } else { "110" }, units),
         omitted_aspect: String::new(),
+        pull: Pull::default(),
         speedo: SpeedoShared { check: Typed::new(if units == System::Inch { "60" } else { "100" }, units), ..SpeedoShared::default() },
         setups: Vec::new(),
         next_setup: 1,

@@ -1,6 +1,6 @@
 //! The name of every text that can be typed, so that one widget edits them all and every problem finds its place.
 
-use super::{Job, Setup, SetupId};
+use super::{Job, PullField, Setup, SetupId};
 use crate::units::{System, Typed};
 
 /// One text of a job.
@@ -31,6 +31,8 @@ pub enum JobField {
     Dial,
     /// The true speed at which the speedometer's readings are shown.
     SpeedoCheck,
+    /// A text about engine, car or run.
+    Pull(PullField),
 }
 
 /// The texts of one setup. Places are counted from 0.
@@ -80,6 +82,7 @@ impl JobField {
             Self::Cruise => "cruise",
             Self::Dial => "dial",
             Self::SpeedoCheck => "speedo-check",
+            Self::Pull(field) => field.path(),
         }
     }
 
@@ -93,6 +96,7 @@ impl JobField {
             Self::Cruise => Slot::Quantity(&mut job.cruise),
             Self::Dial => Slot::Quantity(&mut job.speedo.dial),
             Self::SpeedoCheck => Slot::Quantity(&mut job.speedo.check),
+            Self::Pull(field) => Slot::Quantity(field.slot(&mut job.pull)),
         }
     }
 
@@ -106,6 +110,7 @@ impl JobField {
             Self::Cruise => &job.cruise.text,
             Self::Dial => &job.speedo.dial.text,
             Self::SpeedoCheck => &job.speedo.check.text,
+            Self::Pull(field) => &field.typed(&job.pull).text,
         }
     }
 }

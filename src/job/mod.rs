@@ -17,6 +17,7 @@ pub mod history;
 pub mod incoming;
 pub mod link;
 pub mod listing;
+pub mod pull;
 pub mod speedo;
 
 use serde::{Deserialize, Serialize};
@@ -26,6 +27,7 @@ use crate::units::{System, Typed};
 pub use choice::{Choice, JobChoice, SetupChoice};
 pub use field::{Field, JobField, SetupField};
 pub use history::History;
+pub use pull::{Pull, PullField};
 pub use speedo::{Speedo, SpeedoShared};
 
 /// The most setups that stand side by side on one sheet.
@@ -65,6 +67,9 @@ pub struct Job {
     /// The aspect ratio taken where a metric tyre size leaves it out: `82`, or anything else for 80.
     #[serde(default)]
     pub omitted_aspect: String,
+    /// Engine, car and run.
+    #[serde(default)]
+    pub pull: Pull,
     /// What all setups share about the speedometer.
     #[serde(default)]
     pub speedo: SpeedoShared,

@@ -37,7 +37,7 @@ use uom::si::{
 
 use crate::units::{AngularVelocity, Force, Power, Torque, Velocity};
 
-pub use car::{Car, Drive, Origin, Rotating, Sourced};
+pub use car::{Car, Defaults, Drive, Origin, Rotating, Sourced};
 pub use curve::{Band, CurveError, CurvePoint, EngineCurve};
 pub use error::MotionError;
 pub use pull::{Gears, Pull};

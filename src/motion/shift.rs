@@ -72,19 +72,27 @@ pub fn equal_thrust(pull: &Pull) -> Vec<Shift> {
 }
 
 /// The upshift out of every gear that has a taller one above it.
+///
+/// The tyres' grip is left out: while it limits both gears, the thrust is the same and no engine speed is better than another,
+/// so the shift comes where the gears part again. The published reference runs do the same.
 pub fn shifts(vehicle: &Vehicle, rule: Rule) -> Vec<Shift> {
     let pull = vehicle.pull();
     match rule {
         Rule::EqualThrust => equal_thrust(pull),
-        Rule::EqualAcceleration => pull.gears().iter().filter_map(|gear| acceleration_shift(vehicle, gear)).collect(),
+        Rule::EqualAcceleration => {
+            let free = vehicle.without_grip_limit();
+            pull.gears().iter().filter_map(|gear| acceleration_shift(&free, gear)).collect()
+        }
         Rule::At(speed) => pull.gears().iter().filter_map(|gear| chosen_shift(pull, gear, speed)).collect(),
     }
 }
 
 /// What shifting `by` earlier or later than `shift` costs in time.
 ///
-/// Model: the integral of 1/a of the upper gear less 1/a of the lower one, over speed, between the two shift speeds, all masses and road load counted.
+/// Model: the integral of 1/a of the upper gear less 1/a of the lower one, over speed, between the two shift speeds, all masses and road load counted,
+/// the tyres' grip left out as in [`shifts`].
 pub fn cost(vehicle: &Vehicle, shift: &Shift, by: AngularVelocity) -> ShiftCost {
+    let vehicle = &vehicle.without_grip_limit();
     let at = in_metres_per_second(shift.speed);
     let moved = |sign: f64| {
         let gear = vehicle.pull().gear(shift.from)?;

@@ -116,6 +116,13 @@ impl Vehicle {
         self.masses(gear).map(|masses| Mass::new::<uom::si::mass::kilogram>(masses.closed))
     }
 
+    /// The same car on tyres that hold anything.
+    pub(super) fn without_grip_limit(&self) -> Self {
+        let pieces =
+            self.pull.gears().iter().map(|gear| limited(gear, self.pull.curve().ends_rpm().0, &self.pull, f64::INFINITY)).collect();
+        Self { pieces, grip_n: f64::INFINITY, ..self.clone() }
+    }
+
     pub(super) fn load_n(&self, speed: f64) -> f64 {
         self.level_n + self.square_n * speed * speed
     }

@@ -3,6 +3,7 @@
 //! Every part stands on its own, so that a slip in one field leaves the rest of the sheet standing.
 //! No figure is worked out here; that is [`crate::analysis`]'s.
 
+mod pull;
 mod speedo;
 mod tyres;
 
@@ -13,6 +14,7 @@ use crate::job::{self, Job, JobField, SetupField, SetupId};
 use crate::problem::{Explain, Problem};
 use crate::tyre::{OmittedAspect, Rolling, Tyre};
 use crate::units::{AngularVelocity, Velocity, limits};
+pub use pull::{Pull, RunTyped};
 pub use speedo::{Speedo, SpeedoShared, TAPS};
 
 /// What all setups of a job share.
@@ -22,6 +24,8 @@ pub struct Conditions {
     pub shift: Option<AngularVelocity>,
     /// The road speed of a steady cruise.
     pub cruise: Option<Velocity>,
+    /// Engine, car and run.
+    pub pull: Pull,
     /// The dial, the rule and what else all setups share about the speedometer.
     pub speedo: SpeedoShared,
     /// What is wrong with either.
@@ -95,7 +99,8 @@ impl Conditions {
         let shift = keep(&mut problems, JobField::Shift.path(), job.shift.read(&limits::SHIFT_SPEED));
         let cruise = keep(&mut problems, JobField::Cruise.path(), job.cruise.read(&limits::CRUISE_SPEED));
         let speedo = SpeedoShared::read(job, &mut problems);
-        Self { shift, cruise, speedo, problems }
+        let pull = Pull::read(job, shift, &mut problems);
+        Self { shift, cruise, pull, speedo, problems }
     }
 }
 

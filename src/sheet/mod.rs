@@ -8,6 +8,7 @@ pub mod export;
 pub mod figure;
 pub mod gears;
 pub mod options;
+pub mod pull;
 pub mod road;
 pub mod short;
 pub mod speedo;
@@ -126,8 +127,10 @@ pub fn build(job: &Job, words: Words) -> Sheet {
 
 /// The sheet of a job that is already worked out.
 pub fn of(source: Source<'_>) -> Sheet {
-    let mut sheet =
-        Sheet { short: short::row(source), sections: vec![gears::section(source), road::section(source), speedo::section(source)] };
+    let mut sheet = Sheet {
+        short: short::row(source),
+        sections: vec![gears::section(source), road::section(source), pull::section(source), speedo::section(source)],
+    };
     words::localise(&mut sheet, source.reader.words);
     sheet
 }

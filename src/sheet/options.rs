@@ -18,5 +18,10 @@ pub fn of_job(choice: JobChoice) -> Vec<(&'static str, &'static str)> {
         JobChoice::Law => law::BANDS.iter().map(|band| (band.id, band.name)).collect(),
         JobChoice::SpeedoStock => vec![("", "whole shelf"), ("yes", "in stock only")],
         JobChoice::OmittedAspect => vec![("", "80"), ("82", "82")],
+        JobChoice::Drive => vec![("", "rear wheels"), ("front", "front wheels"), ("all", "all wheels")],
+        JobChoice::PowerStandard => {
+            vec![("", "as measured"), ("sae-j1349", "to SAE J1349"), ("iso-1585", "to ISO 1585"), ("din-70020", "to DIN 70020")]
+        }
+        JobChoice::ShiftRule => vec![("", "equal acceleration"), ("thrust", "equal thrust"), ("chosen", "the shift rpm above")],
     }
 }

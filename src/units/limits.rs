@@ -88,6 +88,36 @@ rows! {
     DIAL_PULSES: "number of pulses per distance", 200.0 to 200_000.0 "turns/mile", "from one pulse for each turn of a cable to a modern wheel sensor";
     /// What a speedometer shows or a satellite receiver says.
     ROAD_CHECK_SPEED: "speed of a road check", 1.0 to 500.0 "km/h", "walking pace to beyond any road";
+    /// Mass of a car with driver and load.
+    MASS: "mass", 100.0 to 20_000.0 "kg", "a cycle car to a lorry";
+    /// Mass of a trailer.
+    TRAILER: "trailer mass", 0.0 to 20_000.0 "kg", "nothing to a lorry's trailer";
+    /// A share of a whole.
+    SHARE: "share", 1.0 to 100.0 "%", "a share of a whole";
+    /// Distance between the axles.
+    WHEELBASE: "wheelbase", 1_000.0 to 6_000.0 "mm", "the shortest car to a long van";
+    /// Height of the centre of gravity.
+    GRAVITY_HEIGHT: "height of the centre of gravity", 100.0 to 2_000.0 "mm", "a racing car's to a van's";
+    /// Drag coefficient times frontal area.
+    DRAG_AREA: "drag area", 0.1 to 6.0 "m²", "a record car's to a lorry's";
+    /// Rolling resistance over weight.
+    ROLLING: "rolling resistance", 0.002 to 0.2 "", "a rail wheel's to soft ground";
+    /// Greatest grip over load.
+    GRIP: "grip", 0.05 to 2.5 "", "ice to a racing tyre";
+    /// A moment of inertia.
+    INERTIA: "moment of inertia", 0.000_1 to 100.0 "kg·m²", "a small gear to the wheels of a lorry";
+    /// Torque of an engine.
+    TORQUE: "torque", 1.0 to 5_000.0 "N·m", "a moped's to a lorry's";
+    /// Power of an engine.
+    POWER: "power", 0.5 to 2_000.0 "kW", "a moped's to a record car's";
+    /// Barometric pressure.
+    AIR_PRESSURE: "air pressure", 500.0 to 1_100.0 "mbar", "a high pass to a deep high";
+    /// Air temperature.
+    AIR_TEMPERATURE: "air temperature", -40.0 to 60.0 "°C", "any place a car is tested";
+    /// Relative humidity.
+    HUMIDITY: "relative humidity", 0.0 to 100.0 "%", "dry to saturated";
+    /// Time without thrust in a shift.
+    SHIFT_TIME: "shift time", 0.0 to 5.0 "s", "none to a very slow one";
     /// Turns of the wheel over a distance.
     TURNS: "number of turns per distance", 160.0 to 2_000.0 "turns/km", "smaller than a cart's or larger than a tractor's wheel";
 }

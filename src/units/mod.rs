@@ -17,7 +17,7 @@ pub use uom::si::f64::{
     Power, Pressure, ThermodynamicTemperature, Time, Torque, Velocity, Volume,
 };
 
-pub use table::{PowerPerArea, TurnsPerDistance, WorkPerArea};
+pub use table::{Plain, PowerPerArea, Share, TurnsPerDistance, WorkPerArea};
 
 /// The two ways people read figures: the inch world and the metric one.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]

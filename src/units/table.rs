@@ -19,6 +19,14 @@ pub type WorkPerArea = uom::si::f64::RadiantExposure;
 /// Power taken up by each area of a lining.
 pub type PowerPerArea = uom::si::f64::HeatFluxDensity;
 
+/// A share of a whole, 1 for all of it; typed and read in percent.
+#[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
+pub struct Share(pub f64);
+
+/// A plain number without a unit, such as a coefficient of friction.
+#[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
+pub struct Plain(pub f64);
+
 /// One unit of a quantity.
 #[derive(Debug)]
 pub struct Unit<Q: 'static> {
@@ -170,6 +178,12 @@ units! {
     }
     PowerPerArea, inch 0, metric 0 {
         "W/mm²" ["w/mm²", "w/mm2"] si!(PowerPerArea, heat_flux_density::watt_per_square_millimeter), |q| q.get::<heat_flux_density::watt_per_square_millimeter>();
+    }
+    Share, inch 0, metric 0 {
+        "%" ["%", "percent"] |value| Share(value / 100.0), |q| q.0 * 100.0;
+    }
+    Plain, inch 0, metric 0 {
+        "" [""] Plain, |q| q.0;
     }
     TurnsPerDistance, inch 0, metric 1 {
         "turns/mile" ["turns/mile", "rev/mile", "/mile", "revs/mile", "turnspermile", "revspermile", "revpermile", "permile", "tpm", "rev/mi", "/mi", "pulses/mile", "pulse/mile"]

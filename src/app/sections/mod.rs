@@ -1,6 +1,8 @@
 //! The sections of the sheet: a picture or two on top, then the rows.
 
+mod car;
 pub mod gears;
+mod pull;
 mod road;
 mod speedo;
 
@@ -15,6 +17,7 @@ pub fn Sections() -> impl IntoView {
     view! {
         <Section id="gears" controls=ViewFn::default() picture=gears::picture/>
         <Section id="road" controls=road::controls picture=road::picture/>
+        <Section id="pull" controls=ViewFn::default() picture=pull::picture/>
         <Section id="speedometer" controls=speedo::controls picture=speedo::picture/>
     }
 }

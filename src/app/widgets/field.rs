@@ -3,8 +3,11 @@
 use leptos::prelude::*;
 
 use crate::app::state::State;
-use crate::job::{Field, JobField, SetupField};
-use crate::units::{AngularVelocity, Length, Measured, System, TurnsPerDistance, Velocity};
+use crate::job::{Field, JobField, PullField, SetupField};
+use crate::units::{
+    AngularVelocity, Area, Length, Mass, Measured, MomentOfInertia, Power, Pressure, System, ThermodynamicTemperature, Torque,
+    TurnsPerDistance, Velocity,
+};
 
 /// A text of the job, edited where it is read.
 #[component]
@@ -23,6 +26,9 @@ pub fn TextField(
     /// A wider field, for sizes and names.
     #[prop(optional)]
     wide: bool,
+    /// A field of words, in the face of the text.
+    #[prop(optional)]
+    words: bool,
     /// What a blank field is taken for.
     #[prop(optional)]
     blank_means: &'static str,
@@ -30,10 +36,11 @@ pub fn TextField(
     let state = State::here();
     let slug = field.slug();
     let problem = Memo::new(move |_| state.problem_of(field).map(|problem| problem.sentence()));
-    let class = match (number, wide) {
-        (true, _) => "field field--number",
-        (false, true) => "field field--wide",
-        (false, false) => "field",
+    let class = match (number, wide, words) {
+        (true, _, _) => "field field--number",
+        (_, true, _) => "field field--wide",
+        (_, _, true) => "field field--words",
+        _ => "field",
     };
     let said = format!("{slug}-problem");
     let described = said.clone();
@@ -65,6 +72,7 @@ fn unit(state: State, field: Field) -> Option<&'static str> {
         match field {
             Field::Job(JobField::Shift) => Some(symbol::<AngularVelocity>(job.shift.units)),
             Field::Job(JobField::Cruise) => Some(symbol::<Velocity>(job.cruise.units)),
+            Field::Job(JobField::Pull(field)) => pull_unit(field, field.typed(&job.pull).units),
             Field::Job(JobField::SpeedoCheck) => Some(symbol::<Velocity>(job.speedo.check.units)),
             Field::Job(JobField::Dial) => Some(symbol::<TurnsPerDistance>(job.speedo.dial.units)),
             Field::Setup(id, SetupField::TreadLost) => Some(symbol::<Length>(job.setup(id)?.tread_lost.units)),
@@ -74,6 +82,54 @@ fn unit(state: State, field: Field) -> Option<&'static str> {
     })
 }
 
+/// The unit of a bare number about engine, car or run.
+fn pull_unit(field: PullField, units: System) -> Option<&'static str> {
+    use PullField as F;
+    Some(match field {
+        F::Mass | F::Trailer => symbol::<Mass>(units),
+        F::DrivenShare | F::MeshEfficiency | F::AxleEfficiency | F::BandShare | F::AirHumidity => "%",
+        F::Wheelbase | F::GravityHeight => symbol::<Length>(units),
+        F::DragArea => symbol::<Area>(units),
+        F::EngineInertia | F::BoxInertia | F::WheelInertia => symbol::<MomentOfInertia>(units),
+        F::PeakTorque => symbol::<Torque>(units),
+        F::PeakPower => symbol::<Power>(units),
+        F::PeakTorqueAt | F::PeakPowerAt | F::Limit | F::Launch => "rpm",
+        F::AirPressure => symbol::<Pressure>(units),
+        F::AirTemperature => symbol::<ThermodynamicTemperature>(units),
+        F::ShiftTime => "s",
+        F::RollFrom | F::RollTo | F::Speeds => symbol::<Velocity>(units),
+        F::Rolling | F::Grip | F::Rows | F::RollGear => return None,
+    })
+}
+
 fn symbol<Q: Measured>(units: System) -> &'static str {
     Q::usual(units).symbol
+}
+
+/// A text of several lines.
+#[component]
+pub fn TextArea(
+    /// Which text.
+    field: Field,
+    /// What it is called.
+    #[prop(into)]
+    label: String,
+) -> impl IntoView {
+    let state = State::here();
+    let slug = field.slug();
+    let problem = Memo::new(move |_| state.problem_of(field).map(|problem| problem.sentence()));
+    let said = format!("{slug}-problem");
+    let described = said.clone();
+    view! {
+        <div class="area">
+            <label for=slug.clone()>{move || state.say(&label)}</label>
+            <textarea class="area__input" id=slug rows="7" spellcheck="false" autocomplete="off"
+                aria-invalid=move || problem.with(Option::is_some).to_string()
+                aria-describedby=move || problem.with(Option::is_some).then(|| described.clone())
+                prop:value=move || state.job.with(|job| job.text(field).unwrap_or_default().to_owned())
+                on:input=move |event| state.type_text(field, event_target_value(&event))
+                on:blur=move |_| state.leave_field()></textarea>
+            {move || problem.get().map(|sentence| view! { <span class="field__problem" id=said.clone()>{state.say(&sentence)}</span> })}
+        </div>
+    }
 }

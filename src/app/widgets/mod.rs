@@ -12,7 +12,7 @@ pub mod theme;
 
 pub use chart::Chart;
 pub use choice::Choice;
-pub use field::TextField;
+pub use field::{TextArea, TextField};
 pub use rows::{Rows, ShortRow};
 pub use select::SelectField;
 pub use theme::ThemeSwitch;

@@ -1,0 +1,54 @@
+//! Pull at the wheels: which set suits this engine, this car and this use?
+
+mod against;
+mod gear;
+mod run;
+mod shifts;
+
+use super::{Cell, Section, Source, needs, ordinal};
+use crate::analysis::Analysis;
+use crate::problem::{Explain, capital};
+use crate::units::{Measured, Velocity, number};
+
+/// The section.
+pub(super) fn section(source: Source<'_>) -> Section {
+    let mut rows = run::rows(source);
+    rows.extend((0..source.most_gears().saturating_sub(1)).map(|gear| {
+        let label = format!("Shift {} to {}", ordinal(gear), ordinal(gear + 1));
+        source.row(format!("shift-{}", gear + 1), label, |analysis| shifts::cell(source, analysis, gear + 1))
+    }));
+    rows.push(source.row("in-band", "Run inside the power band", shifts::in_band_cell));
+    rows.extend((0..source.most_gears()).map(|gear| {
+        source.row(format!("gear-{}", gear + 1), format!("{}: top speed, grade", ordinal(gear)), |analysis| {
+            gear::cell(source, analysis, gear)
+        })
+    }));
+    rows.push(
+        source.row("cruise", format!("Top gear at {}", super::short::cruise_text(source)), |analysis| gear::cruise_cell(source, analysis)),
+    );
+    if source.setups.len() > 1 {
+        rows.push(source.row("against", "Against A", |analysis| against::cell(source, analysis)));
+    }
+    let ask = "Which set suits this engine, this car and this use?".into();
+    Section { id: "pull", title: "Pull at the wheels".into(), ask, rows }
+}
+
+/// Why a setup has no answer here: what was refused, or what is still missing.
+fn missing(source: Source<'_>, analysis: &Analysis) -> Cell {
+    if let Some(refused) = &analysis.pull.refused {
+        return Cell::absent(format!("{}: {}", capital(&refused.what()), refused.what_to_do()));
+    }
+    if source.conditions.pull.curve.is_none() {
+        return Cell::absent("needs the engine’s torque or power");
+    }
+    if analysis.pull.thrust.is_none() {
+        return Cell::absent(needs(analysis));
+    }
+    Cell::absent("needs the car’s mass")
+}
+
+/// A speed in the reader's unit: `60 mph`.
+fn speed_text(source: Source<'_>, speed: Velocity) -> String {
+    let unit = Velocity::usual(source.reader.units);
+    format!("{} {}", number::show((unit.take)(&speed), 0), unit.symbol)
+}

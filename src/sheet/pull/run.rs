@@ -1,0 +1,111 @@
+//! The standing start and the rolling one: thrust, clutch, times and ways.
+
+use super::super::{Cell, Figure, Piece, Row, Source};
+use super::{missing, speed_text};
+use crate::analysis::Analysis;
+use crate::motion::run::{Moment, Stopped};
+use crate::units::common::{in_rpm, unit};
+use crate::units::{Energy, Force, Length, Measured, System, Time, Velocity, number};
+
+/// Source of every time of a run.
+const RUN: &str = "m·dv/dt = thrust − road load, integrated over speed in every gear; rotating masses counted (Gillespie, Fundamentals of Vehicle Dynamics, ch. 2, from memory)";
+
+/// The rows.
+pub(super) fn rows(source: Source<'_>) -> Vec<Row> {
+    let mut rows = vec![source.row("launch", "Standing start", |analysis| launch_cell(source, analysis))];
+    rows.extend(source.conditions.pull.run.speeds.iter().enumerate().map(|(at, speed)| {
+        let label = format!("0 to {}", speed_text(source, *speed));
+        source.row(format!("to-speed-{}", at + 1), label, |analysis| to_speed_cell(source, analysis, at))
+    }));
+    for (at, name) in [(0, "Quarter mile"), (1, "One km")] {
+        rows.push(source.row(format!("distance-{}", at + 1), format!("{name} from rest"), |analysis| distance_cell(source, analysis, at)));
+    }
+    if let Some((from, to, _)) = source.conditions.pull.run.roll {
+        let label = format!("{} to {}, rolling", speed_text(source, from), speed_text(source, to));
+        rows.push(source.row("roll", label, |analysis| roll_cell(source, analysis)));
+    }
+    rows
+}
+
+fn launch_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
+    let Some(facts) = &analysis.pull.facts else { return missing(source, analysis) };
+    let thrust = Figure::quantity("pull.launch_thrust", &facts.launch_thrust, Force::usual(source.reader.units), 0).big();
+    let grade = Figure::percent("pull.start_grade", facts.start_grade, 0);
+    let launch = number::show(in_rpm(source.conditions.pull.run.launch.value), 0);
+    let cell = Cell::line([thrust.into(), Piece::words(format!("at {launch} rpm in 1st, held to the tyres’ grip"))])
+        .and([Piece::words("starts on a grade of"), grade.into()]);
+    let Some(energy) = facts.clutch_energy else {
+        return cell.and([Piece::caution("the clutch never locks: a lower 1st, more launch rpm or less mass")]);
+    };
+    let heat = Figure::quantity("pull.clutch_heat", &energy, unit::<Energy>("kJ"), 0);
+    cell.and([heat.into(), Piece::words("of heat into the clutch each start")])
+}
+
+fn to_speed_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
+    let Some(facts) = &analysis.pull.facts else { return missing(source, analysis) };
+    let of = |analysis: &Analysis| analysis.pull.facts.as_ref().and_then(|facts| facts.to_speed.get(at).copied().flatten());
+    let Some(moment) = of(analysis) else {
+        return Cell::absent(facts.run.as_ref().map_or("out of reach", |run| out_of_reach(run.stopped)));
+    };
+    let first = source.setups.first().filter(|first| first.setup.id != analysis.setup.id).and_then(of).map(seconds);
+    let figure = Figure::quantity(&format!("pull.to_speed_{}", at + 1), &moment.time, unit::<Time>("s"), 1).big().against(first, 1);
+    let figure = figure.by(
+        "t = Σ ∫ moving mass dv ÷ (thrust − road load), gear by gear, shifts between",
+        format!("reached in gear {}", moment.gear),
+        RUN,
+    );
+    Cell::line([figure.into(), way(source, &moment, &format!("pull.to_speed_{}_way", at + 1))])
+}
+
+fn seconds(moment: Moment) -> f64 {
+    (unit::<Time>("s").take)(&moment.time)
+}
+
+fn way(source: Source<'_>, moment: &Moment, key: &str) -> Piece {
+    let length = unit::<Length>(if source.reader.units == System::Inch { "ft" } else { "m" });
+    Figure::quantity(key, &moment.distance, length, 0).small().into()
+}
+
+fn out_of_reach(stopped: Stopped) -> &'static str {
+    match stopped {
+        Stopped::Balance { .. } => "out of reach: thrust equals road load below it",
+        Stopped::RevLimit { .. } => "out of reach: at the rev limit in top",
+        Stopped::TooWeak(_) => "the car does not move off",
+        Stopped::ClutchNeverLocks { .. } => "the clutch never locks",
+        Stopped::Finished => "out of reach",
+    }
+}
+
+fn distance_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
+    if analysis.pull.facts.is_none() {
+        return missing(source, analysis);
+    }
+    let of = |analysis: &Analysis| analysis.pull.distances.get(at).and_then(|(_, moment)| *moment);
+    let Some(moment) = of(analysis) else { return Cell::absent("the car does not get that far") };
+    let first = source.setups.first().filter(|first| first.setup.id != analysis.setup.id).and_then(of).map(seconds);
+    let name = if at == 0 { "pull.quarter_mile" } else { "pull.one_km" };
+    let figure = Figure::quantity(name, &moment.time, unit::<Time>("s"), 1).big().against(first, 1);
+    let figure = figure.by(
+        "t = Σ ∫ moving mass dv ÷ (thrust − road load) until the way is covered",
+        format!("in gear {} at the end", moment.gear),
+        RUN,
+    );
+    let speed = Figure::quantity(&format!("{name}_at"), &moment.speed, Velocity::usual(source.reader.units), 1).small();
+    Cell::line([figure.into(), Piece::words("at"), speed.into()])
+}
+
+fn roll_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
+    if analysis.pull.facts.is_none() {
+        return missing(source, analysis);
+    }
+    let Some(run) = &analysis.pull.roll else { return Cell::absent("no gear can be used at that speed") };
+    let Some(moment) = run.to_speed.first().copied().flatten() else { return Cell::absent(out_of_reach(run.stopped)) };
+    let gear = run.legs.first().map_or(0, |leg| leg.gear);
+    let figure = Figure::quantity("pull.roll", &moment.time, unit::<Time>("s"), 1).big().by(
+        "t = ∫ moving mass dv ÷ (thrust − road load) between the two speeds",
+        format!("{} m covered", number::show((unit::<Length>("m").take)(&moment.distance), 0)),
+        RUN,
+    );
+    let gears = if moment.gear == gear { format!("in gear {gear}") } else { format!("from gear {gear} to gear {}", moment.gear) };
+    Cell::line([figure.into(), Piece::words(gears)])
+}
