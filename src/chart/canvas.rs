@@ -1,8 +1,8 @@
 //! Pictures on a canvas of the page: a backend over plotters-canvas that draws strokes and texts itself.
 //!
 //! plotters counts in whole units, and plotters-canvas makes each of them a pixel, so curves get stairs and rules blur. Here a device
-//! pixel has four units, rules are moved onto whole device pixels, strokes of one style are joined to one path, and a style is set only
-//! when it changes. Filled shapes are left to plotters-canvas, which draws them well.
+//! pixel has four units, rules are moved onto whole device pixels, strokes or dots of one style are joined to one path, and a style is
+//! set only when it changes. Other shapes are left to plotters-canvas, which draws them well.
 use super::{
     ChartError, Picture, Theme,
     paint::{self, HANG, PLOTTERS_SIZE},
@@ -47,15 +47,20 @@ fn device_pixels(length: f64) -> u32 {
     length.round().clamp(0.0, 16_384.0) as u32
 }
 
-/// What a stroke looks like: colour, cover and width in units.
-type Look = ((u8, u8, u8), f64, u32);
+/// What is being gathered into one path, and how it looks.
+#[derive(Clone, Copy, PartialEq)]
+enum Open {
+    /// Strokes of a colour, cover and width in units.
+    Strokes((u8, u8, u8), f64, u32),
+    /// Dots of a colour and cover.
+    Dots((u8, u8, u8), f64),
+}
 
 struct Surface {
     context: CanvasRenderingContext2d,
     shapes: CanvasBackend,
     size: (u32, u32),
-    /// The look of the path being built.
-    open: Option<Look>,
+    open: Option<Open>,
     fill: Option<BackendColor>,
     font: String,
     align: &'static str,
@@ -96,21 +101,35 @@ impl Surface {
         Some(Self { context, shapes, size, open: None, fill: None, font: String::new(), align: "" })
     }
 
-    fn begin(&mut self, color: BackendColor, width: u32) {
-        let look = (color.rgb, color.alpha, width);
-        if self.open == Some(look) {
-            return;
+    fn begin_strokes(&mut self, color: BackendColor, width: u32) {
+        if self.begin(Open::Strokes(color.rgb, color.alpha, width)) {
+            self.context.set_stroke_style_str(&css(color));
+            self.context.set_line_width(f64::from(width));
+        }
+    }
+
+    fn begin_dots(&mut self, color: BackendColor) {
+        if self.begin(Open::Dots(color.rgb, color.alpha)) {
+            self.set_fill(color);
+        }
+    }
+
+    /// Begins a path unless the one being built is of that kind; answers whether it did.
+    fn begin(&mut self, wanted: Open) -> bool {
+        if self.open == Some(wanted) {
+            return false;
         }
         self.flush();
-        self.context.set_stroke_style_str(&css(color));
-        self.context.set_line_width(f64::from(width));
         self.context.begin_path();
-        self.open = Some(look);
+        self.open = Some(wanted);
+        true
     }
 
     fn flush(&mut self) {
-        if self.open.take().is_some() {
-            self.context.stroke();
+        match self.open.take() {
+            Some(Open::Strokes(..)) => self.context.stroke(),
+            Some(Open::Dots(..)) => self.context.fill(),
+            None => {}
         }
     }
 
@@ -151,7 +170,7 @@ impl DrawingBackend for Surface {
 
     fn draw_line<S: BackendStyle>(&mut self, from: BackendCoord, to: BackendCoord, style: &S) -> Drawn {
         let pixels = (f64::from(style.stroke_width()) / UNITS).round().max(1.0);
-        self.begin(style.color(), device_pixels(pixels * UNITS));
+        self.begin_strokes(style.color(), device_pixels(pixels * UNITS));
         let (mut from, mut to) = ((f64::from(from.0), f64::from(from.1)), (f64::from(to.0), f64::from(to.1)));
         if (from.0 - to.0).abs() < 1.0 {
             from.0 = crisp(from.0, pixels);
@@ -166,7 +185,7 @@ impl DrawingBackend for Surface {
     }
 
     fn draw_path<S: BackendStyle, I: IntoIterator<Item = BackendCoord>>(&mut self, path: I, style: &S) -> Drawn {
-        self.begin(style.color(), style.stroke_width());
+        self.begin_strokes(style.color(), style.stroke_width());
         let mut path = path.into_iter().map(|(x, y)| (f64::from(x), f64::from(y)));
         if let Some((x, y)) = path.next() {
             self.context.move_to(x, y);
@@ -184,6 +203,12 @@ impl DrawingBackend for Surface {
     }
 
     fn draw_circle<S: BackendStyle>(&mut self, centre: BackendCoord, radius: u32, style: &S, fill: bool) -> Drawn {
+        if fill {
+            let (x, y, radius) = (f64::from(centre.0), f64::from(centre.1), f64::from(radius));
+            self.begin_dots(style.color());
+            self.context.move_to(x + radius, y);
+            return self.context.arc(x, y, radius, 0.0, std::f64::consts::TAU).map_err(refused);
+        }
         self.shape(|shapes| shapes.draw_circle(centre, radius, style, fill))
     }
 

@@ -67,6 +67,11 @@ impl Climb {
     }
 }
 
+/// A road speed without idle digits: `70`, `112.7`.
+fn short(speed: f64) -> String {
+    show(speed, usize::from((speed - speed.round()).abs() >= 0.05))
+}
+
 /// How far past the shift point the cruising speed may lie and still be shown.
 const PAST_SHIFT: f64 = 1.3;
 
@@ -189,9 +194,10 @@ impl Picture for ShiftChart {
                 })
                 .collect();
             let picks = if landings.is_empty() { String::new() } else { format!(" Picks up {} rpm.", landings.join(", ")) };
-            let cruise = self.cruise_speed.zip(climb.top()).map(|(speed, top)| {
-                format!(" At {} {} in {}: {} rpm.", show(speed, 0), self.unit, top.name, show(self.rpm(speed, top), 0))
-            });
+            let cruise = self
+                .cruise_speed
+                .zip(climb.top())
+                .map(|(speed, top)| format!(" At {} {} in {}: {} rpm.", short(speed), self.unit, top.name, show(self.rpm(speed, top), 0)));
             let speeds = if speeds.is_empty() { "no speed known".to_owned() } else { format!("{} {}", speeds.join(", "), self.unit) };
             let shift = show(self.shift_rpm, 0);
             format!("{}, {}, at {shift} rpm: {speeds}.{picks}{}", palette::letter(climb.slot), climb.name, cruise.unwrap_or_default())

@@ -1,5 +1,5 @@
 //! The labels of the shift chart: where each climb ends, the shift line, the cruising speed and its dots.
-use super::{Climb, ClimbGear, ShiftChart};
+use super::{Climb, ClimbGear, ShiftChart, short};
 use crate::{
     chart::{
         face::Face,
@@ -132,7 +132,7 @@ fn draw_cruise(chart: &ShiftChart, scene: &mut Scene, theme: &Theme, frame: &Fra
         name_dot(chart, scene, theme, frame, group, taken);
     }
     let words =
-        if scale.is_narrow { format!("cruise at {}", show(speed, 0)) } else { format!("cruise at {}: top gear marked", show(speed, 0)) };
+        if scale.is_narrow { format!("cruise at {}", short(speed)) } else { format!("cruise at {}: top gear marked", short(speed)) };
     let sides = [(Anchor::Start, 8.0), (Anchor::End, -8.0)];
     let heights = [frame.plot.bottom - 8.0, frame.plot.bottom - 26.0, 2.0 + scale.words_px * 0.8, frame.y.place(chart.shift_rpm) + 20.0];
     let places = heights.into_iter().flat_map(|y| sides.map(|(anchor, dx)| (anchor, (x + dx, y))));
