@@ -1,13 +1,14 @@
 // Starts the program, and stands by when it cannot start or stops: the page is never blank and the job's text is never out of reach.
 // The bindings and the style sheet are other files; what the program does once it runs is its own business.
 
-const JOB_KEY = "layshaft.job";
+const RECORD = "layshaft.job.";
+const OPEN = "layshaft.open";
 const at = (id) => document.getElementById(id);
 
-/** The kept job's text, or nothing where there is none or the store is blocked. */
+/** The text of the job that lay open in this tab, or nothing where there is none or the store is blocked. */
 function keptJob() {
   try {
-    return localStorage.getItem(JOB_KEY) ?? "";
+    return localStorage.getItem(RECORD + (sessionStorage.getItem(OPEN) ?? localStorage.getItem(OPEN))) ?? "";
   } catch {
     return "";
   }

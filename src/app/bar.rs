@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use super::book::{Opener, Panel};
 use super::keep::Kept;
 use super::state::State;
 use super::widgets::Choice;
@@ -21,14 +22,16 @@ pub fn Bar() -> impl IntoView {
                 prop:value=move || state.job.with(|job| job.title.clone())
                 on:input=move |event| state.type_text(title, event_target_value(&event))
                 on:blur=move |_| state.leave_field()/>
-            <span class="bar__kept" role="status">{move || kept_words(state.kept.get())}</span>
+            <span class="bar__kept" role="status">{move || kept_words(state.desk.kept.get())}</span>
             <div class="bar__acts">
                 <Units/>
                 <TradeWords/>
                 <button class="btn" id="undo" disabled=move || !state.can_undo() on:click=move |_| state.undo()>"Undo"</button>
                 <button class="btn" id="redo" disabled=move || !state.can_redo() on:click=move |_| state.redo()>"Redo"</button>
                 <super::widgets::ThemeSwitch/>
+                <Opener panel=Panel::Send words="Send link"/>
                 <button class="btn" id="print" on:click=|_| print()>"Print sheet"</button>
+                <Opener panel=Panel::Book/>
             </div>
         </header>
     }
@@ -46,6 +49,8 @@ fn kept_words(kept: Kept) -> &'static str {
         Kept::Soon => "keeping …",
         Kept::Full => "not kept: the store is full",
         Kept::Blocked => "not kept: storage is blocked",
+        Kept::Held => "not kept: changed in another tab",
+        Kept::Linked => "from a link, not kept",
     }
 }
 

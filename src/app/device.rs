@@ -4,6 +4,7 @@ use leptos::prelude::*;
 use wasm_bindgen::prelude::*;
 
 use super::state::State;
+use crate::job::book::RecordId;
 use crate::sheet::Words;
 
 /// The trade's words that the browser's language asks for.
@@ -64,6 +65,50 @@ pub fn after(milliseconds: u32, act: impl FnOnce() + 'static) -> Option<TimeoutH
     set_timeout_with_handle(act, std::time::Duration::from_millis(u64::from(milliseconds))).ok()
 }
 
+/// The local time in ISO form: `2026-11-25T09:31:17`.
+pub fn now() -> String {
+    let now = js_sys::Date::new_0();
+    let (month, day) = (now.get_month().saturating_add(1), now.get_date());
+    format!("{:04}-{month:02}-{day:02}T{:02}:{:02}:{:02}", now.get_full_year(), now.get_hours(), now.get_minutes(), now.get_seconds())
+}
+
+/// A name for a new record.
+#[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "both are positive and far below the limits of their types")]
+pub fn fresh_id() -> RecordId {
+    RecordId::fresh(js_sys::Date::now() as u64, (js_sys::Math::random() * 4_294_967_295.0) as u32)
+}
+
+/// The fragment of the page's address, `#` included; empty where there is none.
+pub fn fragment() -> String {
+    web_sys::window().and_then(|window| window.location().hash().ok()).unwrap_or_default()
+}
+
+/// The page's address without its fragment.
+pub fn address() -> String {
+    let address = web_sys::window().and_then(|window| window.location().href().ok()).unwrap_or_default();
+    address.split('#').next().unwrap_or_default().to_owned()
+}
+
+/// Takes the fragment out of the page's address.
+pub fn drop_fragment() {
+    if let Some(history) = web_sys::window().and_then(|window| window.history().ok()) {
+        let _ = history.replace_state_with_url(&JsValue::NULL, "", Some(&address()));
+    }
+}
+
+/// Asks the browser once not to throw the store away when room gets scarce. It may refuse; nothing depends on it.
+pub fn ask_to_persist() {
+    thread_local! { static IS_ASKED: std::cell::Cell<bool> = const { std::cell::Cell::new(false) }; }
+    if IS_ASKED.replace(true) {
+        return;
+    }
+    let Some(navigator) = web_sys::window().map(|window| window.navigator()) else { return };
+    // Pages without a secure origin have no storage manager.
+    if js_sys::Reflect::get(&navigator, &JsValue::from_str("storage")).is_ok_and(|manager| manager.is_object()) {
+        let _ = navigator.storage().persist();
+    }
+}
+
 /// Saves a text as a file of the device.
 pub fn save_file(name: &str, kind: &str, text: &str) {
     let parts = js_sys::Array::of1(&JsValue::from_str(text));
@@ -85,6 +130,34 @@ pub fn save_blob(name: &str, blob: &web_sys::Blob) {
     }
     after(10_000, move || {
         let _ = web_sys::Url::revoke_object_url(&url);
+    });
+}
+
+/// Whether a key is pressed inside a field that takes text.
+pub fn is_typing(event: &web_sys::KeyboardEvent) -> bool {
+    let element = event.target().and_then(|target| target.dyn_into::<web_sys::Element>().ok());
+    element.is_some_and(|element| element.matches("input, textarea, select, [contenteditable]").unwrap_or(false))
+}
+
+/// Moves the focus to the element of a name, once the page has taken in what changed.
+pub fn focus(id: &str) {
+    let id = id.to_owned();
+    request_animation_frame(move || {
+        let element = web_sys::window().and_then(|window| window.document()).and_then(|document| document.get_element_by_id(&id));
+        if let Some(element) = element.and_then(|element| element.dyn_into::<web_sys::HtmlElement>().ok()) {
+            let _ = element.focus();
+        }
+    });
+}
+
+/// Moves the focus to the first element inside another that a selector finds, once the page has taken in what changed.
+pub fn focus_in(inside: &web_sys::HtmlElement, selector: &'static str) {
+    let inside = inside.clone();
+    request_animation_frame(move || {
+        let found = inside.query_selector(selector).ok().flatten();
+        if let Some(element) = found.and_then(|element| element.dyn_into::<web_sys::HtmlElement>().ok()) {
+            let _ = element.focus();
+        }
     });
 }
 

@@ -39,6 +39,7 @@ fn CarHead() -> impl IntoView {
         <div class="heads__car">
             <h2>"The car"</h2>
             <p>{car}</p>
+            <super::book::Opener panel=super::book::Panel::Details small=true words="Customer and notes"/>
             <button type="button" class="btn btn--small" id="add-setup" disabled=full on:click=move |_| state.change(|job| { job.add_setup(); })>
                 "Add a setup"
             </button>

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use super::book::Panel;
 use super::device;
 use super::state::State;
 
@@ -15,8 +16,10 @@ pub fn listen(state: State) {
             (false, _, "escape") => {
                 state.asked.set(None);
                 state.picking.set(None);
+                state.close_panel();
                 return;
             }
+            (false, _, "?") if !device::is_typing(&event) => state.toggle(Panel::Keys),
             _ => return,
         }
         event.prevent_default();

@@ -1,10 +1,11 @@
 //! The app: the sheet in the browser. Knows every other room; no other room knows it.
 //!
 //! [`state`] holds the job and what is derived from it, [`keep`] writes it to the device's store, [`widgets`] are the few
-//! things everything is built of, [`bar`], [`list`], [`heads`] and [`sections`] are the page. Effects here only touch the outside:
+//! things everything is built of, [`bar`], [`book`], [`list`], [`heads`] and [`sections`] are the page. Effects here only touch the outside:
 //! the store, the title, the canvas.
 
 pub mod bar;
+pub mod book;
 pub mod device;
 pub mod heads;
 pub mod keep;
@@ -32,8 +33,8 @@ pub fn start() {
 fn page(opened: keep::Opened) -> impl IntoView {
     let state = State::new(opened);
     provide_context(state);
-    keep::autosave(state);
-    keep::keep_catalogue(state);
+    keep::autosave::keep(state);
+    keep::shop::keep(state);
     keys::listen(state);
     device::follow_title(state);
     view! {
@@ -42,7 +43,9 @@ fn page(opened: keep::Opened) -> impl IntoView {
         <div class="page">
             <list::List/>
             <main id="sheet" class="sheet" tabindex="-1">
+                <book::banners::Banners/>
                 <notices::Notices/>
+                <book::Panels/>
                 <heads::Heads/>
                 <picker::Picker/>
                 <sections::Sections/>

@@ -3,27 +3,71 @@
 use leptos::prelude::*;
 
 use super::device;
+use super::keep::records::Unreadable;
 use super::state::State;
+use crate::job::book::Record;
 
 /// One thing to tell.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Notice {
     /// The sentence.
     pub says: String,
-    /// A text to save, with the file's name, where there is one.
-    pub save: Option<(String, String)>,
+    /// What can be done about it.
+    pub acts: Vec<Act>,
+}
+
+/// What can be done about a notice.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Act {
+    /// Save a text under a file name.
+    SaveText(String, String),
+    /// Save the open job as a file.
+    SaveJob,
+    /// Put a deleted job back into the book.
+    PutBack(Box<Record>),
+}
+
+impl Act {
+    fn words(&self) -> &'static str {
+        match self {
+            Self::SaveText(..) => "Save it as a file",
+            Self::SaveJob => "Save the job as a file",
+            Self::PutBack(_) => "Undo",
+        }
+    }
+
+    /// Does it; answers whether the notice has done its work.
+    fn act(&self, state: State) -> bool {
+        match self {
+            Self::SaveText(name, text) => device::save_file(name, "application/json", text),
+            Self::SaveJob => state.save_as_file(),
+            Self::PutBack(record) => state.put_back(record),
+        }
+        matches!(self, Self::PutBack(_))
+    }
 }
 
 impl Notice {
     /// A plain sentence.
     pub fn plain(says: impl Into<String>) -> Self {
-        Self { says: says.into(), save: None }
+        Self { says: says.into(), acts: Vec::new() }
+    }
+
+    /// A sentence with a text to save.
+    fn with_text(says: String, name: String, text: String) -> Self {
+        Self { says, acts: vec![Act::SaveText(name, text)] }
     }
 
     /// The browser lets nothing be kept.
     pub fn store_blocked() -> Self {
+        let says = "This browser lets nothing be kept on the device (private mode, or storage is blocked). The sheet works; save the job as a file before you leave.";
+        Self { says: says.into(), acts: vec![Act::SaveJob] }
+    }
+
+    /// A change of the book was not written.
+    pub fn not_kept() -> Self {
         Self::plain(
-            "This browser lets nothing be kept on the device (private mode, or storage is blocked). The sheet works; save the job as a file before you leave.",
+            "That could not be kept: the store of this device is full or blocked. Save a backup and delete jobs you no longer need.",
         )
     }
 
@@ -32,14 +76,42 @@ impl Notice {
         let where_to = if is_aside { "It was set aside untouched" } else { "Save it now: the store has no room to set it aside" };
         let says =
             format!("The {what} kept on this device could not be opened: {why}. {where_to}; what comes with the program is shown instead.");
-        Self { says, save: Some((format!("layshaft-{what}-set-aside.json"), text)) }
+        Self::with_text(says, format!("layshaft-{what}-set-aside.json"), text)
+    }
+
+    /// A kept job could not be read; its last good copy stands in its place.
+    pub fn restored(text: String, why: &str) -> Self {
+        let says = format!(
+            "The job kept on this device was damaged: {why}. Its last good copy was opened instead; the damaged text was set aside untouched."
+        );
+        Self::with_text(says, "layshaft-job-set-aside.json".into(), text)
+    }
+
+    /// A kept job cannot be opened by this version.
+    pub fn unreadable(job: Unreadable) -> Self {
+        let what_to_do = if job.is_newer {
+            "It stays as it is: load the page again to get the newer version"
+        } else {
+            "It stays as it is: save it as a file before you delete it"
+        };
+        Self::with_text(
+            format!("A job on this device cannot be opened: {}. {what_to_do}.", job.why),
+            "layshaft-job-unread.json".into(),
+            job.text,
+        )
+    }
+
+    /// A job was deleted.
+    pub fn deleted(record: Record) -> Self {
+        let says = format!("“{}” is deleted.", record.job.title);
+        Self { says, acts: vec![Act::PutBack(Box::new(record))] }
     }
 
     /// The shop's own catalogue entries could not be kept.
     pub fn catalogue_not_kept(text: String) -> Self {
         let says =
             "Your own catalogue entries could not be kept on this device: its store is full or blocked. Save them as a file.".to_owned();
-        Self { says, save: Some(("layshaft-catalogue.json".into(), text)) }
+        Self::with_text(says, "layshaft-catalogue.json".into(), text)
     }
 }
 
@@ -53,16 +125,25 @@ pub fn Notices() -> impl IntoView {
                 <div class="notice notice--caution">
                     <p>{notice.says.clone()}</p>
                     <div class="notice__acts">
-                        {notice.save.clone().map(|(name, text)| {
-                            view! { <button class="btn" on:click=move |_| device::save_file(&name, "application/json", &text)>"Save it as a file"</button> }
-                        })}
-                        <button class="btn" on:click=move |_| {
-                            let says = notice.says.clone();
-                            state.notices.update(|notices| notices.retain(|other| other.says != says));
-                        }>"Understood"</button>
+                        {notice.acts.iter().map(|act| act_button(state, act.clone(), notice.says.clone())).collect_view()}
+                        <button type="button" class="btn" on:click=move |_| dismiss(state, &notice.says)>"Understood"</button>
                     </div>
                 </div>
             </For>
         </div>
     }
+}
+
+fn act_button(state: State, act: Act, says: String) -> impl IntoView {
+    let words = act.words();
+    let press = move |_| {
+        if act.act(state) {
+            dismiss(state, &says);
+        }
+    };
+    view! { <button type="button" class="btn" on:click=press>{words}</button> }
+}
+
+fn dismiss(state: State, says: &str) {
+    state.notices.update(|notices| notices.retain(|other| other.says != says));
 }

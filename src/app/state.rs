@@ -44,8 +44,10 @@ pub struct State {
     pub column: RwSignal<usize>,
     /// Whether a phone shows two columns.
     pub pair: RwSignal<bool>,
-    /// What is said about keeping the job.
-    pub kept: RwSignal<super::keep::Kept>,
+    /// The record that lies open, and how it is kept.
+    pub desk: super::keep::Desk,
+    /// The panel that is open above the sheet.
+    pub panel: RwSignal<Option<super::book::Panel>>,
     /// What the page has to tell: plain sentences with acts.
     pub notices: RwSignal<Vec<super::notices::Notice>>,
 }
@@ -53,7 +55,8 @@ pub struct State {
 impl State {
     /// The state of a page that opens with a job.
     pub fn new(opened: Opened) -> Self {
-        let job = RwSignal::new(opened.job);
+        let desk = super::keep::Desk::new(&opened.record, opened.kept);
+        let job = RwSignal::new(opened.record.job);
         let words = RwSignal::new(device::words());
         let catalogue = RwSignal::new(opened.catalogue);
         let gears = Memo::new(move |_| catalogue.with(|catalogue| catalogue.speedometer_gears.gears()));
@@ -75,7 +78,8 @@ impl State {
             scrolled: device::scrolled_past(220.0),
             column: RwSignal::new(0),
             pair: RwSignal::new(false),
-            kept: RwSignal::new(opened.kept),
+            desk,
+            panel: RwSignal::new(None),
             notices: RwSignal::new(opened.notices),
         }
     }
@@ -106,6 +110,24 @@ impl State {
     pub fn change(self, change: impl FnOnce(&mut Job)) {
         self.job.with_untracked(|job| self.history.update(|history| history.before_change(job)));
         self.job.update(change);
+    }
+
+    /// Puts another job on the page; there is nothing to undo in it yet.
+    pub fn show(self, job: Job) {
+        self.history.set(History::default());
+        self.asked.set(None);
+        self.picking.set(None);
+        self.focus.set(None);
+        self.column.set(0);
+        self.job.set(job);
+    }
+
+    /// Tells something; the same sentence stands once.
+    pub fn tell(self, notice: super::notices::Notice) {
+        self.notices.update(|notices| {
+            notices.retain(|other| other.says != notice.says);
+            notices.push(notice);
+        });
     }
 
     /// Ends the step of the field that was typed into.

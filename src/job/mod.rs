@@ -152,6 +152,11 @@ impl Job {
         self.setups.iter_mut().find(|setup| setup.id == id)
     }
 
+    /// The setup that the customer's page shows.
+    pub fn setup_for_customer(&self) -> Option<&Setup> {
+        self.for_customer.and_then(|id| self.setup(id)).or_else(|| self.setups.first())
+    }
+
     /// The letter of a column, counted from 0: A, B, C …
     pub fn letter(column: usize) -> char {
         u8::try_from(column).ok().and_then(|at| b'A'.checked_add(at)).map_or('?', char::from)

@@ -29,6 +29,15 @@ const FLAGS: [&str; 12] = [
     "--window-size=1440,900",
 ];
 
+/// Whether pages may keep anything on the device.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Storage {
+    /// As browsers come.
+    Allowed,
+    /// Forbidden for every site.
+    Blocked,
+}
+
 /// A browser with one window. Dropping it ends the processes and removes the profile.
 pub struct Browser {
     // The session ends before the process that keeps it.
@@ -42,7 +51,7 @@ impl Browser {
     ///
     /// # Errors
     /// There is no browser and none can be installed, or it does not start.
-    pub async fn start() -> Result<Self> {
+    pub async fn start(storage: Storage) -> Result<Self> {
         ready()?;
         let (chromedriver, port) = start_chromedriver()?;
         // From here on dropping the value ends the process.
@@ -52,6 +61,10 @@ impl Browser {
             wishes.add_arg(flag)?;
         }
         wishes.add_arg(&format!("--user-data-dir={}", browser.profile.display()))?;
+        if storage == Storage::Blocked {
+            // What a visitor does who forbids all cookies and site data.
+            wishes.add_experimental_option("prefs", serde_json::json!({"profile.default_content_setting_values.cookies": 2}))?;
+        }
         wishes.set_browser_log_level(LoggingPrefsLogLevel::All)?;
         wishes.set_logging_prefs("performance", LoggingPrefsLogLevel::All)?;
         let driver = WebDriver::new(format!("http://127.0.0.1:{port}"), wishes).await.context("Chromium does not start")?;

@@ -23,13 +23,14 @@ pub mod site;
 pub mod watch;
 
 use anyhow::{Context, Result};
+use browser::Storage;
 use tokio::sync::Semaphore;
 
 pub use anyhow;
 pub use device::{Paper, Screen, Theme};
 pub use page::Page;
 pub use site::Site;
-pub use thirtyfour::Key;
+pub use thirtyfour::{By, Key};
 
 /// Two browsers at a time: more of them only slow each other down until something times out.
 static PLACES: Semaphore = Semaphore::const_new(2);
@@ -55,10 +56,22 @@ pub fn visit_below(below: &str, story: impl AsyncFnOnce(&mut Page) -> Result<()>
 /// # Errors
 /// As [`visit`].
 pub fn visit_site(site: Site, story: impl AsyncFnOnce(&mut Page) -> Result<()>) -> Result<()> {
+    visit_with(site, Storage::Allowed, story)
+}
+
+/// As [`visit`], in a browser that lets no page keep anything.
+///
+/// # Errors
+/// As [`visit`].
+pub fn visit_blocked(story: impl AsyncFnOnce(&mut Page) -> Result<()>) -> Result<()> {
+    visit_with(Site::built("")?, Storage::Blocked, story)
+}
+
+fn visit_with(site: Site, storage: Storage, story: impl AsyncFnOnce(&mut Page) -> Result<()>) -> Result<()> {
     let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().context("cannot start the test's runtime")?;
     runtime.block_on(async {
         let _place = PLACES.acquire().await?;
-        let mut page = Page::start(site).await?;
+        let mut page = Page::start(site, storage).await?;
         let told = story(&mut page).await;
         let faults = page.faults().await;
         page.close().await?;

@@ -8,7 +8,7 @@ use serde_json::{Value, json};
 use thirtyfour::{By, Key, WebDriver, WebElement};
 
 use crate::Site;
-use crate::browser::Browser;
+use crate::browser::{Browser, Storage};
 
 /// How long a state may take to come about on a busy machine.
 const PATIENCE: Duration = Duration::from_secs(15);
@@ -26,8 +26,8 @@ pub struct Page {
 }
 
 impl Page {
-    pub(crate) async fn start(site: Site) -> Result<Self> {
-        let browser = Browser::start().await?;
+    pub(crate) async fn start(site: Site, storage: Storage) -> Result<Self> {
+        let browser = Browser::start(storage).await?;
         Ok(Self { browser, site, expected: Vec::new(), seen: Vec::new() })
     }
 

@@ -1,5 +1,8 @@
 //! Stories in a real browser: what a person does, and what they then see.
 
+mod book;
 mod hosting;
+mod keeping;
 mod offline;
 mod opening;
+mod sending;

@@ -1,0 +1,122 @@
+//! The book: every job on this device, found as one types.
+
+use leptos::prelude::*;
+
+use super::files::Files;
+use super::restore::Restore;
+use super::row::{JobRow, UnreadRow};
+use crate::app::keep::{Kept, autosave, records, store};
+use crate::app::state::State;
+use crate::app::widgets::Choice;
+use crate::job::backup::Plan;
+use crate::job::listing::{self, Line, Order};
+
+/// A job that cannot be opened: its key, its text, and why.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Unread {
+    /// The key it stands under.
+    pub key: String,
+    /// Its text.
+    pub text: String,
+    /// Why it cannot be opened.
+    pub why: String,
+}
+
+/// What the list is made of.
+#[derive(Clone, Copy)]
+pub struct Shelf {
+    /// Every job of the book.
+    pub lines: Memo<Vec<Line>>,
+    /// What cannot be opened.
+    pub unread: Memo<Vec<Unread>>,
+}
+
+/// The book of jobs.
+#[component]
+pub(super) fn Book() -> impl IntoView {
+    let state = State::here();
+    autosave::flush(state);
+    let shelf = shelf(state);
+    let search = RwSignal::new(String::new());
+    let order = RwSignal::new(Order::default());
+    let archived = RwSignal::new(false);
+    let plan = RwSignal::new(None::<Plan>);
+    let shown = Memo::new(move |_| {
+        let asked = search.get();
+        let mut lines = shelf.lines.get();
+        lines.retain(|line| line.head.archived == archived.get() && line.answers(&asked));
+        listing::sort(&mut lines, order.get());
+        lines
+    });
+    let said = move || {
+        count_words(
+            shown.with(Vec::len),
+            shelf.lines.with(|lines| lines.iter().filter(|line| line.head.archived == archived.get()).count()),
+        )
+    };
+    view! {
+        <Files plan/>
+        <Restore plan/>
+        <div class="book__find">
+            <label class="book__search">
+                <span>"Search"</span>
+                <input type="search" class="field__input" id="book-search" data-first="" autocomplete="off" placeholder="title, customer, car, gear set …"
+                    on:input=move |event| search.set(event_target_value(&event))/>
+            </label>
+            <OrderChoice order/>
+            <Choice label="Which jobs" id="book-which" options=vec![(false, "current"), (true, "archived")] now=archived choose=move |which| archived.set(which)/>
+            <p class="book__count" role="status">{said}</p>
+        </div>
+        <ul class="jobs" id="jobs">
+            <For each=move || shown.get() key=|line| line.head.id.clone() children=move |line| view! { <JobRow line shelf/> }/>
+        </ul>
+        <ul class="jobs"><For each=move || shelf.unread.get() key=|unread| unread.key.clone() children=move |unread| view! { <UnreadRow unread/> }/></ul>
+        <p class="words">"Jobs are kept in this browser on this device alone. Save a backup of all jobs now and then, and keep it elsewhere."</p>
+    }
+}
+
+/// Reads the book again whenever it changed.
+fn shelf(state: State) -> Shelf {
+    let read = Memo::new(move |_| {
+        state.desk.book_changed.track();
+        let (mut found, broken) = records::all();
+        if found.is_empty() && state.desk.kept.get_untracked() != Kept::Linked {
+            found.push(state.record());
+        }
+        let broken = broken.into_iter().map(|one| Unread { key: format!("{}{}", records::RECORD, one.name), text: one.text, why: one.why });
+        let aside = store::keys(records::ASIDE).into_iter().filter_map(|name| {
+            let key = format!("{}{name}", records::ASIDE);
+            store::read(&key).map(|text| Unread { key, text, why: "it was damaged and set aside".into() })
+        });
+        (found.iter().map(Line::of).collect::<Vec<_>>(), broken.chain(aside).collect::<Vec<_>>())
+    });
+    Shelf {
+        lines: Memo::new(move |_| read.with(|(lines, _)| lines.clone())),
+        unread: Memo::new(move |_| read.with(|(_, unread)| unread.clone())),
+    }
+}
+
+fn count_words(shown: usize, all: usize) -> String {
+    match (shown, all) {
+        (_, 0) => "no jobs here".into(),
+        (1, 1) => "1 job".into(),
+        (shown, all) if shown == all => format!("{all} jobs"),
+        (shown, all) => format!("{shown} of {all} jobs"),
+    }
+}
+
+#[component]
+fn OrderChoice(order: RwSignal<Order>) -> impl IntoView {
+    let option = move |(at, one): (usize, Order)| {
+        view! { <option value=at.to_string() selected=move || order.get() == one>{one.words()}</option> }
+    };
+    let choose = move |event| {
+        let at: usize = event_target_value(&event).parse().unwrap_or(0);
+        order.set(Order::ALL.get(at).copied().unwrap_or_default());
+    };
+    view! {
+        <label class="book__order"><span>"Sort by"</span>
+            <select class="select" id="book-order" on:change=choose>{Order::ALL.into_iter().enumerate().map(option).collect_view()}</select>
+        </label>
+    }
+}

@@ -1,0 +1,131 @@
+//! A backup beside the book: what is new, different or the same, and nothing written before it is confirmed.
+
+use leptos::prelude::*;
+
+use crate::app::device;
+use crate::app::keep::{Kept, records};
+use crate::app::notices::Notice;
+use crate::app::state::State;
+use crate::job::backup::{Meeting, Plan, Standing, Take};
+use crate::job::listing;
+
+/// The plan of a restore, where one is being made.
+#[component]
+pub(super) fn Restore(plan: RwSignal<Option<Plan>>) -> impl IntoView {
+    move || {
+        plan.with(Option::is_some).then(|| {
+            let refused = plan.with_untracked(|plan| plan.as_ref().map(|plan| plan.refused.clone()).unwrap_or_default());
+            let many = plan.with_untracked(|plan| plan.as_ref().map_or(0, |plan| plan.meetings.len()));
+            view! {
+                <div class="restore" role="group" aria-label="Restore from a backup" id="restore">
+                    <h3>"Restore from a backup"</h3>
+                    <p>{move || plan.with(|plan| plan.as_ref().map(summary))}</p>
+                    {refused.into_iter().map(|says| view! { <p class="restore__refused">{says}</p> }).collect_view()}
+                    <ul class="restore__list">{(0..many).map(|at| view! { <MeetingRow plan at/> }).collect_view()}</ul>
+                    <RestoreActs plan/>
+                </div>
+            }
+        })
+    }
+}
+
+fn summary(plan: &Plan) -> String {
+    let many = |standing| plan.many(standing);
+    format!(
+        "The file holds {} jobs: {} new here, {} different from what is kept here, {} the same. Nothing is written yet.",
+        plan.meetings.len(),
+        many(Standing::New),
+        many(Standing::Different),
+        many(Standing::Same)
+    )
+}
+
+#[component]
+fn MeetingRow(plan: RwSignal<Option<Plan>>, at: usize) -> impl IntoView {
+    let meeting = plan.with_untracked(|plan| plan.as_ref().and_then(|plan| plan.meetings.get(at)).cloned());
+    meeting.map(|meeting| {
+        let is_different = meeting.standing == Standing::Different;
+        view! {
+            <li>
+                <span class="job__title">{meeting.theirs.job.title.clone()}</span>
+                <span class="words">{standing_words(&meeting)}</span>
+                {is_different.then(|| view! { <TakeChoice plan at title=meeting.theirs.job.title.clone()/> })}
+            </li>
+        }
+    })
+}
+
+fn standing_words(meeting: &Meeting) -> String {
+    let now = device::now();
+    let day = |time: &str| listing::when(time, &now);
+    match (meeting.standing, &meeting.ours) {
+        (Standing::Different, Some((ours, _))) => {
+            format!("different: here changed {}, in the file {}", day(ours), day(&meeting.theirs.head.changed))
+        }
+        (Standing::Same, _) => "the same: stays as it is".into(),
+        _ => format!("new, changed {}", day(&meeting.theirs.head.changed)),
+    }
+}
+
+#[component]
+fn TakeChoice(plan: RwSignal<Option<Plan>>, at: usize, title: String) -> impl IntoView {
+    let option = |(at, one): (usize, Take)| view! { <option value=at.to_string()>{one.words()}</option> };
+    let choose = move |event| {
+        let chosen = event_target_value(&event).parse().ok().and_then(|at: usize| Take::ALL.get(at).copied()).unwrap_or_default();
+        plan.update(|plan| {
+            if let Some(meeting) = plan.as_mut().and_then(|plan| plan.meetings.get_mut(at)) {
+                meeting.take = chosen;
+            }
+        });
+    };
+    view! {
+        <select class="select" aria-label=format!("What to do with {title}") on:change=choose>
+            {Take::ALL.into_iter().enumerate().map(option).collect_view()}
+        </select>
+    }
+}
+
+#[component]
+fn RestoreActs(plan: RwSignal<Option<Plan>>) -> impl IntoView {
+    let state = State::here();
+    let many = move || plan.with(|plan| plan.as_ref().map_or(0, |plan| plan.writes(device::fresh_id).len()));
+    let words = move || match many() {
+        0 => "Nothing to write".to_owned(),
+        1 => "Write 1 job".to_owned(),
+        many => format!("Write {many} jobs"),
+    };
+    view! {
+        <div class="panel__acts">
+            <button type="button" class="btn" id="restore-write" disabled=move || many() == 0 on:click=move |_| write(state, plan)>{words}</button>
+            <button type="button" class="btn" on:click=move |_| plan.set(None)>"Leave it"</button>
+        </div>
+    }
+}
+
+/// Writes what was confirmed; what finds no room is named and the rest stays written.
+fn write(state: State, plan: RwSignal<Option<Plan>>) {
+    let writes = plan.with_untracked(|plan| plan.as_ref().map(|plan| plan.writes(device::fresh_id)).unwrap_or_default());
+    let open = state.desk.head.with_untracked(|head| head.id.clone());
+    let mut missed = Vec::new();
+    let mut written: usize = 0;
+    for record in writes {
+        if records::write(&record).is_err() {
+            missed.push(record.job.title);
+            continue;
+        }
+        written = written.saturating_add(1);
+        if record.head.id == open {
+            state.lay_out(record, Kept::Safe);
+        }
+    }
+    state.tell(Notice::plain(if missed.is_empty() {
+        format!("{written} jobs were restored from the backup.")
+    } else {
+        format!(
+            "{written} jobs were restored; there was no room for {}. Delete jobs you no longer need, then restore again.",
+            missed.join(", ")
+        )
+    }));
+    plan.set(None);
+    state.desk.say_book_changed();
+}

@@ -1,0 +1,74 @@
+//! The open job handed over: a link that carries the whole of it, a file, or the figures of the sheet as a table.
+
+use leptos::html::Input;
+use leptos::prelude::*;
+use wasm_bindgen::JsValue;
+use wasm_bindgen_futures::{JsFuture, spawn_local};
+
+use crate::app::device;
+use crate::app::state::State;
+use crate::job::{incoming, link};
+use crate::problem::{Explain, capital};
+use crate::sheet::export;
+
+/// The ways to hand a job over.
+#[component]
+pub(super) fn Send() -> impl IntoView {
+    let state = State::here();
+    let made = Memo::new(move |_| state.job.with(link::fragment).map(|fragment| format!("{}{fragment}", device::address())));
+    let csv = move |_| {
+        let text = state.job.with_untracked(|job| state.sheet.with_untracked(|sheet| export::csv(job, sheet)));
+        let title = state.job.with_untracked(|job| job.title.clone());
+        device::save_file(&incoming::file_name(&title, "csv"), "text/csv", &text);
+    };
+    view! {
+        {move || match made.get() {
+            Ok(link) => view! { <Link link/> }.into_any(),
+            Err(why) => view! { <p class="send__refused" id="link-refused">{format!("{}. {}.", capital(&why.what()), capital(&why.what_to_do()))}</p> }.into_any(),
+        }}
+        <div class="panel__acts">
+            <button type="button" class="btn" id="save-file" data-first="" on:click=move |_| state.save_as_file()>"Save the job as a file"</button>
+            <button type="button" class="btn" id="save-csv" on:click=csv>"Save the figures as CSV"</button>
+        </div>
+        <p class="words">"A file can be opened here again from Saved jobs, on this device or another."</p>
+    }
+}
+
+/// The link, to be copied by a press or by hand.
+#[component]
+fn Link(link: String) -> impl IntoView {
+    let said = RwSignal::new("");
+    let field = NodeRef::<Input>::new();
+    let length = link.len();
+    let text = link.clone();
+    let copy = move |_| {
+        let text = text.clone();
+        spawn_local(async move {
+            if put_on_clipboard(&text).await {
+                said.set("Copied: paste it into a message.");
+            } else if let Some(field) = field.get_untracked() {
+                let _ = field.focus();
+                field.select();
+                said.set("This browser does not let the page copy. The link is marked: copy it by hand.");
+            }
+        });
+    };
+    view! {
+        <p>"The link holds the whole job; nothing is sent to any server. Whoever opens it reads the job as it is now."</p>
+        <div class="send__link">
+            <input type="text" class="field__input" id="link" readonly aria-label="The link" node_ref=field prop:value=link/>
+            <button type="button" class="btn" id="copy-link" on:click=copy>"Copy the link"</button>
+        </div>
+        <p class="words"><span role="status" id="copied">{said}</span>" "{length}" characters"</p>
+    }
+}
+
+/// Puts a text on the clipboard; `false` where the browser has none or refuses.
+async fn put_on_clipboard(text: &str) -> bool {
+    let Some(navigator) = web_sys::window().map(|window| window.navigator()) else { return false };
+    // Pages without a secure origin have no clipboard.
+    if !js_sys::Reflect::get(&navigator, &JsValue::from_str("clipboard")).is_ok_and(|clipboard| clipboard.is_object()) {
+        return false;
+    }
+    JsFuture::from(navigator.clipboard().write_text(text)).await.is_ok()
+}

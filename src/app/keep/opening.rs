@@ -1,0 +1,104 @@
+//! What the page begins with: the job of a link, the job that lay open, the newest of the book, or the demo job.
+
+use super::{Kept, records, shop, store};
+use crate::app::device;
+use crate::app::notices::Notice;
+use crate::catalogue::Catalogue;
+use crate::job::book::{Head, Record};
+use crate::job::{demo, link};
+use crate::problem::{Explain, capital};
+
+/// Where this tab notes the link it shows, so that loading the page again shows it again.
+pub(super) const LINKED: &str = "layshaft.linked";
+
+/// What the page opens with.
+pub struct Opened {
+    /// The job and what the shop notes about it.
+    pub record: Record,
+    /// The catalogue with the shop's own entries.
+    pub catalogue: Catalogue,
+    /// How the job is kept.
+    pub kept: Kept,
+    /// What must be said about it.
+    pub notices: Vec<Notice>,
+}
+
+/// Opens what the page begins with.
+pub fn open() -> Opened {
+    let mut notices = Vec::new();
+    let is_store = store::is_there();
+    if !is_store {
+        notices.push(Notice::store_blocked());
+    }
+    let catalogue = if is_store { shop::open(&mut notices) } else { Catalogue::built_in() };
+    let linked = linked(&mut notices);
+    let (record, kept) = match linked {
+        Some(record) => (record, Kept::Linked),
+        None if is_store => kept_record(&mut notices),
+        None => (fresh(), Kept::Blocked),
+    };
+    Opened { record, catalogue, kept, notices }
+}
+
+/// The demo job as a new record.
+fn fresh() -> Record {
+    Record::new(Head::new(device::fresh_id(), &device::now()), demo::job())
+}
+
+/// The job of the link that the page was opened with.
+fn linked(notices: &mut Vec<Notice>) -> Option<Record> {
+    let fragment = Some(device::fragment()).filter(|fragment| link::is_link(fragment)).or_else(|| store::read_in_tab(LINKED))?;
+    match link::open(&fragment) {
+        Ok(job) => {
+            store::note_in_tab(LINKED, Some(&fragment));
+            Some(Record::new(Head::new(device::fresh_id(), &device::now()), job))
+        }
+        Err(why) => {
+            store::note_in_tab(LINKED, None);
+            notices.push(Notice::plain(format!("{}. {}.", capital(&why.what()), capital(&why.what_to_do()))));
+            None
+        }
+    }
+}
+
+fn kept_record(notices: &mut Vec<Notice>) -> (Record, Kept) {
+    if let Err(why) = records::take_over_first(device::fresh_id(), &device::now()) {
+        notices.push(Notice::unreadable(why));
+    }
+    let record = records::last_open().and_then(|id| read_or_restore(&id, notices)).or_else(newest);
+    if let Some(record) = record {
+        records::note_open(&record.head.id);
+        return (record, Kept::Safe);
+    }
+    let mut record = fresh();
+    record.head.revision = 1;
+    let kept = if records::write(&record).is_ok() { Kept::Safe } else { Kept::Full };
+    records::note_open(&record.head.id);
+    (record, kept)
+}
+
+/// The record of a name; its last good copy where it cannot be read, and what cannot be read is set aside.
+fn read_or_restore(id: &str, notices: &mut Vec<Notice>) -> Option<Record> {
+    let why = match records::read(id) {
+        Ok(record) => return record,
+        Err(why) => why,
+    };
+    if why.is_newer {
+        notices.push(Notice::unreadable(why));
+        return None;
+    }
+    let good = records::good_copy(id);
+    let is_aside = records::set_aside(&why.name, &why.text);
+    let copy = good.filter(|_| is_aside).filter(|record| records::write(record).is_ok());
+    notices.push(if copy.is_some() {
+        Notice::restored(why.text, &why.why)
+    } else {
+        Notice::set_aside("job", why.text, &why.why, is_aside)
+    });
+    copy
+}
+
+/// The job that was changed last, put away ones behind the others.
+fn newest() -> Option<Record> {
+    records::all().0.into_iter().max_by_key(|record| (!record.head.archived, record.head.changed.clone()))
+}

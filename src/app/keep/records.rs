@@ -1,0 +1,158 @@
+//! The records of the book in the store: one key a job, the last good copy beside it, and a place for what cannot be read.
+
+use super::store::{self, StoreError};
+use crate::job::book::{Head, Record, RecordId, revision_of};
+use crate::job::file::{self, FileError};
+use crate::problem::Explain;
+
+/// Before the record of each job.
+pub const RECORD: &str = "layshaft.job.";
+/// Before the copy of what a record said before it was last written.
+const GOOD: &str = "layshaft.good.";
+/// Before what could not be read.
+pub const ASIDE: &str = "layshaft.set-aside.";
+/// The one job that the first versions kept.
+const FIRST_KEY: &str = "layshaft.job";
+/// The name of the job that lies open: this tab's own, and the last one of any tab.
+const OPEN: &str = "layshaft.open";
+
+/// A record that cannot be opened.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Unreadable {
+    /// What its key ends with.
+    pub name: String,
+    /// Its text.
+    pub text: String,
+    /// Why it cannot be opened: a sentence without its full stop.
+    pub why: String,
+    /// Whether a newer version wrote it, so that it is whole.
+    pub is_newer: bool,
+}
+
+/// The record of a name, where there is one.
+///
+/// # Errors
+/// When its text cannot be opened.
+pub fn read(id: &str) -> Result<Option<Record>, Unreadable> {
+    let Some(text) = store::read(&format!("{RECORD}{id}")) else { return Ok(None) };
+    match Record::from_text(&text) {
+        Ok(record) if record.head.id.as_str() == id => Ok(Some(record)),
+        Ok(_) => Err(unreadable(id, text, &FileError::NotAJob { detail: "it stands under another job's name".into() })),
+        Err(why) => Err(unreadable(id, text, &why)),
+    }
+}
+
+fn unreadable(id: &str, text: String, why: &FileError) -> Unreadable {
+    Unreadable { name: id.to_owned(), text, why: why.what(), is_newer: matches!(why, FileError::Newer { .. }) }
+}
+
+/// Every record, and what cannot be opened.
+pub fn all() -> (Vec<Record>, Vec<Unreadable>) {
+    let mut found = (Vec::new(), Vec::new());
+    for id in store::keys(RECORD) {
+        match read(&id) {
+            Ok(Some(record)) => found.0.push(record),
+            Ok(None) => {}
+            Err(why) => found.1.push(why),
+        }
+    }
+    found
+}
+
+/// The record's copy from before it was last written, where it can be opened.
+pub fn good_copy(id: &str) -> Option<Record> {
+    Record::from_text(&store::read(&format!("{GOOD}{id}"))?).ok()
+}
+
+/// The revision of what is kept under a name now; `None` where nothing is.
+pub fn revision(id: &RecordId) -> Option<u64> {
+    store::read(&key(id)).map(|text| revision_of(&text).unwrap_or(0))
+}
+
+/// Writes a record, and keeps what stood there before as the last good copy. Room is made by giving up such copies.
+///
+/// # Errors
+/// When the store is blocked or full; what stood there before still stands there.
+pub fn write(record: &Record) -> Result<(), StoreError> {
+    let (key, text) = (key(&record.head.id), record.to_text());
+    if let Some(before) = store::read(&key) {
+        let _ = store::write(&format!("{GOOD}{}", record.head.id.as_str()), &before);
+    }
+    store::write(&key, &text).or_else(|why| {
+        if why != StoreError::Full {
+            return Err(why);
+        }
+        for id in store::keys(GOOD) {
+            store::remove(&format!("{GOOD}{id}"));
+        }
+        store::write(&key, &text)
+    })
+}
+
+/// Changes what the shop notes about a job that does not lie open here.
+///
+/// # Errors
+/// When the store is blocked or full.
+pub fn change(id: &RecordId, change: impl FnOnce(&mut Head)) -> Result<(), StoreError> {
+    let Ok(Some(mut record)) = read(id.as_str()) else { return Ok(()) };
+    change(&mut record.head);
+    record.head.revision = record.head.revision.saturating_add(1);
+    write(&record)
+}
+
+/// Removes a job and its copy.
+pub fn remove(id: &RecordId) {
+    store::remove(&key(id));
+    store::remove(&format!("{GOOD}{}", id.as_str()));
+}
+
+/// Moves what cannot be read out of the way, whole; `false` where the store has no room for it.
+pub fn set_aside(name: &str, text: &str) -> bool {
+    let is_aside = store::write(&format!("{ASIDE}{name}"), text).is_ok();
+    if is_aside {
+        store::remove(&format!("{RECORD}{name}"));
+    }
+    is_aside
+}
+
+/// Notes which job lies open.
+pub fn note_open(id: &RecordId) {
+    store::note_in_tab(OPEN, Some(id.as_str()));
+    let _ = store::write(OPEN, id.as_str());
+}
+
+/// The name of the job that lay open last, in this tab or in any.
+pub fn last_open() -> Option<String> {
+    store::read_in_tab(OPEN).or_else(|| store::read(OPEN))
+}
+
+/// Makes a record of the one job that the first versions kept. What cannot be read is set aside.
+///
+/// # Errors
+/// When that job cannot be opened.
+pub fn take_over_first(id: RecordId, now: &str) -> Result<(), Unreadable> {
+    let Some(text) = store::read(FIRST_KEY) else { return Ok(()) };
+    match file::from_text(&text) {
+        Ok(job) => {
+            let mut head = Head::new(id, now);
+            head.revision = 1;
+            let record = Record::new(head, job);
+            if write(&record).is_ok() {
+                note_open(&record.head.id);
+                store::remove(FIRST_KEY);
+            }
+            Ok(())
+        }
+        Err(why) => {
+            let why = unreadable("first", text, &why);
+            if !why.is_newer && store::write(&format!("{ASIDE}first"), &why.text).is_ok() {
+                store::remove(FIRST_KEY);
+            }
+            Err(why)
+        }
+    }
+}
+
+fn key(id: &RecordId) -> String {
+    format!("{RECORD}{}", id.as_str())
+}

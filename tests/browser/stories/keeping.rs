@@ -1,0 +1,187 @@
+//! Nothing typed is lost: each way a store can fail is caused in the browser, and the page says what happened.
+
+use browser_tests::anyhow::{Result, ensure};
+use browser_tests::{Page, visit, visit_blocked};
+
+const KEPT: &str = "document.querySelector('.bar__kept').innerText === 'kept on this device'";
+/// The key of the job that lies open.
+const KEY: &str = "('layshaft.job.' + localStorage.getItem('layshaft.open'))";
+
+async fn title_is(page: &Page, title: &str) -> Result<()> {
+    page.until(&format!("document.getElementById('title').value === '{title}'")).await
+}
+
+async fn notice_says(page: &Page, words: &str) -> Result<()> {
+    page.until(&format!("[...document.querySelectorAll('.notice')].some((notice) => notice.innerText.includes('{words}'))")).await
+}
+
+#[test]
+fn what_is_typed_is_there_after_loading_again() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        page.type_into("#title", "Gearbox for the blue car").await?;
+        page.type_into("#s1-tyre", "6.40-13").await?;
+        page.until(KEPT).await?;
+        page.reload().await?;
+        title_is(page, "Gearbox for the blue car").await?;
+        ensure!(page.value("#s1-tyre").await? == "6.40-13", "the tyre is {}", page.value("#s1-tyre").await?);
+        Ok(())
+    })
+}
+
+#[test]
+fn a_tab_killed_in_mid_edit_loses_at_most_the_last_second() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        // Keys that never rest for as long as the pause before writing: the first of them are written all the same.
+        page.js::<()>(
+            "void (async () => { const field = document.getElementById('title'); field.value = 'key'; window.keys = 0;
+              const press = () => { field.value += '.'; field.dispatchEvent(new Event('input', {bubbles: true})); window.keys += 1; };
+              window.typing = setInterval(press, 60); })()",
+        )
+        .await?;
+        page.until(&format!("window.keys < 40 && localStorage.getItem({KEY}).includes('key....')")).await?;
+        page.js::<()>("void clearInterval(window.typing)").await
+    })
+}
+
+#[test]
+fn the_single_job_of_the_first_versions_becomes_one_of_the_book() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        page.js::<()>(&format!(
+            "void (() => {{ const job = JSON.parse(localStorage.getItem({KEY})).job; job.title = 'From before'; localStorage.clear();
+              sessionStorage.clear(); localStorage.setItem('layshaft.job', JSON.stringify(job)); }})()"
+        ))
+        .await?;
+        page.reload().await?;
+        title_is(page, "From before").await?;
+        page.until(&format!("localStorage.getItem('layshaft.job') === null && localStorage.getItem({KEY}).includes('From before')")).await
+    })
+}
+
+#[test]
+fn a_blocked_store_is_said_and_the_sheet_works() -> Result<()> {
+    visit_blocked(async |page| {
+        page.open("").await?;
+        notice_says(page, "This browser lets nothing be kept on the device").await?;
+        page.type_into("#s1-final-drive", "41/11").await?;
+        page.until("document.querySelector('.bar__kept').innerText === 'not kept: storage is blocked'").await?;
+        page.click("#open-book").await?;
+        page.click("#new-job").await?;
+        notice_says(page, "Save it as a file first").await?;
+        ensure!(page.value("#s1-final-drive").await? == "41/11", "the edit is gone");
+        Ok(())
+    })
+}
+
+#[test]
+fn a_full_store_keeps_the_last_good_job_and_takes_the_new_one_once_there_is_room() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        page.type_into("#title", "Before").await?;
+        page.until(&format!("{KEPT} && localStorage.getItem({KEY}).includes('Before')")).await?;
+        page.js::<()>(
+            "void (() => { Object.keys(localStorage).filter((key) => key.startsWith('layshaft.good.')).forEach((key) => localStorage.removeItem(key));
+              let piece = 'x'.repeat(1 << 20); let at = 0;
+              while (piece.length > 0) { try { localStorage.setItem('filler' + at++, piece); } catch { piece = piece.slice(piece.length / 2 + 1); } } })()",
+        )
+        .await?;
+        page.type_into("#title", "After, and quite a bit longer than before").await?;
+        page.until("document.getElementById('full') !== null").await?;
+        // A beginning no longer than the old title still had room; what stands there is whole.
+        let kept: String = page.js(&format!("JSON.parse(localStorage.getItem({KEY})).job.title")).await?;
+        ensure!(kept == "Before" || (!kept.is_empty() && "After,".starts_with(&kept)), "the last good job is gone: {kept}");
+        page.js::<()>(
+            "void Object.keys(localStorage).filter((key) => key.startsWith('filler')).forEach((key) => localStorage.removeItem(key))",
+        )
+        .await?;
+        page.click("#try-again").await?;
+        page.until(&format!("{KEPT} && localStorage.getItem({KEY}).includes('After, and')")).await
+    })
+}
+
+#[test]
+fn a_damaged_record_is_set_aside_and_its_last_good_copy_opens() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        page.type_into("#title", "Good copy").await?;
+        page.until(&format!("{KEPT} && localStorage.getItem({KEY}).includes('Good copy')")).await?;
+        page.type_into("#title", "Written last").await?;
+        page.until(&format!("{KEPT} && localStorage.getItem({KEY}).includes('Written last')")).await?;
+        page.js::<()>(&format!("void localStorage.setItem({KEY}, localStorage.getItem({KEY}).slice(0, 200))")).await?;
+        page.reload().await?;
+        notice_says(page, "Its last good copy was opened instead").await?;
+        // The copy is from before the last write; autosave wrote while keys were still coming.
+        page.until("document.getElementById('title').value !== '' && document.getElementById('title').value !== 'Written last'").await?;
+        page.until(
+            "Object.keys(localStorage).some((key) => key.startsWith('layshaft.set-aside.') && localStorage.getItem(key).length === 200)",
+        )
+        .await
+    })
+}
+
+#[test]
+fn a_damaged_record_without_a_copy_is_set_aside_and_offered() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        page.js::<()>(&format!("void localStorage.setItem({KEY}, '{{\"schema\":1,')")).await?;
+        page.reload().await?;
+        notice_says(page, "It was set aside untouched").await?;
+        page.click("#open-book").await?;
+        page.until("document.getElementById('book').innerText.includes('A job that cannot be opened')").await
+    })
+}
+
+#[test]
+fn a_record_of_a_newer_version_stays_as_it_is() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        page.js::<()>(&format!(
+            "void (() => {{ window.name = {KEY}; localStorage.setItem({KEY}, '{{\"schema\":99,\"id\":\"x\",\"revision\":1}}'); }})()"
+        ))
+        .await?;
+        page.reload().await?;
+        notice_says(page, "load the page again to get the newer version").await?;
+        page.type_into("#title", "Another job").await?;
+        page.until(KEPT).await?;
+        ensure!(page.js::<bool>("JSON.parse(localStorage.getItem(window.name)).schema === 99").await?, "the newer record was written over");
+        Ok(())
+    })
+}
+
+#[test]
+fn two_tabs_on_one_job_ask_which_one_stays() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        let first = page.driver()?.window().await?;
+        let second = page.driver()?.new_tab().await?;
+        page.driver()?.switch_to_window(second.clone()).await?;
+        page.open("").await?;
+        page.type_into("#title", "From the second tab").await?;
+        page.until(KEPT).await?;
+
+        page.driver()?.switch_to_window(first.clone()).await?;
+        page.until("document.getElementById('held') !== null").await?;
+        page.click("#load-theirs").await?;
+        title_is(page, "From the second tab").await?;
+
+        page.type_into("#title", "From the first tab").await?;
+        page.until(KEPT).await?;
+        page.driver()?.switch_to_window(second).await?;
+        page.until("document.getElementById('held') !== null").await?;
+        page.type_into("#title", "Mine").await?;
+        ensure!(
+            page.js::<bool>(&format!("localStorage.getItem({KEY}).includes('From the first tab')")).await?,
+            "written before it was decided"
+        );
+        page.click("#keep-mine").await?;
+        page.until(&format!("{KEPT} && localStorage.getItem({KEY}).includes('\"title\":\"Mine\"')")).await?;
+
+        page.driver()?.switch_to_window(first).await?;
+        page.until("document.getElementById('held') !== null").await?;
+        page.click("#keep-both").await?;
+        title_is(page, "From the first tab, from this tab").await?;
+        page.until("Object.keys(localStorage).filter((key) => key.startsWith('layshaft.job.')).length === 2").await
+    })
+}
