@@ -120,4 +120,22 @@ rows! {
     SHIFT_TIME: "shift time", 0.0 to 5.0 "s", "none to a very slow one";
     /// Turns of the wheel over a distance.
     TURNS: "number of turns per distance", 160.0 to 2_000.0 "turns/km", "smaller than a cart's or larger than a tractor's wheel";
+    /// The helix angle of gears.
+    HELIX: "helix angle", 0.0 to 50.0 "°", "straight teeth to steeper than any gearbox has";
+    /// The normal pressure angle of gears.
+    PRESSURE_ANGLE: "pressure angle", 10.0 to 35.0 "°", "14.5, 17.5 and 20° are usual";
+    /// Between the axes of input or output and countershaft.
+    CENTRE_DISTANCE: "centre distance", 20.0 to 500.0 "mm", "smaller than a moped's or larger than a lorry's gearbox";
+    /// The width of a gear's teeth.
+    FACE_WIDTH: "face width", 2.0 to 200.0 "mm", "thinner or wider than any gear of a gearbox";
+    /// How long a synchroniser is given.
+    SHIFT_TIME: "shift time", 0.01 to 5.0 "s", "quicker than a hand or slower than patience";
+    /// What turns with the input while the clutch is open.
+    INPUT_INERTIA: "inertia", 0.000_01 to 2.0 "kg·m²", "lighter than a clutch plate or heavier than a flywheel";
+    /// The mean diameter of a synchroniser's cone.
+    CONE_DIAMETER: "cone diameter", 20.0 to 250.0 "mm", "smaller or larger than any gearbox holds";
+    /// The width of a synchroniser's lining.
+    LINING_WIDTH: "lining width", 2.0 to 60.0 "mm", "narrower or wider than any ring";
+    /// The slope of a synchroniser's cone against the shaft.
+    CONE_ANGLE: "cone angle", 3.0 to 30.0 "°", "6 to 7.5° is usual (from memory)";
 }

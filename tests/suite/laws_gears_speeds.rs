@@ -194,3 +194,18 @@ fn downshift_beyond_the_limit_says_what_to_do() {
     assert_eq!(top.what(), "changing down from 4th to 3rd at 6,500 rpm would spin the engine to 8,089 rpm, 1,589 over the limit");
     assert_eq!(top.what_to_do(), "slow to 5,223 rpm in 4th before changing down");
 }
+
+/// At 6,500 rpm in 2nd: the constant pair 25 · 6,500 / 60 = 2,708.3 Hz; 2nd 23 · 5,416.7 / 60 = 2,076.4 Hz; 25 and 30 meet again
+/// after their least common multiple, 150 meshes, 18.06 times a second.
+#[test]
+fn meshes_by_hand() {
+    use layshaft::gearing::speeds::meshes::meetings;
+    let gearbox = built(Layout::InputReduced, Some((25, 30)), &[(18, 37), (23, 32), (27, 28), (0, 0)], None);
+    let turning = Turning::new(&gearbox, &Arrangement::usual(&gearbox), Selected::Gear(1)).unwrap();
+    let all = meetings(&gearbox, &turning, ReverseMesh::Sliding, turning.at_input(rpm(6_500.0)));
+    assert_eq!(all.iter().map(|meeting| meeting.in_path).collect::<Vec<_>>(), [true, false, true, false]);
+    let hertz = |frequency: layshaft::units::Frequency| frequency.get::<uom::si::frequency::hertz>();
+    assert!((hertz(all[0].frequency) - 2_708.333).abs() < 1e-3);
+    assert!((hertz(all[0].repeat) - 18.055_6).abs() < 1e-3);
+    assert!((hertz(all[2].frequency) - 2_076.389).abs() < 1e-3);
+}

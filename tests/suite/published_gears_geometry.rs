@@ -267,3 +267,21 @@ fn overdrive_by_hand() {
     assert_eq!(Epicyclic::simple(ring, sun), None);
     assert_eq!(set.ratio(Member::Sun, Member::Sun), None);
 }
+
+/// 10 teeth to the inch of diameter is a module of 2.54 mm, by definition.
+#[test]
+fn pitch_as_it_is_typed() {
+    use layshaft::units::System;
+    let read = |text: &str, system| Cut::read_module(text, system).map(|module| (in_millimetres(module) * 1e6).round() / 1e6);
+    assert_eq!(read("10", System::Inch), Ok(2.54));
+    assert_eq!(read("10 DP", System::Metric), Ok(2.54));
+    assert_eq!(read("2,5", System::Metric), Ok(2.5));
+    assert_eq!(read("m2.5", System::Inch), Ok(2.5));
+    assert_eq!(read("2.75 mm", System::Inch), Ok(2.75));
+    let wrong = read("fine", System::Inch).unwrap_err();
+    assert_eq!(wrong.what(), "“fine” is neither a module nor a diametral pitch");
+    assert_eq!(read("100 DP", System::Inch).unwrap_err().what(), "a normal module of 0.254 mm cannot be");
+    for text in ["0", "-3", "", "m", "1/0", "🦀", "10 DP DP", "1e9"] {
+        assert!(read(text, System::Inch).is_err(), "{text}");
+    }
+}

@@ -1,7 +1,7 @@
 //! How a gear is cut: pitch, helix, pressure angle, tooth height.
 
 use crate::problem::Explain;
-use crate::units::{Angle, Length, common::in_millimetres, common::millimetres, number};
+use crate::units::{Angle, Length, System, common::in_millimetres, common::millimetres, number};
 
 /// What one cutter makes: two gears mesh only where this is the same for both.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -13,9 +13,19 @@ pub struct Cut {
     dedendum: f64,
 }
 
+/// Finer teeth than this carry no car.
+const LEAST_MODULE_MM: f64 = 0.5;
+/// Coarser teeth than this fit into no gearbox.
+const GREATEST_MODULE_MM: f64 = 20.0;
+
 /// Why a cut cannot be.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum CutError {
+    /// A text that is neither a module nor a diametral pitch.
+    NotAPitch {
+        /// What was typed.
+        text: String,
+    },
     /// A module that no gearbox has.
     Module {
         /// The module given.
@@ -36,6 +46,7 @@ pub enum CutError {
 impl Explain for CutError {
     fn what(&self) -> String {
         match self {
+            Self::NotAPitch { text } => format!("“{}” is neither a module nor a diametral pitch", number::clip(text)),
             Self::Module { given } => format!("a normal module of {} mm cannot be", number::show(in_millimetres(*given), 3)),
             Self::Helix { given } => format!("a helix angle of {}° cannot be", number::show(degrees(*given), 1)),
             Self::Pressure { given } => format!("a pressure angle of {}° cannot be", number::show(degrees(*given), 1)),
@@ -44,6 +55,7 @@ impl Explain for CutError {
 
     fn what_to_do(&self) -> String {
         match self {
+            Self::NotAPitch { .. } => "type a module such as 2.5 mm, or a normal diametral pitch such as 10 DP".into(),
             Self::Module { .. } => "type 0.5 to 20 mm, which is 51 to 1.27 teeth per inch of diameter".into(),
             Self::Helix { .. } => "type 0 to 50°, 0 for straight teeth".into(),
             Self::Pressure { .. } => "type 10 to 35°, usually 14.5, 17.5 or 20".into(),
@@ -62,7 +74,7 @@ impl Cut {
     /// When module, helix or pressure angle lies outside what gearboxes have. The sign of the helix (its hand) is dropped.
     pub fn new(normal_module: Length, helix: Angle, pressure: Angle) -> Result<Self, CutError> {
         let inside = |value: f64, least: f64, greatest: f64| value >= least && value <= greatest;
-        if !inside(in_millimetres(normal_module), 0.5, 20.0) {
+        if !inside(in_millimetres(normal_module), LEAST_MODULE_MM, GREATEST_MODULE_MM) {
             return Err(CutError::Module { given: normal_module });
         }
         if !inside(degrees(helix).abs(), 0.0, 50.0) {
@@ -77,6 +89,34 @@ impl Cut {
     /// The normal module of a normal diametral pitch, in teeth per inch of diameter: mₙ = 25.4 mm / Pₙ.
     pub fn module_of_diametral_pitch(per_inch: f64) -> Length {
         millimetres(25.4 / per_inch)
+    }
+
+    /// Reads a normal module or a normal diametral pitch: `2.5 mm`, `m 2.5`, `10 DP`; a bare number is a module in the metric
+    /// system and a diametral pitch in the inch one.
+    ///
+    /// # Errors
+    /// When it is neither, or outside what gearboxes have.
+    pub fn read_module(text: &str, system: System) -> Result<Length, CutError> {
+        let wrong = || CutError::NotAPitch { text: text.trim().to_owned() };
+        let lower = text.trim().to_lowercase();
+        let (body, is_module) = lower.strip_prefix('m').map_or((lower.as_str(), false), |rest| (rest, true));
+        let (readings, rest) = number::leading(body).ok_or_else(wrong)?;
+        let per_inch = match rest.trim() {
+            "" => !is_module && system == System::Inch,
+            "mm" | "m" | "mod" | "module" => false,
+            "dp" | "d.p." | "/in" | "1/in" | "pitch" if !is_module => true,
+            _ => return Err(wrong()),
+        };
+        let modules =
+            readings.into_iter().flatten().map(|value| if per_inch { Self::module_of_diametral_pitch(value) } else { millimetres(value) });
+        let mut outside = None;
+        for module in modules {
+            if (LEAST_MODULE_MM..=GREATEST_MODULE_MM).contains(&in_millimetres(module)) {
+                return Ok(module);
+            }
+            outside.get_or_insert(module);
+        }
+        Err(outside.map_or_else(wrong, |given| CutError::Module { given }))
     }
 
     /// The same cut with another tooth height, in normal modules; values outside 0.5 to 1.8 are ignored.

@@ -1,15 +1,18 @@
 //! How fast every shaft and gear of a gearbox turns, and which way.
 //!
 //! Here: [`Turning`], the exact speed of each part in a gear, in neutral or in reverse. [`arrangement`] says which gears are
-//! loose on their shafts, [`peaks`] finds the highest speeds, [`overrun`] what a downshift would spin the engine to.
+//! loose on their shafts, [`peaks`] finds the highest speeds, [`overrun`] what a downshift would spin the engine to,
+//! [`meshes`] how often teeth meet.
 //! Road speeds and torques are not here.
 
 pub mod arrangement;
+pub mod meshes;
 pub mod overrun;
 pub mod peaks;
 mod share;
 
 pub use arrangement::{Arrangement, ReverseMesh, Side};
+pub use meshes::Meeting;
 pub use overrun::Downshift;
 pub use peaks::Peak;
 pub use share::Share;

@@ -27,6 +27,16 @@ impl Cone {
         self.mean_diameter * self.width * PI * f64::from(self.cones.max(1))
     }
 
+    /// The diameter at the narrow end of the lining, d − b sin α.
+    pub fn inner_diameter(&self) -> Length {
+        self.mean_diameter - self.width * self.half_angle.value.sin()
+    }
+
+    /// The diameter at the wide end of the lining, d + b sin α.
+    pub fn outer_diameter(&self) -> Length {
+        self.mean_diameter + self.width * self.half_angle.value.sin()
+    }
+
     /// The torque while slipping, T = μ F d / (2 sin α) on each cone, at an axial force.
     ///
     /// Source: Jindal, Machine Design, example 22-8; Khurmi and Gupta, section on cone clutches.
