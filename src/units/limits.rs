@@ -129,7 +129,7 @@ rows! {
     /// The width of a gear's teeth.
     FACE_WIDTH: "face width", 2.0 to 200.0 "mm", "thinner or wider than any gear of a gearbox";
     /// How long a synchroniser is given.
-    SHIFT_TIME: "shift time", 0.01 to 5.0 "s", "quicker than a hand or slower than patience";
+    SYNCHRONISING_TIME: "synchronising time", 0.01 to 5.0 "s", "quicker than a hand or slower than patience";
     /// What turns with the input while the clutch is open.
     INPUT_INERTIA: "inertia", 0.000_01 to 2.0 "kg·m²", "lighter than a clutch plate or heavier than a flywheel";
     /// The mean diameter of a synchroniser's cone.
