@@ -13,6 +13,8 @@
 //! The document: [`job`] keeps what was typed, [`setup`] reads and checks it, [`analysis`] works everything out,
 //! [`sheet`] sets the answers into rows of figures with their workings.
 //!
+//! The other way round: [`finder`] starts from what the customer wishes and searches the shelf, or designs a gear set.
+//!
 //! The pictures: [`chart`] draws what the sheet shows, on a canvas, as SVG or as a bitmap, and says the same in words.
 //!
 //! The browser: `app` shows and edits; it exists for wasm32 only, so the compiler keeps the rest clean of it.
@@ -22,6 +24,7 @@ pub mod analysis;
 pub mod app;
 pub mod catalogue;
 pub mod chart;
+pub mod finder;
 pub mod gearing;
 pub mod job;
 pub mod motion;

@@ -6,6 +6,8 @@ use super::device;
 use super::keep::Opened;
 use crate::analysis::{self, Analysis, Shelves};
 use crate::catalogue::Catalogue;
+use crate::finder::design::Brief;
+use crate::finder::{Asked, Given};
 use crate::job::{Field, History, Job, SetupId};
 use crate::problem::Problem;
 use crate::setup::Conditions;
@@ -26,6 +28,8 @@ pub struct State {
     /// The rows of the sheet.
     pub sheet: Memo<Sheet>,
     gears: Memo<Vec<SpeedoGear>>,
+    /// What the job gives to the finder, and what is asked of it.
+    pub wished: Memo<(Given, Asked)>,
     /// What can be chosen: built in, and the shop's own.
     pub catalogue: RwSignal<Catalogue>,
     /// The trade's words.
@@ -62,11 +66,19 @@ impl State {
         let gears = Memo::new(move |_| catalogue.with(|catalogue| catalogue.speedometer_gears.gears()));
         let answers =
             Memo::new(move |_| job.with(|job| gears.with(|gears| analysis::analyse_job(job, Shelves { speedometer_gears: gears }))));
+        let wished = Memo::new(move |_| {
+            answers.with(|(conditions, setups)| {
+                let given = Given::of(conditions, setups);
+                let asked = job.with(|job| Asked::of(&job.wishes, &given, conditions.cruise));
+                (given, asked)
+            })
+        });
         let sheet = Memo::new(move |_| with_source(job, gears, answers, words, sheet::of));
         Self {
             job,
             history: RwSignal::new(History::default()),
             answers,
+            wished,
             sheet,
             gears,
             catalogue,
@@ -190,6 +202,11 @@ impl State {
         self.answers.with(|(conditions, setups)| match field {
             Field::Job(field) => conditions.problems.iter().find(|problem| problem.field == field.path()).cloned(),
             Field::Setup(id, field) => setups.iter().find(|each| each.setup.id == id)?.setup.problems_of(field).next().cloned(),
+            Field::Wish(row, text) => self.wished.with(|(_, asked)| asked.problem_at(&text.path(row)).cloned()),
+            Field::Design(text) => {
+                let problems = self.job.with(|job| Brief::read(&job.wishes.design)).err()?;
+                problems.into_iter().find(|problem| problem.field == text.path())
+            }
         })
     }
 }

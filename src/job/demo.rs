@@ -1,6 +1,6 @@
 //! The first job anyone sees: invented, with three setups of invented gear sets. Also an empty job to start from.
 
-use super::{Gearbox, Job, Pull, Setup, SetupId, Speedo, SpeedoShared, file};
+use super::{Gearbox, Job, Pull, Setup, SetupId, Speedo, SpeedoShared, Wish, WishKind, Wishes, file};
 use crate::gearing::Layout;
 use crate::units::{System, Typed};
 
@@ -16,6 +16,7 @@ pub fn job() -> Job {
         notes: "A demo job: car, customer and gear sets are invented. Change anything, or start an empty job.".into(),
         shift: Typed::new("6,500", System::Inch),
         cruise: Typed::new("70", System::Inch),
+        wishes: wishes(),
         pull: Pull {
             mass: Typed::new("2,600", System::Inch),
             peak_torque: Typed::new("231", System::Inch),
@@ -51,12 +52,29 @@ pub fn empty(units: System) -> Job {
         omitted_aspect: String::new(),
         pull: Pull::default(),
         speedo: SpeedoShared { check: Typed::new(if units == System::Inch { "60" } else { "100" }, units), ..SpeedoShared::default() },
+        wishes: Wishes::default(),
         setups: Vec::new(),
         next_setup: 1,
         for_customer: None,
     };
     job.add_setup();
     job
+}
+
+/// What the invented customer asks for.
+fn wishes() -> Wishes {
+    let wish = |kind, least: &str, greatest: &str| Wish::new(kind, System::Inch).between(least, greatest);
+    let gears = Wish { must: true, ..wish(WishKind::GearCount, "4", "5") };
+    let tyre = Wish { must: true, ..wish(WishKind::TyreDiameter, "23", "25") };
+    let rows = vec![
+        wish(WishKind::CruiseRpm, "2,900", "3,300"),
+        wish(WishKind::FirstOverall, "9", "10.5"),
+        wish(WishKind::LargestDrop, "", "30"),
+        wish(WishKind::Speedometer, "0", "3"),
+        gears,
+        tyre,
+    ];
+    Wishes { rows, ..Wishes::default() }
 }
 
 fn gearbox(name: &str, constant: &str, gears: &[&str], reverse: &str, idler: &str) -> Gearbox {

@@ -1,6 +1,6 @@
 //! The name of every text that can be typed, so that one widget edits them all and every problem finds its place.
 
-use super::{Job, PullField, Setup, SetupId};
+use super::{DesignText, Job, PullField, Setup, SetupId, WishText};
 use crate::units::{System, Typed};
 
 /// One text of a job.
@@ -10,6 +10,10 @@ pub enum Field {
     Job(JobField),
     /// A text of one setup.
     Setup(SetupId, SetupField),
+    /// A text of one wish, counted from 0.
+    Wish(usize, WishText),
+    /// A text of the gear set to be designed.
+    Design(DesignText),
 }
 
 /// The texts that all setups share.
@@ -180,6 +184,8 @@ impl Field {
         match self {
             Self::Job(field) => field.path().to_owned(),
             Self::Setup(id, field) => format!("s{}-{}", id.0, field.path().replace('.', "-")),
+            Self::Wish(row, text) => text.path(row).replace('.', "-"),
+            Self::Design(text) => text.path().replace('.', "-"),
         }
     }
 }
@@ -190,6 +196,8 @@ impl Job {
         match field {
             Field::Job(field) => Some(field.text(self)),
             Field::Setup(id, field) => field.text(self.setup(id)?),
+            Field::Wish(row, text) => Some(text.text(self.wishes.rows.get(row)?)),
+            Field::Design(text) => Some(text.text(&self.wishes.design)),
         }
     }
 
@@ -204,6 +212,13 @@ impl Job {
                 }
                 field.slot(setup)
             }),
+            Field::Wish(row, field) => {
+                if let Some(wish) = self.wishes.rows.get_mut(row) {
+                    field.put(wish, text, units);
+                }
+                return;
+            }
+            Field::Design(field) => Some(Slot::Plain(field.slot(&mut self.wishes.design))),
         };
         match slot {
             Some(Slot::Plain(kept)) => *kept = text,

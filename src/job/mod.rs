@@ -3,7 +3,8 @@
 //! [`Job`] is the whole; [`field`] names every text in it, [`choice`] everything chosen from a few; [`edit`] holds the changes that are not typing;
 //! [`history`] undoes and redoes; [`mod@file`] writes and reads it, old versions included; [`demo`] is the invented first job.
 //! [`book`] is the book of jobs, [`listing`] its list, [`backup`] the whole book in a file; [`link`] carries a job in a link,
-//! [`incoming`] tells what a file from outside holds.
+//! [`incoming`] tells what a file from outside holds;
+//! [`wishes`] is what the customer asks for.
 //! Nothing here parses a figure: that is the next room's, [`crate::setup`].
 
 pub mod backup;
@@ -19,6 +20,7 @@ pub mod link;
 pub mod listing;
 pub mod pull;
 pub mod speedo;
+pub mod wishes;
 
 use serde::{Deserialize, Serialize};
 
@@ -29,6 +31,7 @@ pub use field::{Field, JobField, SetupField};
 pub use history::History;
 pub use pull::{Pull, PullField};
 pub use speedo::{Speedo, SpeedoShared};
+pub use wishes::{DesignBrief, DesignText, Wish, WishKind, WishText, Wishes};
 
 /// The most setups that stand side by side on one sheet.
 pub const MOST_SETUPS: usize = 6;
@@ -73,6 +76,9 @@ pub struct Job {
     /// What all setups share about the speedometer.
     #[serde(default)]
     pub speedo: SpeedoShared,
+    /// What the customer wishes for.
+    #[serde(default)]
+    pub wishes: Wishes,
     /// The setups being compared, in the order of their columns.
     pub setups: Vec<Setup>,
     /// The id that the next new setup gets.

@@ -138,4 +138,12 @@ rows! {
     LINING_WIDTH: "lining width", 2.0 to 60.0 "mm", "narrower or wider than any ring";
     /// The slope of a synchroniser's cone against the shaft.
     CONE_ANGLE: "cone angle", 3.0 to 30.0 "°", "6 to 7.5° is usual (from memory)";
+    /// An engine speed wished for.
+    WISHED_RPM: "engine rpm", 100.0 to 20_000.0 "rpm", "slower than idle or faster than any engine is a slip of the pen";
+    /// A road speed wished for.
+    WISHED_SPEED: "road speed", 1.0 to 500.0 "km/h", "walking pace to beyond any road";
+    /// A time wished for.
+    WISHED_TIME: "time", 0.5 to 600.0 "s", "quicker than any car or slower than walking";
+    /// A distance over which a time is wished for.
+    WISHED_DISTANCE: "distance", 1.0 to 10_000.0 "m", "a car's length to ten kilometres";
 }

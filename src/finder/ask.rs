@@ -1,0 +1,203 @@
+//! Reading the wishes of a job: typed ranges become wishes, or a sentence says why not; wishes that contradict each other are told.
+
+mod contradiction;
+mod ready;
+mod text;
+
+use crate::finder::given::Given;
+use crate::finder::wish::{Measure, Strength, Wish};
+use crate::job::{self, WishKind, WishText};
+use crate::problem::{Explain, Problem};
+use crate::units::number::clip;
+use crate::units::{AngularVelocity, Length, Time, Typed, Velocity, limits};
+pub use contradiction::Contradiction;
+pub use ready::NotReady;
+pub use text::NumberError;
+use text::{number, quantity};
+use uom::si::{angular_velocity::revolution_per_minute, length::meter, time::second, velocity::meter_per_second};
+
+/// The wishes of a job, as far as they could be read.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Asked {
+    /// What to search by.
+    pub wishes: Vec<Wish>,
+    /// The row of the job that each wish came from.
+    pub rows: Vec<usize>,
+    /// What is wrong or contradicts itself, by the fields' paths.
+    pub problems: Vec<Problem>,
+}
+
+/// A range, its ends infinite where nothing was typed.
+type Range = (f64, f64);
+
+impl Asked {
+    /// Reads wishes; `cruise` is the sheet's cruise speed, for those that name none.
+    pub fn of(wishes: &job::Wishes, given: &Given, cruise: Option<Velocity>) -> Self {
+        let mut asked = Self::default();
+        for (row, typed) in wishes.rows.iter().take(job::wishes::MOST_WISHES).enumerate() {
+            let mut reader = Reader { typed, row, problems: &mut asked.problems };
+            let wish = reader.wish(cruise);
+            let Some(wish) = wish else { continue };
+            if let Some(why) = ready::missing(&wish, given) {
+                asked.problems.push(Problem::caution(WishText::Least.path(row), &why));
+            } else {
+                asked.wishes.push(wish);
+                asked.rows.push(row);
+            }
+        }
+        let found = contradiction::among(&asked.wishes, &asked.rows, given);
+        asked.problems.extend(found.into_iter().map(|(row, why)| Problem::caution(WishText::Least.path(row), &why)));
+        asked
+    }
+}
+
+impl Asked {
+    /// The first problem of a field, by its path.
+    pub fn problem_at(&self, path: &str) -> Option<&Problem> {
+        self.problems.iter().find(|problem| problem.field == path)
+    }
+}
+
+/// Nothing was typed that a wish could be made of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct NoRange;
+
+impl Explain for NoRange {
+    fn what(&self) -> String {
+        "the wish has neither a least nor a greatest value".into()
+    }
+
+    fn what_to_do(&self) -> String {
+        "type one of them, or both, or remove the wish".into()
+    }
+}
+
+/// A range whose least is above its greatest.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Crossed {
+    /// Least, as typed.
+    pub least: String,
+    /// Greatest, as typed.
+    pub greatest: String,
+}
+
+impl Explain for Crossed {
+    fn what(&self) -> String {
+        format!("the least, {}, is above the greatest, {}", clip(&self.least), clip(&self.greatest))
+    }
+
+    fn what_to_do(&self) -> String {
+        "exchange them, or clear one".into()
+    }
+}
+
+struct Reader<'a> {
+    typed: &'a job::Wish,
+    row: usize,
+    problems: &'a mut Vec<Problem>,
+}
+
+impl Reader<'_> {
+    fn wish(&mut self, cruise: Option<Velocity>) -> Option<Wish> {
+        let measure = self.measure(cruise)?;
+        let (least, greatest) = self.range()?;
+        let strength = if self.typed.must { Strength::Must } else { Strength::Prefer(self.weight()?) };
+        Some(Wish { measure, least, greatest, strength })
+    }
+
+    fn measure(&mut self, cruise: Option<Velocity>) -> Option<Measure> {
+        Some(match self.typed.kind {
+            WishKind::CruiseRpm => Measure::CruiseRpm { speed: self.speed(cruise)? },
+            WishKind::FirstOverall => Measure::FirstOverall,
+            WishKind::StartGrade => Measure::StartGrade,
+            WishKind::LargestDrop => Measure::LargestDrop,
+            WishKind::SpeedAtShift => Measure::SpeedAtShift { gear: self.gear()? },
+            WishKind::Landing => Measure::Landing,
+            WishKind::TopSpeed => Measure::TopSpeed,
+            WishKind::TimeToSpeed => Measure::TimeToSpeed { speed: self.speed(None)? },
+            WishKind::TimeOverDistance => Measure::TimeOverDistance { distance: self.distance()? },
+            WishKind::Speedometer => Measure::Speedometer,
+            WishKind::TyreDiameter => Measure::TyreDiameter,
+            WishKind::KeepTyre => Measure::OtherTyre,
+            WishKind::InStock => Measure::ToOrder,
+            WishKind::GearCount => Measure::GearCount,
+            WishKind::Layout => Measure::OtherLayout { layout: self.typed.layout },
+        })
+    }
+
+    fn range(&mut self) -> Option<Range> {
+        let range = match self.typed.kind {
+            WishKind::KeepTyre | WishKind::InStock | WishKind::Layout => return Some((f64::NEG_INFINITY, 0.0)),
+            WishKind::CruiseRpm | WishKind::Landing => {
+                self.ends(|typed| quantity(typed, &limits::WISHED_RPM, |v: AngularVelocity| v.get::<revolution_per_minute>()))
+            }
+            WishKind::SpeedAtShift | WishKind::TopSpeed => {
+                self.ends(|typed| quantity(typed, &limits::WISHED_SPEED, |v: Velocity| v.get::<meter_per_second>()))
+            }
+            WishKind::TimeToSpeed | WishKind::TimeOverDistance => {
+                self.ends(|typed| quantity(typed, &limits::WISHED_TIME, |v: Time| v.get::<second>()))
+            }
+            WishKind::TyreDiameter => self.ends(|typed| quantity(typed, &limits::DIAMETER, |v: Length| v.get::<meter>())),
+            WishKind::FirstOverall => self.ends(|typed| number(&typed.text, 0.1, 500.0, 1.0)),
+            WishKind::LargestDrop => self.ends(|typed| number(&typed.text, 0.0, 90.0, 0.01)),
+            WishKind::StartGrade => self.ends(|typed| number(&typed.text, 0.0, 100.0, 0.01)),
+            WishKind::Speedometer => self.ends(|typed| number(&typed.text, -50.0, 50.0, 0.01)),
+            WishKind::GearCount => self.ends(|typed| number(&typed.text, 1.0, 8.0, 1.0)),
+        };
+        let (least, greatest) = range?;
+        if least > greatest {
+            let crossed = Crossed { least: self.typed.least.text.clone(), greatest: self.typed.greatest.text.clone() };
+            self.problems.push(Problem::stop(WishText::Least.path(self.row), &crossed));
+            return None;
+        }
+        if least.is_infinite() && greatest.is_infinite() {
+            self.problems.push(Problem::stop(WishText::Least.path(self.row), &NoRange));
+            return None;
+        }
+        Some((least, greatest))
+    }
+
+    fn ends<E: Explain>(&mut self, read: impl Fn(&Typed) -> Result<f64, E>) -> Option<Range> {
+        let least = self.end(&self.typed.least, WishText::Least, f64::NEG_INFINITY, &read);
+        let greatest = self.end(&self.typed.greatest, WishText::Greatest, f64::INFINITY, &read);
+        Some((least?, greatest?))
+    }
+
+    fn end<E: Explain>(&mut self, typed: &Typed, text: WishText, open: f64, read: impl Fn(&Typed) -> Result<f64, E>) -> Option<f64> {
+        if typed.is_blank() { Some(open) } else { self.keep(text, read(typed)) }
+    }
+
+    fn keep<T>(&mut self, text: WishText, read: Result<T, impl Explain>) -> Option<T> {
+        read.map_err(|why| self.problems.push(Problem::stop(text.path(self.row), &why))).ok()
+    }
+
+    /// The speed it is asked at; the other where nothing was typed.
+    fn speed(&mut self, other: Option<Velocity>) -> Option<Velocity> {
+        match other {
+            Some(other) if self.typed.at.is_blank() => Some(other),
+            _ => self.keep(WishText::At, self.typed.at.read(&limits::WISHED_SPEED)),
+        }
+    }
+
+    /// A bare number is metres: nobody times a run over so many inches.
+    fn distance(&mut self) -> Option<Length> {
+        let at = &self.typed.at;
+        let bare = !at.is_blank() && at.text.trim().chars().all(|c| c.is_ascii_digit() || matches!(c, '.' | ',' | ' '));
+        let at = if bare { Typed::new(format!("{} m", at.text.trim()), at.units) } else { at.clone() };
+        self.keep(WishText::At, at.read(&limits::WISHED_DISTANCE))
+    }
+
+    /// A gear counted from 0.
+    fn gear(&mut self) -> Option<usize> {
+        let gear = self.keep(WishText::At, number(&self.typed.at.text, 1.0, 8.0, 1.0))?;
+        (1..=8_u8).find(|count| (f64::from(*count) - gear).abs() < 1e-9).map(|count| usize::from(count) - 1)
+    }
+
+    fn weight(&mut self) -> Option<f64> {
+        if self.typed.weight.trim().is_empty() {
+            Some(5.0)
+        } else {
+            self.keep(WishText::Weight, number(&self.typed.weight, 1.0, 10.0, 1.0))
+        }
+    }
+}

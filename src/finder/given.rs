@@ -1,0 +1,105 @@
+//! What the job gives to every combination: shift rpm, extra stages, dial, fitted tyre, engine and car.
+
+use crate::analysis::Analysis;
+use crate::gearing::teeth::decimal;
+use crate::motion::car::Car;
+use crate::motion::shift::Rule;
+use crate::motion::{EngineCurve, car::Defaults};
+use crate::setup::Conditions;
+use crate::speedometer::Dial;
+use crate::units::common::rpm;
+use crate::units::{AngularVelocity, Length, Mass, Time};
+
+/// The engine and the car around it, for wishes about pull and time.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Engine {
+    /// Torque over engine speed.
+    pub curve: EngineCurve,
+    /// The car.
+    pub car: Car,
+    /// Engine speed that is not passed; the end of the curve where `None`.
+    pub limit: Option<AngularVelocity>,
+    /// Engine speed held at a start.
+    pub launch: AngularVelocity,
+    /// Time without thrust in each shift.
+    pub shift_time: Time,
+    /// The rule of the upshifts.
+    pub rule: Rule,
+    /// Mass on the hook at a start.
+    pub trailer: Mass,
+}
+
+impl Engine {
+    /// An engine in a car, started and shifted as the defaults say.
+    pub fn new(curve: EngineCurve, car: Car) -> Self {
+        let shift_time = Time::new::<uom::si::time::second>(Defaults::shift_time_s().value);
+        Self {
+            curve,
+            car,
+            limit: None,
+            launch: rpm(Defaults::launch_rpm().value),
+            shift_time,
+            rule: Rule::default(),
+            trailer: Mass::default(),
+        }
+    }
+}
+
+/// The tyre on the car.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FittedTyre {
+    /// What it rolls at each turn.
+    pub circumference: Length,
+    /// Its diameter, where it is known.
+    pub diameter: Option<Length>,
+}
+
+/// What is the same for every combination.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Given {
+    /// The engine speed of each upshift.
+    pub shift: Option<AngularVelocity>,
+    /// The ratio of all extra stages of the first setup together, which stay; 1 without any.
+    pub stages: f64,
+    /// The dial.
+    pub dial: Dial,
+    /// The tyre of the first setup, which is tried beside those of the catalogue.
+    pub fitted: Option<FittedTyre>,
+    /// Engine and car, where they are known.
+    pub engine: Option<Engine>,
+}
+
+impl Default for Given {
+    fn default() -> Self {
+        Self { shift: None, stages: 1.0, dial: Dial::default(), fitted: None, engine: None }
+    }
+}
+
+impl Given {
+    /// What a job gives: its conditions, and stages and tyre of its first setup, the column A.
+    pub fn of(conditions: &Conditions, setups: &[Analysis]) -> Self {
+        let first = setups.first().map(|analysis| &analysis.setup);
+        let stages = first.and_then(|setup| setup.stages.as_ref());
+        let fitted = first.and_then(|setup| {
+            let circumference = setup.rolling.as_ref()?.circumference;
+            let tyre = setup.tyre.as_ref()?;
+            Some(FittedTyre { circumference, diameter: tyre.diameter().map(|diameter| diameter.value) })
+        });
+        Self {
+            shift: conditions.shift,
+            stages: stages.map_or(1.0, |stages| stages.iter().map(|stage| decimal(stage.drive.ratio())).product()),
+            dial: conditions.speedo.dial.unwrap_or_default(),
+            fitted,
+            engine: Engine::of(conditions),
+        }
+    }
+}
+
+impl Engine {
+    /// Engine and car of a job, where torque and mass are given.
+    fn of(conditions: &Conditions) -> Option<Self> {
+        let pull = &conditions.pull;
+        let (launch, shift_time, rule) = (pull.run.launch.value, pull.run.shift_time.value, pull.run.rule);
+        Some(Self { curve: pull.curve.clone()?, car: pull.car?, limit: pull.limit, launch, shift_time, rule, trailer: pull.trailer })
+    }
+}

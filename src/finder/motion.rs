@@ -1,0 +1,70 @@
+//! Figures that take engine and car: asked only of combinations that everything else has let through.
+
+use super::given::{Engine, Given};
+use super::wish::Measure;
+use crate::motion::pull::{Gears, Pull};
+use crate::motion::run::{Course, Start, run};
+use crate::motion::shift::shifts;
+use crate::motion::{Vehicle, grade, top_speed};
+use crate::units::common::metres;
+use uom::si::time::second;
+use uom::si::velocity::meter_per_second;
+
+/// A car with one combination in it.
+pub(super) struct Driven<'a> {
+    engine: &'a Engine,
+    vehicle: Vehicle,
+}
+
+/// What a combination is to the car: ratios, meshes, all that stands behind the box, and what the tyre rolls.
+pub(super) struct Parts<'a> {
+    pub(super) ratios: &'a [f64],
+    pub(super) meshes: &'a [u8],
+    pub(super) behind: f64,
+    pub(super) circumference_m: f64,
+}
+
+impl<'a> Driven<'a> {
+    /// The car with these parts; `None` without an engine, or where they cannot be.
+    pub(super) fn new(given: &'a Given, parts: &Parts<'_>) -> Option<Self> {
+        let engine = given.engine.as_ref()?;
+        let gears = Gears {
+            ratios: parts.ratios.to_vec(),
+            final_drive: parts.behind,
+            rolling_radius: metres(parts.circumference_m / (2.0 * std::f64::consts::PI)),
+            meshes: parts.meshes.to_vec(),
+        };
+        let pull = Pull::new(&engine.curve, &gears, engine.car.efficiencies, engine.limit).ok()?;
+        Some(Self { engine, vehicle: Vehicle::new(pull, engine.car).ok()? })
+    }
+
+    /// A figure in its measure's unit; no number where the car never gets there.
+    pub(super) fn figure(&self, measure: Measure) -> f64 {
+        let value = match measure {
+            Measure::StartGrade => grade::started(&self.vehicle, 1, self.engine.launch, self.engine.trailer).map(|start| start.grade),
+            Measure::TopSpeed => top_speed::best(&self.vehicle).map(|top| top.speed.get::<meter_per_second>()),
+            Measure::TimeToSpeed { speed } => self.time(&Course { speeds: vec![speed], ..self.course() }),
+            Measure::TimeOverDistance { distance } => self.time(&Course { distances: vec![distance], ..self.course() }),
+            _ => None,
+        };
+        value.unwrap_or(f64::NAN)
+    }
+
+    fn course(&self) -> Course {
+        Course {
+            start: Start::Standing { launch: self.engine.launch },
+            shifts: shifts(&self.vehicle, self.engine.rule),
+            shift_time: self.engine.shift_time,
+            speeds: Vec::new(),
+            distances: Vec::new(),
+            band: None,
+            trace_step: None,
+        }
+    }
+
+    fn time(&self, course: &Course) -> Option<f64> {
+        let run = run(&self.vehicle, course).ok()?;
+        let goal = run.to_speed.first().or(run.over_distance.first()).copied().flatten()?;
+        Some(goal.time.get::<second>())
+    }
+}

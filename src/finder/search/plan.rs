@@ -1,0 +1,121 @@
+//! The wishes made ready for the search: which column each figure is read from, and with which factor.
+
+use super::columns::Column;
+use crate::finder::given::Given;
+use crate::finder::table::{SetRow, Table};
+use crate::finder::wish::{Measure, Wish};
+use crate::units::common::{in_rpm, metres_per_second};
+use uom::si::velocity::meter_per_second;
+
+/// Steps that count as missed where a figure does not exist, such as the speed in a gear the box has not.
+pub(super) const ABSENT: f64 = 1_000.0;
+
+/// How a figure follows from the rows of a combination.
+#[derive(Clone, Debug)]
+pub(super) enum Figure {
+    /// One value a gear set.
+    Set(Vec<f64>),
+    /// One value a gear set, times the final drive.
+    SetTimesAxle(Vec<f64>),
+    /// One value a gear set, times the final drive, times the tyre's column.
+    TimesAxle(Vec<f64>, Column),
+    /// One value a gear set, over the final drive, times the tyre's column.
+    OverAxle(Vec<f64>, Column),
+    /// The tyre's column alone.
+    Tyre(Column),
+    /// Parts not in stock: of the gear set, the final drive and the tyre.
+    ToOrder(Vec<f64>),
+    /// The speedometer's best error.
+    Error,
+    /// It takes engine and car.
+    Engine(Measure),
+}
+
+/// One wish made ready.
+#[derive(Clone, Debug)]
+pub(super) struct Slot {
+    /// Which wish.
+    pub(super) wish: usize,
+    pub(super) least: f64,
+    pub(super) greatest: f64,
+    /// Steps for one of the figure's unit.
+    pub(super) per_step: f64,
+    /// The weight of a preference; nothing for a must.
+    pub(super) weight: Option<f64>,
+    pub(super) figure: Figure,
+}
+
+impl Slot {
+    /// Steps missed by a figure.
+    pub(super) fn steps(&self, value: f64) -> f64 {
+        if value.is_nan() { ABSENT } else { positive(larger(self.least - value, value - self.greatest)) * self.per_step }
+    }
+
+    /// The fewest steps missed by any figure between two values.
+    pub(super) fn steps_between(&self, low: f64, high: f64) -> f64 {
+        positive(larger(self.least - high, low - self.greatest)) * self.per_step
+    }
+}
+
+/// The larger of two, without the care for what is no number that hinders doing several at once.
+pub(super) fn larger(a: f64, b: f64) -> f64 {
+    if a > b { a } else { b }
+}
+
+pub(super) fn positive(value: f64) -> f64 {
+    if value > 0.0 { value } else { 0.0 }
+}
+
+/// Every wish made ready, what is constant along the tyres first, what takes an engine last.
+pub(super) fn slots(wishes: &[Wish], table: &Table, given: &Given) -> Vec<Slot> {
+    let slot = |(at, wish): (usize, &Wish)| Slot {
+        wish: at,
+        least: wish.least,
+        greatest: wish.greatest,
+        per_step: 1.0 / wish.measure.step(),
+        weight: wish.weight(),
+        figure: figure(wish.measure, table, given),
+    };
+    let mut slots: Vec<Slot> = wishes.iter().enumerate().map(slot).collect();
+    slots.sort_by_key(|slot| match slot.figure {
+        Figure::Set(_) | Figure::SetTimesAxle(_) => 0,
+        Figure::Engine(_) => 2,
+        _ => 1,
+    });
+    slots
+}
+
+fn figure(measure: Measure, table: &Table, given: &Given) -> Figure {
+    let shift = given.shift.map_or(f64::NAN, in_rpm);
+    let of = |value: &dyn Fn(&SetRow) -> f64| table.sets.iter().map(value).collect::<Vec<f64>>();
+    match measure {
+        Measure::CruiseRpm { speed } => {
+            let per_minute = 60.0 * given.stages * speed.get::<meter_per_second>();
+            Figure::TimesAxle(of(&|set| set.ratios.last().map_or(f64::NAN, |top| per_minute * top)), Column::Turns)
+        }
+        Measure::FirstOverall => Figure::SetTimesAxle(of(&|set| set.ratios.first().map_or(f64::NAN, |first| given.stages * first))),
+        Measure::SpeedAtShift { gear } => {
+            let of_gear = |set: &SetRow| set.ratios.get(gear).map_or(f64::NAN, |ratio| shift / 60.0 / (given.stages * ratio));
+            Figure::OverAxle(of(&of_gear), Column::Way)
+        }
+        Measure::LargestDrop => Figure::Set(of(&|set| largest_drop(&set.ratios))),
+        Measure::Landing => Figure::Set(of(&|set| shift * (1.0 - largest_drop(&set.ratios)))),
+        Measure::GearCount => Figure::Set(of(&|set| set.ratios.iter().map(|_| 1.0).sum())),
+        Measure::OtherLayout { layout } => Figure::Set(of(&|set| if set.layout == layout { 0.0 } else { 1.0 })),
+        Measure::ToOrder => Figure::ToOrder(of(&|set| if set.in_stock { 0.0 } else { 1.0 })),
+        Measure::TyreDiameter => Figure::Tyre(Column::Diameter),
+        Measure::OtherTyre => Figure::Tyre(Column::Other),
+        Measure::Speedometer => Figure::Error,
+        Measure::StartGrade | Measure::TopSpeed | Measure::TimeToSpeed { .. } | Measure::TimeOverDistance { .. } => Figure::Engine(measure),
+    }
+}
+
+/// The largest share of engine speed lost on an upshift, 1 − iₖ₊₁/iₖ; nothing for a single gear.
+pub(super) fn largest_drop(ratios: &[f64]) -> f64 {
+    ratios.windows(2).filter_map(|pair| if let [low, high] = pair { Some(1.0 - high / low) } else { None }).fold(0.0, f64::max)
+}
+
+/// A road speed from metres per second, for words.
+pub(in crate::finder) fn speed(value: f64) -> crate::units::Velocity {
+    metres_per_second(value)
+}

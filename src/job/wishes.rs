@@ -1,0 +1,257 @@
+//! What the customer wishes for, as typed: rows for the finder, and what a gear set to be designed must keep to.
+//!
+//! Nothing is read here; [`crate::finder`] does that.
+
+use serde::{Deserialize, Serialize};
+
+use crate::gearing::Layout;
+use crate::units::{System, Typed};
+
+/// The most wishes of a job.
+pub const MOST_WISHES: usize = 12;
+
+/// What a wish is about.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum WishKind {
+    /// Engine rpm in top gear at a steady road speed.
+    #[default]
+    CruiseRpm,
+    /// First gear times everything behind the box.
+    FirstOverall,
+    /// The steepest grade first gear starts on.
+    StartGrade,
+    /// The largest share of engine rpm lost on an upshift.
+    LargestDrop,
+    /// Road speed at the shift rpm in one gear.
+    SpeedAtShift,
+    /// The lowest engine rpm at which an upshift lands.
+    Landing,
+    /// Top speed.
+    TopSpeed,
+    /// Time from rest to a speed.
+    TimeToSpeed,
+    /// Time from rest over a distance.
+    TimeOverDistance,
+    /// What the speedometer reads too much or too little, with the best gears of the shelf.
+    Speedometer,
+    /// The tyre's diameter.
+    TyreDiameter,
+    /// The fitted tyre stays.
+    KeepTyre,
+    /// Only what is in stock.
+    InStock,
+    /// The number of forward gears.
+    GearCount,
+    /// How the box is laid out.
+    Layout,
+}
+
+/// One wish, as typed.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Wish {
+    /// What it is about.
+    pub kind: WishKind,
+    /// Least allowed; blank where there is no least.
+    pub least: Typed,
+    /// Greatest allowed; blank where there is no greatest.
+    pub greatest: Typed,
+    /// The speed, distance or gear it is asked at; blank where the sheet's own is meant.
+    pub at: Typed,
+    /// The layout wished for, where it is about that.
+    pub layout: Layout,
+    /// Whether it must be met; else it is a preference.
+    pub must: bool,
+    /// How much a preference counts beside the others, 1 to 10.
+    pub weight: String,
+}
+
+/// What a gear set to be designed must keep to, as typed.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct DesignBrief {
+    /// The tooth sum of every pair.
+    pub sum: String,
+    /// The fewest teeth of a gear.
+    pub least_teeth: String,
+    /// The most teeth of a gear.
+    pub most_teeth: String,
+    /// The number of forward gears.
+    pub gears: String,
+    /// The ratio of first.
+    pub first: String,
+    /// The ratio of top.
+    pub top: String,
+    /// By how much each lower step is wider than the one above it; 1 is a geometric ladder.
+    pub growth: String,
+    /// How the box is laid out.
+    pub layout: Layout,
+}
+
+impl Default for DesignBrief {
+    fn default() -> Self {
+        let text = str::to_owned;
+        Self {
+            sum: text("55"),
+            least_teeth: text("15"),
+            most_teeth: text("40"),
+            gears: text("4"),
+            first: text("2.6"),
+            top: text("1"),
+            growth: text("1.1"),
+            layout: Layout::InputReduced,
+        }
+    }
+}
+
+/// What the customer wishes for.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Wishes {
+    /// The wishes, in the order they were made.
+    pub rows: Vec<Wish>,
+    /// The gear set to be designed.
+    pub design: DesignBrief,
+}
+
+/// The texts of one wish.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum WishText {
+    /// Least allowed.
+    Least,
+    /// Greatest allowed.
+    Greatest,
+    /// The speed, distance or gear.
+    At,
+    /// How much it counts.
+    Weight,
+}
+
+/// The texts of a gear set to be designed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum DesignText {
+    /// The tooth sum.
+    Sum,
+    /// The fewest teeth.
+    LeastTeeth,
+    /// The most teeth.
+    MostTeeth,
+    /// The number of forward gears.
+    Gears,
+    /// The ratio of first.
+    First,
+    /// The ratio of top.
+    Top,
+    /// How the steps grow.
+    Growth,
+}
+
+impl WishKind {
+    /// Every kind, in the order they are offered.
+    pub const ALL: [Self; 15] = [
+        Self::CruiseRpm,
+        Self::FirstOverall,
+        Self::LargestDrop,
+        Self::SpeedAtShift,
+        Self::Landing,
+        Self::StartGrade,
+        Self::TopSpeed,
+        Self::TimeToSpeed,
+        Self::TimeOverDistance,
+        Self::Speedometer,
+        Self::TyreDiameter,
+        Self::KeepTyre,
+        Self::InStock,
+        Self::GearCount,
+        Self::Layout,
+    ];
+}
+
+impl Wish {
+    /// A wish of that kind with nothing typed yet.
+    pub fn new(kind: WishKind, units: System) -> Self {
+        let blank = || Typed::new("", units);
+        let must = matches!(kind, WishKind::KeepTyre | WishKind::InStock | WishKind::GearCount | WishKind::Layout);
+        Self { kind, least: blank(), greatest: blank(), at: blank(), layout: Layout::default(), must, weight: "5".into() }
+    }
+
+    /// The same with a range.
+    #[must_use]
+    pub fn between(mut self, least: &str, greatest: &str) -> Self {
+        self.least.text = least.into();
+        self.greatest.text = greatest.into();
+        self
+    }
+}
+
+impl WishText {
+    /// The path by which a [`crate::problem::Problem`] names this text of the wish at `row`, counted from 0.
+    pub fn path(self, row: usize) -> String {
+        let name = match self {
+            Self::Least => "least",
+            Self::Greatest => "greatest",
+            Self::At => "at",
+            Self::Weight => "weight",
+        };
+        format!("wish.{}.{name}", row + 1)
+    }
+
+    pub(super) fn text(self, wish: &Wish) -> &str {
+        match self {
+            Self::Least => &wish.least.text,
+            Self::Greatest => &wish.greatest.text,
+            Self::At => &wish.at.text,
+            Self::Weight => &wish.weight,
+        }
+    }
+
+    pub(super) fn put(self, wish: &mut Wish, text: String, units: System) {
+        match self {
+            Self::Least => wish.least = Typed::new(text, units),
+            Self::Greatest => wish.greatest = Typed::new(text, units),
+            Self::At => wish.at = Typed::new(text, units),
+            Self::Weight => wish.weight = text,
+        }
+    }
+}
+
+impl DesignText {
+    /// The path by which a [`crate::problem::Problem`] names this text.
+    pub fn path(self) -> String {
+        let name = match self {
+            Self::Sum => "sum",
+            Self::LeastTeeth => "least-teeth",
+            Self::MostTeeth => "most-teeth",
+            Self::Gears => "gears",
+            Self::First => "first",
+            Self::Top => "top",
+            Self::Growth => "growth",
+        };
+        format!("design.{name}")
+    }
+
+    pub(super) fn text(self, brief: &DesignBrief) -> &str {
+        match self {
+            Self::Sum => &brief.sum,
+            Self::LeastTeeth => &brief.least_teeth,
+            Self::MostTeeth => &brief.most_teeth,
+            Self::Gears => &brief.gears,
+            Self::First => &brief.first,
+            Self::Top => &brief.top,
+            Self::Growth => &brief.growth,
+        }
+    }
+
+    pub(super) fn slot(self, brief: &mut DesignBrief) -> &mut String {
+        match self {
+            Self::Sum => &mut brief.sum,
+            Self::LeastTeeth => &mut brief.least_teeth,
+            Self::MostTeeth => &mut brief.most_teeth,
+            Self::Gears => &mut brief.gears,
+            Self::First => &mut brief.first,
+            Self::Top => &mut brief.top,
+            Self::Growth => &mut brief.growth,
+        }
+    }
+}
