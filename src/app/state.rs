@@ -28,8 +28,6 @@ pub struct State {
     /// The rows of the sheet.
     pub sheet: Memo<Sheet>,
     gears: Memo<Vec<SpeedoGear>>,
-    /// What the job gives to the finder, and what is asked of it.
-    pub wished: Memo<(Given, Asked)>,
     /// What can be chosen: built in, and the shop's own.
     pub catalogue: RwSignal<Catalogue>,
     /// The trade's words.
@@ -66,19 +64,11 @@ impl State {
         let gears = Memo::new(move |_| catalogue.with(|catalogue| catalogue.speedometer_gears.gears()));
         let answers =
             Memo::new(move |_| job.with(|job| gears.with(|gears| analysis::analyse_job(job, Shelves { speedometer_gears: gears }))));
-        let wished = Memo::new(move |_| {
-            answers.with(|(conditions, setups)| {
-                let given = Given::of(conditions, setups);
-                let asked = job.with(|job| Asked::of(&job.wishes, &given, conditions.cruise));
-                (given, asked)
-            })
-        });
         let sheet = Memo::new(move |_| with_source(job, gears, answers, words, sheet::of));
         Self {
             job,
             history: RwSignal::new(History::default()),
             answers,
-            wished,
             sheet,
             gears,
             catalogue,
@@ -197,12 +187,21 @@ impl State {
         column == first || (self.pair.get() && column == first + 1)
     }
 
+    /// What the job gives to the finder, and what is asked of it.
+    pub fn wished(self) -> (Given, Asked) {
+        self.answers.with(|(conditions, setups)| {
+            let given = Given::of(conditions, setups);
+            let asked = self.job.with(|job| Asked::of(&job.wishes, &given, conditions.cruise));
+            (given, asked)
+        })
+    }
+
     /// The first problem of a field.
     pub fn problem_of(self, field: Field) -> Option<Problem> {
         self.answers.with(|(conditions, setups)| match field {
             Field::Job(field) => conditions.problems.iter().find(|problem| problem.field == field.path()).cloned(),
             Field::Setup(id, field) => setups.iter().find(|each| each.setup.id == id)?.setup.problems_of(field).next().cloned(),
-            Field::Wish(row, text) => self.wished.with(|(_, asked)| asked.problem_at(&text.path(row)).cloned()),
+            Field::Wish(row, text) => self.wished().1.problem_at(&text.path(row)).cloned(),
             Field::Design(text) => {
                 let problems = self.job.with(|job| Brief::read(&job.wishes.design)).err()?;
                 problems.into_iter().find(|problem| problem.field == text.path())
