@@ -150,11 +150,11 @@ pub fn focus(id: &str) {
     });
 }
 
-/// Moves the focus to the first element inside another that a selector finds, once the page has taken in what changed.
-pub fn focus_in(inside: &web_sys::HtmlElement, selector: &'static str) {
+/// Moves the focus to the element inside another that the first of some selectors finds, once the page has taken in what changed.
+pub fn focus_in(inside: &web_sys::HtmlElement, selectors: &'static [&'static str]) {
     let inside = inside.clone();
     request_animation_frame(move || {
-        let found = inside.query_selector(selector).ok().flatten();
+        let found = selectors.iter().find_map(|selector| inside.query_selector(selector).ok().flatten());
         if let Some(element) = found.and_then(|element| element.dyn_into::<web_sys::HtmlElement>().ok()) {
             let _ = element.focus();
         }

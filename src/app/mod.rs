@@ -1,7 +1,8 @@
 //! The app: the sheet in the browser. Knows every other room; no other room knows it.
 //!
 //! [`state`] holds the job and what is derived from it, [`keep`] writes it to the device's store, [`widgets`] are the few
-//! things everything is built of, [`bar`], [`book`], [`list`], [`heads`] and [`sections`] are the page. Effects here only touch the outside:
+//! things everything is built of, [`bar`], [`book`], [`list`], [`heads`] and [`sections`] are the page, [`print`] is
+//! paper. Effects here only touch the outside:
 //! the store, the title, the canvas.
 
 pub mod bar;
@@ -13,6 +14,7 @@ pub mod keys;
 pub mod list;
 pub mod notices;
 pub mod picker;
+pub mod print;
 pub mod sections;
 pub mod state;
 pub mod theme;
@@ -20,6 +22,7 @@ pub mod widgets;
 
 use leptos::prelude::*;
 
+use crate::sheet::customer::USUAL_CAUTION;
 use state::State;
 
 /// Mounts the sheet on the page.
@@ -36,6 +39,7 @@ fn page(opened: keep::Opened) -> impl IntoView {
     keep::autosave::keep(state);
     keep::shop::keep(state);
     keys::listen(state);
+    print::listen(state);
     device::follow_title(state);
     view! {
         <a class="skip" href="#sheet">"Skip to the sheet"</a>
@@ -50,7 +54,7 @@ fn page(opened: keep::Opened) -> impl IntoView {
                 <picker::Picker/>
                 <sections::Sections/>
                 <p class="foot">
-                    {move || state.say("Figures are calculated, not measured on the car. Check tyre speed rating, driveshaft and rotating parts before use, and follow local road law and a qualified engineer where either applies.")}
+                    {move || state.say(USUAL_CAUTION)}
                 </p>
             </main>
         </div>

@@ -50,6 +50,8 @@ pub struct State {
     pub desk: super::keep::Desk,
     /// The panel that is open above the sheet.
     pub panel: RwSignal<Option<super::book::Panel>>,
+    /// The pictures that hang on the sheet.
+    pub pictures: super::print::pictures::Pictures,
     /// What the page has to tell: plain sentences with acts.
     pub notices: RwSignal<Vec<super::notices::Notice>>,
 }
@@ -82,6 +84,7 @@ impl State {
             pair: RwSignal::new(false),
             desk,
             panel: RwSignal::new(None),
+            pictures: super::print::pictures::Pictures::default(),
             notices: RwSignal::new(opened.notices),
         }
     }

@@ -1,9 +1,11 @@
 //! The sheet as data: sections of rows, a cell for every setup, each figure with its working.
 //!
 //! The page, the print, the exports and the golden tests all read the same rows, so a figure is written once.
-//! [`figure`] is what stands in a cell, [`words`] the trade's words for a reader, [`export`] the rows as JSON and CSV;
+//! [`figure`] is what stands in a cell, [`words`] the trade's words for a reader, [`export`] the rows as JSON and CSV, [`customer`] one setup's
+//! page for the customer;
 //! [`short`] and a file for each section turn answers into rows. Nothing here knows a browser.
 
+pub mod customer;
 pub mod export;
 pub mod figure;
 pub mod gears;

@@ -14,6 +14,7 @@ mod charts_laws;
 mod charts_palette;
 mod charts_parts;
 mod charts_problems;
+mod customer_page;
 mod finder_ground;
 mod finder_pairs;
 mod laws_finder;

@@ -118,7 +118,7 @@ fn Frame(panel: Panel, children: Children) -> impl IntoView {
     let frame = NodeRef::<Section>::new();
     Effect::new(move || {
         if let Some(frame) = frame.get() {
-            device::focus_in(&frame, "[data-first], .field__input");
+            device::focus_in(&frame, &["[data-first]", ".field__input"]);
         }
     });
     let heading = format!("{}-title", panel.name());

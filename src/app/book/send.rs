@@ -27,7 +27,7 @@ pub(super) fn Send() -> impl IntoView {
             Err(why) => view! { <p class="send__refused" id="link-refused">{format!("{}. {}.", capital(&why.what()), capital(&why.what_to_do()))}</p> }.into_any(),
         }}
         <div class="panel__acts">
-            <button type="button" class="btn" id="save-file" data-first="" on:click=move |_| state.save_as_file()>"Save the job as a file"</button>
+            <button type="button" class="btn" id="save-file" on:click=move |_| state.save_as_file()>"Save the job as a file"</button>
             <button type="button" class="btn" id="save-csv" on:click=csv>"Save the figures as CSV"</button>
         </div>
         <p class="words">"A file can be opened here again from Saved jobs, on this device or another."</p>
@@ -57,7 +57,7 @@ fn Link(link: String) -> impl IntoView {
         <p>"The link holds the whole job; nothing is sent to any server. Whoever opens it reads the job as it is now."</p>
         <div class="send__link">
             <input type="text" class="field__input" id="link" readonly aria-label="The link" node_ref=field prop:value=link/>
-            <button type="button" class="btn" id="copy-link" on:click=copy>"Copy the link"</button>
+            <button type="button" class="btn" id="copy-link" data-first="" on:click=copy>"Copy the link"</button>
         </div>
         <p class="words"><span role="status" id="copied">{said}</span>" "{length}" characters"</p>
     }

@@ -48,6 +48,7 @@ pub fn Chart<P: Picture + Clone + PartialEq + Send + Sync + 'static>(
     let height = Memo::new(move |_| picture.with(|picture| picture.height(surface.width.get().max(1.0))));
     follow_width(surface);
     paint_each_frame(surface, picture, height);
+    State::here().pictures.hang(name, caption, picture);
     view! {
         <figure class="picture" id=format!("picture-{name}")>
             <figcaption>{caption}</figcaption>

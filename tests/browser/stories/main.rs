@@ -5,4 +5,5 @@ mod hosting;
 mod keeping;
 mod offline;
 mod opening;
+mod paper;
 mod sending;

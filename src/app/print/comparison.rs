@@ -1,0 +1,103 @@
+//! The full comparison: every section with its pictures and rows, a column a setup.
+
+use leptos::prelude::*;
+
+use super::pictures::Hung;
+use crate::app::state::State;
+use crate::job::{Job, Setup};
+use crate::sheet::{Cell, Figure, Piece, Row, Section, Size, Tone};
+
+/// The pages.
+pub(super) fn pages(state: State) -> AnyView {
+    let sheet = state.sheet.get_untracked();
+    let job = state.job.get_untracked();
+    let many = job.setups.len();
+    let shared = format!("shift at {}, cruise at {}", job.shift.text, job.cruise.text);
+    let short = rows(&job, std::slice::from_ref(&sheet.short));
+    let sections: Vec<AnyView> = sheet.sections.iter().map(|section| section_view(state, &job, section)).collect();
+    view! {
+        <section class=format!("paper__comparison paper__comparison--{many}")>
+            <h2>"Full comparison"</h2>
+            <p class="paper__shared">{state.words.get_untracked().say(&shared)}</p>
+            <ul class="paper__setups">{job.setups.iter().enumerate().map(|(column, setup)| setup_line(state, column, setup)).collect_view()}</ul>
+            {short}
+            {sections}
+        </section>
+    }
+    .into_any()
+}
+
+fn setup_line(state: State, column: usize, setup: &Setup) -> AnyView {
+    let letter = Job::letter(column);
+    let parts = [&setup.gearbox.name, &setup.final_drive, &setup.tyre.text];
+    let parts = parts.into_iter().filter(|text| !text.trim().is_empty()).cloned().collect::<Vec<_>>().join(" · ");
+    let parts = state.words.get_untracked().say(&parts);
+    view! { <li>{badge(letter)}<b>{setup.name.clone()}</b>" "{parts}</li> }.into_any()
+}
+
+fn badge(letter: char) -> AnyView {
+    view! { <span class=format!("badge badge--{}", letter.to_ascii_lowercase())>{letter.to_string()}</span> }.into_any()
+}
+
+fn section_view(state: State, job: &Job, section: &Section) -> AnyView {
+    let pictures: Vec<AnyView> = state.pictures.of_section(section.id).iter().filter_map(picture).collect();
+    view! {
+        <section class="paper__section">
+            <h3>{section.title.clone()}" "<span class="paper__ask">{section.ask.clone()}</span></h3>
+            {pictures}
+            {rows(job, &section.rows)}
+        </section>
+    }
+    .into_any()
+}
+
+fn picture(hung: &Hung) -> Option<AnyView> {
+    let svg = (hung.svg)()?;
+    let caption = hung.caption.get_untracked();
+    Some(view! { <figure class="paper__figure"><figcaption>{caption}</figcaption><div class="paper__picture" inner_html=svg></div></figure> }.into_any())
+}
+
+/// Rows under the letters of the setups, which stand again on every page the table runs over.
+fn rows(job: &Job, rows: &[Row]) -> AnyView {
+    let head = |(column, setup): (usize, &Setup)| view! { <th scope="col">{badge(Job::letter(column))}" "{setup.name.clone()}</th> };
+    let line = |row: &Row| {
+        let cells: Vec<AnyView> = row.cells.iter().map(cell).collect();
+        view! { <tr><th scope="row">{row.label.clone()}</th>{cells}</tr> }
+    };
+    view! {
+        <table class="paper__rows">
+            <thead><tr><td></td>{job.setups.iter().enumerate().map(head).collect_view()}</tr></thead>
+            <tbody>{rows.iter().map(line).collect_view()}</tbody>
+        </table>
+    }
+    .into_any()
+}
+
+fn cell(cell: &Cell) -> AnyView {
+    let typed: Vec<String> = cell.entries.iter().map(|entry| entry.text.clone()).filter(|text| !text.trim().is_empty()).collect();
+    let lines: Vec<AnyView> =
+        cell.lines.iter().map(|line| view! { <div>{line.iter().map(piece).collect_view()}</div> }.into_any()).collect();
+    view! { <td>{lines}{(!typed.is_empty()).then(|| view! { <div class="paper__typed">{typed.join(", ")}</div> })}</td> }.into_any()
+}
+
+fn piece(piece: &Piece) -> AnyView {
+    match piece {
+        Piece::Figure(figure) => shown(figure),
+        Piece::Words(words) => view! { <span class="paper__words">{words.clone()}" "</span> }.into_any(),
+        Piece::Absent(why) => view! { <span class="paper__absent">{why.clone()}" "</span> }.into_any(),
+        Piece::Verdict(verdict) => {
+            let mark = match verdict.tone {
+                Tone::Good => "✓ ",
+                Tone::Caution => "⚠ ",
+                Tone::Stop => "✕ ",
+            };
+            view! { <span class="paper__verdict">{mark}{verdict.text.clone()}" "</span> }.into_any()
+        }
+    }
+}
+
+fn shown(figure: &Figure) -> AnyView {
+    let class = if figure.size == Size::Big { "num paper__big" } else { "num" };
+    let difference = figure.difference.clone().map(|difference| format!(" ({difference})"));
+    view! { <span class=class>{figure.text()}{difference}" "</span> }.into_any()
+}
