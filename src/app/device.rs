@@ -39,6 +39,20 @@ pub fn dark_query() -> Option<web_sys::MediaQueryList> {
     web_sys::window()?.match_media("(prefers-color-scheme: dark)").ok().flatten()
 }
 
+/// Calls `act` when every face the page has asked for is there.
+pub fn when_fonts_are_there(act: impl FnOnce() + 'static) {
+    let get = |of: &JsValue, name: &str| js_sys::Reflect::get(of, &JsValue::from_str(name)).ok();
+    let document = web_sys::window().and_then(|window| window.document());
+    let ready =
+        document.and_then(|document| get(&get(&document, "fonts")?, "ready")).and_then(|ready| ready.dyn_into::<js_sys::Promise>().ok());
+    if let Some(ready) = ready {
+        leptos::task::spawn_local(async move {
+            let _ = wasm_bindgen_futures::JsFuture::from(ready).await;
+            act();
+        });
+    }
+}
+
 /// Writes an error where developers look.
 pub fn log_error(text: &str) {
     web_sys::console::error_1(&JsValue::from_str(text));

@@ -11,12 +11,15 @@ use crate::chart::{DARK, LIGHT, Theme};
 pub struct ThemeSignal {
     switched: RwSignal<bool>,
     system_is_dark: RwSignal<bool>,
+    fonts_are_there: RwSignal<bool>,
 }
 
 impl ThemeSignal {
     /// Follows the system.
     pub fn follow_system() -> Self {
-        let signal = Self { switched: RwSignal::new(false), system_is_dark: RwSignal::new(device::prefers_dark()) };
+        let fonts_are_there = RwSignal::new(false);
+        device::when_fonts_are_there(move || fonts_are_there.set(true));
+        let signal = Self { switched: RwSignal::new(false), system_is_dark: RwSignal::new(device::prefers_dark()), fonts_are_there };
         if let Some(query) = device::dark_query() {
             let changed = Closure::<dyn FnMut()>::new(move || signal.system_is_dark.set(device::prefers_dark()));
             let _ = query.add_event_listener_with_callback("change", changed.as_ref().unchecked_ref());
@@ -33,8 +36,9 @@ impl ThemeSignal {
         }
     }
 
-    /// Makes whoever calls it follow the theme.
+    /// Makes whoever calls it follow the theme, and the faces, which a canvas does not follow by itself.
     pub fn track(self) {
+        self.fonts_are_there.track();
         self.switched.track();
         self.system_is_dark.track();
     }

@@ -31,7 +31,7 @@ fn what_matters() -> impl IntoView {
     let engine = Memo::new(move |_| engine_words(state));
     view! {
         <div class="car__fields">
-            <TextField field=name label="car" visible_label=true words=true/>
+            <TextField field=name label="car" visible_label=true/>
             {field(PullField::Mass, "mass with driver", "")}
             <SelectField choice=Choice::Job(JobChoice::Drive) label="driven" visible_label=true/>
             {field(PullField::PeakTorque, "peak torque", "")}

@@ -71,17 +71,20 @@ fn follow_width(surface: Surface) {
         let measured = frame.clone();
         let measure = move || {
             let width = f64::from(measured.client_width());
-            if (width - surface.width.get_untracked()).abs() > 0.5 {
-                surface.width.set(width);
+            // The box may have gone since the observer was told.
+            if surface.width.try_get_untracked().is_some_and(|known| (width - known).abs() > 0.5) {
+                let _ = surface.width.try_set(width);
             }
         };
         measure();
         let observed = Closure::<dyn FnMut()>::new(measure);
         if let Ok(observer) = web_sys::ResizeObserver::new(observed.as_ref().unchecked_ref()) {
             observer.observe(&frame);
+            let kept = StoredValue::new_local((observer, observed));
+            on_cleanup(move || {
+                let _ = kept.try_with_value(|(observer, _)| observer.disconnect());
+            });
         }
-        // The observer lives as long as the box; both go with the page.
-        observed.forget();
     });
 }
 
@@ -113,7 +116,9 @@ fn paint<P: Picture + Clone + PartialEq + Send + Sync + 'static>(surface: Surfac
         canvas::paint_on(&base, picture, theme, size, device::pixel_ratio())
     });
     match window {
-        Some(Ok(window)) => surface.window.set(window),
+        Some(Ok(window)) => {
+            let _ = surface.window.try_set(window);
+        }
         Some(Err(why)) => device::log_error(&crate::problem::Explain::what(&why)),
         None => {}
     }

@@ -26,9 +26,6 @@ pub fn TextField(
     /// A wider field, for sizes and names.
     #[prop(optional)]
     wide: bool,
-    /// A field of words, in the face of the text.
-    #[prop(optional)]
-    words: bool,
     /// What a blank field is taken for.
     #[prop(optional)]
     blank_means: &'static str,
@@ -36,10 +33,10 @@ pub fn TextField(
     let state = State::here();
     let slug = field.slug();
     let problem = Memo::new(move |_| state.problem_of(field).map(|problem| problem.sentence()));
-    let class = match (number, wide, words) {
+    let class = match (number, wide, is_words(field)) {
+        (_, _, true) => "field field--words",
         (true, _, _) => "field field--number",
         (_, true, _) => "field field--wide",
-        (_, _, true) => "field field--words",
         _ => "field",
     };
     let said = format!("{slug}-problem");
@@ -60,6 +57,15 @@ pub fn TextField(
             {move || problem.get().map(|sentence| view! { <span class="field__problem" id=said.clone()>{state.say(&sentence)}</span> })}
         </span>
     }
+}
+
+/// Whether the field holds words, in the face of the text, and not figures.
+fn is_words(field: Field) -> bool {
+    matches!(
+        field,
+        Field::Job(JobField::Title | JobField::Customer | JobField::Car | JobField::Notes)
+            | Field::Setup(_, SetupField::Name | SetupField::StageName(_))
+    )
 }
 
 /// The unit a bare number in the field is read in; none where the text names its own.

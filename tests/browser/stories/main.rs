@@ -7,3 +7,6 @@ mod offline;
 mod opening;
 mod paper;
 mod sending;
+mod pull;
+mod sheet;
+mod speedometer;

@@ -1,0 +1,44 @@
+//! The speedometer: it reads low, the sheet says what to fit, and a road check is believed as far as it goes.
+
+use browser_tests::anyhow::{Result, ensure};
+use browser_tests::{Screen, visit};
+
+#[test]
+fn a_dial_that_reads_low_is_mended_from_the_shelf() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        // 8 drive, 28 driven: 856.6 turns/mile × 3.909 × 8/28 = 956.7 of 1,000: 57.4 at 60, 4.3 % low.
+        page.until("document.querySelector('#speedometer').innerText.includes('reads 4.3 % low')").await?;
+        page.until("document.querySelector('.list').innerText.includes('Speedometer') && document.querySelector('.list a[href=\"#speedometer\"]').innerText.includes('A B')").await?;
+        page.type_into("#s1-speedo-gears", "6/20").await?;
+        page.until("document.querySelector('[data-figure=\"speedometer.reads_mph\"]').innerText.startsWith('60.3')").await?;
+        page.until("document.querySelector('.list a[href=\"#speedometer\"]').innerText.trim().endsWith('B')").await?;
+        // A sender: 8 pulses a turn, 8,000 pulses a mile, is the same dial.
+        page.type_into("#dial", "8 pulses/turn, 8000 pulses/mile").await?;
+        page.until("document.querySelector('[data-figure=\"speedometer.reads_mph\"]').innerText.startsWith('60.3')").await?;
+        page.type_into("#dial", "about a thousand").await?;
+        page.until("document.querySelector('#dial').getAttribute('aria-invalid') === 'true'").await?;
+        ensure!(!page.text("#dial-problem").await?.is_empty(), "the dial says what is wrong");
+        Ok(())
+    })
+}
+
+#[test]
+fn a_road_check_tells_a_share_from_an_amount() -> Result<()> {
+    visit(async |page| {
+        page.set_screen(Screen::PHONE).await?;
+        page.open("").await?;
+        page.type_into("#s1-road-check", "30 28.5; 50 47.5; 70 66.5").await?;
+        page.until("document.querySelector('#speedometer').innerText.includes('a steady share')").await?;
+        page.type_into("#s1-road-check", "33 30; 53 50; 73 70").await?;
+        page.until("document.querySelector('#speedometer').innerText.includes('a steady amount')").await?;
+        page.type_into("#s1-road-check", "60 57").await?;
+        page.until("document.querySelector('#speedometer').innerText.includes('one speed only')").await?;
+        page.js::<()>("void scrollTo({ top: 0, behavior: 'instant' })").await?;
+        page.until("!document.querySelector('.heads--compact')").await?;
+        page.type_into("#s1-tyre", "6.00-16").await?;
+        page.until("document.querySelector('#road').innerText.includes('diagonal')").await?;
+        page.type_into("#s1-tyre", "856 turns/mile").await?;
+        page.until("document.querySelector('#road').innerText.includes('turns per distance')").await
+    })
+}
