@@ -46,7 +46,7 @@ pub fn page(source: Source<'_>, sheet: &Sheet) -> Option<CustomerPage> {
         fitted: seen.fitted(setup),
         heads: seen.heads(),
         gears: seen.gears(),
-        expect: seen.expect(),
+        expect: seen.expectations(),
         speedometer: seen.speedometer(),
         cautions: seen.cautions(),
     })
@@ -143,7 +143,7 @@ impl Seen<'_> {
         gears
     }
 
-    fn expect(&self) -> Vec<(String, String)> {
+    fn expectations(&self) -> Vec<(String, String)> {
         let mut expect = Vec::new();
         let cruise = short::cruise_text(self.source);
         if let Some(figure) = self.figure("road", "cruise_rpm") {

@@ -129,10 +129,8 @@ pub fn build(job: &Job, words: Words) -> Sheet {
 
 /// The sheet of a job that is already worked out.
 pub fn of(source: Source<'_>) -> Sheet {
-    let mut sheet = Sheet {
-        short: short::row(source),
-        sections: vec![gears::section(source), road::section(source), pull::section(source), speedo::section(source)],
-    };
+    let sections = vec![gears::section(source), road::section(source), pull::section(source), speedo::section(source)];
+    let mut sheet = Sheet { short: short::row(source, &sections), sections };
     words::localise(&mut sheet, source.reader.words);
     sheet
 }

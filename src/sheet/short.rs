@@ -1,14 +1,31 @@
 //! In short: what decides between the setups, and how each differs from A.
 
-use super::{Cell, Figure, Piece, Row, Source, needs};
+use super::{Cell, Figure, Piece, Row, Section, Source, needs};
 use crate::analysis::Analysis;
 use crate::gearing::teeth::decimal;
 use crate::units::common::in_rpm;
 use crate::units::{Measured, Velocity, number};
 
 /// The row under the heads.
-pub(super) fn row(source: Source<'_>) -> Row {
-    source.row("short", "In short", |analysis| cell(source, analysis))
+pub(super) fn row(source: Source<'_>, sections: &[Section]) -> Row {
+    let mut row = source.row("short", "In short", |analysis| cell(source, analysis));
+    for (column, cell) in row.cells.iter_mut().enumerate() {
+        cell.lines.push(vec![cautions(sections, column)]);
+    }
+    row
+}
+
+/// How many cautions a column has, and in which sections they stand.
+fn cautions(sections: &[Section], column: usize) -> Piece {
+    let many = |section: &Section| section.cautions().filter(|(at, _, _)| *at == column).count();
+    let found: Vec<(&str, usize)> =
+        sections.iter().map(|section| (section.title.as_str(), many(section))).filter(|(_, many)| *many > 0).collect();
+    let titles = found.iter().map(|(title, _)| *title).collect::<Vec<_>>().join(", ");
+    match found.iter().map(|(_, many)| many).sum::<usize>() {
+        0 => Piece::good("no cautions"),
+        1 => Piece::caution(format!("1 caution: {titles}")),
+        many => Piece::caution(format!("{many} cautions: {titles}")),
+    }
 }
 
 fn cell(source: Source<'_>, analysis: &Analysis) -> Cell {

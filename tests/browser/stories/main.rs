@@ -6,7 +6,7 @@ mod keeping;
 mod offline;
 mod opening;
 mod paper;
-mod sending;
 mod pull;
+mod sending;
 mod sheet;
 mod speedometer;
