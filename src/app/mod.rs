@@ -9,6 +9,7 @@ pub mod bar;
 pub mod book;
 pub mod device;
 pub mod heads;
+pub mod heard;
 pub mod keep;
 pub mod keys;
 pub mod list;
@@ -50,6 +51,7 @@ fn page(opened: keep::Opened) -> impl IntoView {
                 <book::banners::Banners/>
                 <notices::Notices/>
                 <book::Panels/>
+                <heard::Heard/>
                 <heads::Heads/>
                 <picker::Picker/>
                 <sections::Sections/>

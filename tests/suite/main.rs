@@ -2,6 +2,7 @@
 #![expect(clippy::unwrap_used, reason = "a test that cannot be set up has failed")]
 
 mod any_gearbox;
+mod any_outside_text;
 mod book_laws;
 mod catalogue_data;
 mod catalogue_laws;

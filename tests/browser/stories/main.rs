@@ -1,6 +1,7 @@
 //! Stories in a real browser: what a person does, and what they then see.
 
 mod book;
+mod comfort;
 mod hosting;
 mod keeping;
 mod offline;
