@@ -9,8 +9,10 @@ use crate::units::number;
 /// Why a text tells no gears.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum GearTextError {
-    /// Nothing was typed.
+    /// Nothing was typed where tooth counts were wanted.
     Blank,
+    /// Nothing was typed where tooth counts or a ratio were wanted.
+    BlankDrive,
     /// Two tooth counts were wanted.
     NotAPair {
         /// What was typed.
@@ -51,8 +53,11 @@ impl Explain for GearTextError {
     fn what(&self) -> String {
         match self {
             Self::Blank => "no tooth counts are given".into(),
+            Self::BlankDrive => "neither tooth counts nor a ratio are given".into(),
             Self::NotAPair { text } => format!("“{}” is not a pair of tooth counts", number::clip(text)),
-            Self::Count { text } => format!("a gear cannot have {} teeth here", number::clip(text)),
+            Self::Count { text } => {
+                format!("a gear cannot have {} {} here", number::clip(text), if text == "1" { "tooth" } else { "teeth" })
+            }
             Self::NotACount { text } => format!("“{}” is not a tooth count", number::clip(text)),
             Self::NotAnIdler { text } => format!("“{}” is not the tooth count of an idler", number::clip(text)),
             Self::PairOrRatio { first, second } => format!("“{first},{second}” can be two tooth counts or one ratio"),
@@ -67,7 +72,7 @@ impl Explain for GearTextError {
             Self::Count { .. } | Self::NotACount { .. } => format!("type a count from {} to {}", Teeth::LEAST, Teeth::GREATEST),
             Self::NotAnIdler { .. } => "type one count, such as 19, or both of a compound idler, such as 20/16".into(),
             Self::PairOrRatio { first, second } => format!("type {first}/{second} for teeth or {first}.{second} for a ratio"),
-            Self::NotADrive { .. } => "type both counts, such as 43/11, or a ratio from 0.1 to 20, such as 3.909".into(),
+            Self::BlankDrive | Self::NotADrive { .. } => "type both counts, such as 43/11, or a ratio from 0.1 to 20, such as 3.909".into(),
             Self::DirectInTwoShaft => "type both counts of the pair, such as 31/30".into(),
         }
     }
@@ -182,7 +187,7 @@ pub fn final_drive(text: &str) -> Result<FinalDrive, GearTextError> {
 /// When it is neither, or when a comma leaves it open which of the two it is (`11,43`).
 pub fn drive(text: &str) -> Result<FinalDrive, GearTextError> {
     if text.trim().is_empty() {
-        return Err(GearTextError::Blank);
+        return Err(GearTextError::BlankDrive);
     }
     match (counts(text), plain_ratio(text)) {
         (Ok((first, second)), Some(_)) => Err(GearTextError::PairOrRatio { first: first.to_string(), second: second.to_string() }),

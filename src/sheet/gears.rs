@@ -1,6 +1,6 @@
 //! Gears: what are the ratios, and how far apart are they?
 
-use super::{Cell, Figure, Piece, Section, Source, needs, ordinal, typed};
+use super::{Cell, Figure, Piece, Section, Source, needs_behind, ordinal, typed};
 use crate::analysis::Analysis;
 use crate::gearing::check::SUM_TOLERANCE;
 use crate::gearing::ladder::Character;
@@ -73,8 +73,9 @@ fn fraction(mesh: Mesh) -> String {
 }
 
 /// `30/25 × 37/18 = 37/15 = 2.4667`.
-fn equation(teeth: &str, ratio: Ratio) -> String {
-    if ratio.is_integer() { format!("{teeth} = {ratio}") } else { format!("{teeth} = {ratio} = {}", number::show(decimal(ratio), 4)) }
+pub(super) fn equation(teeth: &str, ratio: Ratio) -> String {
+    let exact = if teeth == ratio.to_string() { teeth.to_owned() } else { format!("{teeth} = {ratio}") };
+    if ratio.is_integer() { exact } else { format!("{exact} = {}", number::show(decimal(ratio), 4)) }
 }
 
 fn reverse_cell(analysis: &Analysis) -> Cell {
@@ -105,28 +106,23 @@ fn drops_cell(analysis: &Analysis) -> Cell {
         return Cell::absent("one gear only");
     }
     let mut line: Vec<Piece> = Vec::new();
-    for (gear, (drop, pair)) in drops.iter().zip(ladder.ratios().windows(2)).enumerate() {
-        let filled = match pair {
-            [lower, upper] => format!(
-                "1 − {} ÷ {} = {} %",
-                number::show(decimal(*upper), 4),
-                number::show(decimal(*lower), 4),
-                number::show(drop * 100.0, 1)
-            ),
-            _ => String::new(),
-        };
-        let source = "engine speed follows the ratio at one road speed (plain kinematics)";
-        let figure = Figure::percent(&format!("gear_{}.drop", gear + 1), *drop, 0).by(
-            "share of rpm lost = 1 − next ratio ÷ this ratio",
-            filled,
-            source,
-        );
+    for gear in 0..drops.len() {
         if gear > 0 {
             line.push(Piece::words("·"));
         }
-        line.push(figure.into());
+        line.extend(drop_figure(analysis, gear, &format!("gear_{}.drop", gear + 1)).map(Piece::from));
     }
     Cell::line(line).and_maybe(analysis.gears.character.and_then(|character| character_verdict(character, &drops)))
+}
+
+/// The share of engine speed lost on the upshift from one gear.
+pub(super) fn drop_figure(analysis: &Analysis, gear: usize, key: &str) -> Option<Figure> {
+    let ladder = analysis.gears.ladder.as_ref()?;
+    let (lower, upper, drop) = (*ladder.ratios().get(gear)?, *ladder.ratios().get(gear + 1)?, *ladder.drops().get(gear)?);
+    let filled =
+        format!("1 − {} ÷ {} = {} %", number::show(decimal(upper), 4), number::show(decimal(lower), 4), number::show(drop * 100.0, 1));
+    let source = "engine speed follows the ratio at one road speed (plain kinematics)";
+    Some(Figure::percent(key, drop, 0).by("share of rpm lost = 1 − next ratio ÷ this ratio", filled, source))
 }
 
 fn character_verdict(character: Character, drops: &[f64]) -> Option<Piece> {
@@ -154,7 +150,9 @@ fn sums_cell(analysis: &Analysis) -> Cell {
         return Cell::absent("needs every gear");
     };
     let (least, greatest) = range;
-    let figure = |key: &str, sum: u16| Figure::number(key, f64::from(sum), 0);
+    let source = "one centre distance holds one tooth sum at one pitch (any textbook of gears)";
+    let sums = sums_text(analysis);
+    let figure = |key: &str, sum: u16| Figure::number(key, f64::from(sum), 0).by("sum = teeth of both gears of a pair", &sums, source);
     if least == greatest {
         return Cell::line([figure("tooth_sum", least).into(), Piece::good("every pair")]);
     }
@@ -168,16 +166,27 @@ fn sums_cell(analysis: &Analysis) -> Cell {
 }
 
 fn first_overall_cell(analysis: &Analysis) -> Cell {
-    match (analysis.gears.first_overall(), analysis.gears.ratios.first().copied().flatten()) {
-        (Some(overall), Some(ratio)) => {
-            let mut figure = overall_figure(analysis, 0, ratio, overall);
-            figure.key = "first_overall".into();
-            figure.shown = number::show(decimal(overall), 2);
-            figure.size = super::Size::Plain;
-            Cell::line([figure.into()])
-        }
-        _ => Cell::absent(needs(analysis)),
-    }
+    first_overall(analysis, "first_overall").map_or_else(|| Cell::absent(needs_behind(analysis, 0)), |figure| Cell::line([figure.into()]))
+}
+
+/// `25 + 30 = 55; 18 + 37 = 55`, the constant pair first.
+fn sums_text(analysis: &Analysis) -> String {
+    let pairs = analysis.setup.gears.iter().copied().flatten().filter_map(|gear| match gear {
+        Gear::Mesh(mesh) => Some(mesh),
+        Gear::Direct => None,
+    });
+    let text = |mesh: Mesh| format!("{} + {} = {}", mesh.driver, mesh.driven, mesh.sum());
+    analysis.setup.constant.into_iter().chain(pairs).map(text).collect::<Vec<_>>().join("; ")
+}
+
+/// First gear's overall ratio, to two digits behind the point.
+pub(super) fn first_overall(analysis: &Analysis, key: &str) -> Option<Figure> {
+    let (overall, ratio) = (analysis.gears.first_overall()?, analysis.gears.ratios.first().copied().flatten()?);
+    let mut figure = overall_figure(analysis, 0, ratio, overall);
+    figure.key = key.into();
+    figure.shown = number::show(decimal(overall), 2);
+    figure.size = super::Size::Plain;
+    Some(figure)
 }
 
 fn spread_cell(analysis: &Analysis) -> Cell {

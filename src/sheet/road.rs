@@ -1,7 +1,7 @@
 //! Road speed: how fast in each gear, and where does each shift land?
 
 use super::short::cruise_text;
-use super::{Cell, Figure, Piece, Row, Section, Source, needs, ordinal};
+use super::{Cell, Figure, Piece, Row, Section, Source, needs, needs_in, ordinal};
 use crate::analysis::Analysis;
 use crate::gearing::teeth::decimal;
 use crate::units::common::{in_rpm, unit};
@@ -27,7 +27,7 @@ pub(super) fn section(source: Source<'_>) -> Section {
 
 fn speed_cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell {
     let Some(in_gear) = analysis.road.gears.get(gear) else { return Cell::absent(format!("no {}", ordinal(gear))) };
-    let Some(per_thousand) = in_gear.per_thousand else { return Cell::absent(needs(analysis)) };
+    let Some(per_thousand) = in_gear.per_thousand else { return Cell::absent(needs_in(analysis, gear)) };
     let unit = Velocity::usual(source.reader.units);
     let key = |what: &str| format!("gear_{}.{what}", gear + 1);
     let at_shift = match in_gear.at_shift.zip(source.conditions.shift) {
@@ -52,7 +52,7 @@ fn speed_working(source: Source<'_>, analysis: &Analysis, gear: usize, figure: F
     let length = Length::usual(source.reader.units);
     let a_minute = engine_rpm * (length.take)(&circumference) / overall;
     let filled = format!(
-        "{} rpm × {} {} ÷ {} = {} {} a minute = {}",
+        "{} rpm × {} {} ÷ {} = {} {}/min = {}",
         number::show(engine_rpm, 0),
         number::show((length.take)(&circumference), 2),
         length.symbol,
@@ -87,12 +87,23 @@ fn cruise_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let cruising = |analysis: &Analysis| analysis.road.cruise_in_top().map(in_rpm);
     let lowest = source.setups.iter().filter_map(cruising).fold(f64::INFINITY, f64::min);
     let alone = source.setups.iter().filter_map(cruising).filter(|other| (other - lowest).abs() < 0.5).count() == 1;
+    let Some(figure) = cruise_figure(source, analysis, "cruise_rpm") else { return Cell::absent(needs(analysis)) };
+    let mut line: Vec<Piece> = vec![figure.big().into()];
+    if source.setups.len() > 1 && alone && (in_rpm(speed) - lowest).abs() < 0.5 {
+        line.push(Piece::words("lowest"));
+    }
+    Cell::line(line)
+}
+
+/// Engine speed in top gear at the cruise speed.
+pub(super) fn cruise_figure(source: Source<'_>, analysis: &Analysis, key: &str) -> Option<Figure> {
+    let speed = analysis.road.cruise_in_top()?;
     let overall = analysis.gears.overall.last().copied().flatten().map_or(0.0, decimal);
     let circumference = analysis.road.circumference.unwrap_or_default();
     let length = Length::usual(source.reader.units);
-    let mut figure = Figure::number("cruise_rpm", in_rpm(speed), 0).big();
+    let mut figure = Figure::number(key, in_rpm(speed), 0);
     let filled = format!(
-        "{} = {} {} a minute; ÷ {} {} × {} = {} rpm",
+        "{} = {} {}/min; ÷ {} {} × {} = {} rpm",
         cruise_text(source),
         number::show(source.conditions.cruise.map_or(0.0, |cruise| a_minute(cruise, length)), 0),
         length.symbol,
@@ -103,11 +114,7 @@ fn cruise_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     );
     figure = figure.by("engine rpm = road speed ÷ what the tyre rolls at each turn × overall ratio", filled, KINEMATICS);
     figure.unit = "rpm".into();
-    let mut line: Vec<Piece> = vec![figure.into()];
-    if source.setups.len() > 1 && alone && (in_rpm(speed) - lowest).abs() < 0.5 {
-        line.push(Piece::words("lowest"));
-    }
-    Cell::line(line)
+    Some(figure)
 }
 
 /// The way covered in a minute.

@@ -1,6 +1,6 @@
 //! In short: what decides between the setups, and how each differs from A.
 
-use super::{Cell, Figure, Piece, Row, Section, Source, needs};
+use super::{Cell, Figure, Piece, Row, Section, Source, gears, needs, road};
 use crate::analysis::Analysis;
 use crate::gearing::teeth::decimal;
 use crate::units::common::in_rpm;
@@ -40,20 +40,21 @@ fn cell(source: Source<'_>, analysis: &Analysis) -> Cell {
 
 fn launch(analysis: &Analysis, first: Option<&Analysis>) -> Option<Vec<Piece>> {
     let of = |analysis: &Analysis| analysis.gears.first_overall().map(decimal);
-    let figure = Figure::number("short.first_overall", of(analysis)?, 2).against(first.and_then(of), 2);
+    let figure = gears::first_overall(analysis, "short.first_overall")?.against(first.and_then(of), 2);
     Some(vec![figure.into(), Piece::words("1st × axle")])
 }
 
 fn cruise(source: Source<'_>, analysis: &Analysis, first: Option<&Analysis>) -> Option<Vec<Piece>> {
     let of = |analysis: &Analysis| analysis.road.cruise_in_top().map(in_rpm);
-    let figure = Figure::number("short.cruise_rpm", of(analysis)?, 0).against(first.and_then(of), 0);
+    let mut figure = road::cruise_figure(source, analysis, "short.cruise_rpm")?.against(first.and_then(of), 0);
+    figure.unit = String::new();
     Some(vec![figure.into(), Piece::words(format!("rpm at {}", cruise_text(source)))])
 }
 
 fn drop(analysis: &Analysis) -> Option<Vec<Piece>> {
-    let (gear, drop) = analysis.gears.deepest_drop()?;
+    let (gear, _) = analysis.gears.deepest_drop()?;
     let words = format!("rpm lost at most, {} to {}", super::ordinal(gear), super::ordinal(gear + 1));
-    Some(vec![Figure::percent("short.deepest_drop", drop, 0).into(), Piece::words(words)])
+    Some(vec![gears::drop_figure(analysis, gear, "short.deepest_drop")?.into(), Piece::words(words)])
 }
 
 fn speedometer(analysis: &Analysis) -> Option<Vec<Piece>> {

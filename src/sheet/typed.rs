@@ -1,9 +1,10 @@
 //! What is typed about a gearbox and its extra stages, in the rows where it is read.
 
+use super::gears::equation;
 use super::options;
 use super::{Cell, EntryKind, Figure, Piece, Row, Source, ordinal};
 use crate::analysis::Analysis;
-use crate::gearing::{Layout, Place};
+use crate::gearing::{FinalDrive, Layout, Place};
 use crate::job::{Choice, SetupChoice, SetupField};
 
 /// A cell with one of the setup's texts in it, where the setup has such a text.
@@ -55,8 +56,19 @@ pub(super) fn constant_rows(source: Source<'_>) -> Vec<Row> {
 }
 
 fn ratio_of_pair(mesh: crate::gearing::Mesh) -> Cell {
-    let filled = format!("{}/{} = {:.4}", mesh.driven, mesh.driver, crate::gearing::teeth::decimal(mesh.ratio()));
-    Cell::line([Figure::ratio("constant.ratio", mesh.ratio(), 3).by("i = driven teeth ÷ driving teeth", filled, "plain kinematics").into()])
+    let figure = Figure::ratio("constant.ratio", mesh.ratio(), 3);
+    Cell::line([drive_working(figure, FinalDrive::Pair(mesh)).into()])
+}
+
+/// The figure of two gears or of a typed ratio with how it came about.
+fn drive_working(figure: Figure, drive: FinalDrive) -> Figure {
+    match drive {
+        FinalDrive::Pair(mesh) => {
+            let filled = equation(&format!("{}/{}", mesh.driven, mesh.driver), mesh.ratio());
+            figure.by("i = driven teeth ÷ driving teeth", filled, "plain kinematics")
+        }
+        FinalDrive::Plain(ratio) => figure.by("i as typed", equation(&ratio.to_string(), ratio), "typed, not counted"),
+    }
 }
 
 /// The extra stages, and the way to one more.
@@ -83,9 +95,12 @@ pub(super) fn stage_rows(source: Source<'_>) -> Vec<Row> {
 
 fn stage_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
     let Some(typed) = source.job.setup(analysis.setup.id).and_then(|setup| setup.stages.get(at)) else { return Cell::absent("none") };
-    let ratio = analysis.setup.stages.as_ref().and_then(|stages| stages.get(at)).map(|stage| stage.drive.ratio());
-    let cell = match ratio {
-        Some(ratio) => Cell::line([Figure::ratio(format!("stage_{}.ratio", at + 1), ratio, 3).into()]),
+    let drive = analysis.setup.stages.as_ref().and_then(|stages| stages.get(at)).map(|stage| stage.drive);
+    let cell = match drive {
+        Some(drive) => {
+            let figure = Figure::ratio(format!("stage_{}.ratio", at + 1), drive.ratio(), 3);
+            Cell::line([drive_working(figure, drive).into()])
+        }
         None => Cell::absent("needs its teeth or ratio"),
     };
     let cell = entry(source, analysis, cell, SetupField::StageName(at), "name of the stage");

@@ -17,13 +17,14 @@ pub enum Words {
 }
 
 /// The project's word, the US one, the UK one.
-const TABLE: &[(&str, &str, &str)] = &[
+pub const TABLE: &[(&str, &str, &str)] = &[
     ("ring and pinion", "ring and pinion", "crown wheel and pinion"),
     ("ring, pinion", "ring, pinion", "crown wheel, pinion"),
     ("input shaft", "input shaft", "first motion shaft"),
     ("input pair", "input pair", "first motion pair"),
     ("blocker ring", "blocker ring", "baulk ring"),
     ("cluster", "cluster", "laygear"),
+    ("upshift drop", "upshift drop", "drop on the upward change"),
     ("upshift", "upshift", "upward change"),
     ("upshifts", "upshifts", "upward changes"),
     ("downshift", "downshift", "downward change"),

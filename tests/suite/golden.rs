@@ -1,0 +1,185 @@
+//! Whole sheets as text: every row, every figure with its working, every judgement of three jobs.
+//!
+//! The texts in `tests/golden/` were looked at before they were kept; figures that someone else has worked out stand in
+//! `published_*` and `figures_by_hand`. A figure that moves is listed in CHANGELOG under "Numbers that changed".
+
+use std::fmt::Write;
+use std::path::Path;
+
+use layshaft::gearing::{Layout, Place};
+use layshaft::job::{Gearbox, Job, Setup, SetupId, Stage, demo};
+use layshaft::sheet::{Cell, Figure, Piece, Row, Sheet, Tone, Words, build};
+use layshaft::units::{System, Typed};
+
+use crate::any_job::{figures, rows};
+
+#[test]
+fn demo_in_us_words_and_inches() {
+    compare("demo-us-inch", &written(&build(&demo::job(), Words::Us)));
+}
+
+#[test]
+fn demo_in_uk_words_and_metric() {
+    let job = Job { units: System::Metric, ..demo::job() };
+    compare("demo-uk-metric", &written(&build(&job, Words::Uk)));
+}
+
+#[test]
+fn every_layout_reverse_and_stage() {
+    compare("layouts", &written(&build(&layouts(), Words::Us)));
+}
+
+/// An invented job: output-reduced with a compound idler and an overdrive, two-shaft with hub reduction, and one left half typed.
+pub(crate) fn layouts() -> Job {
+    let gearbox = |name: &str, layout, constant: &str, gears: &[&str], reverse: &str, idler: &str| Gearbox {
+        name: name.into(),
+        altered: false,
+        layout,
+        constant: constant.into(),
+        gears: gears.iter().map(|gear| (*gear).into()).collect(),
+        reverse: reverse.into(),
+        idler: idler.into(),
+    };
+    let stage = |name: &str, place, drive: &str| Stage { name: name.into(), place, drive: drive.into() };
+    let setup = |id, name: &str, gearbox, final_drive: &str, stages, tyre: &str| Setup {
+        id: SetupId(id),
+        name: name.into(),
+        gearbox,
+        final_drive: final_drive.into(),
+        stages,
+        tyre: Typed::new(tyre, System::Metric),
+        ..Setup::default()
+    };
+    let output = gearbox(
+        "Invented, reduced at the output",
+        Layout::OutputReduced,
+        "36/20",
+        &["20/36", "25/31", "30/26", "direct"],
+        "18/32",
+        "20/16",
+    );
+    let two_shaft = gearbox("Invented, two shafts", Layout::TwoShaft, "", &["38/11", "35/18", "32/25", "31/30", "27/33"], "37/12", "23");
+    let half = gearbox("Invented, half typed", Layout::InputReduced, "22/33", &["36/19", "31/24", "27", "direct", "direct"], "", "");
+    Job {
+        title: "Every layout (invented)".into(),
+        units: System::Metric,
+        shift: Typed::new("5,500", System::Metric),
+        cruise: Typed::new("60 mph", System::Metric),
+        setups: vec![
+            setup(
+                1,
+                "Output-reduced, overdrive",
+                output,
+                "4.1",
+                vec![stage("overdrive", Place::BeforeAxle, "0.79")],
+                "1.994 m circumference",
+            ),
+            setup(
+                2,
+                "Two-shaft, hubs",
+                two_shaft,
+                "4,11",
+                vec![stage("hubs", Place::BehindAxle, "31/27"), stage("drop gears", Place::BeforeAxle, "33/32")],
+                "165R13",
+            ),
+            setup(3, "Half typed", half, "43/11", Vec::new(), ""),
+        ],
+        next_setup: 4,
+        ..demo::empty(System::Metric)
+    }
+}
+
+/// Compares a text with the one kept, or keeps it where `LAYSHAFT_BLESS` is set.
+#[track_caller]
+pub(crate) fn compare(name: &str, text: &str) {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/golden").join(format!("{name}.txt"));
+    if std::env::var_os("LAYSHAFT_BLESS").is_some() {
+        std::fs::write(&path, text).unwrap();
+        return;
+    }
+    let kept = std::fs::read_to_string(&path).unwrap_or_default();
+    assert!(
+        kept == text,
+        "tests/golden/{name}.txt differs:\n{}\nWhere every change is meant: LAYSHAFT_BLESS=1 cargo test",
+        difference(&kept, text)
+    );
+}
+
+/// The lines that differ: what was kept behind a minus, what is now behind a plus.
+fn difference(kept: &str, now: &str) -> String {
+    let (kept, now): (Vec<_>, Vec<_>) = (kept.lines().collect(), now.lines().collect());
+    let alike = |(a, b): &(&&str, &&str)| a == b;
+    let head = kept.iter().zip(&now).take_while(alike).count();
+    let most = kept.len().min(now.len()) - head;
+    let tail = kept.iter().rev().zip(now.iter().rev()).take(most).take_while(alike).count();
+    let lines = |mark: &str, lines: &[&str]| lines.iter().fold(String::new(), |text, line| format!("{text}{mark} {line}\n"));
+    format!("line {}\n{}{}", head + 1, lines("-", &kept[head..kept.len() - tail]), lines("+", &now[head..now.len() - tail]))
+}
+
+/// A sheet as text: what is read, below each cell the figures with their values and workings, at the end the formulas and sources.
+fn written(sheet: &Sheet) -> String {
+    let mut text = String::new();
+    write_row(&mut text, &sheet.short);
+    for section in &sheet.sections {
+        writeln!(text, "\n== {} ({}): {}", section.title, section.id, section.ask).unwrap();
+        section.rows.iter().for_each(|row| write_row(&mut text, row));
+    }
+    text.push_str("\n== Formulas and sources\n");
+    let columns = sheet.short.cells.len();
+    let workings = (0..columns).flat_map(|column| figures(sheet, column)).filter_map(|figure| figure.working.as_ref());
+    let mut formulas: Vec<String> = workings.map(|working| format!("{}\n    {}\n", working.formula, working.source)).collect();
+    formulas.sort();
+    formulas.dedup();
+    text + &formulas.concat()
+}
+
+fn write_row(text: &mut String, row: &Row) {
+    writeln!(text, "\n{} ({})", row.label, row.key).unwrap();
+    for (column, cell) in row.cells.iter().enumerate() {
+        writeln!(text, "  {} {}", Job::letter(column), cell_line(cell)).unwrap();
+        for piece in cell.pieces() {
+            if let Piece::Figure(figure) = piece {
+                writeln!(text, "      {}", figure_line(figure)).unwrap();
+            }
+        }
+    }
+}
+
+fn cell_line(cell: &Cell) -> String {
+    let lines = cell.lines.iter().map(|line| line.iter().map(piece).collect::<Vec<_>>().join(" "));
+    let entries = cell.entries.iter().map(|entry| format!("[{}: {}]", entry.label, entry.text));
+    lines.chain(entries).collect::<Vec<_>>().join(" | ")
+}
+
+fn piece(piece: &Piece) -> String {
+    match piece {
+        Piece::Figure(figure) => figure.text() + &figure.difference.as_ref().map_or_else(String::new, |by| format!(" ({by})")),
+        Piece::Words(words) => words.clone(),
+        Piece::Absent(why) => format!("({why})"),
+        Piece::Verdict(verdict) => match verdict.tone {
+            Tone::Good => format!("+ {}", verdict.text),
+            Tone::Caution => format!("! {}", verdict.text),
+            Tone::Stop => format!("!! {}", verdict.text),
+        },
+    }
+}
+
+/// Key, value to seven figures, and how it came about.
+fn figure_line(figure: &Figure) -> String {
+    let filled = figure.working.as_ref().map_or("", |working| working.filled.as_str());
+    format!("{} = {:.6e}  {filled}", figure.key, figure.value).trim_end().to_owned()
+}
+
+#[test]
+fn no_two_figures_of_a_setup_share_a_key() {
+    for sheet in [build(&demo::job(), Words::Us), build(&layouts(), Words::Uk)] {
+        for column in 0..sheet.short.cells.len() {
+            let mut keys: Vec<_> = figures(&sheet, column).map(|figure| figure.key.as_str()).collect();
+            let many = keys.len();
+            keys.sort_unstable();
+            keys.dedup();
+            assert_eq!(many, keys.len());
+        }
+        assert!(rows(&sheet).all(|row| row.cells.len() == sheet.short.cells.len()));
+    }
+}

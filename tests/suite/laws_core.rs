@@ -1,0 +1,176 @@
+//! What holds for every job: exact ratios, speeds and their inverse, columns that do not touch each other, texts that are kept.
+
+use layshaft::analysis::road::{engine_speed, road_speed};
+use layshaft::gearing::{FinalDrive, Ratio, Teeth, read};
+use layshaft::job::{Job, file};
+use layshaft::problem::Severity;
+use layshaft::setup::read_all;
+use layshaft::sheet::{Words, build, export};
+use layshaft::units::common::{in_rpm, metres, rpm};
+use layshaft::units::{Limits, System, Typed, limits, number};
+use proptest::prelude::*;
+use proptest::test_runner::Config;
+use serde_json::Value;
+
+use crate::any_gearbox::{gearbox, mesh};
+use crate::any_job::{self, figures, text};
+
+fn config(cases: u32) -> Config {
+    Config { cases, failure_persistence: None, ..Config::default() }
+}
+
+proptest! {
+    #![proptest_config(config(256))]
+
+    #[test]
+    fn a_ratio_times_its_inverse_is_exactly_one(gearbox in gearbox(), axle in mesh()) {
+        let one = Ratio::from_integer(1);
+        for ratio in gearbox.ratios().into_iter().chain(gearbox.reverse_ratio()) {
+            prop_assert_eq!(ratio * ratio.recip(), one);
+            let overall = ratio * axle.ratio();
+            prop_assert_eq!(overall * overall.recip(), one);
+        }
+        let back = read::drive(&format!("{}/{}", axle.driver, axle.driven)).unwrap();
+        prop_assert_eq!(axle.ratio() * back.ratio(), one);
+    }
+
+    #[test]
+    fn road_speed_and_its_inverse_agree(gearbox in gearbox(), axle in mesh(), engine in 100.0..20_000.0, around in 0.5..6.0) {
+        for gear in 0..gearbox.gears().len() {
+            let overall = (gearbox.ratio(gear).unwrap() * axle.ratio()).reduced();
+            let overall = if overall < Ratio::from_integer(0) { -overall } else { overall };
+            let back = in_rpm(engine_speed(road_speed(rpm(engine), overall, metres(around)), overall, metres(around)));
+            prop_assert!((back / engine - 1.0).abs() < 1e-12, "{} came back as {}", engine, back);
+        }
+    }
+
+    #[test]
+    fn a_shown_number_reads_as_it_is_shown(value in -1e9..1e9_f64, decimals in 0_usize..6) {
+        let rounded: f64 = format!("{value:.decimals$}").parse().unwrap();
+        let shown = number::show(value, decimals);
+        let (readings, rest) = number::leading(&shown).unwrap();
+        prop_assert!(readings.contains(&Some(rounded)) && rest.is_empty(), "{} is read as {:?}", shown, readings);
+        let allowed = Limits { word: "number", unit: "rpm", least: -2e9, greatest: 2e9, why: "a test" };
+        let found = Typed::new(shown.clone(), System::Metric).read(&allowed).map(in_rpm).unwrap();
+        prop_assert!((found - rounded).abs() <= 1e-12 * rounded.abs(), "{} is read as {}", shown, found);
+    }
+
+    #[test]
+    fn every_limit_reads_its_own_bounds(at in 0..limits::ALL.len(), share in 0.0..=1.0_f64) {
+        let row = limits::ALL[at];
+        let value = row.least + share * (row.greatest - row.least);
+        prop_assert!(row.allow(value) && !row.allow(row.greatest * 1.01 + 1.0) && !row.allow(f64::NAN));
+        prop_assert!(row.range().contains(row.unit) && !row.word.is_empty() && !row.why.ends_with('.'));
+    }
+
+    #[test]
+    fn typed_gears_are_the_teeth_typed(first in 8_u16..=150, second in 8_u16..=150, sign in "/|:|-| |×|  / ") {
+        let typed = format!("{first}{sign}{second}");
+        let found = read::counts(&typed).unwrap();
+        prop_assert_eq!(found, (Teeth::new(first).unwrap(), Teeth::new(second).unwrap()), "{}", typed);
+    }
+
+    #[test]
+    fn a_typed_ratio_is_the_exact_fraction(thousandths in 100_u32..=20_000, comma in any::<bool>(), one in any::<bool>()) {
+        let text = format!("{}.{:03}{}", thousandths / 1_000, thousandths % 1_000, if one { ":1" } else { "" });
+        let text = if comma { text.replace('.', ",") } else { text };
+        match read::drive(&text) {
+            Ok(drive) => prop_assert_eq!(drive, FinalDrive::Plain(Ratio::new(i128::from(thousandths), 1_000)), "{}", text),
+            Err(why) => prop_assert!(comma && matches!(why, read::GearTextError::PairOrRatio { .. }), "{}: {:?}", text, why),
+        }
+    }
+
+    #[test]
+    fn a_typed_text_is_kept(text in text(), metric in any::<bool>()) {
+        let units = if metric { System::Metric } else { System::Inch };
+        let typed = Typed::new(text.clone(), units);
+        prop_assert_eq!(&serde_json::from_str::<Typed>(&serde_json::to_string(&typed).unwrap()).unwrap(), &typed);
+        prop_assert_eq!(typed.text, text);
+    }
+
+    #[test]
+    fn readers_of_gears_answer_any_text(text in text()) {
+        let _answers = (read::counts(&text), read::count(&text), read::idler(&text), read::drive(&text), read::final_drive(&text));
+        prop_assert!(number::clip(&text).chars().count() <= 41);
+    }
+}
+
+/// A job as its rows read, by the name of the setup: letters and differences left out, which follow the columns.
+fn by_name(job: &Job) -> Vec<(String, Vec<String>)> {
+    let sheet = build(job, Words::Us);
+    let of = |column: usize| {
+        figures(&sheet, column).map(|figure| format!("{} {} {:?} {:?}", figure.key, figure.text(), figure.value.to_bits(), figure.working))
+    };
+    let mut all: Vec<_> = job.setups.iter().enumerate().map(|(column, setup)| (format!("{:?}", setup.id), of(column).collect())).collect();
+    all.sort();
+    all
+}
+
+/// Every text in a job's file, by its path.
+fn leaves(value: &Value, path: &str, into: &mut Vec<String>) {
+    match value {
+        Value::String(_) => into.push(path.to_owned()),
+        Value::Array(items) => items.iter().enumerate().for_each(|(at, item)| leaves(item, &format!("{path}/{at}"), into)),
+        Value::Object(fields) => fields.iter().for_each(|(name, field)| leaves(field, &format!("{path}/{name}"), into)),
+        _ => {}
+    }
+}
+
+proptest! {
+    #![proptest_config(config(48))]
+
+    #[test]
+    fn order_of_setups_never_changes_a_figure(job in any_job::job(), turn in 0_usize..6, swap in any::<bool>()) {
+        let mut turned = job.clone();
+        let many = turned.setups.len();
+        turned.setups.rotate_left(turn % many);
+        if swap { turned.setups.reverse(); }
+        prop_assert_eq!(by_name(&job), by_name(&turned));
+    }
+
+    #[test]
+    fn a_kept_job_is_the_same_job(job in any_job::job()) {
+        prop_assert_eq!(file::from_text(&file::to_text(&job)), Ok(job));
+    }
+
+    /// Any text of at most 4 kB in any text of the file: the sheet, its exports and its sentences are made, the text stays,
+    /// and no figure of another setup moves.
+    #[test]
+    fn any_text_in_any_field(job in any_job::job(), at in any::<prop::sample::Index>(), text in text()) {
+        let mut value = serde_json::to_value(&job).unwrap();
+        let mut paths = Vec::new();
+        leaves(&value, "", &mut paths);
+        let path = at.get(&paths);
+        *value.pointer_mut(path).unwrap() = Value::String(text.clone());
+        // A layout or a system of units is one of a few words and no text.
+        let Ok(typed) = serde_json::from_value::<Job>(value) else { return Ok(()) };
+        let (us, uk) = (build(&typed, Words::Us), build(&typed, Words::Uk));
+        prop_assert_eq!(us.sections.len(), uk.sections.len());
+        let (_, _) = (export::csv(&typed, &us), export::figures(&typed));
+        for problem in read_all(&typed).iter().flat_map(|setup| &setup.problems) {
+            prop_assert!(problem.sentence().ends_with('.') && problem.sentence().chars().count() < 500, "{}", problem.sentence());
+        }
+        let kept = serde_json::to_value(&typed).unwrap();
+        prop_assert_eq!(kept.pointer(path), Some(&Value::String(text)));
+        let (before, after) = (by_name(&job), by_name(&typed));
+        let edited = path.strip_prefix("/setups/").and_then(|rest| rest.split('/').next()?.parse::<usize>().ok());
+        if let Some(edited) = edited {
+            let name = format!("{:?}", job.setups[edited].id);
+            let others = |all: &[(String, Vec<String>)]| all.iter().filter(|(setup, _)| *setup != name).cloned().collect::<Vec<_>>();
+            prop_assert_eq!(others(&before), others(&after), "{}", path);
+        }
+    }
+
+    #[test]
+    fn what_stops_a_field_stops_only_what_needs_it(mut job in any_job::job(), bad in "[a-z]{4,9}") {
+        let first = job.setups[0].clone();
+        job.setups = vec![first];
+        job.shift.text = bad;
+        let sheet = build(&job, Words::Us);
+        prop_assert!(figures(&sheet, 0).all(|figure| !figure.key.contains("at_shift") && !figure.key.contains("lands_at")));
+        let gears = read_all(&job)[0].gears.iter().flatten().count();
+        let ratios = figures(&sheet, 0).filter(|figure| figure.key.starts_with("gear_") && figure.key.ends_with(".ratio")).count();
+        let stopped = read_all(&job)[0].problems.iter().any(|problem| problem.field == "constant" && problem.severity == Severity::Stop);
+        prop_assert!(stopped || ratios == gears);
+    }
+}

@@ -1,0 +1,128 @@
+//! Bad input, field by field: the text stays, a plain sentence says what is wrong and what to do, every other setup's figures stand.
+//!
+//! The sentences stand in `tests/golden/bad-input.txt`, which was looked at before it was kept.
+
+use std::fmt::Write;
+
+use layshaft::gearing::Place;
+use layshaft::job::{Field, Job, JobField, SetupField, Stage, demo};
+use layshaft::problem::{Problem, Severity};
+use layshaft::setup::{Conditions, read_all};
+use layshaft::sheet::{Words, build};
+
+use crate::any_job::figures;
+use crate::golden::{compare, layouts};
+
+/// What a hand on a phone, a slip or a paste brings.
+const BAD: &[&str] = &[
+    "",
+    " ",
+    "abc",
+    "-",
+    "0",
+    "-5",
+    "1e9",
+    "1/0",
+    "37/18/22",
+    "37/7",
+    "37/151",
+    "7",
+    "999999999999999999999",
+    "11,43",
+    "3.",
+    "gear\t37\n18\t22",
+    "👍",
+    "“”",
+    "NaN",
+];
+
+fn long() -> String {
+    "37/18 ".repeat(700)
+}
+
+/// The demo job's second setup, with an extra stage; every field that is read as a figure.
+fn job() -> (Job, Vec<Field>) {
+    let mut job = demo::job();
+    job.setups[1].stages = vec![Stage { name: "overdrive".into(), place: Place::BeforeAxle, drive: "0.79".into() }];
+    let id = job.setups[1].id;
+    let setup = [
+        SetupField::Constant,
+        SetupField::Gear(1),
+        SetupField::Reverse,
+        SetupField::Idler,
+        SetupField::FinalDrive,
+        SetupField::Stage(0),
+        SetupField::Tyre,
+    ];
+    let fields = [Field::Job(JobField::Shift), Field::Job(JobField::Cruise)].into_iter().chain(setup.map(|field| Field::Setup(id, field)));
+    (job, fields.collect())
+}
+
+fn path(field: Field) -> String {
+    match field {
+        Field::Job(field) => field.path().into(),
+        Field::Setup(_, field) => field.path(),
+    }
+}
+
+/// What is said beside a field.
+fn problems(job: &Job, field: Field) -> Vec<Problem> {
+    let all = match field {
+        Field::Job(_) => Conditions::of(job).problems,
+        Field::Setup(id, _) => read_all(job).into_iter().filter(|setup| setup.id == id).flat_map(|setup| setup.problems).collect(),
+    };
+    all.into_iter().filter(|problem| problem.field == path(field) || problem.field == "gearbox").collect()
+}
+
+fn others(job: &Job) -> Vec<Vec<layshaft::sheet::Figure>> {
+    let sheet = build(job, Words::Us);
+    [0, 2].map(|column| figures(&sheet, column).cloned().collect()).into()
+}
+
+#[test]
+fn every_field_says_what_is_wrong_and_leaves_the_others_standing() {
+    let (good, fields) = job();
+    let mut said = String::new();
+    for field in fields {
+        writeln!(said, "== {}", path(field)).unwrap();
+        for text in BAD.iter().map(|text| (*text).to_owned()).chain([long()]) {
+            let mut typed = good.clone();
+            typed.type_text(field, text.clone());
+            assert_eq!(typed.text(field), Some(text.as_str()));
+            writeln!(said, "{:?}", layshaft::units::number::clip(&text)).unwrap();
+            for problem in problems(&typed, field) {
+                let mark = if problem.severity == Severity::Stop { "stop" } else { "caution" };
+                writeln!(said, "    {mark}: {}", problem.sentence()).unwrap();
+            }
+            if let Field::Setup(..) = field {
+                assert_eq!(others(&typed), others(&good), "{} {text:?}", path(field));
+            }
+        }
+    }
+    compare("bad-input", &said);
+}
+
+#[test]
+fn a_bad_shift_speed_leaves_ratios_and_cruise_standing() {
+    let mut job = demo::job();
+    job.type_text(Field::Job(JobField::Shift), "quickly".into());
+    let sheet = build(&job, Words::Us);
+    let keys: Vec<_> = figures(&sheet, 0).map(|figure| figure.key.as_str()).collect();
+    for key in ["gear_1.ratio", "gear_1.per_1000_mph", "cruise_rpm", "short.first_overall"] {
+        assert!(keys.contains(&key), "{key}");
+    }
+    assert!(!keys.contains(&"gear_1.at_shift_mph"));
+}
+
+#[test]
+fn mixed_parts_and_swapped_gears_are_a_caution_and_not_a_stop() {
+    let sentences = |job: &Job, at: usize| read_all(job)[at].problems.iter().map(Problem::sentence).collect::<Vec<_>>();
+    assert_eq!(
+        sentences(&layouts(), 1),
+        ["The pairs on one centre distance have tooth sums from 49 to 61, more than a profile shift can take up. \
+          Count the teeth again: parts of two sets may be mixed."]
+    );
+    let mut job = demo::job();
+    job.setups[0].gearbox.gears.swap(0, 1);
+    assert_eq!(sentences(&job, 0), ["Gear 2 is not faster than gear 1. Check the counts and the order of the gears."]);
+}
