@@ -44,8 +44,9 @@ pub(crate) fn figures(sheet: &Sheet, column: usize) -> impl Iterator<Item = &Fig
 /// A figure of one column by its key.
 #[track_caller]
 pub(crate) fn figure<'a>(sheet: &'a Sheet, column: usize, key: &str) -> &'a Figure {
-    let known = || figures(sheet, column).map(|figure| figure.key.as_str()).collect::<Vec<_>>().join(", ");
-    figures(sheet, column).find(|figure| figure.key == key).unwrap_or_else(|| panic!("no figure {key}; there are {}", known()))
+    let known: Vec<_> = figures(sheet, column).map(|figure| figure.key.as_str()).collect();
+    assert!(known.contains(&key), "no figure {key}; there are {}", known.join(", "));
+    figures(sheet, column).find(|figure| figure.key == key).unwrap()
 }
 
 /// Texts as they come into a field: tooth counts, ratios, sizes and speeds, good and nearly good, and anything at all.

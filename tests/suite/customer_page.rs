@@ -57,7 +57,7 @@ fn what_to_expect_is_set_against_the_first_setup() {
 #[test]
 fn cautions_of_the_chosen_setup_alone_are_named_with_their_place() {
     let five = page(|job| job.for_customer = Some(SetupId(3)));
-    assert!(five.cautions.iter().any(|caution| caution.starts_with("Gears, Upward change drop")), "{:?}", five.cautions);
+    assert!(five.cautions.iter().any(|caution| caution.starts_with("Gears, Drop on the upward change")), "{:?}", five.cautions);
     assert!(!page(|_| ()).cautions.iter().any(|caution| caution.starts_with("Gears,")));
 }
 

@@ -164,10 +164,10 @@ fn piece(piece: &Piece) -> String {
     }
 }
 
-/// Key, value to seven figures, and how it came about.
+/// Key, value to six figures, and how it came about.
 fn figure_line(figure: &Figure) -> String {
     let filled = figure.working.as_ref().map_or("", |working| working.filled.as_str());
-    format!("{} = {:.6e}  {filled}", figure.key, figure.value).trim_end().to_owned()
+    format!("{} = {:.5e}  {filled}", figure.key, figure.value).trim_end().to_owned()
 }
 
 #[test]

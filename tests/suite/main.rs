@@ -17,6 +17,7 @@ mod charts_palette;
 mod charts_parts;
 mod charts_problems;
 mod customer_page;
+mod figures_by_hand;
 mod finder_ground;
 mod finder_pairs;
 mod golden;

@@ -62,14 +62,15 @@ fn path(field: Field) -> String {
     match field {
         Field::Job(field) => field.path().into(),
         Field::Setup(_, field) => field.path(),
+        other => other.slug(),
     }
 }
 
 /// What is said beside a field.
 fn problems(job: &Job, field: Field) -> Vec<Problem> {
     let all = match field {
-        Field::Job(_) => Conditions::of(job).problems,
         Field::Setup(id, _) => read_all(job).into_iter().filter(|setup| setup.id == id).flat_map(|setup| setup.problems).collect(),
+        _ => Conditions::of(job).problems,
     };
     all.into_iter().filter(|problem| problem.field == path(field) || problem.field == "gearbox").collect()
 }

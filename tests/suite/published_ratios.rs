@@ -102,7 +102,7 @@ fn speeds_of_a_course() {
         let overall = hundredths(gear, 100) * hundredths(3.944, 1_000);
         let speed = |engine: f64, symbol: &str| (unit::<Velocity>(symbol).take)(&road_speed(rpm(engine), overall, circumference));
         let close = |found: f64, wanted: f64, half_a_digit: f64| {
-            assert!((found - wanted).abs() <= half_a_digit, "gear {gear}: {found}, not {wanted}")
+            assert!((found - wanted).abs() <= half_a_digit, "gear {gear}: {found}, not {wanted}");
         };
         close(speed(1_000.0, "km/h"), per_thousand_km_per_h, 6e-6);
         close(speed(1_000.0, "mph"), per_thousand_mph, 6e-6);

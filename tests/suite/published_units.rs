@@ -66,7 +66,7 @@ fn masses_forces_torques() {
 /// conventional inch of mercury, pound per square inch.
 #[test]
 fn power_pressure_energy() {
-    check::<Power>("1 hp", "W", 745.699_871_582_270_22);
+    check::<Power>("1 hp", "W", 745.699_871_582_270_2);
     check::<Power>("1 PS", "W", 735.498_75);
     check_to::<Power>("1 hp", "PS", 1.013_869_665_4, 1e-10);
     check::<Energy>("1 kJ", "J", 1_000.0);
