@@ -127,3 +127,20 @@ fn mixed_parts_and_swapped_gears_are_a_caution_and_not_a_stop() {
     job.setups[0].gearbox.gears.swap(0, 1);
     assert_eq!(sentences(&job, 0), ["Gear 2 is not faster than gear 1. Check the counts and the order of the gears."]);
 }
+
+/// Four stages and a final drive of all the digits that are taken, behind the lowest and the highest gears there can be:
+/// 19.99999⁵ = 3,199,992 by 149²/64 = 346.8906 is 1.110047e9; 0.10001⁵ = 1.000500e-5 by 64/22,201 = 2.882753e-3 is 2.884195e-8.
+#[test]
+fn the_longest_ratios_stay_exact() {
+    for (ratio, pair, constant, by_hand) in [("19.99999", "149/8", "8/149", 1.110_047e9), ("0.10001", "8/149", "149/8", 2.884_195e-8)] {
+        let mut job = demo::job();
+        let setup = &mut job.setups[0];
+        setup.stages = vec![Stage { name: String::new(), place: Place::BehindAxle, drive: ratio.into() }; 4];
+        setup.final_drive = ratio.into();
+        setup.gearbox.constant = constant.into();
+        setup.gearbox.gears = vec![pair.into()];
+        let sheet = build(&job, Words::Us);
+        let overall = crate::any_job::figure(&sheet, 0, "gear_1.overall").value;
+        assert!((overall / by_hand - 1.0).abs() < 1e-6, "{overall}");
+    }
+}

@@ -1,0 +1,136 @@
+//! Every figure about gears and road speed can be asked how it came about, and the answer is right when it is worked out again
+//! from the text alone, as with a pocket calculator.
+
+use layshaft::job::{Job, demo};
+use layshaft::sheet::{Cell, Figure, Piece, Sheet, Words, build};
+use layshaft::units::System;
+use proptest::prelude::*;
+use proptest::test_runner::Config;
+
+use crate::any_job;
+use crate::golden::layouts;
+
+/// The figures of the gears, of the road speeds and of the short row that stand on them.
+fn asked(sheet: &Sheet) -> impl Iterator<Item = &Figure> {
+    let rows = sheet.sections.iter().filter(|section| section.id == "gears" || section.id == "road").flat_map(|section| &section.rows);
+    let cells = rows.filter(|row| row.key != "rolls" && !row.key.starts_with("tyre")).chain([&sheet.short]).flat_map(|row| &row.cells);
+    cells.flat_map(Cell::pieces).filter_map(|piece| match piece {
+        Piece::Figure(figure) if !figure.key.contains("speedometer") => Some(&**figure),
+        _ => None,
+    })
+}
+
+/// What one side of an equation comes to, its digits read from the text; `None` where it holds no number or a road speed's unit,
+/// before which the unit changes.
+fn worked_out(side: &str, before: Option<f64>) -> Option<f64> {
+    let side = side.split(" by an idler").next()?.replace(',', "");
+    if side.contains("mph") || side.contains("km/h") {
+        return None;
+    }
+    let (mut sum, mut product, mut operator, mut any) = (0.0, before.unwrap_or(f64::NAN), None, before.is_some());
+    for word in side.split_whitespace() {
+        match word {
+            "×" | "÷" | "+" | "−" => operator = word.chars().next(),
+            "%" => product /= 100.0,
+            _ => {
+                let Some(value) = number(word) else { continue };
+                product = match operator {
+                    Some('×') => product * value,
+                    Some('÷') => product / value,
+                    Some(sign) => {
+                        sum += product;
+                        if sign == '−' { -value } else { value }
+                    }
+                    None => value,
+                };
+                any = true;
+            }
+        }
+    }
+    any.then_some(sum + product)
+}
+
+/// `2.4667` or `37/18`.
+fn number(word: &str) -> Option<f64> {
+    match word.split_once('/') {
+        Some((above, below)) => Some(above.parse::<f64>().ok()? / below.parse::<f64>().ok()?),
+        None => word.parse().ok(),
+    }
+}
+
+/// Half of the last digit of every number in a text, as a share of that number, added up: how far the two sides may differ.
+/// Tooth counts and their sums are exact.
+fn slack(text: &str) -> f64 {
+    let rounded = text.contains("/min") || text.contains("rpm");
+    let of = |word: &str| {
+        let digits = word.replace(',', "");
+        let value: f64 = digits.parse().ok()?;
+        let behind = digits.split_once('.').map_or(0, |(_, behind)| behind.len());
+        (value > 0.0 && (behind > 0 || rounded)).then(|| 0.5 * 10_f64.powi(-i32::try_from(behind).unwrap()) / value)
+    };
+    text.split_whitespace().filter_map(of).sum::<f64>() + 1e-9
+}
+
+/// Every equation of a working holds between its neighbouring sides.
+fn check(figure: &Figure) -> Result<(), TestCaseError> {
+    let Some(working) = &figure.working else { return Err(TestCaseError::fail(format!("{} does not say how it came about", figure.key))) };
+    prop_assert!(!working.formula.is_empty() && !working.filled.is_empty() && !working.source.is_empty(), "{}", figure.key);
+    let mut before = None;
+    for equation in working.filled.split(';') {
+        let carried = before.filter(|_| equation.trim_start().starts_with(['×', '÷']));
+        let mut last: Option<f64> = None;
+        for side in equation.split('=') {
+            let found = worked_out(side, carried.filter(|_| last.is_none()));
+            if let (Some(left), Some(right)) = (last, found) {
+                // A share taken from one is off by its own slack, however little of it is left.
+                let whole = if equation.contains('−') { 1.0 } else { right.abs() };
+                prop_assert!((left - right).abs() <= whole * slack(equation), "{}: {} gives {} and {}", figure.key, equation, left, right);
+            }
+            last = found.or(last.filter(|_| found.is_some()));
+        }
+        before = last;
+    }
+    Ok(())
+}
+
+#[test]
+fn workings_of_the_example_jobs() {
+    for job in [demo::job(), Job { units: System::Metric, ..demo::job() }, layouts(), Job { units: System::Inch, ..layouts() }] {
+        let sheet = build(&job, Words::Us);
+        let many = asked(&sheet).map(|figure| check(figure).map_err(|why| format!("{why}")).unwrap()).count();
+        assert!(many > 60, "{many}");
+    }
+}
+
+#[test]
+fn a_wrong_working_is_found() {
+    let figure = |filled: &str| Figure::number("test", 1.0, 0).by("formula", filled, "source");
+    for wrong in [
+        "30/25 × 37/18 = 37/15 = 2.5667",
+        "1 − 1.6696 ÷ 2.4667 = 42.3 %",
+        "70 mph = 73,920 in/min; ÷ 73.97 in × 3.9091 = 3,607 rpm",
+        "25 + 30 = 56",
+    ] {
+        assert!(check(&figure(wrong)).is_err(), "{wrong}");
+    }
+    for right in [
+        "30/25 × 37/18 = 37/15 = 2.4667",
+        "1 − 1.6696 ÷ 2.4667 = 32.3 %",
+        "70 mph = 73,920 in/min; ÷ 73.97 in × 3.9091 = 3,907 rpm",
+        "25 + 30 = 55",
+    ] {
+        assert!(check(&figure(right)).is_ok(), "{right}");
+    }
+}
+
+proptest! {
+    #![proptest_config(Config { cases: 48, failure_persistence: None, ..Config::default() })]
+
+    #[test]
+    fn workings_of_any_job(job in any_job::job()) {
+        let sheet = build(&job, Words::Us);
+        for figure in asked(&sheet) {
+            check(figure)?;
+        }
+    }
+}
