@@ -196,3 +196,33 @@ pub fn scrolled_past(pixels: f64) -> RwSignal<bool> {
     });
     past
 }
+
+/// Milliseconds since the page began.
+pub fn milliseconds() -> f64 {
+    web_sys::window().and_then(|window| window.performance()).map_or(0.0, |performance| performance.now())
+}
+
+/// Leaves a mark in the browser's own timeline.
+pub fn mark(name: &str) {
+    if let Some(performance) = web_sys::window().and_then(|window| window.performance()) {
+        let _ = performance.mark(name);
+    }
+}
+
+/// Calls `act` as soon as the browser has done what waits: painted, answered a key. A message takes no pause, as a timer does.
+pub fn soon(act: impl FnOnce() + 'static) {
+    let Ok(channel) = web_sys::MessageChannel::new() else {
+        after(0, act);
+        return;
+    };
+    let receiver = channel.port2();
+    let done = receiver.clone();
+    let heard = Closure::once_into_js(move || {
+        done.close();
+        act();
+    });
+    receiver.set_onmessage(Some(heard.unchecked_ref()));
+    if channel.port1().post_message(&JsValue::NULL).is_err() {
+        log_error("a message to the page itself was refused");
+    }
+}

@@ -107,7 +107,8 @@ impl Measure {
         if self.unit.is_empty() { self.name.clone() } else { format!("{}, {}", self.name, self.unit) }
     }
 
-    pub(super) fn value(&self, value: f64) -> String {
+    /// A value with its unit and digits.
+    pub fn value(&self, value: f64) -> String {
         format!("{} {}", show(value, self.decimals), self.unit).trim_end().to_owned()
     }
 

@@ -68,6 +68,17 @@ impl Scatter {
         self.front().iter().map(|found| frame.place(found.at.0, found.at.1)).collect()
     }
 
+    /// The dot nearest to a place in a picture of this size, where one lies within reach; all in CSS pixels.
+    pub fn nearest(&self, size: Size, (x, y): Point, reach: f64) -> Option<usize> {
+        let frame = self.frame(size);
+        let away = |found: &Found| {
+            let (right, down) = frame.place(found.at.0, found.at.1);
+            (right - x).hypot(down - y)
+        };
+        let dots = self.found.iter().enumerate().map(|(at, found)| (at, away(found))).filter(|(_, away)| *away <= reach);
+        dots.min_by(|a, b| a.1.total_cmp(&b.1)).map(|(at, _)| at)
+    }
+
     fn frame(&self, size: Size) -> Frame {
         let along = Along::closely(self.known().map(|found| found.at.0), self.x.title());
         let up = Along::closely(self.known().map(|found| found.at.1), self.y.title());

@@ -2,7 +2,8 @@
 //!
 //! Things first: [`wish`] (what can be wished for, as figures with a range), [`table`] (the catalogue as sorted numbers),
 //! [`given`] (what the job gives: shift rpm, dial, fitted tyre, engine). [`ask`] reads what was typed. [`search`] goes through the
-//! combinations in slices and keeps the best; [`why`] says why each stands where it does; [`design`] finds tooth counts for a ladder.
+//! combinations in slices and keeps the best; [`why`] says why each stands where it does, [`put`] puts one onto the sheet,
+//! [`meets`] asks the same of the setups that stand there already; [`design`] finds tooth counts for a ladder.
 //!
 //! Inside the search figures are plain `f64`; a wish's range is in the unit that [`wish::Measure`] names.
 
@@ -10,7 +11,9 @@ pub mod ask;
 mod best;
 pub mod design;
 pub mod given;
+pub mod meets;
 mod motion;
+pub mod put;
 pub mod search;
 pub mod table;
 pub mod why;

@@ -2,6 +2,7 @@
 
 use super::search::{Found, Progress, Standing};
 use super::wish::{Measure, Strength, Wish};
+use crate::gearing::Layout;
 use crate::units::number::show;
 use crate::units::{Length, Measured, System, Velocity};
 use uom::si::length::meter;
@@ -59,20 +60,62 @@ pub fn name(measure: Measure, units: System) -> String {
     }
 }
 
-/// A figure's distance from its range in words: `240 rpm too high`.
-fn missed(wish: &Wish, value: f64, units: System) -> String {
-    let what = name(wish.measure, units);
+/// The range of a wish in words: `2,900 to 3,300 rpm`, `at most 30 %`.
+pub fn range(wish: &Wish, units: System) -> String {
+    let end = |value: f64| {
+        let (value, decimals, unit) = in_unit(wish.measure, value, units);
+        let decimals = if (value - value.round()).abs() < 1e-6 { 0 } else { decimals };
+        (show(value, decimals), unit)
+    };
     match wish.measure {
-        _ if value.is_nan() => format!("{what}: there is none"),
-        Measure::OtherTyre => "the tyre would be changed".into(),
-        Measure::ToOrder => format!("{} to order", if value > 1.5 { format!("{} parts", show(value, 0)) } else { "one part".into() }),
-        Measure::OtherLayout { .. } => "another layout".into(),
-        _ => {
-            let (miss, decimals, unit) = in_unit(wish.measure, wish.miss(value), units);
-            let side = if value > wish.greatest { "too high" } else { "too low" };
-            format!("{what} {}{unit} {side}", show(miss, decimals))
-        }
+        Measure::OtherTyre => return "to stay".into(),
+        Measure::ToOrder => return "none".into(),
+        Measure::OtherLayout { layout } => return layout_words(layout).into(),
+        _ => {}
     }
+    let ((least, unit), (greatest, _)) = (end(wish.least), end(wish.greatest));
+    match (wish.least.is_finite(), wish.greatest.is_finite()) {
+        (true, true) if least == greatest => format!("{least}{unit}"),
+        (true, true) => format!("{least} to {greatest}{unit}"),
+        (true, false) => format!("at least {least}{unit}"),
+        (false, true) => format!("at most {greatest}{unit}"),
+        (false, false) => "any".into(),
+    }
+}
+
+/// A layout in words.
+pub fn layout_words(layout: Layout) -> &'static str {
+    match layout {
+        Layout::InputReduced => "countershaft, reduced at the input",
+        Layout::OutputReduced => "countershaft, reduced at the output",
+        Layout::TwoShaft => "two shafts",
+    }
+}
+
+/// A figure's distance from its range in words, `240 rpm too high`; nothing where it lies inside.
+pub fn shortfall(wish: &Wish, value: f64, units: System) -> Option<String> {
+    if value.is_nan() {
+        return Some("there is none".into());
+    }
+    if wish.miss(value) <= 0.0 {
+        return None;
+    }
+    Some(match wish.measure {
+        Measure::OtherTyre => "another tyre".into(),
+        Measure::ToOrder if value > 1.5 => format!("{} to order", show(value, 0)),
+        Measure::ToOrder => "one to order".into(),
+        Measure::OtherLayout { .. } => "another".into(),
+        _ => {
+            let (low, decimals, unit) = in_unit(wish.measure, wish.least, units);
+            let (high, ..) = in_unit(wish.measure, wish.greatest, units);
+            let (value, ..) = in_unit(wish.measure, value, units);
+            if value > high {
+                format!("{}{unit} too high", show(value - high, decimals))
+            } else {
+                format!("{}{unit} too low", show(low - value, decimals))
+            }
+        }
+    })
 }
 
 /// Why a result stands where it does: one sentence without its full stop.
@@ -80,7 +123,7 @@ pub fn reason(standing: &Standing, found: &Found, units: System) -> String {
     let wishes = found.wishes.iter().zip(&standing.figures).zip(&standing.missed);
     let misses = |must: bool| -> Vec<String> {
         let of = wishes.clone().filter(|((wish, _), steps)| (wish.strength == Strength::Must) == must && **steps > 0.0);
-        of.map(|((wish, value), _)| missed(wish, *value, units)).collect()
+        of.filter_map(|((wish, value), _)| Some(format!("{} {}", name(wish.measure, units), shortfall(wish, *value, units)?))).collect()
     };
     let (musts, preferences) = (misses(true), misses(false));
     if !musts.is_empty() {

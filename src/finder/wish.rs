@@ -96,6 +96,11 @@ impl Measure {
         matches!(self, Self::StartGrade | Self::TopSpeed | Self::TimeToSpeed { .. } | Self::TimeOverDistance { .. })
     }
 
+    /// Whether it only says yes or no, or counts parts, so that no picture is drawn of it.
+    pub fn is_flag(self) -> bool {
+        matches!(self, Self::OtherTyre | Self::ToOrder | Self::OtherLayout { .. })
+    }
+
     /// Whether it needs the shift rpm.
     pub fn needs_shift(self) -> bool {
         matches!(self, Self::SpeedAtShift { .. } | Self::Landing)

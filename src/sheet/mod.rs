@@ -8,6 +8,7 @@
 pub mod customer;
 pub mod export;
 pub mod figure;
+pub mod find;
 pub mod gears;
 pub mod options;
 pub mod pull;
@@ -129,7 +130,8 @@ pub fn build(job: &Job, words: Words) -> Sheet {
 
 /// The sheet of a job that is already worked out.
 pub fn of(source: Source<'_>) -> Sheet {
-    let sections = vec![gears::section(source), road::section(source), pull::section(source), speedo::section(source)];
+    let sections =
+        vec![gears::section(source), road::section(source), pull::section(source), speedo::section(source), find::section(source)];
     let mut sheet = Sheet { short: short::row(source, &sections), sections };
     words::localise(&mut sheet, source.reader.words);
     sheet

@@ -1,6 +1,7 @@
 //! The sections of the sheet: a picture or two on top, then the rows.
 
 mod car;
+mod find;
 pub mod gears;
 mod pull;
 mod road;
@@ -19,6 +20,7 @@ pub fn Sections() -> impl IntoView {
         <Section id="road" controls=road::controls picture=road::picture/>
         <Section id="pull" controls=ViewFn::default() picture=pull::picture/>
         <Section id="speedometer" controls=speedo::controls picture=speedo::picture/>
+        <Section id="find" controls=ViewFn::default() picture=find::picture/>
     }
 }
 

@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use crate::app::state::State;
-use crate::job::{Field, JobField, PullField, SetupField};
+use crate::job::{Field, JobField, PullField, SetupField, Wish, WishKind, WishText};
 use crate::units::{
     AngularVelocity, Area, Length, Mass, Measured, MomentOfInertia, Power, Pressure, System, ThermodynamicTemperature, Torque,
     TurnsPerDistance, Velocity,
@@ -81,11 +81,29 @@ fn unit(state: State, field: Field) -> Option<&'static str> {
             Field::Job(JobField::Pull(field)) => pull_unit(field, field.typed(&job.pull).units),
             Field::Job(JobField::SpeedoCheck) => Some(symbol::<Velocity>(job.speedo.check.units)),
             Field::Job(JobField::Dial) => Some(symbol::<TurnsPerDistance>(job.speedo.dial.units)),
+            Field::Wish(row, text) => wish_unit(job.wishes.rows.get(row)?, text),
             Field::Setup(id, SetupField::TreadLost) => Some(symbol::<Length>(job.setup(id)?.tread_lost.units)),
             Field::Setup(_, SetupField::Tyre) => text.trim().parse::<f64>().ok().map(|_| symbol::<Length>(job.units)),
             _ => None,
         }
     })
+}
+
+/// The unit of a bare number of a wish.
+fn wish_unit(wish: &Wish, text: WishText) -> Option<&'static str> {
+    use WishKind as K;
+    let units = if text == WishText::At { wish.at.units } else { wish.greatest.units };
+    match (text, wish.kind) {
+        (WishText::At, K::CruiseRpm | K::TimeToSpeed) => Some(symbol::<Velocity>(units)),
+        (WishText::At, K::TimeOverDistance) => Some("m"),
+        (WishText::At | WishText::Weight, _) => None,
+        (_, K::CruiseRpm | K::Landing) => Some("rpm"),
+        (_, K::StartGrade | K::LargestDrop | K::Speedometer) => Some("%"),
+        (_, K::SpeedAtShift | K::TopSpeed) => Some(symbol::<Velocity>(units)),
+        (_, K::TimeToSpeed | K::TimeOverDistance) => Some("s"),
+        (_, K::TyreDiameter) => Some(symbol::<Length>(units)),
+        _ => None,
+    }
 }
 
 /// The unit of a bare number about engine, car or run.

@@ -20,8 +20,8 @@ use super::table::{Pairs, Table};
 use super::wish::{Measure, Wish};
 use columns::{Tyres, speedometer_range};
 pub use found::{Found, Standing};
-pub(super) use plan::speed;
 use plan::{Figure, Slot};
+pub(super) use plan::{largest_drop, speed};
 use row::{Block, Row};
 
 /// Work units of a row looked at, when one tyre judged is one.

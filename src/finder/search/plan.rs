@@ -111,7 +111,7 @@ fn figure(measure: Measure, table: &Table, given: &Given) -> Figure {
 }
 
 /// The largest share of engine speed lost on an upshift, 1 − iₖ₊₁/iₖ; nothing for a single gear.
-pub(super) fn largest_drop(ratios: &[f64]) -> f64 {
+pub(in crate::finder) fn largest_drop(ratios: &[f64]) -> f64 {
     ratios.windows(2).filter_map(|pair| if let [low, high] = pair { Some(1.0 - high / low) } else { None }).fold(0.0, f64::max)
 }
 

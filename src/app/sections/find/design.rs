@@ -1,0 +1,127 @@
+//! A gear set to be made: tooth counts for a centre distance and a ladder, each of which can go into the shop's catalogue.
+
+use leptos::prelude::*;
+
+use crate::app::notices::Notice;
+use crate::app::state::State;
+use crate::app::widgets::TextField;
+use crate::app::widgets::select::select;
+use crate::catalogue::Entry;
+use crate::finder::design::{Brief, Design, Designs, solve_design};
+use crate::finder::why::layout_words;
+use crate::gearing::teeth::decimal;
+use crate::gearing::{Gear, Layout, Mesh};
+use crate::job::{DesignText, Field};
+use crate::units::number::show;
+
+/// How many designs are shown.
+const SHOWN: usize = 5;
+
+/// The fields, and the designs once it is opened.
+pub(super) fn panel() -> impl IntoView {
+    let state = State::here();
+    let is_open = RwSignal::new(false);
+    let designs = Memo::new(move |_| {
+        is_open.get().then(|| state.job.with(|job| Brief::read(&job.wishes.design)).ok().map(|brief| solve_design(&brief))).flatten()
+    });
+    let toggle = move |event: web_sys::Event| is_open.set(event_target::<web_sys::Element>(&event).has_attribute("open"));
+    view! {
+        <details class="design" id="design" on:toggle=toggle>
+            <summary>"Design a gear set that does not exist yet"</summary>
+            <div class="design__fields">
+                {field(DesignText::Gears, "forward gears")}
+                {field(DesignText::First, "1st")}
+                {field(DesignText::Top, "top")}
+                {field(DesignText::Growth, "each lower step wider by ×")}
+                {field(DesignText::Sum, "tooth sum of each pair")}
+                {field(DesignText::LeastTeeth, "fewest teeth")}
+                {field(DesignText::MostTeeth, "most teeth")}
+                {layout(state)}
+            </div>
+            <p class="words">"1 makes every step alike (geometric); above 1 the steps shrink towards top (progressive). Pairs whose teeth take turns evenly are preferred."</p>
+            {move || designs.with(|designs| designs.as_ref().map(|designs| list(state, designs)))}
+        </details>
+    }
+}
+
+fn field(text: DesignText, label: &'static str) -> impl IntoView {
+    view! { <TextField field=Field::Design(text) label visible_label=true number=true/> }
+}
+
+const LAYOUTS: [Layout; 3] = [Layout::InputReduced, Layout::OutputReduced, Layout::TwoShaft];
+
+fn layout(state: State) -> impl IntoView {
+    let now = move || {
+        let layout = state.job.with(|job| job.wishes.design.layout);
+        LAYOUTS.iter().position(|each| *each == layout).unwrap_or(0)
+    };
+    let choose = move |at: usize| {
+        let layout = LAYOUTS.get(at).copied().unwrap_or_default();
+        state.change(move |job| job.wishes.design.layout = layout);
+    };
+    select("Layout of the gear set to be designed".into(), &LAYOUTS.map(layout_words), now, choose)
+}
+
+fn list(state: State, designs: &Designs) -> impl IntoView + use<> {
+    let rows = designs.best.iter().take(SHOWN).map(|design| row(state, design)).collect_view();
+    let says = format!("{} constant pairs tried, each with every pair of the tooth sum.", designs.judged);
+    view! { <p class="words" role="status">{says}</p><ol class="designs">{rows}</ol> }
+}
+
+fn row(state: State, design: &Design) -> impl IntoView + use<> {
+    let ratios = design.gearbox.ratios();
+    let gear = |(at, gear): (usize, &Gear)| {
+        let teeth = match gear {
+            Gear::Direct => "direct".to_owned(),
+            Gear::Mesh(mesh) => teeth(*mesh),
+        };
+        let ratio = ratios.get(at).map_or(f64::NAN, |ratio| decimal(*ratio).abs());
+        let aim = design.aims.get(at).copied().unwrap_or(f64::NAN);
+        view! {
+            <span class="result__figure"><span class="words">{crate::sheet::ordinal(at)}</span>" "<span class="num">{show(ratio, 3)}</span>
+                " "<span class="words">{format!("{teeth}, aim {}", show(aim, 3))}</span></span>
+        }
+    };
+    let gears = design.gearbox.gears().iter().enumerate().map(gear).collect_view();
+    let constant = design.gearbox.constant().map_or_else(|| "Two shafts".to_owned(), |mesh| format!("Constant pair {}", teeth(mesh)));
+    let shared = match design.not_hunting {
+        0 => "every pair hunts".to_owned(),
+        1 => "one pair shares a factor".to_owned(),
+        many => format!("{many} pairs share a factor"),
+    };
+    let says = format!("{constant}: off by {} % at most; {shared}", show(100.0 * design.worst, 2));
+    let kept = design.clone();
+    view! {
+        <li class="result">
+            <div class="design__one">
+                <span class="result__name">{says}</span>
+                <span class="result__figures">{gears}</span>
+                <button type="button" class="btn btn--small" on:click=move |_| keep(state, &kept)>"Put it into the catalogue, to be made"</button>
+            </div>
+        </li>
+    }
+}
+
+/// Driving and driven teeth.
+fn teeth(mesh: Mesh) -> String {
+    format!("{} drives {}", mesh.driver, mesh.driven)
+}
+
+/// Puts a design on the shop's own shelf and says under which name.
+fn keep(state: State, design: &Design) {
+    let name = format!("To be made: {} gears, {} teeth", design.gearbox.gears().len(), sum(design));
+    let set = design.as_set(&name);
+    let added = state.catalogue.try_update(|catalogue| {
+        let (shelf, id) = catalogue.gear_sets.add(set);
+        catalogue.gear_sets = shelf;
+        catalogue.gear_sets.get(&id).map(|set| set.label().to_owned())
+    });
+    if let Some(Some(name)) = added {
+        state.tell(Notice::plain(format!("“{name}” is in the catalogue now, as a drawing to be made.")));
+    }
+}
+
+fn sum(design: &Design) -> u16 {
+    let meshes = design.gearbox.gears().iter().filter_map(|gear| if let Gear::Mesh(mesh) = gear { Some(mesh.sum()) } else { None });
+    design.gearbox.constant().map(Mesh::sum).into_iter().chain(meshes).next().unwrap_or(0)
+}

@@ -1,0 +1,156 @@
+//! The search in slices: each ends before a frame is missed, a change of the wishes begins anew, and it can be stopped.
+
+use std::sync::Arc;
+
+use leptos::html::Div;
+use leptos::prelude::*;
+use wasm_bindgen::prelude::*;
+
+use crate::app::device;
+use crate::app::state::State;
+use crate::finder::{Asked, Found, Given, Search, Table};
+
+/// How long a slice may take, in milliseconds.
+const SLICE_MS: f64 = 7.0;
+/// Work between two looks at the clock.
+const WORK: u64 = 20_000;
+/// How often the running best is shown, in milliseconds.
+const SHOWN_EVERY_MS: f64 = 200.0;
+/// How long nothing must have changed before the search begins anew, in milliseconds.
+const QUIET_MS: u32 = 60;
+
+/// What a search has come to, and how it is told what to do.
+#[derive(Clone, Copy)]
+pub(in crate::app::sections) struct Runner {
+    /// The results so far.
+    pub(super) found: RwSignal<Option<Arc<Found>>>,
+    /// Whether it is at work.
+    pub(super) is_running: RwSignal<bool>,
+    /// What is searched for.
+    pub(super) asked: Memo<(Given, Asked)>,
+    /// The box whose coming into view begins the first search.
+    pub(super) place: NodeRef<Div>,
+    table: Memo<Arc<Table>>,
+    search: StoredValue<Option<Search>>,
+    shown_at: StoredValue<f64>,
+    turn: StoredValue<u32>,
+    is_wanted: RwSignal<bool>,
+}
+
+impl Runner {
+    /// A runner that begins when its place comes into view, and anew whenever wishes, car or catalogue change.
+    pub(super) fn start() -> Self {
+        let state = State::here();
+        let runner = Self {
+            found: RwSignal::new(None),
+            is_running: RwSignal::new(false),
+            asked: Memo::new(move |_| state.wished()),
+            place: NodeRef::new(),
+            table: Memo::new(move |_| state.catalogue.with(|catalogue| Arc::new(Table::of(catalogue)))),
+            search: StoredValue::new(None),
+            shown_at: StoredValue::new(0.0),
+            turn: StoredValue::new(0),
+            is_wanted: RwSignal::new(false),
+        };
+        runner.await_view();
+        Effect::new(move || {
+            if runner.is_wanted.get() {
+                runner.asked.track();
+                state.catalogue.track();
+                runner.begin();
+            }
+        });
+        runner
+    }
+
+    /// Begins anew once nothing has changed for a moment.
+    pub(super) fn begin(self) {
+        let turn = self.next_turn();
+        self.is_running.set(true);
+        device::after(QUIET_MS, move || {
+            if self.is_turn(turn) {
+                device::mark("find-begin");
+                let (given, asked) = self.asked.get_untracked();
+                self.search.set_value(Some(Search::new(self.table.get_untracked(), asked.wishes, given)));
+                self.shown_at.set_value(device::milliseconds());
+                self.slice(turn);
+            }
+        });
+    }
+
+    /// Stops where it is; what was found stays.
+    pub(super) fn stop(self) {
+        self.next_turn();
+        self.is_running.set(false);
+        self.show();
+    }
+
+    /// Goes on from where it was stopped.
+    pub(super) fn go_on(self) {
+        let turn = self.next_turn();
+        self.is_running.set(true);
+        self.slice(turn);
+    }
+
+    fn next_turn(self) -> u32 {
+        let turn = self.turn.get_value().wrapping_add(1);
+        self.turn.set_value(turn);
+        turn
+    }
+
+    /// Whether no later search, stop or start has come in between.
+    fn is_turn(self, turn: u32) -> bool {
+        self.turn.try_get_value() == Some(turn)
+    }
+
+    fn slice(self, turn: u32) {
+        if !self.is_turn(turn) {
+            return;
+        }
+        let begun = device::milliseconds();
+        let mut progress = None;
+        self.search.update_value(|search| {
+            let Some(search) = search else { return };
+            while progress.is_none_or(|progress: crate::finder::Progress| !progress.done) && device::milliseconds() - begun < SLICE_MS {
+                progress = Some(search.advance(WORK));
+            }
+        });
+        let Some(progress) = progress else { return self.is_running.set(false) };
+        if progress.done {
+            device::mark("find-end");
+            self.is_running.set(false);
+            self.show();
+            return;
+        }
+        if device::milliseconds() - self.shown_at.get_value() > SHOWN_EVERY_MS {
+            self.show();
+            self.shown_at.set_value(device::milliseconds());
+        }
+        device::soon(move || self.slice(turn));
+    }
+
+    fn show(self) {
+        let found = self.search.with_value(|search| search.as_ref().map(|search| Arc::new(search.found())));
+        self.found.set(found);
+    }
+
+    /// Wants the first search as soon as the place nears the window.
+    fn await_view(self) {
+        Effect::new(move || {
+            let Some(place) = self.place.get() else { return };
+            let seen = Closure::<dyn FnMut(js_sys::Array)>::new(move |entries: js_sys::Array| {
+                let is_near = entries.iter().any(|entry| entry.unchecked_into::<web_sys::IntersectionObserverEntry>().is_intersecting());
+                if is_near && self.is_wanted.try_get_untracked() == Some(false) {
+                    self.is_wanted.set(true);
+                }
+            });
+            let options = web_sys::IntersectionObserverInit::new();
+            options.set_root_margin("600px");
+            if let Ok(observer) = web_sys::IntersectionObserver::new_with_options(seen.as_ref().unchecked_ref(), &options) {
+                observer.observe(&place);
+            }
+            // The observer lives as long as the page.
+            seen.forget();
+        });
+    }
+}

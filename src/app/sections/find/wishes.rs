@@ -1,0 +1,155 @@
+//! The wishes as rows: what, between what, must or preference, and one more.
+
+use leptos::prelude::*;
+
+use crate::app::state::State;
+use crate::app::widgets::TextField;
+use crate::app::widgets::select::select;
+use crate::gearing::Layout;
+use crate::job::wishes::MOST_WISHES;
+use crate::job::{Field, Wish, WishKind, WishText};
+
+/// The list of wishes.
+pub(super) fn list() -> impl IntoView {
+    let state = State::here();
+    let keys = move || state.job.with(|job| job.wishes.rows.iter().map(|wish| wish.kind).enumerate().collect::<Vec<_>>());
+    view! {
+        <ol class="wishes" aria-label="Wishes">
+            <For each=keys key=|key| *key children=move |(row, kind)| wish_row(state, row, kind)/>
+        </ol>
+        {more(state)}
+    }
+}
+
+/// A kind of wish in a few words.
+fn kind_words(kind: WishKind) -> &'static str {
+    match kind {
+        WishKind::CruiseRpm => "rpm in top gear",
+        WishKind::FirstOverall => "1st × axle",
+        WishKind::StartGrade => "grade to start on",
+        WishKind::LargestDrop => "largest rpm drop of a shift",
+        WishKind::SpeedAtShift => "speed at the shift rpm",
+        WishKind::Landing => "every shift lands at",
+        WishKind::TopSpeed => "top speed",
+        WishKind::TimeToSpeed => "time from rest to a speed",
+        WishKind::TimeOverDistance => "time from rest over a distance",
+        WishKind::Speedometer => "speedometer reads high by",
+        WishKind::TyreDiameter => "tyre diameter",
+        WishKind::KeepTyre => "the tyre of setup A stays",
+        WishKind::InStock => "only what is in stock",
+        WishKind::GearCount => "number of forward gears",
+        WishKind::Layout => "layout of the box",
+    }
+}
+
+fn wish_row(state: State, row: usize, kind: WishKind) -> impl IntoView {
+    let name = move || format!("Wish {}: {}", row + 1, state.say(kind_words(kind)));
+    view! {
+        <li class="wish" aria-label=name>
+            <span class="wish__what">{format!("{}. ", row + 1)}{move || state.say(kind_words(kind))}</span>
+            <span class="wish__fields">
+                {at_field(row, kind)}
+                {range_fields(state, row, kind)}
+            </span>
+            <span class="wish__weight">
+                {strength(state, row)}
+                <button type="button" class="btn btn--small" aria-label=move || format!("Remove wish {}", row + 1)
+                    on:click=move |_| state.change(move |job| { if row < job.wishes.rows.len() { job.wishes.rows.remove(row); } })>"Remove"</button>
+            </span>
+        </li>
+    }
+}
+
+/// The speed, distance or gear it is asked at.
+fn at_field(row: usize, kind: WishKind) -> Option<impl IntoView> {
+    let label = match kind {
+        WishKind::CruiseRpm => "at",
+        WishKind::SpeedAtShift => "in gear",
+        WishKind::TimeToSpeed => "to",
+        WishKind::TimeOverDistance => "over",
+        _ => return None,
+    };
+    let blank_means = if kind == WishKind::CruiseRpm { "cruise" } else { "" };
+    Some(view! { <TextField field=Field::Wish(row, WishText::At) label visible_label=true number=true blank_means/> })
+}
+
+fn range_fields(state: State, row: usize, kind: WishKind) -> AnyView {
+    let field =
+        move |text: WishText, label: &'static str| view! { <TextField field=Field::Wish(row, text) label visible_label=true number=true/> };
+    let (least, greatest) = (WishText::Least, WishText::Greatest);
+    match kind {
+        WishKind::KeepTyre | WishKind::InStock => ().into_any(),
+        WishKind::Layout => layouts(state, row).into_any(),
+        WishKind::LargestDrop | WishKind::TimeToSpeed | WishKind::TimeOverDistance => field(greatest, "at most").into_any(),
+        WishKind::StartGrade | WishKind::Landing | WishKind::TopSpeed => field(least, "at least").into_any(),
+        _ => view! { {field(least, "from")}{field(greatest, "to")} }.into_any(),
+    }
+}
+
+const LAYOUTS: [Layout; 3] = [Layout::InputReduced, Layout::OutputReduced, Layout::TwoShaft];
+
+fn layouts(state: State, row: usize) -> impl IntoView {
+    let words = LAYOUTS.map(crate::finder::why::layout_words);
+    let now = move || {
+        let layout = state.job.with(|job| job.wishes.rows.get(row).map(|wish| wish.layout));
+        LAYOUTS.iter().position(|each| Some(*each) == layout).unwrap_or(0)
+    };
+    let choose = move |at: usize| {
+        let layout = LAYOUTS.get(at).copied().unwrap_or_default();
+        state.change(move |job| {
+            if let Some(wish) = job.wishes.rows.get_mut(row) {
+                wish.layout = layout;
+            }
+        });
+    };
+    select(format!("Layout of wish {}", row + 1), &words, now, choose)
+}
+
+/// Must or preference, and how much that counts.
+fn strength(state: State, row: usize) -> impl IntoView {
+    let is_must = Memo::new(move |_| state.job.with(|job| job.wishes.rows.get(row).is_some_and(|wish| wish.must)));
+    let choose = move |at: usize| {
+        state.change(move |job| {
+            if let Some(wish) = job.wishes.rows.get_mut(row) {
+                wish.must = at == 0;
+            }
+        });
+    };
+    let weight = move || {
+        (!is_must.get())
+            .then(|| view! { <TextField field=Field::Wish(row, WishText::Weight) label="weight, 1 to 10" visible_label=true number=true/> })
+    };
+    view! {
+        {select(format!("How much wish {} matters", row + 1), &["must be", "wished"], move || usize::from(!is_must.get()), choose)}
+        {weight}
+    }
+}
+
+/// One more wish.
+fn more(state: State) -> impl IntoView {
+    let full = move || state.job.with(|job| job.wishes.rows.len() >= MOST_WISHES);
+    let add = move |event: web_sys::Event| {
+        let at: Option<usize> = event_target_value(&event).parse().ok();
+        if let Some(kind) = at.and_then(|at| WishKind::ALL.get(at).copied()) {
+            state.change(move |job| {
+                let wish = Wish::new(kind, job.units);
+                job.wishes.rows.push(wish);
+            });
+        }
+    };
+    let option = move |(at, kind): (usize, &WishKind)| {
+        let kind = *kind;
+        view! { <option value=at.to_string()>{move || state.say(kind_words(kind))}</option> }
+    };
+    view! {
+        <p class="wishes__more">
+            <select class="select" id="add-wish" aria-label="Add a wish" disabled=full prop:value="" on:change=add
+                // A fresh list after each choice, so that the same kind can be chosen twice.
+                >
+                <option value="" selected=move || state.job.with(|job| !job.wishes.rows.is_empty() || job.wishes.rows.is_empty())>"Add a wish …"</option>
+                {WishKind::ALL.iter().enumerate().map(option).collect_view()}
+            </select>
+            <span class="words">{move || full().then(|| format!("{MOST_WISHES} wishes are as many as a search takes."))}</span>
+        </p>
+    }
+}

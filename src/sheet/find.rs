@@ -1,0 +1,38 @@
+//! Find a setup: what the customer wishes for, and how the setups on the sheet meet it.
+
+use super::{Cell, Piece, Row, Section, Source, needs};
+use crate::analysis::Analysis;
+use crate::finder::{Asked, Given, Wish, meets, why};
+
+/// The section.
+pub(super) fn section(source: Source<'_>) -> Section {
+    let given = Given::of(source.conditions, source.setups);
+    let asked = Asked::of(&source.job.wishes, &given, source.conditions.cruise);
+    let row = |(wish, row): (&Wish, &usize)| {
+        let number = row + 1;
+        let label = format!("{number}. {}, {}", why::name(wish.measure, source.reader.units), why::range(wish, source.reader.units));
+        source.row(format!("wish-{number}"), label, |analysis| cell(source, analysis, wish, &given))
+    };
+    let rows: Vec<Row> = asked.wishes.iter().zip(&asked.rows).map(row).collect();
+    let ask = "Which gear set, axle, tyre and speedometer gears give what the customer wants?".into();
+    Section { id: "find", title: "Find a setup".into(), ask, rows }
+}
+
+fn cell(source: Source<'_>, analysis: &Analysis, wish: &Wish, given: &Given) -> Cell {
+    let units = source.reader.units;
+    let Some(value) = meets::figure(analysis, wish, given) else { return Cell::absent(absent(analysis, wish)) };
+    let figure = Piece::words(why::figure(wish.measure, value, units));
+    match why::shortfall(wish, value, units) {
+        None => Cell::line([figure, Piece::good("as wished")]),
+        Some(short) => Cell::line([figure, Piece::words(short)]),
+    }
+}
+
+fn absent(analysis: &Analysis, wish: &Wish) -> String {
+    use crate::finder::Measure;
+    match wish.measure {
+        Measure::ToOrder => "the catalogue says what is in stock".into(),
+        Measure::Speedometer => "needs its drive and driven gears".into(),
+        _ => needs(analysis),
+    }
+}
