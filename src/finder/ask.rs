@@ -19,9 +19,9 @@ use uom::si::{angular_velocity::revolution_per_minute, length::meter, time::seco
 /// The wishes of a job, as far as they could be read.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Asked {
-    /// What to search by.
+    /// What to search by: the job's own wishes first, then those that go without saying.
     pub wishes: Vec<Wish>,
-    /// The row of the job that each wish came from.
+    /// The row of the job that each of its own wishes came from.
     pub rows: Vec<usize>,
     /// What is wrong or contradicts itself, by the fields' paths.
     pub problems: Vec<Problem>,
@@ -46,12 +46,29 @@ impl Asked {
             }
         }
         let found = contradiction::among(&asked.wishes, &asked.rows, given);
+        asked.imply(given);
         asked.problems.extend(found.into_iter().map(|(row, why)| Problem::caution(WishText::Least.path(row), &why)));
         asked
     }
 }
 
+/// So little that it only decides between what is as good otherwise. Common practice, no published source.
+const IMPLIED_WEIGHT: f64 = 0.1;
+
 impl Asked {
+    /// Adds what goes without saying: rather from stock than ordered, rather the tyre that is on the car.
+    fn imply(&mut self, given: &Given) {
+        let mut add = |measure: Measure| {
+            if self.wishes.iter().all(|wish| wish.measure != measure) {
+                self.wishes.push(Wish::prefer(measure, f64::NEG_INFINITY, 0.0, IMPLIED_WEIGHT));
+            }
+        };
+        add(Measure::ToOrder);
+        if given.fitted.is_some() {
+            add(Measure::OtherTyre);
+        }
+    }
+
     /// The first problem of a field, by its path.
     pub fn problem_at(&self, path: &str) -> Option<&Problem> {
         self.problems.iter().find(|problem| problem.field == path)

@@ -102,9 +102,9 @@ pub fn shortfall(wish: &Wish, value: f64, units: System) -> Option<String> {
     }
     Some(match wish.measure {
         Measure::OtherTyre => "another tyre".into(),
-        Measure::ToOrder if value > 1.5 => format!("{} to order", show(value, 0)),
-        Measure::ToOrder => "one to order".into(),
-        Measure::OtherLayout { .. } => "another".into(),
+        Measure::ToOrder if value > 1.5 => format!("{} parts to order", show(value, 0)),
+        Measure::ToOrder => "one part to order".into(),
+        Measure::OtherLayout { .. } => "another layout".into(),
         _ => {
             let (low, decimals, unit) = in_unit(wish.measure, wish.least, units);
             let (high, ..) = in_unit(wish.measure, wish.greatest, units);
@@ -123,7 +123,9 @@ pub fn reason(standing: &Standing, found: &Found, units: System) -> String {
     let wishes = found.wishes.iter().zip(&standing.figures).zip(&standing.missed);
     let misses = |must: bool| -> Vec<String> {
         let of = wishes.clone().filter(|((wish, _), steps)| (wish.strength == Strength::Must) == must && **steps > 0.0);
-        of.filter_map(|((wish, value), _)| Some(format!("{} {}", name(wish.measure, units), shortfall(wish, *value, units)?))).collect()
+        let says =
+            |wish: &Wish, short: String| if wish.measure.is_flag() { short } else { format!("{} {short}", name(wish.measure, units)) };
+        of.filter_map(|((wish, value), _)| Some(says(wish, shortfall(wish, *value, units)?))).collect()
     };
     let (musts, preferences) = (misses(true), misses(false));
     if !musts.is_empty() {

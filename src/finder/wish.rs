@@ -42,7 +42,7 @@ pub enum Measure {
     TyreDiameter,
     /// Tyres to be changed: 0 where the fitted one stays, else 1.
     OtherTyre,
-    /// Parts of gear set, final drive and tyre that are not in stock, 0 to 3; speedometer gears are then taken from stock alone.
+    /// Parts of gear set, final drive and tyre that are not in stock, 0 to 3; where that is a must, speedometer gears are taken from stock alone.
     ToOrder,
     /// The number of forward gears.
     GearCount,

@@ -1,6 +1,6 @@
 //! Find a setup: what the customer wishes for, and how the setups on the sheet meet it.
 
-use super::{Cell, Piece, Row, Section, Source, needs};
+use super::{Cell, Figure, Piece, Row, Section, Source, needs};
 use crate::analysis::Analysis;
 use crate::finder::{Asked, Given, Wish, meets, why};
 
@@ -11,20 +11,22 @@ pub(super) fn section(source: Source<'_>) -> Section {
     let row = |(wish, row): (&Wish, &usize)| {
         let number = row + 1;
         let label = format!("{number}. {}, {}", why::name(wish.measure, source.reader.units), why::range(wish, source.reader.units));
-        source.row(format!("wish-{number}"), label, |analysis| cell(source, analysis, wish, &given))
+        source.row(format!("wish-{number}"), label, |analysis| cell(source, analysis, (number, wish), &given))
     };
     let rows: Vec<Row> = asked.wishes.iter().zip(&asked.rows).map(row).collect();
     let ask = "Which gear set, axle, tyre and speedometer gears give what the customer wants?".into();
     Section { id: "find", title: "Find a setup".into(), ask, rows }
 }
 
-fn cell(source: Source<'_>, analysis: &Analysis, wish: &Wish, given: &Given) -> Cell {
+fn cell(source: Source<'_>, analysis: &Analysis, (number, wish): (usize, &Wish), given: &Given) -> Cell {
     let units = source.reader.units;
     let Some(value) = meets::figure(analysis, wish, given) else { return Cell::absent(absent(analysis, wish)) };
-    let figure = Piece::words(why::figure(wish.measure, value, units));
+    let (shown, decimals, unit) = why::in_unit(wish.measure, value, units);
+    let mut figure = Figure::number(format!("wish_{number}.met"), shown, decimals);
+    unit.trim().clone_into(&mut figure.unit);
     match why::shortfall(wish, value, units) {
-        None => Cell::line([figure, Piece::good("as wished")]),
-        Some(short) => Cell::line([figure, Piece::words(short)]),
+        None => Cell::line([figure.into(), Piece::good("as wished")]),
+        Some(short) => Cell::line([figure.into(), Piece::words(short)]),
     }
 }
 

@@ -72,7 +72,7 @@ pub struct Search {
 }
 
 impl Search {
-    /// A search over a table, not yet begun. Wishes beyond the twelfth are left out.
+    /// A search over a table, not yet begun. Wishes beyond the fourteenth are left out.
     pub fn new(table: Arc<Table>, mut wishes: Vec<Wish>, given: Given) -> Self {
         wishes.truncate(super::best::MOST);
         let slots = plan::slots(&wishes, &table, &given);
@@ -223,9 +223,9 @@ impl Search {
     }
 }
 
-/// The speedometer pairs that may be fitted: from stock alone where stock is wished for.
+/// The speedometer pairs that may be fitted: from stock alone where that must be.
 fn pairs<'a>(table: &'a Table, wishes: &[Wish]) -> &'a [Pairs] {
-    if wishes.iter().any(|wish| wish.measure == Measure::ToOrder) { &table.pairs_in_stock } else { &table.pairs }
+    if wishes.iter().any(|wish| wish.measure == Measure::ToOrder && wish.weight().is_none()) { &table.pairs_in_stock } else { &table.pairs }
 }
 
 /// Every place once, far apart from its neighbours: steps near the golden section of the whole.

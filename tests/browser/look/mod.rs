@@ -51,6 +51,9 @@ async fn sections(page: &Page, only: Option<&str>, folder: &Path, suffix: &str) 
         write(folder, &format!("page-{suffix}.png"), &page.picture().await?)?;
     }
     for name in names {
+        // What begins when it comes into view has begun and ended before the picture.
+        page.element(&format!("section[id=\"{name}\"]")).await?;
+        page.until("document.querySelector('[data-done=\"false\"]') === null").await?;
         write(folder, &format!("{name}-{suffix}.png"), &page.picture_of(&format!("section[id=\"{name}\"]")).await?)?;
     }
     Ok(())

@@ -2,6 +2,7 @@
 
 mod book;
 mod comfort;
+mod finding;
 mod hosting;
 mod keeping;
 mod offline;

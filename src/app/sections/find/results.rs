@@ -105,7 +105,6 @@ fn row(state: State, runner: Runner, found: &Found, at: usize, standing: &Standi
     let figures = found.wishes.iter().zip(&standing.figures).filter(|(wish, _)| !wish.measure.is_flag());
     let figures: Vec<(String, String)> =
         figures.map(|(wish, value)| (why::name(wish.measure, units), why::figure(wish.measure, *value, units))).collect();
-    let stock = if standing.set.in_stock && standing.axle.in_stock && standing.tyre.in_stock { "in stock" } else { "not all in stock" };
     let reason = why::reason(standing, found, units);
     let class = if standing.on_front { "result result--front" } else { "result" };
     let parts =
@@ -119,7 +118,7 @@ fn row(state: State, runner: Runner, found: &Found, at: usize, standing: &Standi
                 <span class="result__name">{format!("{}. {set}", at + 1)}</span>
                 <span class="result__parts">{parts}</span>
                 <span class="result__figures">{figures.into_iter().map(figure).collect_view()}</span>
-                <span class="result__why">{move || state.say(&reason)}" · "{stock}</span>
+                <span class="result__why">{move || state.say(&reason)}</span>
             </button>
         </li>
     }

@@ -117,7 +117,7 @@ fn strength(state: State, row: usize) -> impl IntoView {
     };
     let weight = move || {
         (!is_must.get())
-            .then(|| view! { <TextField field=Field::Wish(row, WishText::Weight) label="weight, 1 to 10" visible_label=true number=true/> })
+            .then(|| view! { <TextField field=Field::Wish(row, WishText::Weight) label="weight" visible_label=true number=true/> })
     };
     view! {
         {select(format!("How much wish {} matters", row + 1), &["must be", "wished"], move || usize::from(!is_must.get()), choose)}
