@@ -22,7 +22,7 @@ fn cell(source: Source<'_>, analysis: &Analysis, (number, wish): (usize, &Wish),
     let units = source.reader.units;
     let Some(value) = meets::figure(analysis, wish, given) else { return Cell::absent(absent(analysis, wish)) };
     let (shown, decimals, unit) = why::in_unit(wish.measure, value, units);
-    let mut figure = Figure::number(format!("wish_{number}.met"), shown, decimals);
+    let mut figure = Figure::number(format!("wish_{number}.is{}", suffix(&unit)), shown, decimals);
     unit.trim().clone_into(&mut figure.unit);
     match why::shortfall(wish, value, units) {
         None => Cell::line([figure.into(), Piece::good("as wished")]),
@@ -36,5 +36,14 @@ fn absent(analysis: &Analysis, wish: &Wish) -> String {
         Measure::ToOrder => "the catalogue says what is in stock".into(),
         Measure::Speedometer => "needs its drive and driven gears".into(),
         _ => needs(analysis),
+    }
+}
+
+/// The unit as the end of a figure's key: `_rpm`, `_percent`, `_kmh`.
+fn suffix(unit: &str) -> String {
+    match unit.trim() {
+        "" => String::new(),
+        "%" => "_percent".into(),
+        unit => format!("_{}", unit.replace('/', "")),
     }
 }
