@@ -1,9 +1,10 @@
 //! A setup and its conditions in, every answer out. Pure: the same job always gives the same answers.
 //!
-//! Each question has a file: [`gears`] (ratios, steps, tooth sums), [`road`] (speeds and engine speeds), [`pull`] (engine and car), [`speedo`] (what the dial reads).
+//! Each question has a file: [`gears`] (ratios, steps, tooth sums), [`road`] (speeds and engine speeds), [`pull`] (engine and car), [`inside`] (what turns in the box), [`speedo`] (what the dial reads).
 //! Words and rounding are not here; they are [`crate::sheet`]'s.
 
 pub mod gears;
+pub mod inside;
 pub mod pull;
 pub mod road;
 pub mod speedo;
@@ -12,6 +13,7 @@ use crate::job::Job;
 use crate::setup::{self, Conditions, Setup};
 use crate::speedometer::SpeedoGear;
 pub use gears::Gears;
+pub use inside::Inside;
 pub use pull::Pull;
 pub use road::Road;
 pub use speedo::Speedo;
@@ -27,6 +29,8 @@ pub struct Analysis {
     pub road: Road,
     /// What engine, car and gears do together.
     pub pull: Pull,
+    /// What turns inside the box.
+    pub inside: Inside,
     /// What the speedometer reads, and what would mend it.
     pub speedo: Speedo,
 }
@@ -44,7 +48,8 @@ pub fn analyse(setup: Setup, conditions: &Conditions, shelves: Shelves<'_>) -> A
     let road = Road::of(&setup, &gears, conditions);
     let speedo = Speedo::of(&setup, conditions, shelves.speedometer_gears);
     let pull = Pull::of(&setup, conditions);
-    Analysis { setup, gears, road, pull, speedo }
+    let inside = Inside::of(&setup, conditions);
+    Analysis { setup, gears, road, pull, inside, speedo }
 }
 
 /// Everything known about a job: its conditions, and its setups in the order of their columns.

@@ -13,6 +13,7 @@ pub mod frame;
 pub mod ladder;
 pub mod lines;
 pub mod of;
+pub mod of_inside;
 pub mod of_pull;
 pub mod of_speedo;
 pub mod paint;

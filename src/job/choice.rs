@@ -26,6 +26,10 @@ pub enum JobChoice {
     PowerStandard,
     /// The rule of the upshifts in a run.
     ShiftRule,
+    /// The gear selected inside the box.
+    InsideGear,
+    /// The lining its synchronisers are judged by.
+    Lining,
 }
 
 /// The choices of one setup.
@@ -46,6 +50,8 @@ impl JobChoice {
             Self::Drive => &mut job.pull.drive,
             Self::PowerStandard => &mut job.pull.standard,
             Self::ShiftRule => &mut job.pull.rule,
+            Self::InsideGear => &mut job.inside.gear,
+            Self::Lining => &mut job.inside.lining,
         }
     }
 
@@ -57,6 +63,8 @@ impl JobChoice {
             Self::Drive => &job.pull.drive,
             Self::PowerStandard => &job.pull.standard,
             Self::ShiftRule => &job.pull.rule,
+            Self::InsideGear => &job.inside.gear,
+            Self::Lining => &job.inside.lining,
         }
     }
 }

@@ -1,6 +1,6 @@
 //! The name of every text that can be typed, so that one widget edits them all and every problem finds its place.
 
-use super::{DesignText, Job, PullField, Setup, SetupId, WishText};
+use super::{DesignText, InsideField, Job, PullField, Setup, SetupId, WishText};
 use crate::units::{System, Typed};
 
 /// One text of a job.
@@ -37,6 +37,10 @@ pub enum JobField {
     SpeedoCheck,
     /// A text about engine, car or run.
     Pull(PullField),
+    /// The input speed looked at inside the box.
+    InsideAt,
+    /// The time a synchroniser is given.
+    SyncTime,
 }
 
 /// The texts of one setup. Places are counted from 0.
@@ -66,6 +70,10 @@ pub enum SetupField {
     SpeedoGears,
     /// Readings of the dial beside true speeds.
     RoadCheck,
+    /// A text about the inside of the box.
+    Inside(InsideField),
+    /// The gears without a synchroniser.
+    Unsynchronised,
 }
 
 /// Where a field's text is kept.
@@ -87,6 +95,8 @@ impl JobField {
             Self::Dial => "dial",
             Self::SpeedoCheck => "speedo-check",
             Self::Pull(field) => field.path(),
+            Self::InsideAt => "inside-at",
+            Self::SyncTime => "sync-time",
         }
     }
 
@@ -101,6 +111,8 @@ impl JobField {
             Self::Dial => Slot::Quantity(&mut job.speedo.dial),
             Self::SpeedoCheck => Slot::Quantity(&mut job.speedo.check),
             Self::Pull(field) => Slot::Quantity(field.slot(&mut job.pull)),
+            Self::InsideAt => Slot::Quantity(&mut job.inside.at),
+            Self::SyncTime => Slot::Quantity(&mut job.inside.shift_time),
         }
     }
 
@@ -115,6 +127,8 @@ impl JobField {
             Self::Dial => &job.speedo.dial.text,
             Self::SpeedoCheck => &job.speedo.check.text,
             Self::Pull(field) => &field.typed(&job.pull).text,
+            Self::InsideAt => &job.inside.at.text,
+            Self::SyncTime => &job.inside.shift_time.text,
         }
     }
 }
@@ -135,6 +149,8 @@ impl SetupField {
             Self::TreadLost => "tread-lost".into(),
             Self::SpeedoGears => "speedo-gears".into(),
             Self::RoadCheck => "road-check".into(),
+            Self::Inside(field) => field.path().into(),
+            Self::Unsynchronised => "unsynchronised".into(),
         }
     }
 
@@ -152,6 +168,8 @@ impl SetupField {
             Self::TreadLost => Slot::Quantity(&mut setup.tread_lost),
             Self::SpeedoGears => Slot::Plain(&mut setup.speedo.gears),
             Self::RoadCheck => Slot::Quantity(&mut setup.speedo.road_check),
+            Self::Inside(field) => Slot::Quantity(field.slot(&mut setup.inside)),
+            Self::Unsynchronised => Slot::Plain(&mut setup.inside.unsynchronised),
         })
     }
 
@@ -169,6 +187,8 @@ impl SetupField {
             Self::TreadLost => &setup.tread_lost.text,
             Self::SpeedoGears => &setup.speedo.gears,
             Self::RoadCheck => &setup.speedo.road_check.text,
+            Self::Inside(field) => &field.typed(&setup.inside).text,
+            Self::Unsynchronised => &setup.inside.unsynchronised,
         })
     }
 

@@ -16,6 +16,7 @@ pub mod field;
 pub mod file;
 pub mod history;
 pub mod incoming;
+pub mod inside;
 pub mod link;
 pub mod listing;
 pub mod pull;
@@ -29,6 +30,7 @@ use crate::units::{System, Typed};
 pub use choice::{Choice, JobChoice, SetupChoice};
 pub use field::{Field, JobField, SetupField};
 pub use history::History;
+pub use inside::{Inside, InsideField, InsideShared};
 pub use pull::{Pull, PullField};
 pub use speedo::{Speedo, SpeedoShared};
 pub use wishes::{DesignBrief, DesignText, Wish, WishKind, WishText, Wishes};
@@ -73,6 +75,9 @@ pub struct Job {
     /// Engine, car and run.
     #[serde(default)]
     pub pull: Pull,
+    /// What is looked at inside the box.
+    #[serde(default)]
+    pub inside: InsideShared,
     /// What all setups share about the speedometer.
     #[serde(default)]
     pub speedo: SpeedoShared,
@@ -107,6 +112,9 @@ pub struct Setup {
     /// How much tread has worn off; blank for none.
     #[serde(default)]
     pub tread_lost: Typed,
+    /// The cut of its gears and its synchronisers.
+    #[serde(default)]
+    pub inside: Inside,
     /// Its speedometer gears and road check.
     #[serde(default)]
     pub speedo: Speedo,

@@ -3,6 +3,7 @@
 //! Every part stands on its own, so that a slip in one field leaves the rest of the sheet standing.
 //! No figure is worked out here; that is [`crate::analysis`]'s.
 
+mod inside;
 mod pull;
 mod speedo;
 mod tyres;
@@ -14,6 +15,7 @@ use crate::job::{self, Job, JobField, SetupField, SetupId};
 use crate::problem::{Explain, Problem};
 use crate::tyre::{OmittedAspect, Rolling, Tyre};
 use crate::units::{AngularVelocity, Velocity, limits};
+pub use inside::{Inside, InsideShared};
 pub use pull::{Pull, RunTyped};
 pub use speedo::{Speedo, SpeedoShared, TAPS};
 
@@ -24,6 +26,8 @@ pub struct Conditions {
     pub shift: Option<AngularVelocity>,
     /// The road speed of a steady cruise.
     pub cruise: Option<Velocity>,
+    /// What is looked at inside the box.
+    pub inside: InsideShared,
     /// Engine, car and run.
     pub pull: Pull,
     /// The dial, the rule and what else all setups share about the speedometer.
@@ -59,6 +63,8 @@ pub struct Setup {
     pub tyre: Option<Tyre>,
     /// What it rolls in one turn, worn as it is.
     pub rolling: Option<Rolling>,
+    /// The cut of its gears and its synchronisers.
+    pub inside: Inside,
     /// The speedometer's gears and road check.
     pub speedo: Speedo,
     /// Everything that is wrong with it.
@@ -100,7 +106,8 @@ impl Conditions {
         let cruise = keep(&mut problems, JobField::Cruise.path(), job.cruise.read(&limits::CRUISE_SPEED));
         let speedo = SpeedoShared::read(job, &mut problems);
         let pull = Pull::read(job, shift, &mut problems);
-        Self { shift, cruise, pull, speedo, problems }
+        let inside = InsideShared::read(job, shift, &mut problems);
+        Self { shift, cruise, inside, pull, speedo, problems }
     }
 }
 
@@ -127,6 +134,7 @@ pub fn read_one(typed: &job::Setup, letter: char, omitted: OmittedAspect) -> Set
     let final_drive = keep(&mut problems, &SetupField::FinalDrive.path(), read::final_drive(&typed.final_drive));
     let stages = read_stages(&typed.stages, &mut problems);
     let (tyre, rolling) = tyres::read(typed, omitted, &mut problems);
+    let inside = Inside::read(typed, &mut problems);
     let speedo = Speedo::read(typed, &mut problems);
     Setup {
         id: typed.id,
@@ -141,6 +149,7 @@ pub fn read_one(typed: &job::Setup, letter: char, omitted: OmittedAspect) -> Set
         stages,
         tyre,
         rolling,
+        inside,
         speedo,
         problems,
     }

@@ -10,6 +10,7 @@ pub mod export;
 pub mod figure;
 pub mod find;
 pub mod gears;
+pub mod inside;
 pub mod options;
 pub mod pull;
 pub mod road;
@@ -130,8 +131,14 @@ pub fn build(job: &Job, words: Words) -> Sheet {
 
 /// The sheet of a job that is already worked out.
 pub fn of(source: Source<'_>) -> Sheet {
-    let sections =
-        vec![gears::section(source), road::section(source), pull::section(source), speedo::section(source), find::section(source)];
+    let sections = vec![
+        gears::section(source),
+        road::section(source),
+        pull::section(source),
+        inside::section(source),
+        speedo::section(source),
+        find::section(source),
+    ];
     let mut sheet = Sheet { short: short::row(source, &sections), sections };
     words::localise(&mut sheet, source.reader.words);
     sheet

@@ -23,5 +23,18 @@ pub fn of_job(choice: JobChoice) -> Vec<(&'static str, &'static str)> {
             vec![("", "as measured"), ("sae-j1349", "to SAE J1349"), ("iso-1585", "to ISO 1585"), ("din-70020", "to DIN 70020")]
         }
         JobChoice::ShiftRule => vec![("", "equal acceleration"), ("thrust", "equal thrust"), ("chosen", "the shift rpm above")],
+        JobChoice::InsideGear => vec![
+            ("1", "1st"),
+            ("", "2nd"),
+            ("3", "3rd"),
+            ("4", "4th"),
+            ("5", "5th"),
+            ("6", "6th"),
+            ("7", "7th"),
+            ("8", "8th"),
+            ("n", "neutral"),
+            ("r", "reverse"),
+        ],
+        JobChoice::Lining => vec![("", "brass on steel"), ("molybdenum", "molybdenum on steel"), ("sintered", "sintered on steel")],
     }
 }

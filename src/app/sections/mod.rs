@@ -3,6 +3,7 @@
 mod car;
 mod find;
 pub mod gears;
+mod inside;
 mod pull;
 mod road;
 mod speedo;
@@ -19,6 +20,7 @@ pub fn Sections() -> impl IntoView {
         <Section id="gears" controls=ViewFn::default() picture=gears::picture/>
         <Section id="road" controls=road::controls picture=road::picture/>
         <Section id="pull" controls=ViewFn::default() picture=pull::picture/>
+        <Section id="inside" controls=inside::controls picture=inside::picture/>
         <Section id="speedometer" controls=speedo::controls picture=speedo::picture/>
         <Section id="find" controls=ViewFn::default() picture=find::picture/>
     }

@@ -37,6 +37,9 @@ pub fn Chart<P: Picture + Clone + PartialEq + Send + Sync + 'static>(
     /// What stands above it.
     #[prop(into)]
     caption: Signal<String>,
+    /// What pressing it at a value of its axis does.
+    #[prop(optional)]
+    pressed: Option<Callback<f64>>,
 ) -> impl IntoView {
     let surface = Surface {
         frame: NodeRef::new(),
@@ -52,7 +55,7 @@ pub fn Chart<P: Picture + Clone + PartialEq + Send + Sync + 'static>(
     view! {
         <figure class="picture" id=format!("picture-{name}")>
             <figcaption>{caption}</figcaption>
-            <Pointer surface picture name>
+            <Pointer surface picture name pressed>
                 <div class="picture__box" node_ref=surface.frame style:height=move || format!("{}px", height.get())>
                     <canvas node_ref=surface.base aria-hidden="true"></canvas>
                     <canvas node_ref=surface.over class="picture__over" aria-hidden="true"></canvas>

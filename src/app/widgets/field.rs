@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use crate::app::state::State;
-use crate::job::{Field, JobField, PullField, SetupField, Wish, WishKind, WishText};
+use crate::job::{Field, InsideField, JobField, PullField, SetupField, Wish, WishKind, WishText};
 use crate::units::{
     AngularVelocity, Area, Length, Mass, Measured, MomentOfInertia, Power, Pressure, System, ThermodynamicTemperature, Torque,
     TurnsPerDistance, Velocity,
@@ -78,6 +78,9 @@ fn unit(state: State, field: Field) -> Option<&'static str> {
         match field {
             Field::Job(JobField::Shift) => Some(symbol::<AngularVelocity>(job.shift.units)),
             Field::Job(JobField::Cruise) => Some(symbol::<Velocity>(job.cruise.units)),
+            Field::Job(JobField::InsideAt) => Some("rpm"),
+            Field::Job(JobField::SyncTime) => Some("s"),
+            Field::Setup(id, SetupField::Inside(field)) => Some(inside_unit(field, field.typed(&job.setup(id)?.inside).units)),
             Field::Job(JobField::Pull(field)) => pull_unit(field, field.typed(&job.pull).units),
             Field::Job(JobField::SpeedoCheck) => Some(symbol::<Velocity>(job.speedo.check.units)),
             Field::Job(JobField::Dial) => Some(symbol::<TurnsPerDistance>(job.speedo.dial.units)),
@@ -103,6 +106,17 @@ fn wish_unit(wish: &Wish, text: WishText) -> Option<&'static str> {
         (_, K::TimeToSpeed | K::TimeOverDistance) => Some("s"),
         (_, K::TyreDiameter) => Some(symbol::<Length>(units)),
         _ => None,
+    }
+}
+
+/// The unit of a bare number about the inside of the box.
+fn inside_unit(field: InsideField, units: System) -> &'static str {
+    match field {
+        InsideField::Pitch if units == System::Inch => "pitch or mm",
+        InsideField::Pitch => "mm",
+        InsideField::Helix | InsideField::Pressure => "°",
+        InsideField::Centre | InsideField::Face | InsideField::ConeDiameter | InsideField::ConeWidth => symbol::<Length>(units),
+        InsideField::Inertia => symbol::<MomentOfInertia>(units),
     }
 }
 

@@ -19,6 +19,8 @@ pub fn Pointer<P: Picture + Clone + PartialEq + Send + Sync + 'static>(
     picture: Memo<P>,
     /// The picture's name on the page.
     name: &'static str,
+    /// What pressing at a value of the axis does.
+    pressed: Option<Callback<f64>>,
     /// The box itself.
     children: Children,
 ) -> impl IntoView {
@@ -29,6 +31,11 @@ pub fn Pointer<P: Picture + Clone + PartialEq + Send + Sync + 'static>(
         draw_hair(surface, at.get(), state.theme.colours().ink_2);
     });
     let point = move |event: web_sys::PointerEvent| at.set(value_at(surface, f64::from(event.offset_x())));
+    let press = move |event: web_sys::MouseEvent| {
+        if let (Some(pressed), Some(value)) = (pressed, value_at(surface, f64::from(event.offset_x()))) {
+            pressed.run(value);
+        }
+    };
     let leave = move |event: web_sys::PointerEvent| {
         if event.pointer_type() == "mouse" {
             at.set(None);
@@ -46,7 +53,7 @@ pub fn Pointer<P: Picture + Clone + PartialEq + Send + Sync + 'static>(
     let label = move || format!("{}: arrow keys move the pointer", picture.with(Picture::title));
     view! {
         <div class="picture__point" role="group" tabindex="0" aria-label=label aria-describedby=format!("{name}-said")
-            on:pointermove=point on:pointerdown=point on:pointerleave=leave on:keydown=key>
+            on:pointermove=point on:pointerdown=point on:pointerleave=leave on:keydown=key on:click=press>
             {children()}
         </div>
         <div class="picture__said" id=format!("{name}-said") role="status">
