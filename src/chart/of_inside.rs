@@ -159,7 +159,8 @@ fn wheel(layout: Layout, places: &Places, turns: &Turns, at: (AngularVelocity, A
         Part::IdlerEntry => "idler".into(),
         _ => String::new(),
     };
-    let rpm = if speaks { number::show(in_rpm(turns.speed_at(at)).abs(), 0) } else { String::new() };
+    let speed = in_rpm(turns.speed_at(at)).abs();
+    let rpm = if speaks && speed >= 0.5 { number::show(speed, 0) } else { String::new() };
     let wheel = Wheel {
         shaft: shaft_of(layout, turns.part),
         slot: places.slot(turns.part)?,

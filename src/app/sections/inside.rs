@@ -12,7 +12,7 @@ use crate::sheet::ordinal;
 /// The speed looked at, the time and lining of the synchronisers.
 pub(super) fn controls() -> impl IntoView {
     view! {
-        <TextField field=Field::Job(JobField::InsideAt) label="input at" visible_label=true number=true blank_means="shift rpm"/>
+        <TextField field=Field::Job(JobField::InsideAt) label="input at" visible_label=true number=true blank_means="as shift"/>
         <TextField field=Field::Job(JobField::SyncTime) label="synchroniser given" visible_label=true number=true blank_means="0.25"/>
         <SelectField choice=Choice::Job(JobChoice::Lining) label="lining" visible_label=true/>
     }

@@ -122,7 +122,7 @@ pub(super) fn neutral_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
         Some((part, speed)) => {
             let mut figure = Figure::number("inside.coasting_idle_rpm", speed, 0).small();
             figure.unit = "rpm".into();
-            cell.and([Piece::words(short_name(part)), figure.into(), Piece::words("on its shaft, with the oil of whatever turns")])
+            cell.and([Piece::words(short_name(part)), figure.into(), Piece::words("on its shaft")])
         }
         None => cell,
     }
