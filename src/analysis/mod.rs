@@ -3,6 +3,7 @@
 //! Each question has a file: [`gears`] (ratios, steps, tooth sums), [`road`] (speeds and engine speeds), [`pull`] (engine and car), [`inside`] (what turns in the box), [`speedo`] (what the dial reads).
 //! Words and rounding are not here; they are [`crate::sheet`]'s.
 
+pub mod bench;
 pub mod gears;
 pub mod inside;
 pub mod pull;

@@ -26,6 +26,12 @@ pub enum JobChoice {
     PowerStandard,
     /// The rule of the upshifts in a run.
     ShiftRule,
+    /// The gear whose turns were read at the bench.
+    TurnedGear,
+    /// Whether one wheel of the axle was held at the bench.
+    WheelHeld,
+    /// The layout of what lies on the bench.
+    BenchLayout,
     /// The gear selected inside the box.
     InsideGear,
     /// The lining its synchronisers are judged by.
@@ -50,6 +56,9 @@ impl JobChoice {
             Self::Drive => &mut job.pull.drive,
             Self::PowerStandard => &mut job.pull.standard,
             Self::ShiftRule => &mut job.pull.rule,
+            Self::TurnedGear => &mut job.bench.turned_gear,
+            Self::WheelHeld => &mut job.bench.wheel,
+            Self::BenchLayout => &mut job.bench.layout,
             Self::InsideGear => &mut job.inside.gear,
             Self::Lining => &mut job.inside.lining,
         }
@@ -63,6 +72,9 @@ impl JobChoice {
             Self::Drive => &job.pull.drive,
             Self::PowerStandard => &job.pull.standard,
             Self::ShiftRule => &job.pull.rule,
+            Self::TurnedGear => &job.bench.turned_gear,
+            Self::WheelHeld => &job.bench.wheel,
+            Self::BenchLayout => &job.bench.layout,
             Self::InsideGear => &job.inside.gear,
             Self::Lining => &job.inside.lining,
         }

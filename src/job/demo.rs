@@ -1,6 +1,6 @@
 //! The first job anyone sees: invented, with three setups of invented gear sets. Also an empty job to start from.
 
-use super::{Gearbox, InsideShared, Job, Pull, Setup, SetupId, Speedo, SpeedoShared, Wish, WishKind, Wishes, file};
+use super::{Bench, Gearbox, InsideShared, Job, Pull, Setup, SetupId, Speedo, SpeedoShared, Wish, WishKind, Wishes, file};
 use crate::gearing::Layout;
 use crate::units::{System, Typed};
 
@@ -50,6 +50,7 @@ pub fn empty(units: System) -> Job {
         shift: Typed::new("6,000", units),
         cruise: Typed::new(if units == System::Inch { "70" } else { "110" }, units),
         omitted_aspect: String::new(),
+        bench: Bench::default(),
         inside: InsideShared::default(),
         pull: Pull::default(),
         speedo: SpeedoShared { check: Typed::new(if units == System::Inch { "60" } else { "100" }, units), ..SpeedoShared::default() },

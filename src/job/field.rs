@@ -1,6 +1,6 @@
 //! The name of every text that can be typed, so that one widget edits them all and every problem finds its place.
 
-use super::{DesignText, InsideField, Job, PullField, Setup, SetupId, WishText};
+use super::{BenchField, DesignText, InsideField, Job, PullField, Setup, SetupId, WishText};
 use crate::units::{System, Typed};
 
 /// One text of a job.
@@ -37,6 +37,8 @@ pub enum JobField {
     SpeedoCheck,
     /// A text about engine, car or run.
     Pull(PullField),
+    /// A text of the bench.
+    Bench(BenchField),
     /// The input speed looked at inside the box.
     InsideAt,
     /// The time a synchroniser is given.
@@ -95,6 +97,7 @@ impl JobField {
             Self::Dial => "dial",
             Self::SpeedoCheck => "speedo-check",
             Self::Pull(field) => field.path(),
+            Self::Bench(field) => field.path(),
             Self::InsideAt => "inside-at",
             Self::SyncTime => "sync-time",
         }
@@ -111,6 +114,7 @@ impl JobField {
             Self::Dial => Slot::Quantity(&mut job.speedo.dial),
             Self::SpeedoCheck => Slot::Quantity(&mut job.speedo.check),
             Self::Pull(field) => Slot::Quantity(field.slot(&mut job.pull)),
+            Self::Bench(field) => Slot::Plain(field.slot(&mut job.bench)),
             Self::InsideAt => Slot::Quantity(&mut job.inside.at),
             Self::SyncTime => Slot::Quantity(&mut job.inside.shift_time),
         }
@@ -127,6 +131,7 @@ impl JobField {
             Self::Dial => &job.speedo.dial.text,
             Self::SpeedoCheck => &job.speedo.check.text,
             Self::Pull(field) => &field.typed(&job.pull).text,
+            Self::Bench(field) => field.text(&job.bench),
             Self::InsideAt => &job.inside.at.text,
             Self::SyncTime => &job.inside.shift_time.text,
         }

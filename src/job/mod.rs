@@ -8,6 +8,7 @@
 //! Nothing here parses a figure: that is the next room's, [`crate::setup`].
 
 pub mod backup;
+pub mod bench;
 pub mod book;
 pub mod choice;
 pub mod demo;
@@ -27,6 +28,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::gearing::{Layout, Place};
 use crate::units::{System, Typed};
+pub use bench::{Bench, BenchField};
 pub use choice::{Choice, JobChoice, SetupChoice};
 pub use field::{Field, JobField, SetupField};
 pub use history::History;
@@ -75,6 +77,9 @@ pub struct Job {
     /// Engine, car and run.
     #[serde(default)]
     pub pull: Pull,
+    /// What lies on the bench.
+    #[serde(default)]
+    pub bench: Bench,
     /// What is looked at inside the box.
     #[serde(default)]
     pub inside: InsideShared,

@@ -5,6 +5,7 @@
 //! page for the customer;
 //! [`short`] and a file for each section turn answers into rows. Nothing here knows a browser.
 
+pub mod bench;
 pub mod customer;
 pub mod export;
 pub mod figure;
@@ -137,6 +138,7 @@ pub fn of(source: Source<'_>) -> Sheet {
         pull::section(source),
         inside::section(source),
         speedo::section(source),
+        bench::section(),
         find::section(source),
     ];
     let mut sheet = Sheet { short: short::row(source, &sections), sections };

@@ -23,6 +23,24 @@ pub fn of_job(choice: JobChoice) -> Vec<(&'static str, &'static str)> {
             vec![("", "as measured"), ("sae-j1349", "to SAE J1349"), ("iso-1585", "to ISO 1585"), ("din-70020", "to DIN 70020")]
         }
         JobChoice::ShiftRule => vec![("", "equal acceleration"), ("thrust", "equal thrust"), ("chosen", "the shift rpm above")],
+        JobChoice::TurnedGear => vec![
+            ("", "gear not known"),
+            ("1", "1st"),
+            ("2", "2nd"),
+            ("3", "3rd"),
+            ("4", "4th"),
+            ("5", "5th"),
+            ("6", "6th"),
+            ("7", "7th"),
+            ("8", "8th"),
+            ("r", "reverse"),
+        ],
+        JobChoice::WheelHeld => vec![("", "both wheels free"), ("held", "one wheel held")],
+        JobChoice::BenchLayout => vec![
+            ("", "countershaft, reduced at the input"),
+            ("output-reduced", "countershaft, reduced at the output"),
+            ("two-shaft", "two shafts"),
+        ],
         JobChoice::InsideGear => vec![
             ("1", "1st"),
             ("", "2nd"),

@@ -1,5 +1,6 @@
 //! The sections of the sheet: a picture or two on top, then the rows.
 
+mod bench;
 mod car;
 mod find;
 pub mod gears;
@@ -22,6 +23,7 @@ pub fn Sections() -> impl IntoView {
         <Section id="pull" controls=ViewFn::default() picture=pull::picture/>
         <Section id="inside" controls=inside::controls picture=inside::picture/>
         <Section id="speedometer" controls=speedo::controls picture=speedo::picture/>
+        <Section id="bench" controls=bench::controls picture=bench::picture/>
         <Section id="find" controls=ViewFn::default() picture=find::picture/>
     }
 }
@@ -42,6 +44,8 @@ fn Section(
     let of = move |take: fn(&crate::sheet::Section) -> &String| {
         state.sheet.with(|sheet| sheet.sections.iter().find(|section| section.id == id).map(|section| take(section).clone()))
     };
+    let has_rows =
+        Memo::new(move |_| state.sheet.with(|sheet| sheet.sections.iter().any(|section| section.id == id && !section.rows.is_empty())));
     view! {
         <section class="section" id=id aria-labelledby=format!("{id}-title")>
             <div class="section__top">
@@ -50,7 +54,7 @@ fn Section(
                 <div class="section__controls">{controls.run()}</div>
             </div>
             {picture.run()}
-            <Rows section=id/>
+            <Show when=move || has_rows.get()><Rows section=id/></Show>
         </section>
     }
 }

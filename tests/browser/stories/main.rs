@@ -1,9 +1,11 @@
 //! Stories in a real browser: what a person does, and what they then see.
 
+mod bench;
 mod book;
 mod comfort;
 mod finding;
 mod hosting;
+mod inside;
 mod keeping;
 mod offline;
 mod opening;

@@ -1,0 +1,103 @@
+//! Parts of several sets put together: which pairs share the centre distance, and what the mixture's ratios would be.
+
+use leptos::prelude::*;
+
+use super::{Known, found, question};
+use crate::analysis::bench;
+use crate::app::state::State;
+use crate::gearing::mix::Mixed;
+use crate::gearing::teeth::decimal;
+use crate::gearing::{Gear, Gearbox as Teeth, Idler, Layout, Mesh};
+use crate::job::{BenchField, Field, Gearbox, JobField};
+use crate::problem::{Explain, capital};
+use crate::units::number;
+
+/// The three sets and what they make together.
+pub(super) fn panel(sets: Memo<Vec<Known>>) -> impl IntoView {
+    let state = State::here();
+    let fields = view! {
+        {choice(sets, BenchField::MixCluster, "cluster from")}
+        {choice(sets, BenchField::MixInput, "input gear from")}
+        {choice(sets, BenchField::MixGears, "mainshaft gears from")}
+    };
+    let answer = move || {
+        sets.with(|sets| {
+            let find = |name: &str| sets.iter().find(|known| known.set.name == name).map(|known| known.gearbox.clone());
+            let answer = state.job.with(|job| bench::mixed(&job.bench, find))?;
+            Some(match answer {
+                Ok(mixed) => shown(state, &mixed),
+                Err(why) => view! { <p class="field__problem">{state.say(&format!("{}. {}.", capital(&why.what()), capital(&why.what_to_do())))}</p> }.into_any(),
+            })
+        })
+    };
+    question(
+        "Mixed parts",
+        "Input gear, cluster and mainshaft gears of different sets: which pairs share the centre distance, and which cannot.",
+        fields,
+        answer,
+    )
+}
+
+fn choice(sets: Memo<Vec<Known>>, field: BenchField, label: &'static str) -> impl IntoView {
+    let state = State::here();
+    let field = Field::Job(JobField::Bench(field));
+    let chosen = move || state.job.with(|job| job.text(field).unwrap_or_default().to_owned());
+    let option = move |name: String| {
+        let (value, this) = (name.clone(), name.clone());
+        view! { <option value=value selected=move || chosen() == this>{name}</option> }
+    };
+    view! {
+        <label class="field">
+            <span>{move || state.say(label)}</span>
+            <select class="select" id=field.slug() on:change=move |event| {
+                state.type_text(field, event_target_value(&event));
+                state.leave_field();
+            }>
+                <option value="">"choose a set"</option>
+                {move || sets.with(|sets| sets.iter().map(|known| option(known.set.name.clone())).collect_view())}
+            </select>
+        </label>
+    }
+}
+
+fn shown(state: State, mixed: &Mixed) -> AnyView {
+    let line = |pair: &crate::gearing::mix::Pair| {
+        let said = state.say(&format!("{}: {}", capital(&pair.what()), pair.what_to_do()));
+        let (class, mark) = if pair.fit.can_mesh() { ("verdict verdict--good", "✓ ") } else { ("verdict verdict--caution", "⚠ ") };
+        view! { <li><span class=class><span aria-hidden="true">{mark}</span>{said}</span></li> }
+    };
+    let ratios = mixed.gearbox.ratios().iter().map(|ratio| number::show(decimal(*ratio).abs(), 3)).collect::<Vec<_>>().join("  ");
+    let head = if mixed.can_mesh() { "Every pair can mesh." } else { "These parts do not all belong together." };
+    view! {
+        <p>{head}</p>
+        <ul class="bench__list">{mixed.pairs.iter().map(line).collect_view()}</ul>
+        <ul class="bench__list">{found(state, "The mixture".into(), format!("ratios {ratios}"), typed(&mixed.gearbox))}</ul>
+    }
+    .into_any()
+}
+
+/// A mixture as it would be typed.
+fn typed(teeth: &Teeth) -> Gearbox {
+    let layout = teeth.layout();
+    let pair = |mesh: Mesh, line_drives: bool| {
+        if line_drives { format!("{}/{}", mesh.driver, mesh.driven) } else { format!("{}/{}", mesh.driven, mesh.driver) }
+    };
+    let gear = |gear: &Gear| match gear {
+        Gear::Direct => "direct".to_owned(),
+        Gear::Mesh(mesh) => pair(*mesh, layout == Layout::OutputReduced),
+    };
+    let reverse = teeth.reverse();
+    Gearbox {
+        name: "Mixed parts".into(),
+        altered: false,
+        layout,
+        constant: teeth.constant().map_or_else(String::new, |mesh| pair(mesh, layout != Layout::OutputReduced)),
+        gears: teeth.gears().iter().map(gear).collect(),
+        reverse: reverse.map_or_else(String::new, |reverse| pair(reverse.pair, layout == Layout::OutputReduced)),
+        idler: reverse.map_or_else(String::new, |reverse| match reverse.idler {
+            Idler::Plain(None) => String::new(),
+            Idler::Plain(Some(teeth)) => teeth.to_string(),
+            Idler::Compound { entry, exit } => format!("{entry}/{exit}"),
+        }),
+    }
+}
