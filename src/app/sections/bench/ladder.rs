@@ -17,7 +17,7 @@ use crate::problem::{Explain, capital};
 /// How long a slice may take, in milliseconds.
 const SLICE_MS: f64 = 8.0;
 /// Steps of the search between two looks at the clock.
-const STEPS: usize = 200;
+const STEPS: usize = 4;
 
 thread_local! {
     /// The search that is running; a page has one.
@@ -40,7 +40,8 @@ pub(super) fn panel(sets: Memo<Vec<Known>>) -> impl IntoView {
     let asked = Memo::new(move |_| state.job.with(|job| ladder_texts(&job.bench)));
     let turn = StoredValue::new(0_u32);
     Effect::new(move || {
-        asked.track();
+        // Reading, not only tracking: a memo nobody has read does not know what it depends on.
+        asked.with(|_| ());
         begin(state, turn, seen, running);
     });
     let fields = view! {
