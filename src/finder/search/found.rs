@@ -82,6 +82,11 @@ impl Search {
         }
     }
 
+    /// The best by weights alone, without regard to the front: rows of gear set, final drive and tyre, and the score.
+    pub fn best_by_weight(&self) -> Vec<([usize; 3], f64)> {
+        self.best.list.iter().map(|candidate| (candidate.rows, candidate.score)).collect()
+    }
+
     /// The wishes it searches by.
     pub fn wishes(&self) -> &[Wish] {
         &self.wishes

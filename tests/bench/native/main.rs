@@ -1,0 +1,60 @@
+//! Benchmarks on this machine.
+#![expect(missing_docs, reason = "criterion's macro writes a function of its own")]
+
+use std::hint::black_box;
+use std::sync::Arc;
+use std::time::Duration;
+
+use criterion::{Criterion, criterion_group, criterion_main};
+use layshaft::analysis::{self, Shelves};
+use layshaft::catalogue::Catalogue;
+use layshaft::chart::{self, LIGHT, of};
+use layshaft::finder::{Given, Search, Table, Wish};
+use layshaft::job::{Job, demo};
+use layshaft::sheet::{Reader, Source, Words};
+use measurements::{car, ground};
+
+fn run(table: &Arc<Table>, wishes: &[Wish], given: &Given, every_one: bool) -> Search {
+    let mut search = Search::new(Arc::clone(table), wishes.to_vec(), given.clone());
+    if every_one {
+        search = search.exhaustive();
+    }
+    search.advance(u64::MAX);
+    search
+}
+
+fn searches(criterion: &mut Criterion) {
+    let table = Arc::new(ground::table());
+    let given = ground::given();
+    let mut group = criterion.benchmark_group("search");
+    group.sample_size(10).measurement_time(Duration::from_secs(5));
+    group.bench_function("ten-million-each-judged", |b| b.iter(|| black_box(run(&table, &ground::preferences(), &given, true).progress())));
+    group.bench_function("ten-million-preferences", |b| b.iter(|| black_box(run(&table, &ground::preferences(), &given, false).progress())));
+    group.bench_function("ten-million-typical", |b| b.iter(|| black_box(run(&table, &ground::typical(), &given, false).progress())));
+    if let Some(given) = car::given() {
+        let table = Arc::new(car::table());
+        group.bench_function("forty-thousand-runs", |b| b.iter(|| black_box(run(&table, &car::wishes(), &given, true).progress())));
+    }
+    let catalogue = Catalogue::built_in();
+    group.bench_function("built-in-catalogue-read", |b| b.iter(|| black_box(Table::of(&catalogue))));
+    group.finish();
+}
+
+fn sheet(criterion: &mut Criterion) {
+    let gears = Catalogue::built_in().speedometer_gears.gears();
+    let shelves = Shelves { speedometer_gears: &gears };
+    let job = demo::job();
+    let one = Job { setups: job.setups.iter().take(1).cloned().collect(), ..job.clone() };
+    let mut group = criterion.benchmark_group("sheet");
+    group.bench_function("analysis-of-one-setup", |b| b.iter(|| black_box(analysis::analyse_job(black_box(&one), shelves))));
+    let (conditions, setups) = analysis::analyse_job(&job, shelves);
+    let reader = Reader { units: job.units, words: Words::Us };
+    let source = Source { job: &job, conditions: &conditions, setups: &setups, shelves, reader };
+    group.bench_function("rows-of-three-setups", |b| b.iter(|| black_box(layshaft::sheet::of(source))));
+    let shift = of::shift_chart(source, None);
+    group.bench_function("shift-chart-as-svg", |b| b.iter(|| black_box(chart::svg_text(&shift, &LIGHT, (1_180, 460)).is_ok())));
+    group.finish();
+}
+
+criterion_group!(benches, searches, sheet);
+criterion_main!(benches);

@@ -1,0 +1,2 @@
+//! Report.
+fn main() {}
