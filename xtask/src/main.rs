@@ -5,12 +5,13 @@ use std::process::ExitCode;
 use anyhow::{Result, bail};
 use xtask::build::{self, Profile};
 use xtask::options::Options;
-use xtask::{check, serve, shell, tidy};
+use xtask::{bench, check, serve, shell, tidy};
 
 const USAGE: &str = "\
 cargo xtask serve [--dev] [--port N] [--lan]   build Layshaft and serve it; --dev builds quickly and again on every change
 cargo xtask test [--only NAME,NAME]            every check of the project, or those named
 cargo xtask build [--dev] [--out DIR]          write the folder a static host serves (target/site)
+cargo xtask bench                              measure, and write target/bench.md
 cargo xtask tidy                               the rules of the house alone
 cargo xtask look [--only NAME]                 pictures of every section, written to target/look
 cargo xtask figures FILE                       every figure of a job file's sheet as JSON, keys carrying their units";
@@ -32,6 +33,7 @@ fn run(command: &str, given: Vec<String>) -> Result<()> {
         "build" => build_folder(&Options::parse(given, &["--dev"], &["--out"])?),
         "serve" => serve_pages(&Options::parse(given, &["--dev", "--lan"], &["--port"])?),
         "test" => check::run(&Options::parse(given, &[], &["--only"])?),
+        "bench" => bench::run(),
         "tidy" => tidy::run(),
         "look" => look(&given),
         "figures" => figures(&given),

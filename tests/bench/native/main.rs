@@ -1,6 +1,8 @@
 //! Benchmarks on this machine.
 #![expect(missing_docs, reason = "criterion's macro writes a function of its own")]
 
+mod ours;
+
 use std::hint::black_box;
 use std::sync::Arc;
 use std::time::Duration;
@@ -29,7 +31,8 @@ fn searches(criterion: &mut Criterion) {
     let mut group = criterion.benchmark_group("search");
     group.sample_size(10).measurement_time(Duration::from_secs(5));
     group.bench_function("ten-million-each-judged", |b| b.iter(|| black_box(run(&table, &ground::preferences(), &given, true).progress())));
-    group.bench_function("ten-million-preferences", |b| b.iter(|| black_box(run(&table, &ground::preferences(), &given, false).progress())));
+    group
+        .bench_function("ten-million-preferences", |b| b.iter(|| black_box(run(&table, &ground::preferences(), &given, false).progress())));
     group.bench_function("ten-million-typical", |b| b.iter(|| black_box(run(&table, &ground::typical(), &given, false).progress())));
     if let Some(given) = car::given() {
         let table = Arc::new(car::table());
@@ -56,5 +59,13 @@ fn sheet(criterion: &mut Criterion) {
     group.finish();
 }
 
-criterion_group!(benches, searches, sheet);
+/// What the peers are given, written beside the measurements.
+fn for_peers(_: &mut Criterion) {
+    let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../../target/bench");
+    if let Err(why) = ours::write(&folder) {
+        eprintln!("cannot write {}: {why}", folder.display());
+    }
+}
+
+criterion_group!(benches, for_peers, searches, sheet);
 criterion_main!(benches);

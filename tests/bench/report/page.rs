@@ -1,0 +1,145 @@
+//! The page itself in the browser: load to first figure, keystroke to repaint, each picture drawn again, the longest task of a search.
+
+use std::collections::BTreeMap;
+use std::path::Path;
+
+use anyhow::Result;
+use browser_tests::{Page, Site, visit_site};
+
+/// What was measured; times in milliseconds.
+#[derive(Default)]
+#[expect(clippy::struct_field_names, reason = "a bare number carries its unit")]
+pub(crate) struct OnPage {
+    /// From the navigation to the first figure in the page.
+    pub(crate) first_figure_ms: f64,
+    /// Keystroke until all work is done, median and 95th percentile: one setup, six setups.
+    pub(crate) work_ms: [[f64; 2]; 2],
+    /// Keystroke until the frame after it is painted, likewise.
+    pub(crate) repaint_ms: [[f64; 2]; 2],
+    /// Each picture drawn again, by its name: the median.
+    pub(crate) pictures_ms: BTreeMap<String, f64>,
+    /// The longest task while wishes are typed and searched for; 0 where none took 50 ms.
+    pub(crate) longest_ms: f64,
+    /// From the beginning of that search to its end.
+    pub(crate) search_ms: f64,
+}
+
+/// Runs before the page's own scripts: notes when the first figure appears, which picture each frame paints, and long tasks.
+const WATCH: &str = "
+    window.measured = { first: 0, pictures: {}, longest: 0 };
+    new MutationObserver((_, watch) => {
+        if (document.querySelector('[data-figure]')) { window.measured.first = performance.now(); watch.disconnect(); }
+    }).observe(document, { childList: true, subtree: true });
+    new PerformanceObserver((list) => {
+        for (const entry of list.getEntries()) window.measured.longest = Math.max(window.measured.longest, entry.duration);
+    }).observe({ type: 'longtask' });
+    const ask = window.requestAnimationFrame.bind(window);
+    let painted = null;
+    const clear = CanvasRenderingContext2D.prototype.clearRect;
+    CanvasRenderingContext2D.prototype.clearRect = function (...box) {
+        painted = this.canvas.closest('figure')?.id ?? painted;
+        return clear.apply(this, box);
+    };
+    window.requestAnimationFrame = (act) => ask((time) => {
+        painted = null;
+        const begun = performance.now();
+        act(time);
+        if (painted) (window.measured.pictures[painted] ??= []).push(performance.now() - begun);
+    });";
+
+/// Opens the site and measures.
+pub(crate) fn ask(site: &Path) -> Result<OnPage> {
+    let mut found = OnPage::default();
+    visit_site(Site::of(site, "")?, async |page| {
+        page.cdp("Page.addScriptToEvaluateOnNewDocument", serde_json::json!({ "source": WATCH })).await?;
+        found.first_figure_ms = first_figure(page).await?;
+        found.pictures_ms = pictures(page).await?;
+        (found.longest_ms, found.search_ms) = search(page).await?;
+        setups(page, 1).await?;
+        [found.work_ms[0], found.repaint_ms[0]] = keystrokes(page).await?;
+        setups(page, 6).await?;
+        [found.work_ms[1], found.repaint_ms[1]] = keystrokes(page).await?;
+        Ok(())
+    })?;
+    Ok(found)
+}
+
+/// The median of several loads.
+async fn first_figure(page: &Page) -> Result<f64> {
+    let mut times = Vec::new();
+    for _ in 0..5 {
+        page.open("").await?;
+        page.until("window.measured.first > 0").await?;
+        times.push(page.js::<f64>("window.measured.first").await?);
+    }
+    times.sort_by(f64::total_cmp);
+    Ok(times.get(2).copied().unwrap_or(f64::NAN))
+}
+
+/// The theme is switched back and forth, and every picture drawn again each time.
+async fn pictures(page: &Page) -> Result<BTreeMap<String, f64>> {
+    page.js::<()>("void (window.measured.pictures = {})").await?;
+    let medians = "(async () => {
+        for (let turn = 0; turn < 20; turn++) {
+            document.querySelector('#theme').click();
+            await new Promise((done) => setTimeout(done, 60));
+        }
+        const median = (times) => times.sort((a, b) => a - b)[times.length >> 1];
+        return Object.fromEntries(Object.entries(window.measured.pictures).map(([name, times]) => [name.replace('picture-', ''), median(times)]));
+    })()";
+    page.js(medians).await
+}
+
+/// Wishes change while the search is at work.
+async fn search(page: &Page) -> Result<(f64, f64)> {
+    const DONE: &str = "document.querySelector('#find-progress')?.dataset.done === 'true'";
+    page.element("#find-progress").await?;
+    page.until(DONE).await?;
+    page.js::<()>("void (window.measured.longest = 0)").await?;
+    for text in ["9.1", "9.3", "9.5"] {
+        page.type_into("#wish-2-least", text).await?;
+        page.until(DONE).await?;
+    }
+    let taken = "performance.getEntriesByName('find-end').at(-1).startTime - performance.getEntriesByName('find-begin').at(-1).startTime";
+    Ok((page.js("window.measured.longest").await?, page.js(taken).await?))
+}
+
+/// Removes or copies setups until there are so many.
+async fn setups(page: &Page, many: usize) -> Result<()> {
+    loop {
+        let now = page.count(".head").await?;
+        if now == many {
+            return Ok(());
+        }
+        let word = if now > many { "Remove" } else { "Copy" };
+        page.js::<()>("void document.querySelector('.head:last-of-type .head__more, .head .head__more').click()").await?;
+        page.until("document.querySelector('.head__menu') !== null").await?;
+        page.js::<()>(&format!("void [...document.querySelectorAll('.head__menu button')].find((b) => b.innerText === '{word}').click()"))
+            .await?;
+        let next = if now > many { now - 1 } else { now + 1 };
+        page.until(&format!("document.querySelectorAll('.head').length === {next}")).await?;
+    }
+}
+
+/// Types into the shift rpm, which every figure hangs on; answers work and repaint, each as median and 95th percentile.
+async fn keystrokes(page: &Page) -> Result<[[f64; 2]; 2]> {
+    page.js::<()>("void scrollTo(0, 0)").await?;
+    let typed = "(async () => {
+        const field = document.querySelector('#shift');
+        const later = () => new Promise((done) => { const c = new MessageChannel(); c.port1.onmessage = () => done(); c.port2.postMessage(0); });
+        const works = [], repaints = [];
+        for (let turn = 0; turn < 80; turn++) {
+            field.value = String(6000 + (turn % 10));
+            const begun = performance.now();
+            field.dispatchEvent(new Event('input', { bubbles: true }));
+            await later();
+            works.push(performance.now() - begun);
+            await new Promise((done) => requestAnimationFrame(() => later().then(done)));
+            repaints.push(performance.now() - begun);
+            await new Promise((done) => setTimeout(done, 120));
+        }
+        const at = (times, share) => times.sort((a, b) => a - b)[Math.floor(share * (times.length - 1))];
+        return [works, repaints].map((times) => [at(times, 0.5), at(times, 0.95)]);
+    })()";
+    page.js(typed).await
+}

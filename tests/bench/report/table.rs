@@ -1,0 +1,153 @@
+//! The table: what, the target, what was measured, and how that stands beside the peers.
+
+use std::fmt::Write;
+
+use super::{module::Module, native::Native, page::OnPage, peers::Peers, rival::Rival, sizes::Sizes};
+
+/// Everything that was measured.
+pub(crate) struct Measured {
+    pub(crate) machine: String,
+    pub(crate) native: Native,
+    pub(crate) peers: Peers,
+    pub(crate) module: Module,
+    pub(crate) rival: Rival,
+    pub(crate) page: OnPage,
+    pub(crate) sizes: Sizes,
+}
+
+/// One row.
+struct Row {
+    what: String,
+    target: String,
+    measured: String,
+    /// Whether the target is met; nothing where there is none.
+    is_met: Option<bool>,
+    beside: String,
+}
+
+impl Row {
+    fn new(what: impl Into<String>, measured: String) -> Self {
+        Self { what: what.into(), target: String::new(), measured, is_met: None, beside: String::new() }
+    }
+
+    /// At most so many seconds.
+    fn within(what: &str, seconds: f64, target_s: f64) -> Self {
+        Self { target: format!("< {}", time(target_s)), is_met: Some(seconds < target_s), ..Self::new(what, time(seconds)) }
+    }
+
+    fn beside(self, words: String) -> Self {
+        Self { beside: words, ..self }
+    }
+}
+
+/// The whole file.
+pub(crate) fn written(measured: &Measured) -> String {
+    let mut text = String::from("# How fast\n\n");
+    let _ =
+        writeln!(text, "Measured in one run on: {}. Beside it: {}, {}.\n", measured.machine, measured.peers.words, measured.rival.words);
+    text.push_str("| What | Target | Measured | Target met | Beside what a person would otherwise use |\n|---|---|---|---|---|\n");
+    for row in rows(measured) {
+        let met = row.is_met.map_or("", |is_met| if is_met { "yes" } else { "**missed**" });
+        let _ = writeln!(text, "| {} | {} | {} | {met} | {} |", row.what, row.target, row.measured, row.beside);
+    }
+    text.push_str("\nThe numpy peer answered the same best hundred, and scipy the same times to within ");
+    let _ = writeln!(
+        text,
+        "{}. Times on this machine are criterion's medians; nothing here is a test, and nothing fails on a time.",
+        time(measured.peers.run_off_s)
+    );
+    text
+}
+
+fn rows(measured: &Measured) -> Vec<Row> {
+    let native = |name: &str| measured.native.get(name).copied().unwrap_or(f64::NAN);
+    let (peers, module, page) = (&measured.peers, &measured.module, &measured.page);
+    let each = native("search/ten-million-each-judged");
+    let runs = native("search/forty-thousand-runs");
+    let mut rows = vec![
+        Row::within("10 million combinations, each judged with its best speedometer pair, one thread", each, 0.3).beside(format!(
+            "numpy, vectorised: {} ({})",
+            time(peers.search_s),
+            times(peers.search_s / each)
+        )),
+        Row::within("the same in the browser", module.each_s, 0.6)
+            .beside(format!("numpy outside the browser: {}", times(peers.search_s / module.each_s))),
+        Row::new("the same combinations, what cannot be better passed over with proof", time(native("search/ten-million-preferences"))),
+        Row::within("a typical wish list over the same catalogue", native("search/ten-million-typical"), 0.02),
+        Row::within("the same in the browser", module.typical_s, 0.02),
+        Row::within("40,000 runs from rest to 100 km/h, ranked", runs, 2.0).beside(format!(
+            "scipy: {} a run to our {} ({})",
+            time(peers.run_s),
+            time(runs / 40_000.0),
+            times(peers.run_s * 40_000.0 / runs)
+        )),
+        Row::new("reading the built-in catalogue into numbers", time(native("search/built-in-catalogue-read"))),
+        Row::new("one setup's whole analysis", time(native("sheet/analysis-of-one-setup"))),
+        Row::new("all rows of a sheet of three setups", time(native("sheet/rows-of-three-setups"))),
+    ];
+    rows.extend(on_page(page, &measured.rival));
+    let sizes = &measured.sizes;
+    let kilobytes = |bytes: usize| format!("{} kB", bytes.div_ceil(1000));
+    rows.push(Row {
+        target: "< 350 kB".into(),
+        is_met: Some(sizes.brotli < 350_000),
+        ..Row::new("the whole app as it travels, fonts included, brotli", kilobytes(sizes.brotli))
+    });
+    rows.push(Row::new(
+        "the same after gzip; its program alone after brotli; unpacked",
+        format!("{}; {}; {}", kilobytes(sizes.gzip), kilobytes(sizes.program_brotli), kilobytes(sizes.raw)),
+    ));
+    rows
+}
+
+fn on_page(page: &OnPage, rival: &Rival) -> Vec<Row> {
+    let both = |[median, most]: [f64; 2]| format!("{} median, {} 95th percentile", milli(median), milli(most));
+    let frame = |what: &str, times: [f64; 2]| Row {
+        target: "within a frame (16.7 ms)".into(),
+        is_met: Some(times[1] < 16.7),
+        ..Row::new(what, both(times))
+    };
+    let longest = if page.longest_ms > 0.0 { milli(page.longest_ms) } else { "none of 50 ms or more".into() };
+    let mut rows = vec![
+        Row::new("from opening the page to its first figure", milli(page.first_figure_ms)),
+        frame("a keystroke until all work is done, one setup", page.work_ms[0]),
+        frame("the same, six setups", page.work_ms[1]),
+        Row::new("a keystroke until the frame after it is painted, one setup", both(page.repaint_ms[0])),
+        Row::new("the same, six setups", both(page.repaint_ms[1])),
+        Row {
+            target: "< 50 ms".into(),
+            is_met: Some(page.longest_ms < 50.0),
+            ..Row::new("the page's longest task while wishes are typed and searched for", longest)
+        },
+        Row::new("that search, from beginning to end in slices", milli(page.search_ms)),
+    ];
+    let shift = page.pictures_ms.get("shift-chart").copied();
+    rows.extend(page.pictures_ms.iter().map(|(name, took)| {
+        let row = Row::new(format!("picture drawn again: {}", name.replace('-', " ")), milli(*took));
+        let is_shift = shift.is_some() && name == "shift-chart";
+        if is_shift {
+            row.beside(format!("the same picture by the library: {} ({})", milli(rival.redraw_ms), times(rival.redraw_ms / took)))
+        } else {
+            row
+        }
+    }));
+    rows
+}
+
+/// A time with three digits in the unit that suits it.
+fn time(seconds: f64) -> String {
+    match seconds {
+        s if s.is_nan() => "not measured".into(),
+        s if s < 1e-3 => format!("{:.3} ms", s * 1e3),
+        s if s < 1.0 => format!("{:.3} ms", s * 1e3).replace(".000 ms", " ms"),
+        s => format!("{s:.2} s"),
+    }
+}
+
+fn milli(milliseconds: f64) -> String {
+    format!("{milliseconds:.1} ms")
+}
+
+fn times(ratio: f64) -> String {
+    if ratio >= 1.0 { format!("ours takes 1/{ratio:.0} of that") } else { format!("ours takes {:.1} times that", 1.0 / ratio) }
+}
