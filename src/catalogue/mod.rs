@@ -7,6 +7,7 @@
 
 mod axle;
 pub mod built_in;
+pub mod desk;
 mod entry;
 pub mod export;
 pub mod file;
@@ -19,7 +20,7 @@ mod shelf;
 mod speedo;
 mod table;
 mod tyre;
-mod whole;
+pub mod whole;
 
 pub use axle::Axle;
 pub use entry::{Entry, Kind};

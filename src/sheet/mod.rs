@@ -6,6 +6,7 @@
 //! [`short`] and a file for each section turn answers into rows. Nothing here knows a browser.
 
 pub mod bench;
+pub mod catalogue;
 pub mod customer;
 pub mod export;
 pub mod figure;
@@ -140,6 +141,7 @@ pub fn of(source: Source<'_>) -> Sheet {
         speedo::section(source),
         bench::section(),
         find::section(source),
+        catalogue::section(),
     ];
     let mut sheet = Sheet { short: short::row(source, &sections), sections };
     words::localise(&mut sheet, source.reader.words);

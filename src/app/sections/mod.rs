@@ -2,6 +2,7 @@
 
 mod bench;
 mod car;
+mod catalogue;
 mod find;
 pub mod gears;
 mod inside;
@@ -25,6 +26,7 @@ pub fn Sections() -> impl IntoView {
         <Section id="speedometer" controls=speedo::controls picture=speedo::picture/>
         <Section id="bench" controls=bench::controls picture=bench::picture/>
         <Section id="find" controls=ViewFn::default() picture=find::picture/>
+        <Section id="catalogue" controls=ViewFn::default() picture=catalogue::picture/>
     }
 }
 
