@@ -38,6 +38,7 @@ impl NotPut {
         let said = |why: &dyn Explain| format!("{}. {}.", capital(&why.what()), capital(&why.what_to_do()));
         match self {
             Self::Refused(refused) => refused.problems.iter().map(crate::problem::Problem::sentence).collect(),
+            Self::File(FileError::Empty) => vec!["Nothing is typed yet. Fill in the name and the counts, then keep it.".into()],
             Self::File(why) => vec![said(why)],
             Self::Missing(why) => vec![said(why)],
         }

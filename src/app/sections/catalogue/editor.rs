@@ -44,7 +44,7 @@ pub(super) fn form(desk: Desk, id: Option<String>, cells: Vec<String>) -> impl I
             <div class="car__fields">{fields.map(field).collect_view()}</div>
             <div role="alert">{move || wrong.get().into_iter().map(|said| view! { <p class="field__problem">{state.say(&said)}</p> }).collect_view()}</div>
             <div class="notice__acts">
-                <button type="button" class="btn" id="shelf-keep" on:click=keep>"Keep it in the catalogue"</button>
+                <button type="button" class="btn" id="shelf-keep" on:click=keep>{move || state.say("Keep it in the catalogue")}</button>
                 <button type="button" class="btn" on:click=move |_| desk.editing.set(None)>"Leave it"</button>
             </div>
         </div>

@@ -49,7 +49,7 @@ fn kinds(desk: Desk) -> impl IntoView {
         };
         let many = move || state.catalogue.with(|catalogue| catalogue.lines(kind).len());
         view! {
-            <button type="button" aria-pressed=move || (desk.kind.get() == kind).to_string() on:click=choose>{kind.word()}" "<span class="num">{many}</span></button>
+            <button type="button" aria-pressed=move || (desk.kind.get() == kind).to_string() on:click=choose>{move || state.say(kind.word())}" "<span class="num">{many}</span></button>
         }
     };
     view! { <div class="choice" role="group" aria-label="Kind of entry" id="shelf-kinds">{Kind::ALL.into_iter().map(chip).collect_view()}</div> }
