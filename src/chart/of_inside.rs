@@ -211,7 +211,7 @@ pub fn countershafts(source: Source<'_>, focus: Option<usize>) -> Bars {
             hue: Hue::Setup(slot),
             name: analysis.setup.name.clone(),
             value: in_rpm(peak.speed).abs(),
-            note: number::show(in_rpm(peak.speed).abs(), 0),
+            note: String::new(),
         })
     };
     Bars {

@@ -14,7 +14,8 @@ pub(super) fn pages(state: State) -> AnyView {
     let many = job.setups.len();
     let shared = format!("shift at {}, cruise at {}", job.shift.text, job.cruise.text);
     let short = rows(&job, std::slice::from_ref(&sheet.short));
-    let sections: Vec<AnyView> = sheet.sections.iter().map(|section| section_view(state, &job, section)).collect();
+    let told = sheet.sections.iter().filter(|section| !section.rows.is_empty());
+    let sections: Vec<AnyView> = told.map(|section| section_view(state, &job, section)).collect();
     view! {
         <section class=format!("paper__comparison paper__comparison--{many}")>
             <h2>"Full comparison"</h2>
@@ -40,7 +41,9 @@ fn badge(letter: char) -> AnyView {
 }
 
 fn section_view(state: State, job: &Job, section: &Section) -> AnyView {
-    let pictures: Vec<AnyView> = state.pictures.of_section(section.id).iter().filter_map(picture).collect();
+    // What the finder has found is looked at on the page; on paper stands how the setups meet the wishes.
+    let hung = if section.id == "find" { Vec::new() } else { state.pictures.of_section(section.id) };
+    let pictures: Vec<AnyView> = hung.iter().filter_map(picture).collect();
     view! {
         <section class="paper__section">
             <h3>{section.title.clone()}" "<span class="paper__ask">{section.ask.clone()}</span></h3>
