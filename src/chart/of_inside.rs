@@ -207,12 +207,7 @@ fn couplings(gearbox: &Gearbox, places: &Places, selected: Selected) -> Vec<Coup
 pub fn countershafts(source: Source<'_>, focus: Option<usize>) -> Bars {
     let bar = |(slot, analysis): (usize, &Analysis)| {
         let peak = analysis.inside.fastest_countershaft.as_ref()?;
-        Some(Bar {
-            hue: Hue::Setup(slot),
-            name: analysis.setup.name.clone(),
-            value: in_rpm(peak.speed).abs(),
-            note: String::new(),
-        })
+        Some(Bar { hue: Hue::Setup(slot), name: analysis.setup.name.clone(), value: in_rpm(peak.speed).abs(), note: String::new() })
     };
     Bars {
         title: "Fastest countershaft at the shift rpm".into(),

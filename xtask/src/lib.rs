@@ -4,7 +4,7 @@
 //! - [`build`]: from sources to a folder any static host can serve
 //! - [`serve`]: that folder over HTTP, with the headers a host should send
 //! - [`check`]: the one command that says whether all is well
-//! - [`bench`]: how fast, beside what a person would otherwise use
+//! - [`mod@bench`]: how fast, beside what a person would otherwise use
 //! - [`tidy`]: the rules of the house that no compiler checks
 //!
 //! Beneath them: [`shell`] runs other programs, [`say`] tells what is going on, [`debian`] installs packages.
