@@ -57,29 +57,31 @@ impl Words {
     /// A text in the reader's words; what stands between “ and ” was typed and stays as it is.
     pub fn say(self, text: &str) -> String {
         let mut said = String::with_capacity(text.len() + 16);
-        let mut rest = text;
+        let mut copied = 0;
         let (mut inside_word, mut quoted) = (false, false);
-        while let Some(first) = rest.chars().next() {
-            quoted = (quoted || first == '“') && first != '”';
-            if !inside_word
-                && !quoted
-                && let Some((taken, word)) = self.replacement(rest)
-            {
-                said.push_str(&word);
-                rest = rest.get(taken..).unwrap_or("");
-                inside_word = true;
+        for (at, c) in text.char_indices() {
+            if at < copied {
                 continue;
             }
-            said.push(first);
-            inside_word = first.is_alphanumeric();
-            rest = rest.get(first.len_utf8()..).unwrap_or("");
+            quoted = (quoted || c == '“') && c != '”';
+            let found = if inside_word || quoted { None } else { self.replacement(c, text.get(at..).unwrap_or("")) };
+            inside_word = found.is_some() || c.is_alphanumeric();
+            if let Some((taken, word)) = found {
+                said.push_str(text.get(copied..at).unwrap_or(""));
+                said.push_str(&word);
+                copied = at + taken;
+            }
         }
+        said.push_str(text.get(copied..).unwrap_or(""));
         said
     }
 
-    /// The reader's word for what `text` begins with, and how many bytes it stands for.
-    fn replacement(self, text: &str) -> Option<(usize, String)> {
-        TABLE.iter().find_map(|(ours, us, uk)| {
+    /// The reader's word for what `text` begins with, and how many bytes it stands for; `first` is its first letter.
+    ///
+    /// A whole sheet is said at every keystroke, so most of the table is passed over by its first letters alone.
+    fn replacement(self, first: char, text: &str) -> Option<(usize, String)> {
+        let first = u8::try_from(first).ok()?.to_ascii_lowercase();
+        TABLE.iter().filter(|(ours, ..)| ours.as_bytes().first() == Some(&first)).find_map(|(ours, us, uk)| {
             let head = text.get(..ours.len())?;
             let ends = text.get(ours.len()..)?.chars().next().is_none_or(|next| !next.is_alphanumeric());
             let word = if self == Self::Us { us } else { uk };

@@ -33,6 +33,7 @@ mod laws_motion;
 mod laws_speedometer;
 mod laws_tyre;
 mod laws_words;
+mod laws_words_said;
 mod laws_workings;
 mod link_laws;
 mod problems_catalogue;

@@ -12,11 +12,12 @@ use crate::toolchain::{TARGET, Toolchain};
 pub(super) fn app(toolchain: &Toolchain, profile: Profile) -> Result<PathBuf> {
     let mut cargo = toolchain.cargo("build");
     cargo.args(["--package", "layshaft", "--bin", "layshaft"]);
-    match profile {
-        Profile::Release => cargo.arg("--release"),
-        // Views without their types compile about three times as quickly.
-        Profile::Dev => cargo.env("RUSTFLAGS", "--cfg erase_components"),
-    };
+    // Views without their types compile about three times as quickly, and make the release a tenth smaller: 640 kB of the program after
+    // brotli instead of 708 (measured with all sections on the page).
+    cargo.env("RUSTFLAGS", "--cfg erase_components");
+    if profile == Profile::Release {
+        cargo.arg("--release");
+    }
     shell::run(&mut cargo)?;
     let folder = match profile {
         Profile::Release => "release",
