@@ -226,3 +226,27 @@ pub fn soon(act: impl FnOnce() + 'static) {
         log_error("a message to the page itself was refused");
     }
 }
+
+/// Whether an element is in the window or within a few hundred pixels of it.
+pub fn near_window<E>(element: NodeRef<E>) -> RwSignal<bool>
+where
+    E: leptos::html::ElementType + 'static,
+    E::Output: JsCast + Clone + AsRef<web_sys::Element> + 'static,
+{
+    let is_near = RwSignal::new(false);
+    Effect::new(move || {
+        let Some(element) = element.get() else { return };
+        let seen = Closure::<dyn FnMut(js_sys::Array)>::new(move |entries: js_sys::Array| {
+            let last = entries.pop().unchecked_into::<web_sys::IntersectionObserverEntry>();
+            let _ = is_near.try_set(last.is_intersecting());
+        });
+        let options = web_sys::IntersectionObserverInit::new();
+        options.set_root_margin("300px");
+        if let Ok(observer) = web_sys::IntersectionObserver::new_with_options(seen.as_ref().unchecked_ref(), &options) {
+            observer.observe(element.as_ref());
+        }
+        // The observer lives as long as the element; both go with the page.
+        seen.forget();
+    });
+    is_near
+}

@@ -1,8 +1,12 @@
 //! The rows of a section: a table whose columns are the setups, each cell repainted only when it changed.
+//!
+//! What is near the window follows every keystroke; what is far from it follows a moment after the typing pauses, so that a keystroke
+//! pays for what is seen.
 
 use leptos::prelude::*;
 
 use super::{entry, figure};
+use crate::app::device;
 use crate::app::state::State;
 use crate::job::{Job, SetupId};
 use crate::sheet::{Cell, EntryKind, Figure, Piece, Row, Sheet};
@@ -13,27 +17,58 @@ pub fn Rows(
     /// The section's name in the sheet.
     section: &'static str,
 ) -> impl IntoView {
-    let state = State::here();
-    let keys = Memo::new(move |_| state.sheet.with(|sheet| rows(sheet, section).iter().map(|row| row.key.clone()).collect::<Vec<_>>()));
+    let table = NodeRef::<leptos::html::Table>::new();
+    let rows = followed(section, device::near_window(table));
+    let keys = Memo::new(move |_| rows.with(|rows| rows.iter().map(|row| row.key.clone()).collect::<Vec<_>>()));
+    let row = move |key: String| {
+        let row = Memo::new(move |_| rows.with(|rows| rows.iter().find(|row| row.key == key).cloned()));
+        view! { <TableRow row/> }
+    };
     view! {
-        <table class="rows">
+        <table class="rows" node_ref=table>
             <TableHead section/>
-            <tbody>
-                <For each=move || keys.get() key=Clone::clone let:key>
-                    <TableRow find=move |sheet: &Sheet| rows(sheet, section).iter().find(|row| row.key == key).cloned()/>
-                </For>
-            </tbody>
+            <tbody><For each=move || keys.get() key=Clone::clone children=row/></tbody>
         </table>
     }
+}
+
+/// How long the typing must pause before what is far from the window follows, in milliseconds.
+const PAUSE_MS: u32 = 120;
+
+/// The rows of a section: at once while they are near the window, else as soon as the typing pauses.
+fn followed(section: &'static str, is_near: RwSignal<bool>) -> Memo<Vec<Row>> {
+    let state = State::here();
+    let caught_up = RwSignal::new(0_u32);
+    let changes = StoredValue::new(0_u32);
+    Effect::new(move || {
+        state.sheet.track();
+        if is_near.get_untracked() {
+            return;
+        }
+        let change = changes.get_value().wrapping_add(1);
+        changes.set_value(change);
+        device::after(PAUSE_MS, move || {
+            if changes.try_get_value() == Some(change) {
+                caught_up.set(change);
+            }
+        });
+    });
+    Memo::new(move |_| {
+        caught_up.track();
+        let take = |sheet: &Sheet| rows(sheet, section).to_vec();
+        if is_near.get() { state.sheet.with(take) } else { state.sheet.with_untracked(take) }
+    })
 }
 
 /// The row in short, under the heads.
 #[component]
 pub fn ShortRow() -> impl IntoView {
+    let state = State::here();
+    let row = Memo::new(move |_| state.sheet.with(|sheet| Some(sheet.short.clone())));
     view! {
         <table class="rows rows--short">
             <TableHead section="short"/>
-            <tbody><TableRow find=|sheet: &Sheet| Some(sheet.short.clone())/></tbody>
+            <tbody><TableRow row/></tbody>
         </table>
     }
 }
@@ -63,12 +98,8 @@ fn TableHead(section: &'static str) -> impl IntoView {
 }
 
 #[component]
-fn TableRow(
-    /// Finds the row in the sheet.
-    find: impl Fn(&Sheet) -> Option<Row> + Send + Sync + 'static,
-) -> impl IntoView {
+fn TableRow(row: Memo<Option<Row>>) -> impl IntoView {
     let state = State::here();
-    let row = Memo::new(move |_| state.sheet.with(&find));
     view! {
         <tr>
             <th scope="row">{move || row.with(|row| row.as_ref().map(|row| row.label.clone()))}</th>

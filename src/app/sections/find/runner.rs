@@ -4,7 +4,6 @@ use std::sync::Arc;
 
 use leptos::html::Div;
 use leptos::prelude::*;
-use wasm_bindgen::prelude::*;
 
 use crate::app::device;
 use crate::app::state::State;
@@ -34,7 +33,6 @@ pub(in crate::app::sections) struct Runner {
     search: StoredValue<Option<Search>>,
     shown_at: StoredValue<f64>,
     turn: StoredValue<u32>,
-    is_wanted: RwSignal<bool>,
 }
 
 impl Runner {
@@ -50,11 +48,11 @@ impl Runner {
             search: StoredValue::new(None),
             shown_at: StoredValue::new(0.0),
             turn: StoredValue::new(0),
-            is_wanted: RwSignal::new(false),
         };
-        runner.await_view();
+        let is_near = device::near_window(runner.place);
+        let is_wanted = Memo::new(move |was: Option<&bool>| was.copied().unwrap_or(false) || is_near.get());
         Effect::new(move || {
-            if runner.is_wanted.get() {
+            if is_wanted.get() {
                 runner.asked.track();
                 state.catalogue.track();
                 runner.begin();
@@ -132,25 +130,5 @@ impl Runner {
     fn show(self) {
         let found = self.search.with_value(|search| search.as_ref().map(|search| Arc::new(search.found())));
         self.found.set(found);
-    }
-
-    /// Wants the first search as soon as the place nears the window.
-    fn await_view(self) {
-        Effect::new(move || {
-            let Some(place) = self.place.get() else { return };
-            let seen = Closure::<dyn FnMut(js_sys::Array)>::new(move |entries: js_sys::Array| {
-                let is_near = entries.iter().any(|entry| entry.unchecked_into::<web_sys::IntersectionObserverEntry>().is_intersecting());
-                if is_near && self.is_wanted.try_get_untracked() == Some(false) {
-                    self.is_wanted.set(true);
-                }
-            });
-            let options = web_sys::IntersectionObserverInit::new();
-            options.set_root_margin("600px");
-            if let Ok(observer) = web_sys::IntersectionObserver::new_with_options(seen.as_ref().unchecked_ref(), &options) {
-                observer.observe(&place);
-            }
-            // The observer lives as long as the page.
-            seen.forget();
-        });
     }
 }
