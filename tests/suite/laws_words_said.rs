@@ -17,16 +17,13 @@ fn slowly(words: Words, text: &str) -> String {
                 && chars[at..end].iter().collect::<String>().eq_ignore_ascii_case(ours)
                 && chars.get(end).is_none_or(|next| !next.is_alphanumeric())
         };
-        match TABLE.iter().find(|(ours, ..)| begins && fits(ours)) {
-            Some((ours, us, uk)) => {
-                let word = if words == Words::Us { us } else { uk };
-                said += &if chars[at].is_uppercase() { layshaft::problem::capital(word) } else { (*word).to_owned() };
-                at += ours.chars().count();
-            }
-            None => {
-                said.push(chars[at]);
-                at += 1;
-            }
+        if let Some((ours, us, uk)) = TABLE.iter().find(|(ours, ..)| begins && fits(ours)) {
+            let word = if words == Words::Us { us } else { uk };
+            said += &if chars[at].is_uppercase() { layshaft::problem::capital(word) } else { (*word).to_owned() };
+            at += ours.chars().count();
+        } else {
+            said.push(chars[at]);
+            at += 1;
         }
     }
     said
