@@ -134,13 +134,16 @@ fn on_page(page: &OnPage, rival: &Rival) -> Vec<Row> {
     rows
 }
 
-/// A time with three digits in the unit that suits it.
+/// A time with about three digits in the unit that suits it.
 fn time(seconds: f64) -> String {
-    match seconds {
-        s if s.is_nan() => "not measured".into(),
-        s if s < 1e-3 => format!("{:.3} ms", s * 1e3),
-        s if s < 1.0 => format!("{:.3} ms", s * 1e3).replace(".000 ms", " ms"),
-        s => format!("{s:.2} s"),
+    let milliseconds = seconds * 1e3;
+    match milliseconds {
+        ms if ms.is_nan() => "not measured".into(),
+        ms if ms >= 1e3 => format!("{seconds:.2} s"),
+        ms if ms >= 100.0 => format!("{ms:.0} ms"),
+        ms if ms >= 10.0 => format!("{ms:.1} ms"),
+        ms if ms >= 1.0 => format!("{ms:.2} ms"),
+        ms => format!("{ms:.3} ms"),
     }
 }
 
