@@ -44,7 +44,8 @@ pub fn from_counts(bench: &Bench, candidates: &[Candidate<'_>], problems: &mut V
     (!counted.is_empty()).then(|| by_counts(&counted, candidates))
 }
 
-const GEARS: [BenchField; 5] = [BenchField::First, BenchField::Second, BenchField::Third, BenchField::Fourth, BenchField::Fifth];
+const GEARS: [BenchField; 6] =
+    [BenchField::First, BenchField::Second, BenchField::Third, BenchField::Fourth, BenchField::Fifth, BenchField::Sixth];
 
 fn counted(bench: &Bench, problems: &mut Vec<Problem>) -> Vec<Counted> {
     let layout = layout(bench);
@@ -61,6 +62,7 @@ fn counted(bench: &Bench, problems: &mut Vec<Problem>) -> Vec<Counted> {
     for (gear, field) in GEARS.into_iter().enumerate() {
         take(field, lines(Part::Driver(gear), Part::Driven(gear), layout == Layout::OutputReduced));
     }
+    take(BenchField::Reverse, lines(Part::ReverseDriver, Part::ReverseDriven, layout == Layout::OutputReduced));
     for text in bench.anywhere.split(|c: char| !c.is_ascii_digit()).filter(|text| !text.is_empty()) {
         match read::count(text) {
             Ok(teeth) => counted.push(Counted { at: None, teeth }),
@@ -132,15 +134,23 @@ pub fn from_ladder(bench: &Bench, candidates: &[Candidate<'_>]) -> Option<Result
     })
 }
 
+/// What is wrong with the tooth limits of a printed ladder; such a limit is left out.
+pub fn limit_problems(bench: &Bench) -> Vec<Problem> {
+    let wrong = |field: BenchField| {
+        let text = field.text(bench);
+        (!text.trim().is_empty()).then(|| read::count(text).err()).flatten().map(|why| Problem::stop(field.path(), &why))
+    };
+    [BenchField::Fewest, BenchField::Most].into_iter().filter_map(wrong).collect()
+}
+
 /// The search back to teeth for a printed ladder.
 ///
 /// # Errors
 /// When the wish cannot be: limits that cross, figures that no box has.
 pub fn ladder_search(bench: &Bench, figures: Vec<printed::Figure>) -> Result<LadderSearch, WishError> {
     let mut wish = Wish::new(layout(bench), figures);
-    let count = |text: &str| text.trim().parse().ok();
-    wish.fewest = count(&bench.fewest).unwrap_or(12);
-    wish.most = count(&bench.most).unwrap_or(60);
+    wish.fewest = bench.fewest.trim().parse().unwrap_or(12);
+    wish.most = bench.most.trim().parse().unwrap_or(60);
     LadderSearch::new(wish)
 }
 

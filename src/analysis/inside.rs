@@ -1,18 +1,18 @@
 //! What turns inside the box, how fast, and what must each synchroniser do?
 
 use crate::gearing::geometry::{Geometry, GeometryError, Setting, geometry};
-use crate::gearing::hunting::Hunting;
+use crate::gearing::hunting::{Hunting, mesh_frequency};
 use crate::gearing::speeds::meshes::{Meeting, meetings};
 use crate::gearing::speeds::overrun::{Downshift, downshifts_at_engine, downshifts_at_output};
 use crate::gearing::speeds::peaks::{Peak, highest_countershaft, highest_slip};
 use crate::gearing::speeds::{Arrangement, Selected, Turning};
 use crate::gearing::teeth::decimal;
-use crate::gearing::{Gear, Gearbox, Mesh, part::Part, part::Shaft};
-use crate::setup::{Conditions, Setup};
+use crate::gearing::{FinalDrive, Gear, Gearbox, Mesh, Place, Ratio, part::Part, part::Shaft};
+use crate::setup::{Conditions, LookedAt, Setup};
 use crate::toothload::path;
 use crate::toothload::synchroniser::{self, Reflected, Synchroniser};
 use crate::units::common::wheel_speed;
-use crate::units::{AngularVelocity, MomentOfInertia, Torque};
+use crate::units::{AngularVelocity, Frequency, MomentOfInertia, Torque, Velocity};
 
 /// The inside of one setup's box.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -27,6 +27,10 @@ pub struct Inside {
     pub fastest_idle: Option<Peak>,
     /// Every pair in mesh, with how often its teeth meet.
     pub meetings: Vec<Meeting>,
+    /// The same under load at the cruise speed in top gear.
+    pub cruise_meetings: Vec<Meeting>,
+    /// How often the teeth of ring and pinion meet there, where they are counted.
+    pub cruise_final: Option<(Mesh, Frequency)>,
     /// What each downshift at the shift rpm would spin the engine to.
     pub downshifts: Vec<Downshift>,
     /// The same at the cruise speed.
@@ -62,15 +66,19 @@ impl Inside {
         let shared = &conditions.inside;
         let selected = available(gearbox, shared.selected);
         let turning = Turning::new(gearbox, &arrangement, selected);
-        let at = turning.as_ref().zip(shared.at).map(|(turning, at)| turning.at_input(at));
+        let at = turning.as_ref().and_then(|turning| ends(turning, setup, shared.at?));
         let inertia = inertia(setup, gearbox, &arrangement);
         Self {
             meetings: turning.as_ref().zip(at).map_or_else(Vec::new, |(turning, at)| meetings(gearbox, turning, arrangement.reverse, at)),
+            cruise_meetings: cruise_meetings(setup, gearbox, &arrangement, conditions),
+            cruise_final: cruise_final(setup, conditions),
             fastest_countershaft: conditions.shift.and_then(|shift| highest_countershaft(gearbox, &arrangement, shift)),
             fastest_idle: conditions.shift.and_then(|shift| highest_slip(gearbox, &arrangement, shift)),
             downshifts: conditions.shift.map_or_else(Vec::new, |shift| downshifts_at_engine(gearbox, shift, limit(conditions, shift))),
             cruise_downshifts: at_cruise(setup, gearbox, conditions),
-            shifts: synchronisers(setup, gearbox, &arrangement, inertia.as_ref(), conditions),
+            shifts: at.filter(|(input, _)| input.value != 0.0).map_or_else(Vec::new, |(input, _)| {
+                synchronisers(setup, gearbox, &arrangement, inertia.as_ref(), (input.abs(), conditions))
+            }),
             pairs: pairs(setup, gearbox),
             thrust: thrust(setup, gearbox, selected, conditions),
             turning,
@@ -85,10 +93,45 @@ impl Inside {
     }
 }
 
+/// The speeds of input and output for what is looked at.
+fn ends(turning: &Turning, setup: &Setup, at: LookedAt) -> Option<(AngularVelocity, AngularVelocity)> {
+    match at {
+        LookedAt::Input(input) => Some(turning.at_input(input)),
+        LookedAt::Road(road) => {
+            let forward = turning.ratio.is_none_or(|ratio| ratio > Ratio::from_integer(0));
+            let output = output_at(setup, road)?;
+            Some(turning.at_output(if forward { output } else { -output }))
+        }
+    }
+}
+
+/// The speed of the box's output at a road speed.
+fn output_at(setup: &Setup, road: Velocity) -> Option<AngularVelocity> {
+    Some(wheel_speed(road, setup.rolling.as_ref()?.circumference) * decimal(setup.behind_gearbox()?))
+}
+
 /// What each downshift at the cruise speed would spin the engine to.
 fn at_cruise(setup: &Setup, gearbox: &Gearbox, conditions: &Conditions) -> Vec<Downshift> {
-    let output = || Some(wheel_speed(conditions.cruise?, setup.rolling.as_ref()?.circumference) * decimal(setup.behind_gearbox()?));
-    output().zip(conditions.shift).map_or_else(Vec::new, |(output, shift)| downshifts_at_output(gearbox, output, limit(conditions, shift)))
+    let output = conditions.cruise.and_then(|cruise| output_at(setup, cruise));
+    output.zip(conditions.shift).map_or_else(Vec::new, |(output, shift)| downshifts_at_output(gearbox, output, limit(conditions, shift)))
+}
+
+/// The pairs that carry the power at the cruise speed in top gear.
+fn cruise_meetings(setup: &Setup, gearbox: &Gearbox, arrangement: &Arrangement, conditions: &Conditions) -> Vec<Meeting> {
+    let found = || {
+        let turning = Turning::new(gearbox, arrangement, Selected::Gear(gearbox.gears().len().checked_sub(1)?))?;
+        let at = turning.at_output(output_at(setup, conditions.cruise?)?);
+        Some(meetings(gearbox, &turning, arrangement.reverse, at).into_iter().filter(|meeting| meeting.in_path).collect())
+    };
+    found().unwrap_or_default()
+}
+
+/// How often the teeth of ring and pinion meet at the cruise speed.
+fn cruise_final(setup: &Setup, conditions: &Conditions) -> Option<(Mesh, Frequency)> {
+    let FinalDrive::Pair(mesh) = setup.final_drive? else { return None };
+    let wheel = wheel_speed(conditions.cruise?, setup.rolling.as_ref()?.circumference);
+    let behind = setup.stages.as_ref()?.iter().filter(|stage| stage.place == Place::BehindAxle).map(|stage| decimal(stage.drive.ratio()));
+    Some((mesh, mesh_frequency(mesh.driven, wheel * behind.product::<f64>())))
 }
 
 /// The engine speed that a downshift must not pass: the rev limit where it is known, else the shift rpm.
@@ -115,9 +158,8 @@ fn synchronisers(
     gearbox: &Gearbox,
     arrangement: &Arrangement,
     inertia: Option<&Reflected>,
-    conditions: &Conditions,
+    (at, conditions): (AngularVelocity, &Conditions),
 ) -> Vec<synchroniser::Shift> {
-    let Some(at) = conditions.inside.at else { return Vec::new() };
     let sized = setup.inside.cone.map_or(Synchroniser::Unsized, Synchroniser::Cone);
     let of = |gear: usize| if setup.inside.unsynchronised.contains(&gear) { Synchroniser::Missing } else { sized };
     let each: Vec<Synchroniser> = (0..gearbox.gears().len()).map(of).collect();

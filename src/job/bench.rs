@@ -57,6 +57,10 @@ texts! {
     fourth Fourth "bench-4";
     /// 5th gear as counted.
     fifth Fifth "bench-5";
+    /// 6th gear as counted.
+    sixth Sixth "bench-6";
+    /// Reverse as counted, without its idler.
+    reverse Reverse "bench-reverse";
     /// Counts whose place is not known.
     anywhere Anywhere "bench-anywhere";
     /// Turns of the input.

@@ -43,6 +43,8 @@ pub enum JobField {
     InsideAt,
     /// The time a synchroniser is given.
     SyncTime,
+    /// Limits of the user's own for the lining.
+    LiningLimits,
 }
 
 /// The texts of one setup. Places are counted from 0.
@@ -100,6 +102,7 @@ impl JobField {
             Self::Bench(field) => field.path(),
             Self::InsideAt => "inside-at",
             Self::SyncTime => "sync-time",
+            Self::LiningLimits => "lining-limits",
         }
     }
 
@@ -117,6 +120,7 @@ impl JobField {
             Self::Bench(field) => Slot::Plain(field.slot(&mut job.bench)),
             Self::InsideAt => Slot::Quantity(&mut job.inside.at),
             Self::SyncTime => Slot::Quantity(&mut job.inside.shift_time),
+            Self::LiningLimits => Slot::Plain(&mut job.inside.lining_limits),
         }
     }
 
@@ -134,6 +138,7 @@ impl JobField {
             Self::Bench(field) => field.text(&job.bench),
             Self::InsideAt => &job.inside.at.text,
             Self::SyncTime => &job.inside.shift_time.text,
+            Self::LiningLimits => &job.inside.lining_limits,
         }
     }
 }

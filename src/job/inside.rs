@@ -14,12 +14,15 @@ pub struct InsideShared {
     pub setup: Option<SetupId>,
     /// The gear selected: `1` to `8`, `n` for neutral, `r` for reverse; blank for 2nd.
     pub gear: String,
-    /// The input speed; blank for the shift rpm.
+    /// The input speed, or a road speed with its unit; blank for the shift rpm.
     pub at: Typed,
     /// The time a synchroniser is given.
     pub shift_time: Typed,
     /// The lining its cones are judged by: `molybdenum`, `sintered`, or anything else for brass.
     pub lining: String,
+    /// Limits of the user's own for it: sliding speed, pressure, work and power; blank for the usual ones.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub lining_limits: String,
 }
 
 /// The cut of the gears and the synchronisers of one setup.

@@ -6,7 +6,7 @@ use crate::gearing::speeds::Selected;
 use crate::job::{self, InsideField, Job, JobField, SetupField, SetupId};
 use crate::problem::Problem;
 use crate::toothload::synchroniser::{Cone, Lining};
-use crate::units::{Angle, AngularVelocity, Length, Limits, Measured, MomentOfInertia, Time, common, limits};
+use crate::units::{Angle, AngularVelocity, Length, Limits, Measured, MomentOfInertia, Time, Typed, Velocity, common, limits};
 
 /// What is looked at, for all setups.
 #[derive(Clone, Debug, PartialEq)]
@@ -15,12 +15,21 @@ pub struct InsideShared {
     pub setup: Option<SetupId>,
     /// The gear selected.
     pub selected: Selected,
-    /// The input speed: as typed, or the shift rpm.
-    pub at: Option<AngularVelocity>,
+    /// What is looked at: an input speed, or a road speed.
+    pub at: Option<LookedAt>,
     /// The time a synchroniser is given: as typed, or a quarter of a second (common practice, no published source).
     pub shift_time: Time,
     /// The lining its cones are judged by.
-    pub lining: &'static Lining,
+    pub lining: Lining,
+}
+
+/// What the speeds inside the box are looked at for.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum LookedAt {
+    /// The input turns so: as typed, or the shift rpm.
+    Input(AngularVelocity),
+    /// The car rolls so.
+    Road(Velocity),
 }
 
 /// The cut of the gears and the synchronisers of one setup.
@@ -43,22 +52,37 @@ pub struct Inside {
 impl InsideShared {
     pub(super) fn read(job: &Job, shift: Option<AngularVelocity>, problems: &mut Vec<Problem>) -> Self {
         let typed = &job.inside;
-        let at = if typed.at.is_blank() { shift } else { keep(problems, JobField::InsideAt.path(), typed.at.read(&limits::SHIFT_SPEED)) };
+        let at = if typed.at.is_blank() { shift.map(LookedAt::Input) } else { looked_at(&typed.at, problems) };
         let time = (!typed.shift_time.is_blank())
             .then(|| keep(problems, JobField::SyncTime.path(), typed.shift_time.read(&limits::SYNCHRONISING_TIME)))
             .flatten();
-        let [brass, molybdenum, sintered] = &Lining::PRESETS;
+        let [brass, molybdenum, sintered] = Lining::PRESETS;
+        let own = (!typed.lining_limits.trim().is_empty())
+            .then(|| keep(problems, JobField::LiningLimits.path(), Lining::read(&typed.lining_limits)))
+            .flatten();
         Self {
             setup: typed.setup,
             selected: selected(&typed.gear),
             at,
             shift_time: time.unwrap_or_else(|| (common::unit::<Time>("s").make)(0.25)),
-            lining: match typed.lining.as_str() {
+            lining: own.unwrap_or(match typed.lining.as_str() {
                 "molybdenum" => molybdenum,
                 "sintered" => sintered,
                 _ => brass,
-            },
+            }),
         }
+    }
+}
+
+/// An rpm, or a road speed where a unit of road speed stands behind the number.
+fn looked_at(typed: &Typed, problems: &mut Vec<Problem>) -> Option<LookedAt> {
+    let unit = typed.text.trim_start_matches(|c: char| !c.is_alphabetic());
+    let is_road = <Velocity as Measured>::units().iter().any(|road| unit.trim().eq_ignore_ascii_case(road.symbol));
+    let path = JobField::InsideAt.path();
+    if is_road {
+        keep(problems, path, typed.read(&limits::CRUISE_SPEED)).map(LookedAt::Road)
+    } else {
+        keep(problems, path, typed.read(&limits::SHIFT_SPEED)).map(LookedAt::Input)
     }
 }
 

@@ -15,7 +15,7 @@ use crate::job::{self, Job, JobField, SetupField, SetupId};
 use crate::problem::{Explain, Problem};
 use crate::tyre::{OmittedAspect, Rolling, Tyre};
 use crate::units::{AngularVelocity, Velocity, limits};
-pub use inside::{Inside, InsideShared};
+pub use inside::{Inside, InsideShared, LookedAt};
 pub use pull::{Pull, RunTyped};
 pub use speedo::{Speedo, SpeedoShared, TAPS};
 

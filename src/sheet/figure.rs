@@ -66,6 +66,8 @@ pub enum Tone {
     Good,
     /// Wants attention.
     Caution,
+    /// A caution for the driver that every setup has in some gear: said where it stands, not counted against the setup.
+    Driving,
     /// Must not be left so.
     Stop,
 }
@@ -173,6 +175,11 @@ impl Piece {
     /// A caution.
     pub fn caution(text: impl Into<String>) -> Self {
         Self::Verdict(Verdict { tone: Tone::Caution, text: text.into() })
+    }
+
+    /// A caution for the driver.
+    pub fn driving(text: impl Into<String>) -> Self {
+        Self::Verdict(Verdict { tone: Tone::Driving, text: text.into() })
     }
 
     /// A judgement that must not be left so.

@@ -206,7 +206,7 @@ impl Section {
         self.rows.iter().flat_map(|row| {
             row.cells.iter().enumerate().flat_map(move |(column, cell)| {
                 cell.pieces().filter_map(move |piece| match piece {
-                    Piece::Verdict(verdict) if verdict.tone != Tone::Good => Some((column, row, verdict)),
+                    Piece::Verdict(verdict) if matches!(verdict.tone, Tone::Caution | Tone::Stop) => Some((column, row, verdict)),
                     _ => None,
                 })
             })

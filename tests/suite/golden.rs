@@ -159,6 +159,7 @@ fn piece(piece: &Piece) -> String {
         Piece::Verdict(verdict) => match verdict.tone {
             Tone::Good => format!("+ {}", verdict.text),
             Tone::Caution => format!("! {}", verdict.text),
+            Tone::Driving => format!("driving: {}", verdict.text),
             Tone::Stop => format!("!! {}", verdict.text),
         },
     }

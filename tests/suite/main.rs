@@ -21,6 +21,7 @@ mod figures_by_hand;
 mod finder_ground;
 mod finder_pairs;
 mod golden;
+mod inside_by_hand;
 mod laws_core;
 mod laws_finder;
 mod laws_gears_boxes;

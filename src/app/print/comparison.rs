@@ -91,7 +91,7 @@ fn piece(piece: &Piece) -> AnyView {
         Piece::Verdict(verdict) => {
             let mark = match verdict.tone {
                 Tone::Good => "✓ ",
-                Tone::Caution => "⚠ ",
+                Tone::Caution | Tone::Driving => "⚠ ",
                 Tone::Stop => "✕ ",
             };
             view! { <span class="paper__verdict">{mark}{verdict.text.clone()}" "</span> }.into_any()

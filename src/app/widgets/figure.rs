@@ -19,7 +19,7 @@ pub fn piece(setup: SetupId, piece: &Piece) -> AnyView {
 fn verdict(verdict: &Verdict) -> AnyView {
     let (class, mark, word) = match verdict.tone {
         Tone::Good => ("verdict verdict--good", "✓ ", "good: "),
-        Tone::Caution => ("verdict verdict--caution", "⚠ ", "caution: "),
+        Tone::Caution | Tone::Driving => ("verdict verdict--caution", "⚠ ", "caution: "),
         Tone::Stop => ("verdict verdict--stop", "✕ ", "not to be left so: "),
     };
     view! {

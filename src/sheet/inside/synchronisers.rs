@@ -2,6 +2,7 @@
 
 use super::super::typed::entry;
 use super::super::{Cell, Figure, Piece, Row, Source, ordinal};
+use super::typed_row;
 use crate::analysis::Analysis;
 use crate::job::{InsideField, SetupField};
 use crate::problem::{Explain, capital};
@@ -30,15 +31,17 @@ pub(super) fn inertia_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let inertia = unit::<MomentOfInertia>("kg·m²");
     let cell = match &analysis.inside.inertia {
         Some(reflected) => {
-            let figure = Figure::quantity("inside.input_inertia", &reflected.at_input, inertia, 5);
-            let rows = reflected
+            let usual = MomentOfInertia::usual(source.reader.units);
+            let decimals = if source.reader.units == System::Inch { 2 } else { 5 };
+            let figure = Figure::quantity("inside.input_inertia", &reflected.at_input, usual, decimals);
+            let own = reflected
                 .rows
                 .iter()
                 .map(|row| format!("{} teeth {}", row.teeth, number::show((inertia.take)(&row.at_input), 6)))
                 .collect::<Vec<_>>();
             let figure = figure.by(
                 "J = Σ own inertia × (its speed ÷ input speed)²; gears as solid steel discs",
-                rows.join(" + "),
+                format!("{} kg·m²", own.join(" + ")),
                 "common practice, no published source",
             );
             let words = if reflected.is_estimate {
@@ -75,9 +78,44 @@ fn cell(source: Source<'_>, analysis: &Analysis, from: usize, to: usize) -> Cell
     let torque = Figure::quantity(&format!("{key}_torque"), &absorbed.mean_torque, torque_unit(source), 1).small();
     let power = Figure::quantity(&format!("{key}_power"), &absorbed.mean_power, unit::<Power>("W"), 0).small();
     let time = number::show((unit::<Time>("s").take)(&source.conditions.inside.shift_time), 2);
-    let cell =
-        cell.and([work.by("W = ½ J Δω²", format!("in {time} s"), SLIP).into(), Piece::words("of slip work"), torque.into(), power.into()]);
+    let at_cone = format!(
+        "J at the cone {} kg·m², Δω {} rad/s, t {time} s",
+        number::show((unit::<MomentOfInertia>("kg·m²").take)(&shift.inertia), 5),
+        number::show(shift.difference.value.abs(), 1)
+    );
+    let cell = cell.and([
+        work.by("W = ½ J Δω²", at_cone.clone(), SLIP).into(),
+        Piece::words("slip"),
+        torque.by("T = J Δω ÷ t", at_cone.clone(), SLIP).into(),
+        power.by("P = W ÷ t", at_cone, SLIP).into(),
+    ]);
     stressed(source, cell, shift)
+}
+
+/// The rows in which the cones are typed, and what the lining is allowed.
+pub(super) fn typed_rows(source: Source<'_>) -> [Row; 4] {
+    let row = |label: &str, field: InsideField| typed_row(source, label, SetupField::Inside(field), "");
+    let lining = source.row("lining", "Limits of the lining", |_| lining_cell(&source.conditions.inside.lining));
+    [
+        typed_row(source, "Gears without a synchroniser", SetupField::Unsynchronised, "none"),
+        row("Mean diameter of the cones", InsideField::ConeDiameter),
+        row("Width of the lining", InsideField::ConeWidth),
+        lining,
+    ]
+}
+
+fn lining_cell(lining: &Lining) -> Cell {
+    let shown = |value: f64| number::show(value, 2);
+    let words = format!(
+        "{}: sliding {} m/s, pressure {} N/mm², work {} J/mm², power {} W/mm²",
+        lining.name,
+        shown(lining.sliding_m_per_s),
+        shown(lining.pressure_n_per_mm2),
+        shown(lining.work_j_per_mm2),
+        shown(lining.power_w_per_mm2)
+    );
+    let cell = Cell::line([Piece::words(words)]);
+    if lining.name == Lining::OWN { cell } else { cell.and([Piece::words(Lining::SOURCE)]) }
 }
 
 fn torque_unit(source: Source<'_>) -> &'static crate::units::Unit<Torque> {
@@ -87,12 +125,10 @@ fn torque_unit(source: Source<'_>) -> &'static crate::units::Unit<Torque> {
 /// What of the lining's limits is passed, where the cone is known.
 fn stressed(source: Source<'_>, cell: Cell, shift: &Shift) -> Cell {
     let Some(stress) = shift.absorbed.and_then(|absorbed| absorbed.stress) else { return cell };
-    let lining = source.conditions.inside.lining;
+    let lining = &source.conditions.inside.lining;
     let over = lining.exceeded(&stress);
     if over.is_empty() {
-        return cell.and([Piece::good(format!("inside the limits of {} ({})", lining.name, Lining::SOURCE))]);
+        return cell.and([Piece::good("inside the lining’s limits")]);
     }
-    over.iter().fold(cell, |cell, over| {
-        cell.and([Piece::caution(format!("{}; {} ({})", capital(&over.what()), over.what_to_do(), Lining::SOURCE))])
-    })
+    over.iter().fold(cell, |cell, over| cell.and([Piece::caution(format!("{}; {}", capital(&over.what()), over.what_to_do()))]))
 }

@@ -54,6 +54,28 @@ impl Lining {
         Self { name: "sintered on steel", sliding_m_per_s: 9.0, pressure_n_per_mm2: 7.0, work_j_per_mm2: 1.0, power_w_per_mm2: 1.5 },
     ];
 
+    /// What a lining with limits of the user's own is called.
+    pub const OWN: &'static str = "as typed";
+
+    /// Limits as typed: sliding speed in m/s, pressure in N/mm², work in J/mm² and power in W/mm², with blanks between.
+    ///
+    /// # Errors
+    /// When the text is not four numbers above nothing.
+    pub fn read(text: &str) -> Result<Self, LimitsError> {
+        let number = |part: &str| part.replace(',', ".").parse::<f64>().ok().filter(|value| *value > 0.0 && value.is_finite());
+        let numbers: Option<Vec<f64>> = text.split_whitespace().map(number).collect();
+        match numbers.as_deref() {
+            Some([sliding_m_per_s, pressure_n_per_mm2, work_j_per_mm2, power_w_per_mm2]) => Ok(Self {
+                name: Self::OWN,
+                sliding_m_per_s: *sliding_m_per_s,
+                pressure_n_per_mm2: *pressure_n_per_mm2,
+                work_j_per_mm2: *work_j_per_mm2,
+                power_w_per_mm2: *power_w_per_mm2,
+            }),
+            _ => Err(LimitsError { text: text.trim().to_owned() }),
+        }
+    }
+
     /// Every limit that a stress passes.
     pub fn exceeded(&self, stress: &Stress) -> Vec<Exceeded> {
         let rows = [
@@ -64,6 +86,23 @@ impl Lining {
         ];
         let over = rows.into_iter().filter(|(_, _, value, limit)| value > limit);
         over.map(|(word, unit, value, limit)| Exceeded { word, unit, value, limit }).collect()
+    }
+}
+
+/// A text that is no set of limits.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct LimitsError {
+    /// What was typed.
+    pub text: String,
+}
+
+impl Explain for LimitsError {
+    fn what(&self) -> String {
+        format!("“{}” does not give four limits of a lining", number::clip(&self.text))
+    }
+
+    fn what_to_do(&self) -> String {
+        "type sliding speed in m/s, pressure in N/mm², work in J/mm² and power in W/mm², such as 5 3 0.09 0.45".into()
     }
 }
 

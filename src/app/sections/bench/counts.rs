@@ -19,6 +19,8 @@ pub(super) fn panel(sets: Memo<Vec<Known>>) -> impl IntoView {
         {field(BenchField::Third, "3rd", "")}
         {field(BenchField::Fourth, "4th", "")}
         {field(BenchField::Fifth, "5th", "")}
+        {field(BenchField::Sixth, "6th", "")}
+        {field(BenchField::Reverse, "reverse", "33/16")}
         {field(BenchField::Anywhere, "place not known", "23 18")}
     };
     let answer = move || {
@@ -62,5 +64,5 @@ fn shown(state: State, sets: &[Known], answer: &ByCounts) -> impl IntoView + use
 /// Which count would tell the rest apart.
 fn next_words(sets: &[Known], next: &NextCount) -> String {
     let layout = sets.first().map_or_else(Default::default, |known| known.gearbox.layout());
-    format!("Count the {} next: it tells them into {} groups.", next.part.name(layout), next.outcomes.len())
+    format!("Count the {} next: that parts them into {} groups.", next.part.name(layout), next.outcomes.len())
 }

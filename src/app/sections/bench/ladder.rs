@@ -30,13 +30,12 @@ struct Seen {
     sentence: String,
     best: Vec<Found>,
     many: u64,
-    share: f64,
 }
 
 /// The printed ladder and what it can be.
 pub(super) fn panel(sets: Memo<Vec<Known>>) -> impl IntoView {
     let state = State::here();
-    let (seen, running) = (RwSignal::new(Seen::default()), RwSignal::new(false));
+    let (seen, running) = (RwSignal::new(Seen::default()), RwSignal::new(None::<f64>));
     let asked = Memo::new(move |_| state.job.with(|job| ladder_texts(&job.bench)));
     let turn = StoredValue::new(0_u32);
     Effect::new(move || {
@@ -48,7 +47,17 @@ pub(super) fn panel(sets: Memo<Vec<Known>>) -> impl IntoView {
         {field(BenchField::Ladder, "printed ratios", "2.47 1.67 1.24 1.00")}
         {field(BenchField::Fewest, "teeth from", "12")}
         {field(BenchField::Most, "to", "60")}
-        <button type="button" class="btn btn--small" disabled=move || !running.get() on:click=move |_| stop(turn, running)>"Stop"</button>
+    };
+    let searching = Memo::new(move |_| running.with(Option::is_some));
+    let progress = move || {
+        searching.get().then(|| {
+            view! {
+                <div class="bench__progress">
+                    <progress aria-label="Search from the printed ladder" max="1" prop:value=move || running.get().unwrap_or(1.0)></progress>
+                    <button type="button" class="btn btn--small" on:click=move |_| stop(turn, running)>"Stop"</button>
+                </div>
+            }
+        })
     };
     let answer = move || {
         let known = sets.with(|sets| {
@@ -61,12 +70,14 @@ pub(super) fn panel(sets: Memo<Vec<Known>>) -> impl IntoView {
                         .map(|known| found(state, known.set.name.clone(), known.set.gears.join("  "), Gearbox::picked(&known.set)))
                         .collect();
                     let head = if lines.is_empty() { "No gear set of the catalogue prints so." } else { "From the catalogue:" };
-                    view! { <p>{head}</p> <ul class="bench__list">{lines}</ul> }.into_any()
+                    view! { <p>{state.say(head)}</p> <ul class="bench__list">{lines}</ul> }.into_any()
                 }
                 Err(why) => refusal(state, &why),
             })
         });
-        view! { {known} {seen_view(state, &seen.get(), running.get())} }
+        let wrong = state.job.with(|job| bench::limit_problems(&job.bench));
+        let wrong = wrong.iter().map(|problem| view! { <p class="field__problem">{state.say(&problem.sentence())}</p> }).collect_view();
+        view! { {wrong} {known} {progress} {move || seen.with(|seen| seen_view(state, seen))} }
     };
     question(
         "A printed ladder",
@@ -86,33 +97,33 @@ fn ladder_texts(bench: &Bench) -> [String; 4] {
 }
 
 /// Starts the search for what is typed now; whatever ran before is dropped.
-fn begin(state: State, turn: StoredValue<u32>, seen: RwSignal<Seen>, running: RwSignal<bool>) {
+fn begin(state: State, turn: StoredValue<u32>, seen: RwSignal<Seen>, running: RwSignal<Option<f64>>) {
     turn.update_value(|turn| *turn = turn.wrapping_add(1));
     seen.set(Seen::default());
     let figures: Option<Vec<Figure>> =
         state.job.with_untracked(|job| bench::from_ladder(&job.bench, &[])).and_then(Result::ok).map(|ladder| ladder.figures);
-    let Some(figures) = figures else { return running.set(false) };
+    let Some(figures) = figures else { return running.set(None) };
     match state.job.with_untracked(|job| bench::ladder_search(&job.bench, figures)) {
         Ok(search) => {
             SEARCH.set(Some(search));
-            running.set(true);
+            running.set(Some(0.0));
             let now = turn.get_value();
             device::soon(move || slice(now, turn, seen, running));
         }
         Err(why) => {
-            running.set(false);
+            running.set(None);
             seen.set(Seen { sentence: format!("{}. {}.", capital(&why.what()), capital(&why.what_to_do())), ..Seen::default() });
         }
     }
 }
 
-fn stop(turn: StoredValue<u32>, running: RwSignal<bool>) {
+fn stop(turn: StoredValue<u32>, running: RwSignal<Option<f64>>) {
     turn.update_value(|turn| *turn = turn.wrapping_add(1));
-    running.set(false);
+    running.set(None);
 }
 
 /// One slice of the search, then the next, until it is done or something else was asked.
-fn slice(now: u32, turn: StoredValue<u32>, seen: RwSignal<Seen>, running: RwSignal<bool>) {
+fn slice(now: u32, turn: StoredValue<u32>, seen: RwSignal<Seen>, running: RwSignal<Option<f64>>) {
     if turn.try_get_value() != Some(now) {
         return;
     }
@@ -124,21 +135,20 @@ fn slice(now: u32, turn: StoredValue<u32>, seen: RwSignal<Seen>, running: RwSign
             progress = search.advance(STEPS);
         }
         let outcome = search.outcome();
-        let share = match progress {
-            Progress::Working { done, of, .. } => share(done, of),
-            Progress::Finished => 1.0,
-        };
-        Some((
-            Seen { sentence: outcome.sentence(), best: outcome.best.iter().take(LISTED).cloned().collect(), many: outcome.count, share },
-            progress,
-        ))
+        let best = outcome.best.iter().take(LISTED).cloned().collect();
+        Some((Seen { sentence: outcome.sentence(), best, many: outcome.count }, progress))
     });
-    let Some((found, progress)) = step else { return running.set(false) };
-    seen.set(found);
-    if matches!(progress, Progress::Working { .. }) {
-        device::soon(move || slice(now, turn, seen, running));
-    } else {
-        running.set(false);
+    let Some((found, progress)) = step else { return running.set(None) };
+    // Nothing is painted anew while a slice finds nothing new.
+    if seen.with_untracked(|seen| *seen != found) {
+        seen.set(found);
+    }
+    match progress {
+        Progress::Working { done, of, .. } => {
+            running.set(Some(share(done, of)));
+            device::soon(move || slice(now, turn, seen, running));
+        }
+        Progress::Finished => running.set(None),
     }
 }
 
@@ -147,7 +157,7 @@ fn share(done: usize, of: usize) -> f64 {
     if of == 0 { 0.0 } else { done as f64 / of as f64 }
 }
 
-fn seen_view(state: State, seen: &Seen, running: bool) -> impl IntoView + use<> {
+fn seen_view(state: State, seen: &Seen) -> impl IntoView + use<> {
     let layout = state.job.with(|job| bench::layout(&job.bench));
     let lines: Vec<_> = seen
         .best
@@ -158,10 +168,8 @@ fn seen_view(state: State, seen: &Seen, running: bool) -> impl IntoView + use<> 
             found(state, format!("{constant}{}", gearbox.gears.join("  ")), String::new(), gearbox)
         })
         .collect();
-    let progress =
-        running.then(|| view! { <progress aria-label="Search from the printed ladder" max="1" prop:value=seen.share></progress> });
     let many = usize::try_from(seen.many).unwrap_or(usize::MAX);
-    view! { {progress} <p>{state.say(&seen.sentence)}</p> <ul class="bench__list">{lines}{more(many)}</ul> }
+    view! { <p>{state.say(&capital(&seen.sentence))}</p> <ul class="bench__list">{lines}{more(many)}</ul> }
 }
 
 /// A combination as it would be typed.

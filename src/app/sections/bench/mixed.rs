@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use super::{Known, found, question};
 use crate::analysis::bench;
 use crate::app::state::State;
-use crate::gearing::mix::Mixed;
+use crate::gearing::mix::{Fit, Mixed};
 use crate::gearing::teeth::decimal;
 use crate::gearing::{Gear, Gearbox as Teeth, Idler, Layout, Mesh};
 use crate::job::{BenchField, Field, Gearbox, JobField};
@@ -63,11 +63,17 @@ fn choice(sets: Memo<Vec<Known>>, field: BenchField, label: &'static str) -> imp
 fn shown(state: State, mixed: &Mixed) -> AnyView {
     let line = |pair: &crate::gearing::mix::Pair| {
         let said = state.say(&format!("{}: {}", capital(&pair.what()), pair.what_to_do()));
-        let (class, mark) = if pair.fit.can_mesh() { ("verdict verdict--good", "✓ ") } else { ("verdict verdict--caution", "⚠ ") };
+        let (class, mark) = if pair.fit == Fit::Shares { ("verdict verdict--good", "✓ ") } else { ("verdict verdict--caution", "⚠ ") };
         view! { <li><span class=class><span aria-hidden="true">{mark}</span>{said}</span></li> }
     };
     let ratios = mixed.gearbox.ratios().iter().map(|ratio| number::show(decimal(*ratio).abs(), 3)).collect::<Vec<_>>().join("  ");
-    let head = if mixed.can_mesh() { "Every pair can mesh." } else { "These parts do not all belong together." };
+    let head = if mixed.pairs.iter().all(|pair| pair.fit == Fit::Shares) {
+        "Every pair can mesh."
+    } else if mixed.can_mesh() {
+        "Every pair can mesh if its gears were cut for it."
+    } else {
+        "These parts do not all belong together."
+    };
     view! {
         <p>{head}</p>
         <ul class="bench__list">{mixed.pairs.iter().map(line).collect_view()}</ul>

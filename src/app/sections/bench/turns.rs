@@ -117,7 +117,7 @@ fn read(state: State, answer: Result<Reads, ReadingError>, lines: impl FnOnce(&R
     } else {
         format!("Tooth pairs inside, smallest first: {pairs}{}", if reads.pairs.inside.len() > 12 { " …" } else { "" })
     };
-    view! { <p>{between}</p> <ul class="bench__list">{lines}{more(many)}</ul> <p class="words">{pairs}</p> }.into_any()
+    view! { <p>{state.say(&between)}</p> <ul class="bench__list">{lines}{more(many)}</ul> <p class="words">{pairs}</p> }.into_any()
 }
 
 fn many_words(many: usize) -> String {
