@@ -49,6 +49,14 @@ impl Entry for Axle {
         self.own
     }
 
+    fn in_stock(&self) -> bool {
+        self.in_stock
+    }
+
+    fn put_in_stock(&mut self, in_stock: bool) {
+        self.in_stock = in_stock;
+    }
+
     fn place(&mut self, id: String, own: bool) {
         (self.id, self.own) = (id, own);
     }

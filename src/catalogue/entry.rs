@@ -71,6 +71,10 @@ pub trait Entry: Clone + PartialEq + Sized + Send + Sync + 'static {
     fn id(&self) -> &str;
     /// Whether it is the shop's own, not built in.
     fn own(&self) -> bool;
+    /// Whether one is on the shelf.
+    fn in_stock(&self) -> bool;
+    /// Says whether one is on the shelf.
+    fn put_in_stock(&mut self, in_stock: bool);
     /// Gives the entry its id and says whether it is the shop's own.
     fn place(&mut self, id: String, own: bool);
     /// The text that tells two entries of one kind apart for a reader.

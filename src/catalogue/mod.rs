@@ -5,6 +5,7 @@
 //! and [`saved`] keeps the shop's own between visits. What a part does in a car is not answered here: an entry keeps what was
 //! typed, and [`crate::gearing`], [`crate::tyre`] and [`crate::speedometer`] read it.
 
+mod any;
 mod axle;
 pub mod built_in;
 pub mod desk;
@@ -22,6 +23,7 @@ mod table;
 mod tyre;
 pub mod whole;
 
+pub use any::AnyEntry;
 pub use axle::Axle;
 pub use entry::{Entry, Kind};
 pub use file::FileError;

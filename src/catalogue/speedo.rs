@@ -91,6 +91,14 @@ impl Entry for SpeedoEntry {
         self.own
     }
 
+    fn in_stock(&self) -> bool {
+        self.gear.in_stock
+    }
+
+    fn put_in_stock(&mut self, in_stock: bool) {
+        self.gear.in_stock = in_stock;
+    }
+
     fn place(&mut self, id: String, own: bool) {
         (self.id, self.own) = (id, own);
     }

@@ -2,7 +2,7 @@
 
 use super::export;
 use super::import::{self, Differing, Plan, Refused};
-use super::{Axle, Catalogue, FileError, GearSet, Kind, SpeedoEntry, TyreEntry};
+use super::{AnyEntry, Axle, Catalogue, FileError, GearSet, Kind, SpeedoEntry, TyreEntry};
 use crate::problem::Problem;
 
 /// What reading a file would do, whichever shelf it is for.
@@ -67,6 +67,39 @@ impl AnyPlan {
             Self::Axles(plan) => summary(Kind::Axles, plan),
             Self::Tyres(plan) => summary(Kind::Tyres, plan),
             Self::SpeedometerGears(plan) => summary(Kind::SpeedometerGears, plan),
+        }
+    }
+}
+
+/// An entry that the file tells differently: its line, as it is here, as the file has it.
+pub type Differs = (usize, AnyEntry, AnyEntry);
+
+fn new_entries<T: Clone + Into<AnyEntry>>(plan: &Plan<T>) -> Vec<(usize, AnyEntry)> {
+    plan.new.iter().map(|planned| (planned.line, planned.entry.clone().into())).collect()
+}
+
+fn differing<T: Clone + Into<AnyEntry>>(plan: &Plan<T>) -> Vec<Differs> {
+    plan.different.iter().map(|change| (change.line, change.before.clone().into(), change.after.clone().into())).collect()
+}
+
+impl AnyPlan {
+    /// The entries the shelf does not have, each with its line.
+    pub fn new_entries(&self) -> Vec<(usize, AnyEntry)> {
+        match self {
+            Self::GearSets(plan) => new_entries(plan),
+            Self::Axles(plan) => new_entries(plan),
+            Self::Tyres(plan) => new_entries(plan),
+            Self::SpeedometerGears(plan) => new_entries(plan),
+        }
+    }
+
+    /// The own entries that the file tells differently.
+    pub fn differing(&self) -> Vec<Differs> {
+        match self {
+            Self::GearSets(plan) => differing(plan),
+            Self::Axles(plan) => differing(plan),
+            Self::Tyres(plan) => differing(plan),
+            Self::SpeedometerGears(plan) => differing(plan),
         }
     }
 }

@@ -20,6 +20,7 @@ pub mod incoming;
 pub mod inside;
 pub mod link;
 pub mod listing;
+mod part;
 pub mod pull;
 pub mod speedo;
 pub mod wishes;

@@ -6,6 +6,7 @@ mod any_job;
 mod any_outside_text;
 mod book_laws;
 mod catalogue_data;
+mod catalogue_desk;
 mod catalogue_laws;
 mod charts_backend;
 mod charts_demo;

@@ -1,80 +1,174 @@
-//! An entry of the shop's own, written or changed: a field for every column, kept as typed until it makes an entry.
+//! An entry of the shop's own being written: a field for every column, its text as typed, what is wrong with it beside it.
 
 use leptos::prelude::*;
 
-use super::Desk;
+use super::{Desk, Editing, row};
+use crate::app::device;
 use crate::app::state::State;
 use crate::catalogue::Kind;
+use crate::catalogue::desk::problem_at;
+use crate::problem::{Problem, Severity};
+use crate::sheet::catalogue::column_word;
 
 /// The form for a new entry, or for one to be changed.
-pub(super) fn form(desk: Desk, id: Option<String>, cells: Vec<String>) -> impl IntoView {
+pub(super) fn form(desk: Desk, editing: Editing) -> impl IntoView {
     let state = State::here();
-    let kind = desk.kind.get_untracked();
-    let typed = StoredValue::new(cells.clone());
-    let wrong = RwSignal::new(Vec::<String>::new());
-    let title = if id.is_some() { "Change an entry of your own" } else { "Enter one of your own" };
+    let Editing { kind, id, before, .. } = editing;
+    let problems = Memo::new(move |_| desk.problems());
+    let columns = kind.columns().iter().enumerate().filter(|(_, column)| **column != "id");
+    let title = if id.is_some() { "Change one of your own" } else { "Add one of your own" };
+    let back_to = id.as_deref().map_or_else(|| "shelf-add".to_owned(), row::edit_id);
+    let shut = back_to.clone();
+    let tried = RwSignal::new(false);
     let keep = move |_| {
-        let after = state.catalogue.with_untracked(|catalogue| typed.with_value(|cells| catalogue.put(kind, id.as_deref(), cells)));
-        match after {
-            Ok(after) => {
-                desk.editing.set(None);
-                state.catalogue.set(after);
-            }
-            Err(why) => wrong.set(why.sentences()),
+        if desk.keep(state) {
+            desk.said.set(state.say("Kept in the catalogue."));
+            device::focus(&back_to);
+        } else {
+            tried.set(true);
         }
     };
-    let fields = kind.columns().iter().enumerate().zip(cells).filter(|((_, column), _)| **column != "id");
-    let field = move |((at, column), text): ((usize, &'static &'static str), String)| {
-        let type_in = move |event: web_sys::Event| {
-            typed.update_value(|cells| {
-                if let Some(cell) = cells.get_mut(at) {
-                    *cell = event_target_value(&event);
-                }
-            });
-        };
-        view! {
-            <label class="field"><span>{label(kind, column)}</span>
-                <input class="field__input shelf__input" name=*column type="text" autocomplete="off" prop:value=text placeholder=example(column) on:input=type_in/>
-            </label>
-        }
+    let leave = move |_| {
+        desk.editing.set(None);
+        device::focus(&shut);
     };
+    if let Some(first) = kind.columns().get(1) {
+        device::focus(&slug(first));
+    }
+    let field = |(at, column): (usize, &&'static str)| field(desk, kind, at, column, problems, before.get(at).cloned().unwrap_or_default());
     view! {
         <div class="shelf__form" role="group" aria-label=title>
             <h3>{title}</h3>
-            <div class="car__fields">{fields.map(field).collect_view()}</div>
-            <div role="alert">{move || wrong.get().into_iter().map(|said| view! { <p class="field__problem">{state.say(&said)}</p> }).collect_view()}</div>
+            <div class="shelf__fields">{columns.map(field).collect_view()}</div>
+            {rest(kind, problems)}
+            <p class="field__problem" role="status">{move || (tried.get() && is_stopped(problems)).then(|| state.say("It is not in the catalogue yet: mend what is marked, then keep it."))}</p>
             <div class="notice__acts">
-                <button type="button" class="btn" id="shelf-keep" on:click=keep>{move || state.say("Keep it in the catalogue")}</button>
-                <button type="button" class="btn" on:click=move |_| desk.editing.set(None)>"Leave it"</button>
+                <button type="button" class="btn" id="shelf-keep" on:click=keep>"Keep it"</button>
+                <button type="button" class="btn" id="shelf-leave" on:click=leave>"Leave it as it was"</button>
             </div>
         </div>
     }
 }
 
-/// What a column is called.
-fn label(kind: Kind, column: &str) -> String {
-    match (kind, column) {
-        (_, "constant") => "input pair".into(),
-        (_, "in_stock") => "in stock".into(),
-        (Kind::Axles, "drive") => "ring and pinion".into(),
-        (_, "designation") => "size".into(),
-        (_, column) => column.replace('_', " "),
+fn is_stopped(problems: Memo<Vec<Problem>>) -> bool {
+    problems.with(|problems| problems.iter().any(|problem| problem.severity == Severity::Stop))
+}
+
+fn slug(column: &str) -> String {
+    format!("shelf-{}", column.replace('_', "-"))
+}
+
+/// What is wrong with the entry as a whole, or doubtful about it.
+fn rest(kind: Kind, problems: Memo<Vec<Problem>>) -> impl IntoView {
+    let state = State::here();
+    let others = move || {
+        problems.with(|problems| {
+            let has_field = |problem: &Problem| kind.columns().contains(&problem.field.replace('.', "_").as_str());
+            problems.iter().filter(|problem| !has_field(problem) || problem.field == "layout").cloned().collect::<Vec<_>>()
+        })
+    };
+    let line = move |problem: Problem| {
+        let class = if problem.severity == Severity::Stop { "field__problem" } else { "verdict verdict--caution" };
+        view! { <p class=class>{state.say(&problem.sentence())}</p> }
+    };
+    view! { <div id="shelf-doubts">{move || others().into_iter().map(line).collect_view()}</div> }
+}
+
+fn field(desk: Desk, kind: Kind, at: usize, column: &'static str, problems: Memo<Vec<Problem>>, text: String) -> AnyView {
+    let state = State::here();
+    let put = move |text: String| {
+        desk.cells.update(|cells| {
+            if let Some(cell) = cells.get_mut(at) {
+                *cell = text;
+            }
+        });
+    };
+    let word = column_word(kind, column);
+    let id = slug(column);
+    match options(column) {
+        Some(options) => choice(id, word, options, &text, put),
+        None if column == "in_stock" => view! {
+            <label class="shelf__stock"><input id=id type="checkbox" prop:checked=text == "yes"
+                on:change=move |event| put(if event_target_checked(&event) { "yes" } else { "no" }.to_owned())/>"in stock"</label>
+        }
+        .into_any(),
+        None => {
+            let problem = Memo::new(move |_| problems.with(|problems| problem_at(column, problems).map(Problem::sentence)));
+            let is_blank = move || desk.cells.with(|cells| cells.get(at).is_none_or(|cell| cell.trim().is_empty()));
+            let is_wrong = move || problem.with(Option::is_some) && !is_blank();
+            let said = format!("{id}-problem");
+            let described = said.clone();
+            let class = if is_words(column) { "field field--words shelf__field" } else { "field shelf__field" };
+            view! {
+                <div class=class>
+                    <label for=id.clone()>{move || state.say(&word)}</label>
+                    <input class="field__input" id=id.clone() type="text" autocomplete="off" autocapitalize="off" spellcheck="false" placeholder=example(column)
+                        prop:value=text aria-invalid=move || is_wrong().to_string()
+                        aria-describedby=move || problem.with(Option::is_some).then(|| described.clone()) on:input=move |event| put(event_target_value(&event))/>
+                    {move || problem.get().map(|sentence| if is_blank() {
+                        view! { <span class="words shelf__missing" id=said.clone()>"still to be filled in"</span> }.into_any()
+                    } else {
+                        view! { <span class="field__problem" id=said.clone()>{state.say(&sentence)}</span> }.into_any()
+                    })}
+                </div>
+            }
+            .into_any()
+        }
     }
+}
+
+fn choice(
+    id: String,
+    word: String,
+    options: &'static [(&'static str, &'static str)],
+    text: &str,
+    put: impl Fn(String) + 'static,
+) -> AnyView {
+    let state = State::here();
+    let option = |(value, words): &(&'static str, &'static str)| {
+        let (value, words) = (*value, *words);
+        view! { <option value=value selected=value == text>{state.say(words)}</option> }
+    };
+    view! {
+        <div class="field shelf__field">
+            <label for=id.clone()>{word}</label>
+            <select class="select" id=id on:change=move |event| put(event_target_value(&event))>{options.iter().map(option).collect_view()}</select>
+        </div>
+    }
+    .into_any()
+}
+
+/// What a column is chosen from, each as it is written in a file and in words.
+fn options(column: &str) -> Option<&'static [(&'static str, &'static str)]> {
+    const LAYOUTS: &[(&str, &str)] = &[
+        ("input-reduced", "countershaft, reduced at the input"),
+        ("output-reduced", "countershaft, reduced at the output"),
+        ("two-shaft", "two shafts"),
+    ];
+    const ROLES: &[(&str, &str)] = &[("drive", "drive"), ("driven", "driven"), ("adapter", "adapter")];
+    const HANDS: &[(&str, &str)] = &[("", "not known"), ("left", "left"), ("right", "right")];
+    match column {
+        "layout" => Some(LAYOUTS),
+        "role" => Some(ROLES),
+        "hand" => Some(HANDS),
+        _ => None,
+    }
+}
+
+fn is_words(column: &str) -> bool {
+    matches!(column, "name" | "maker" | "note" | "housing")
 }
 
 /// What a column may hold.
 fn example(column: &str) -> &'static str {
     match column {
-        "layout" => "input-reduced",
         "constant" => "25/30",
         "gear_1" => "37/18",
         "gear_4" => "direct",
         "reverse" => "33/16",
         "idler" => "19",
-        "in_stock" => "yes",
         "drive" => "43/11",
         "designation" => "185/70R14",
-        "role" => "driven",
         "teeth" => "20",
         _ => "",
     }

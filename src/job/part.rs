@@ -1,0 +1,71 @@
+//! A part of the catalogue put into a setup, and whether a setup has it already.
+
+use super::{Gearbox, Setup, Speedo};
+use crate::catalogue::{AnyEntry, Axle, GearSet, TyreEntry};
+use crate::speedometer::{Role, SpeedoGear};
+use crate::units::{System, Typed};
+
+impl Setup {
+    /// Takes a part; what it replaces is lost, all else stays as typed.
+    pub fn take_part(&mut self, part: &AnyEntry) {
+        match part {
+            AnyEntry::GearSet(set) => self.gearbox = Gearbox::picked(set),
+            AnyEntry::Axle(axle) => self.final_drive.clone_from(&axle.drive),
+            AnyEntry::Tyre(tyre) => {
+                // The catalogue reads bare numbers in inches, whatever the sheet is read in.
+                self.tyre = Typed::new(tyre.designation.clone(), System::Inch);
+                self.tread_lost = Typed::default();
+            }
+            AnyEntry::SpeedometerGear(entry) => self.speedo.take(&entry.gear),
+        }
+    }
+
+    /// Whether the part is what the setup has now.
+    pub fn has_part(&self, part: &AnyEntry) -> bool {
+        match part {
+            AnyEntry::GearSet(GearSet { name, .. }) => !self.gearbox.altered && !name.is_empty() && self.gearbox.name == *name,
+            AnyEntry::Axle(Axle { drive, .. }) => self.final_drive.trim() == drive.trim(),
+            AnyEntry::Tyre(TyreEntry { designation, .. }) => self.tyre.text.trim().eq_ignore_ascii_case(designation.trim()),
+            AnyEntry::SpeedometerGear(entry) => self.speedo.has(&entry.gear),
+        }
+    }
+}
+
+/// What stands for a count that is not known yet; it is no number, so the field asks for it.
+const UNKNOWN: [&str; 2] = ["drive", "driven"];
+
+impl Speedo {
+    /// The counts as typed: drive, driven, and perhaps an adapter's two.
+    fn counts(&self) -> Vec<String> {
+        let parts = self.gears.split(|c: char| !c.is_alphanumeric()).map(str::to_lowercase);
+        parts.filter(|part| !part.is_empty() && !matches!(part.as_str(), "x" | "adapter" | "and" | "with")).collect()
+    }
+
+    /// Takes a gear or an adapter in the place of the one of its role; a gear still unknown is named by its role.
+    fn take(&mut self, gear: &SpeedoGear) {
+        let mut counts = self.counts().into_iter();
+        let mut pair = UNKNOWN.map(|role| counts.next().unwrap_or_else(|| role.to_owned()));
+        let mut adapter = counts.next().zip(counts.next());
+        let [drive, driven] = &mut pair;
+        match gear.role {
+            Role::Drive => {
+                *drive = gear.teeth.to_string();
+                gear.hand.map_or("", crate::speedometer::Hand::word).clone_into(&mut self.hand);
+            }
+            Role::Driven => *driven = gear.teeth.to_string(),
+            Role::Adapter => adapter = gear.second.map(|second| (gear.teeth.to_string(), second.to_string())),
+        }
+        let behind = adapter.map_or_else(String::new, |(first, second)| format!(" x {first}/{second}"));
+        self.gears = format!("{drive}/{driven}{behind}");
+    }
+
+    fn has(&self, gear: &SpeedoGear) -> bool {
+        let counts = self.counts();
+        let is_at = |at: usize, teeth: u16| counts.get(at).is_some_and(|count| *count == teeth.to_string());
+        match gear.role {
+            Role::Drive => is_at(0, gear.teeth),
+            Role::Driven => is_at(1, gear.teeth),
+            Role::Adapter => is_at(2, gear.teeth) && gear.second.is_some_and(|second| is_at(3, second)),
+        }
+    }
+}
