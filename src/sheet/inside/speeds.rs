@@ -180,7 +180,11 @@ pub(super) fn cruise_mesh_cell(analysis: &Analysis) -> Cell {
         let figure = frequency_figure("inside.cruise_mesh_final", *frequency, mesh.driver.count());
         cell = cell.and([Piece::words("ring and pinion"), figure.into()]);
     }
-    if cell.lines.is_empty() { Cell::absent(super::super::needs(analysis)) } else { cell }
+    if !cell.lines.is_empty() {
+        return cell;
+    }
+    let rolls = analysis.road.cruise_in_top().is_some();
+    Cell::absent(if rolls { "direct, and the teeth of the final drive are not counted".into() } else { super::super::needs(analysis) })
 }
 
 fn meeting_line(analysis: &Analysis, meeting: &Meeting, key: &str) -> Vec<Piece> {
