@@ -1,6 +1,9 @@
 //! Any text as a file from outside: it never panics; a job that opens is written and opened again the same, and has a sheet.
 #![no_main]
 
+use std::sync::LazyLock;
+
+use layshaft::catalogue::Catalogue;
 use layshaft::job::backup;
 use layshaft::job::book::{Record, RecordId};
 use layshaft::job::incoming::{self, Incoming};
@@ -9,6 +12,8 @@ use layshaft::job::{Job, file};
 use layshaft::problem::Explain;
 use layshaft::sheet::{self, Words, export};
 use libfuzzer_sys::fuzz_target;
+
+static SHELF: LazyLock<Catalogue> = LazyLock::new(Catalogue::built_in);
 
 fn use_job(job: &Job) {
     assert_eq!(file::from_text(&file::to_text(job)).as_ref(), Ok(job));
@@ -29,7 +34,7 @@ fuzz_target!(|bytes: &[u8]| {
         Ok(Incoming::Job(job)) => use_job(&job),
         Ok(Incoming::Book(found)) => {
             found.records.iter().for_each(use_record);
-            let plan = backup::plan(&found.records, found.clone());
+            let plan = backup::plan(&found.records, &SHELF, *found.clone());
             let _ = plan.writes(|| RecordId::fresh(1, 1));
         }
         Err(error) => assert!(!error.what().is_empty() && !error.what_to_do().is_empty()),

@@ -182,14 +182,19 @@ pub fn announce(event: &str) {
     }
 }
 
-/// Whether the page is scrolled further than so many pixels; some slack keeps it from flickering at the edge.
-pub fn scrolled_past(pixels: f64) -> RwSignal<bool> {
-    const SLACK: f64 = 160.0;
+/// Whether the page is scrolled past an element that begins at another one, nearly the whole of it: then it may shrink.
+///
+/// It comes back where its beginning does; in between lies what it loses by shrinking, so that it never flickers.
+pub fn scrolled_past(start: &'static str, element: &'static str) -> RwSignal<bool> {
+    const SHARE: f64 = 0.9;
+    const BACK: f64 = 20.0;
     let past = RwSignal::new(false);
     on_window("scroll", move |_: web_sys::Event| {
-        let y = web_sys::window().and_then(|window| window.scroll_y().ok()).unwrap_or(0.0);
+        let find = |id| web_sys::window().and_then(|window| window.document()).and_then(|document| document.get_element_by_id(id));
+        let (Some(start), Some(element)) = (find(start), find(element)) else { return };
+        let top = start.get_bounding_client_rect().top();
         let now = past.get_untracked();
-        let next = if now { y > pixels - SLACK } else { y > pixels };
+        let next = if now { top < BACK } else { top < -SHARE * element.get_bounding_client_rect().height() };
         if now != next {
             past.set(next);
         }

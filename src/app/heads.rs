@@ -22,6 +22,7 @@ pub fn Heads() -> impl IntoView {
     view! {
         <h1 class="unseen">{move || state.job.with(|job| job.title.clone())}</h1>
         <ColumnSwitch/>
+        <div id="heads-start"></div>
         <div class=class id="heads">
             <CarHead/>
             <For each=move || state.setup_ids() key=|id| *id children=|id| view! { <Head id/> }/>

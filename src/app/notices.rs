@@ -14,6 +14,8 @@ pub struct Notice {
     pub says: String,
     /// What can be done about it.
     pub acts: Vec<Act>,
+    /// Whether something went wrong.
+    pub is_caution: bool,
 }
 
 /// What can be done about a notice.
@@ -25,6 +27,8 @@ pub enum Act {
     SaveJob,
     /// Put a deleted job back into the book.
     PutBack(Box<Record>),
+    /// Begin an empty job.
+    Begin,
 }
 
 impl Act {
@@ -33,6 +37,7 @@ impl Act {
             Self::SaveText(..) => "Save it as a file",
             Self::SaveJob => "Save the job as a file",
             Self::PutBack(_) => "Undo",
+            Self::Begin => "Start an empty job",
         }
     }
 
@@ -42,26 +47,45 @@ impl Act {
             Self::SaveText(name, text) => device::save_file(name, "application/json", text),
             Self::SaveJob => state.save_as_file(),
             Self::PutBack(record) => state.put_back(record),
+            Self::Begin => state.begin_empty(),
         }
-        matches!(self, Self::PutBack(_))
+        matches!(self, Self::PutBack(_) | Self::Begin)
     }
 }
 
 impl Notice {
     /// A plain sentence.
     pub fn plain(says: impl Into<String>) -> Self {
-        Self { says: says.into(), acts: Vec::new() }
+        Self { says: says.into(), acts: Vec::new(), is_caution: false }
+    }
+
+    /// A sentence about something that went wrong.
+    pub fn caution(says: impl Into<String>) -> Self {
+        Self { is_caution: true, ..Self::plain(says) }
+    }
+
+    /// A sentence that offers something to do.
+    #[must_use]
+    pub fn with(mut self, act: Act) -> Self {
+        self.acts.push(act);
+        self
+    }
+
+    /// The first thing anyone reads.
+    pub fn welcome() -> Self {
+        let says = "This is a demo job: its car, customer and gear sets are invented. Change anything in it, or start your own.";
+        Self::plain(says).with(Act::Begin)
     }
 
     /// A sentence with a text to save.
     fn with_text(says: String, name: String, text: String) -> Self {
-        Self { says, acts: vec![Act::SaveText(name, text)] }
+        Self::caution(says).with(Act::SaveText(name, text))
     }
 
     /// The browser lets nothing be kept.
     pub fn store_blocked() -> Self {
         let says = "This browser lets nothing be kept on the device (private mode, or storage is blocked). The sheet works; save the job as a file before you leave.";
-        Self { says: says.into(), acts: vec![Act::SaveJob] }
+        Self::caution(says).with(Act::SaveJob)
     }
 
     /// A change of the book was not written.
@@ -104,7 +128,7 @@ impl Notice {
     /// A job was deleted.
     pub fn deleted(record: Record) -> Self {
         let says = format!("“{}” is deleted.", record.job.title);
-        Self { says, acts: vec![Act::PutBack(Box::new(record))] }
+        Self::plain(says).with(Act::PutBack(Box::new(record)))
     }
 
     /// The shop's own catalogue entries could not be kept.
@@ -122,7 +146,7 @@ pub fn Notices() -> impl IntoView {
     view! {
         <div aria-live="polite">
             <For each=move || state.notices.get() key=|notice| notice.says.clone() let:notice>
-                <div class="notice notice--caution">
+                <div class="notice" class:notice--caution=notice.is_caution>
                     <p>{notice.says.clone()}</p>
                     <div class="notice__acts">
                         {notice.acts.iter().map(|act| act_button(state, act.clone(), notice.says.clone())).collect_view()}

@@ -79,7 +79,7 @@ impl State {
             focus: RwSignal::new(None),
             asked: RwSignal::new(None),
             picking: RwSignal::new(None),
-            scrolled: device::scrolled_past(220.0),
+            scrolled: device::scrolled_past("heads-start", "heads"),
             column: RwSignal::new(0),
             pair: RwSignal::new(false),
             desk,

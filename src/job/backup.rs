@@ -1,4 +1,5 @@
-//! The whole book in one file, and its way back: what a file holds is laid beside what is kept, and only then written.
+//! The whole book in one file, the shop's own catalogue entries with it, and its way back: what a file holds is laid beside what is
+//! kept, and only then written.
 
 use std::collections::BTreeMap;
 
@@ -7,6 +8,8 @@ use serde_json::{Value, json};
 
 use super::book::{Record, RecordId};
 use super::file::{self, FileError};
+use crate::catalogue::import::Differing;
+use crate::catalogue::{Catalogue, Kind, saved};
 use crate::problem::Explain;
 
 /// The version of a backup that this program writes.
@@ -16,13 +19,15 @@ pub const SCHEMA: u32 = 1;
 pub const LONGEST: usize = 24_000_000;
 
 /// What a backup holds.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Backup {
     /// When it was made.
     pub saved: String,
     /// Its jobs.
     pub records: Vec<Record>,
-    /// Why others of its jobs cannot be opened, a sentence each.
+    /// The catalogue with the shop's own entries, where the file holds one that can be opened.
+    pub catalogue: Option<Catalogue>,
+    /// Why others of its jobs, or its catalogue, cannot be opened: a sentence each.
     pub refused: Vec<String>,
 }
 
@@ -63,10 +68,12 @@ pub struct Meeting {
 }
 
 /// What is made of a backup before anything is written.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Plan {
     /// Every job of the file: the new ones first, then the different, then the same.
     pub meetings: Vec<Meeting>,
+    /// The catalogue here together with what only the file has, and how many entries that is; none where nothing is added.
+    pub catalogue: Option<(Catalogue, usize)>,
     /// Why others cannot be opened.
     pub refused: Vec<String>,
 }
@@ -85,16 +92,18 @@ impl Take {
     }
 }
 
-/// A book as the text of one file.
-pub fn to_text(records: &[Record], now: &str) -> String {
+/// A book and the shop's own catalogue entries as the text of one file.
+pub fn to_text(records: &[Record], catalogue: &Catalogue, now: &str) -> String {
     #[derive(Serialize)]
     struct Book<'a> {
         layshaft: &'static str,
         schema: u32,
         saved: &'a str,
         jobs: &'a [Record],
+        catalogue: Value,
     }
-    serde_json::to_string_pretty(&Book { layshaft: "book", schema: SCHEMA, saved: now, jobs: records }).unwrap_or_default()
+    let catalogue = serde_json::from_str(&saved::to_text(catalogue)).unwrap_or_default();
+    serde_json::to_string_pretty(&Book { layshaft: "book", schema: SCHEMA, saved: now, jobs: records, catalogue }).unwrap_or_default()
 }
 
 /// Whether a JSON value is a backup, of whichever version.
@@ -119,11 +128,16 @@ pub fn from_value(mut value: Value) -> Result<Backup, FileError> {
             Err(why) => backup.refused.push(format!("Job {} of the file cannot be opened: {}.", at + 1, why.what())),
         }
     }
+    match value.get("catalogue").filter(|catalogue| !catalogue.is_null()).map(|catalogue| saved::from_text(&catalogue.to_string())) {
+        Some(Ok(catalogue)) => backup.catalogue = Some(catalogue),
+        Some(Err(why)) => backup.refused.push(format!("The catalogue entries of the file cannot be opened: {}.", why.what())),
+        None => {}
+    }
     Ok(backup)
 }
 
-/// Lays a backup beside the book.
-pub fn plan(book: &[Record], backup: Backup) -> Plan {
+/// Lays a backup beside the book and the catalogue.
+pub fn plan(book: &[Record], catalogue: &Catalogue, backup: Backup) -> Plan {
     let here: BTreeMap<&RecordId, &Record> = book.iter().map(|record| (&record.head.id, record)).collect();
     let meet = |theirs: Record| {
         let ours = here.get(&theirs.head.id);
@@ -137,7 +151,16 @@ pub fn plan(book: &[Record], backup: Backup) -> Plan {
     };
     let mut meetings: Vec<Meeting> = backup.records.into_iter().map(meet).collect();
     meetings.sort_by_key(|meeting| meeting.standing);
-    Plan { meetings, refused: backup.refused }
+    let catalogue = backup.catalogue.map(|theirs| joined(catalogue, &theirs)).filter(|(_, added)| *added > 0);
+    Plan { meetings, catalogue, refused: backup.refused }
+}
+
+/// A catalogue with those of another's own entries that it does not have, and how many they are. What both tell stays as it is here.
+fn joined(here: &Catalogue, theirs: &Catalogue) -> (Catalogue, usize) {
+    Kind::ALL.into_iter().fold((here.clone(), 0), |(here, added), kind| match here.plan(&theirs.own_file(kind)) {
+        Ok(plan) => (here.apply(&plan, Differing::Leave), added.saturating_add(plan.summary().new)),
+        Err(_) => (here, added),
+    })
 }
 
 impl Plan {

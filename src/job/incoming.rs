@@ -6,12 +6,12 @@ use super::book::Record;
 use super::file::{self, FileError};
 
 /// What a file holds.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Incoming {
     /// One job.
     Job(Box<Job>),
     /// A whole book.
-    Book(Backup),
+    Book(Box<Backup>),
 }
 
 /// Reads a file's text.
@@ -24,7 +24,7 @@ pub fn read(text: &str) -> Result<Incoming, FileError> {
     }
     let value = file::json(text)?;
     if backup::is_backup(&value) {
-        return backup::from_value(value).map(Incoming::Book);
+        return backup::from_value(value).map(|book| Incoming::Book(Box::new(book)));
     }
     if text.len() > file::LONGEST {
         return Err(FileError::TooLong { bytes: text.len() });

@@ -19,6 +19,7 @@ pub mod browser;
 pub mod device;
 pub mod look;
 pub mod page;
+pub mod pdf;
 pub mod site;
 pub mod watch;
 

@@ -1,5 +1,6 @@
 //! The book of jobs: what is written reads back, a restore loses nothing, a list finds and sorts.
 
+use layshaft::catalogue::{Catalogue, GearSet};
 use layshaft::job::backup::{self, Standing, Take};
 use layshaft::job::book::{Head, Progress, Record, RecordId, revision_of};
 use layshaft::job::incoming::{self, Incoming};
@@ -19,7 +20,7 @@ fn record(number: u32, title: &str, changed: &str) -> Record {
 
 fn opened(text: &str) -> backup::Backup {
     match incoming::read(text).unwrap() {
-        Incoming::Book(backup) => backup,
+        Incoming::Book(backup) => *backup,
         Incoming::Job(_) => backup::Backup::default(),
     }
 }
@@ -50,9 +51,9 @@ fn names_of_records_are_plain() {
 #[test]
 fn a_backup_of_hundred_jobs_reads_back_and_adds_nothing_to_the_same_book() {
     let book: Vec<Record> = (0..100).map(|at| record(at, &format!("Job {at}"), "2026-03-04T05:06:07")).collect();
-    let backup = opened(&backup::to_text(&book, "2026-11-25T10:00:00"));
+    let backup = opened(&backup::to_text(&book, &Catalogue::built_in(), "2026-11-25T10:00:00"));
     assert_eq!((backup.records.len(), backup.saved.as_str()), (100, "2026-11-25T10:00:00"));
-    let plan = backup::plan(&book, backup);
+    let plan = backup::plan(&book, &Catalogue::built_in(), backup);
     assert_eq!((plan.many(Standing::New), plan.many(Standing::Different), plan.many(Standing::Same)), (0, 0, 100));
     assert!(plan.writes(|| id(999)).is_empty());
 }
@@ -61,7 +62,7 @@ fn a_backup_of_hundred_jobs_reads_back_and_adds_nothing_to_the_same_book() {
 fn a_restore_shows_what_is_new_same_and_different_and_by_default_loses_nothing() {
     let here = [record(1, "Same", ""), record(2, "Here", "2026-05-01T08:00:00")];
     let file = [record(1, "Same", "2020-01-01"), record(2, "There", ""), record(3, "New", "")];
-    let mut plan = backup::plan(&here, opened(&backup::to_text(&file, "")));
+    let mut plan = backup::plan(&here, &Catalogue::built_in(), opened(&backup::to_text(&file, &Catalogue::built_in(), "")));
     let seen: Vec<_> = plan.meetings.iter().map(|meeting| (meeting.standing, meeting.theirs.job.title.as_str())).collect();
     assert_eq!(seen, [(Standing::New, "New"), (Standing::Different, "There"), (Standing::Same, "Same")]);
 
@@ -79,16 +80,40 @@ fn a_restore_shows_what_is_new_same_and_different_and_by_default_loses_nothing()
 
 #[test]
 fn one_broken_job_does_not_keep_the_others_from_the_book() {
-    let text = backup::to_text(&[record(1, "First", ""), record(2, "Second", "")], "").replacen("\"title\": \"First\"", "\"title\": 7", 1);
+    let text = backup::to_text(&[record(1, "First", ""), record(2, "Second", "")], &Catalogue::built_in(), "").replacen(
+        "\"title\": \"First\"",
+        "\"title\": 7",
+        1,
+    );
     let backup = opened(&text);
     assert_eq!(backup.records.len(), 1);
     assert!(backup.refused[0].starts_with("Job 1 of the file cannot be opened: "), "{:?}", backup.refused);
 }
 
 #[test]
+fn the_shops_own_catalogue_entries_travel_with_the_book_and_stand_beside_those_here() {
+    let with = |names: &[&str]| {
+        let mut shelf = Catalogue::built_in().gear_sets;
+        for name in names {
+            let gears = vec!["35/15".into(), "direct".into()];
+            shelf = shelf.add(GearSet { name: (*name).into(), constant: "30/20".into(), gears, ..GearSet::default() }).0;
+        }
+        Catalogue { gear_sets: shelf, ..Catalogue::built_in() }
+    };
+    let text = backup::to_text(&[], &with(&["Ours", "Theirs"]), "");
+    let plan = backup::plan(&[], &with(&["Ours"]), opened(&text));
+    assert!(plan.refused.is_empty(), "{:?}", plan.refused);
+    let (catalogue, added) = plan.catalogue.unwrap();
+    assert_eq!(added, 1);
+    let own: Vec<_> = catalogue.gear_sets.own().iter().map(|set| set.name.as_str()).collect();
+    assert_eq!(own, ["Ours", "Theirs"]);
+    assert_eq!(backup::plan(&[], &catalogue, opened(&text)).catalogue, None);
+}
+
+#[test]
 fn two_jobs_of_one_name_in_a_file_both_arrive() {
     let file = [record(1, "First", ""), record(1, "Second", "")];
-    let writes = backup::plan(&[], opened(&backup::to_text(&file, ""))).writes(|| id(50));
+    let writes = backup::plan(&[], &Catalogue::built_in(), opened(&backup::to_text(&file, &Catalogue::built_in(), ""))).writes(|| id(50));
     assert_eq!(writes.iter().map(|record| record.head.id.clone()).collect::<Vec<_>>(), [id(1), id(50)]);
 }
 

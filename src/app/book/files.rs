@@ -48,11 +48,12 @@ fn back_up(state: State) {
         found.push(state.record());
     }
     let now = device::now();
+    let text = state.catalogue.with_untracked(|catalogue| backup::to_text(&found, catalogue, &now));
     let day = now.split('T').next().unwrap_or_default();
-    device::save_file(&format!("layshaft-book-{day}.json"), "application/json", &backup::to_text(&found, &now));
+    device::save_file(&format!("layshaft-book-{day}.json"), "application/json", &text);
     if !broken.is_empty() {
         let says = format!("{} of the jobs cannot be opened and are not in the backup; save them as files from the list.", broken.len());
-        state.tell(Notice::plain(says));
+        state.tell(Notice::caution(says));
     }
 }
 
@@ -82,7 +83,7 @@ fn take_file(state: State, plan: RwSignal<Option<Plan>>, event: &web_sys::Event)
             }
             Ok(Incoming::Book(found)) => {
                 autosave::flush(state);
-                plan.set(Some(backup::plan(&records::all().0, found)));
+                plan.set(Some(state.catalogue.with_untracked(|catalogue| backup::plan(&records::all().0, catalogue, *found))));
             }
             Err(why) => refuse(state, &file.name(), &why),
         }
@@ -90,7 +91,7 @@ fn take_file(state: State, plan: RwSignal<Option<Plan>>, event: &web_sys::Event)
 }
 
 fn refuse(state: State, name: &str, why: &FileError) {
-    state.tell(Notice::plain(format!("“{name}” was not opened: {}. {}.", why.what(), capital(&why.what_to_do()))));
+    state.tell(Notice::caution(format!("“{name}” was not opened: {}. {}.", why.what(), capital(&why.what_to_do()))));
 }
 
 #[expect(clippy::cast_precision_loss, reason = "the limit is far below 2^52")]

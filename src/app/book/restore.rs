@@ -32,12 +32,18 @@ pub(super) fn Restore(plan: RwSignal<Option<Plan>>) -> impl IntoView {
 fn summary(plan: &Plan) -> String {
     let many = |standing| plan.many(standing);
     format!(
-        "The file holds {} jobs: {} new here, {} different from what is kept here, {} the same. Nothing is written yet.",
+        "The file holds {} jobs: {} new here, {} different from what is kept here, {} the same; {} of its catalogue entries are new here. Nothing is written yet.",
         plan.meetings.len(),
         many(Standing::New),
         many(Standing::Different),
-        many(Standing::Same)
+        many(Standing::Same),
+        entries(plan)
     )
+}
+
+/// How many catalogue entries the file adds.
+fn entries(plan: &Plan) -> usize {
+    plan.catalogue.as_ref().map_or(0, |(_, added)| *added)
 }
 
 #[component]
@@ -88,24 +94,32 @@ fn TakeChoice(plan: RwSignal<Option<Plan>>, at: usize, title: String) -> impl In
 #[component]
 fn RestoreActs(plan: RwSignal<Option<Plan>>) -> impl IntoView {
     let state = State::here();
-    let many = move || plan.with(|plan| plan.as_ref().map_or(0, |plan| plan.writes(device::fresh_id).len()));
+    let many = move || plan.with(|plan| plan.as_ref().map_or((0, 0), |plan| (plan.writes(device::fresh_id).len(), entries(plan))));
     let words = move || match many() {
-        0 => "Nothing to write".to_owned(),
-        1 => "Write 1 job".to_owned(),
-        many => format!("Write {many} jobs"),
+        (0, 0) => "Nothing to write".to_owned(),
+        (jobs, 0) => format!("Write {}", jobs_words(jobs)),
+        (0, entries) => format!("Write {entries} catalogue entries"),
+        (jobs, entries) => format!("Write {} and {entries} catalogue entries", jobs_words(jobs)),
     };
     view! {
         <div class="panel__acts">
-            <button type="button" class="btn" id="restore-write" disabled=move || many() == 0 on:click=move |_| write(state, plan)>{words}</button>
+            <button type="button" class="btn" id="restore-write" disabled=move || many() == (0, 0) on:click=move |_| write(state, plan)>{words}</button>
             <button type="button" class="btn" on:click=move |_| plan.set(None)>"Leave it"</button>
         </div>
     }
+}
+
+fn jobs_words(many: usize) -> String {
+    if many == 1 { "1 job".into() } else { format!("{many} jobs") }
 }
 
 /// Writes what was confirmed; what finds no room is named and the rest stays written.
 fn write(state: State, plan: RwSignal<Option<Plan>>) {
     let writes = plan.with_untracked(|plan| plan.as_ref().map(|plan| plan.writes(device::fresh_id)).unwrap_or_default());
     let open = state.desk.head.with_untracked(|head| head.id.clone());
+    if let Some((catalogue, _)) = plan.with_untracked(|plan| plan.as_ref().and_then(|plan| plan.catalogue.clone())) {
+        state.catalogue.set(catalogue);
+    }
     let mut missed = Vec::new();
     let mut written: usize = 0;
     for record in writes {
@@ -119,7 +133,7 @@ fn write(state: State, plan: RwSignal<Option<Plan>>) {
         }
     }
     state.tell(Notice::plain(if missed.is_empty() {
-        format!("{written} jobs were restored from the backup.")
+        format!("{} restored from the backup.", jobs_words(written))
     } else {
         format!(
             "{written} jobs were restored; there was no room for {}. Delete jobs you no longer need, then restore again.",

@@ -94,7 +94,7 @@ impl State {
                 self.lay_out(Record::new(Head::new(device::fresh_id(), &device::now()), job), Kept::Linked);
             }
             Ok(_) => {}
-            Err(why) => self.tell(Notice::plain(format!("{}. {}.", capital(&why.what()), capital(&why.what_to_do())))),
+            Err(why) => self.tell(Notice::caution(format!("{}. {}.", capital(&why.what()), capital(&why.what_to_do())))),
         }
     }
 
@@ -182,9 +182,8 @@ impl State {
         autosave::flush(self);
         let is_lost = self.job.with_untracked(|job| self.desk.is_unkept(job));
         if is_lost {
-            let mut notice = Notice::plain("The open job is not kept on this device. Save it as a file first, then open the other one.");
-            notice.acts.push(Act::SaveJob);
-            self.tell(notice);
+            let says = "The open job is not kept on this device. Save it as a file first, then open the other one.";
+            self.tell(Notice::caution(says).with(Act::SaveJob));
         }
         !is_lost
     }

@@ -55,7 +55,7 @@ fn linked(notices: &mut Vec<Notice>) -> Option<Record> {
         }
         Err(why) => {
             store::note_in_tab(LINKED, None);
-            notices.push(Notice::plain(format!("{}. {}.", capital(&why.what()), capital(&why.what_to_do()))));
+            notices.push(Notice::caution(format!("{}. {}.", capital(&why.what()), capital(&why.what_to_do()))));
             None
         }
     }
@@ -70,6 +70,7 @@ fn kept_record(notices: &mut Vec<Notice>) -> (Record, Kept) {
         records::note_open(&record.head.id);
         return (record, Kept::Safe);
     }
+    notices.push(Notice::welcome());
     let mut record = fresh();
     record.head.revision = 1;
     let kept = if records::write(&record).is_ok() { Kept::Safe } else { Kept::Full };

@@ -48,6 +48,19 @@ fn an_empty_job_is_begun_and_the_demo_job_found_again() -> Result<()> {
 }
 
 #[test]
+fn the_first_visit_shows_the_demo_job_and_one_press_starts_an_empty_one() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        page.until("document.querySelector('.notice').innerText.startsWith('This is a demo job')").await?;
+        ensure!(page.count("main .rows .figure").await? > 50, "the demo job is not filled");
+        page.click(".notice .btn").await?;
+        page.until("document.getElementById('title').value === 'New job' && document.querySelector('.notice') === null").await?;
+        page.reload().await?;
+        page.until("document.getElementById('title').value === 'New job' && document.querySelector('.notice') === null").await
+    })
+}
+
+#[test]
 fn a_job_is_copied_put_away_deleted_and_brought_back() -> Result<()> {
     visit(async |page| {
         page.open("").await?;
@@ -70,7 +83,7 @@ fn a_job_is_copied_put_away_deleted_and_brought_back() -> Result<()> {
         page.click("[aria-label='Delete One, copy']").await?;
         listed(page, &["One"]).await?;
         page.until("document.getElementById('title').value === 'One'").await?;
-        page.click(".notice__acts .btn").await?;
+        page.js::<()>("void [...document.querySelectorAll('.notice .btn')].find((button) => button.innerText === 'Undo').click()").await?;
         listed(page, &["One", "One, copy"]).await?;
         page.press(Key::Escape).await?;
         page.until("document.getElementById('book') === null").await

@@ -1,28 +1,8 @@
 //! The sheet on paper: printed by the browser, read back as a PDF.
 
-use std::io::Write;
-use std::process::{Command, Stdio};
-
-use browser_tests::anyhow::{Context, Result, ensure};
+use browser_tests::anyhow::{Result, ensure};
+use browser_tests::pdf::pages;
 use browser_tests::{Page, Paper, Theme, visit};
-
-/// The pages of a PDF as text, each as it is laid out.
-fn pages(pdf: &[u8]) -> Result<Vec<String>> {
-    let mut reader = Command::new("pdftotext")
-        .args(["-layout", "-", "-"])
-        .stdin(Stdio::piped())
-        .stdout(Stdio::piped())
-        .spawn()
-        .context("reading the PDF back needs pdftotext: on Debian, as root, type `apt-get install poppler-utils`")?;
-    let mut input = reader.stdin.take().context("pdftotext takes no input")?;
-    let pdf = pdf.to_owned();
-    let writer = std::thread::spawn(move || input.write_all(&pdf));
-    let text = String::from_utf8(reader.wait_with_output()?.stdout)?;
-    writer.join().ok().context("the PDF could not be handed over")??;
-    let mut pages: Vec<String> = text.split('\u{c}').map(|page| page.split_whitespace().collect::<Vec<_>>().join(" ")).collect();
-    pages.retain(|page| !page.is_empty());
-    Ok(pages)
-}
 
 #[track_caller]
 fn says(page: &str, words: &str) -> Result<()> {
