@@ -18,6 +18,7 @@ pub mod picker;
 pub mod print;
 pub mod sections;
 pub mod state;
+pub mod suggestions;
 pub mod theme;
 pub mod widgets;
 
@@ -53,6 +54,7 @@ fn page(opened: keep::Opened) -> impl IntoView {
                 <book::Panels/>
                 <heard::Heard/>
                 <heads::Heads/>
+                <suggestions::Suggestions/>
                 <picker::Picker/>
                 <sections::Sections/>
                 <p class="foot">

@@ -1,13 +1,16 @@
-//! The gear sets of the catalogue, to pick one for a setup, or to keep the setup's counts as one of the shop's own.
+//! The gear sets of the catalogue, to pick one for a setup by hand or by keys, or to keep the setup's counts as one of the shop's own.
 
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
 
+use super::device;
 use super::state::State;
 use crate::catalogue::{Entry, GearSet};
-use crate::gearing::Ladder;
-use crate::gearing::teeth::decimal;
 use crate::job::{Gearbox, SetupId};
-use crate::units::number;
+use crate::sheet::catalogue::ratios;
+
+/// How many gear sets are shown at once.
+const SHOWN: usize = 60;
 
 /// The list, where a gear set is being picked.
 #[component]
@@ -20,11 +23,19 @@ pub fn Picker() -> impl IntoView {
 fn List(setup: SetupId) -> impl IntoView {
     let state = State::here();
     let sought = RwSignal::new(String::new());
+    let shown = RwSignal::new(SHOWN);
     let found = Memo::new(move |_| {
         let sought = sought.get().to_lowercase();
-        state.catalogue.with(|catalogue| catalogue.gear_sets.all().filter(|set| matches(set, &sought)).cloned().collect::<Vec<_>>())
+        let most = shown.get();
+        state.catalogue.with(|catalogue| {
+            let mut fitting = catalogue.gear_sets.all().filter(|set| matches(set, &sought));
+            let first = fitting.by_ref().take(most).cloned().collect::<Vec<_>>();
+            let many = first.len().saturating_add(fitting.count());
+            (first, many)
+        })
     });
     let letter = move || crate::job::Job::letter(state.column_of(setup));
+    let left = move || found.with(|(first, many)| many.saturating_sub(first.len()));
     let field = NodeRef::<leptos::html::Input>::new();
     Effect::new(move || {
         if let Some(field) = field.get() {
@@ -32,20 +43,26 @@ fn List(setup: SetupId) -> impl IntoView {
         }
     });
     view! {
-        <section class="picker" aria-label=move || format!("Gear sets for setup {}", letter())>
+        <section class="picker" id="picker" on:keydown=move |event| move_focus(state, setup, &event) aria-label=move || format!("Gear sets for setup {}", letter())>
             <div class="picker__top">
                 <label for="picker-search">{move || format!("Gear set for setup {}", letter())}</label>
                 <input class="picker__search" id="picker-search" node_ref=field type="search" autocomplete="off"
-                    placeholder="name, maker, speeds, ratio or tooth count" on:input=move |event| sought.set(event_target_value(&event))/>
-                <span class="words" role="status">{move || format!("{} of {}", found.with(Vec::len), state.catalogue.with(|all| all.gear_sets.len()))}</span>
+                    placeholder="name, maker, speeds, ratio or tooth count" on:input=move |event| {
+                        shown.set(SHOWN);
+                        sought.set(event_target_value(&event));
+                    }/>
+                <span class="words" role="status">{move || format!("{} of {}", found.with(|(_, many)| *many), state.catalogue.with(|all| all.gear_sets.len()))}</span>
                 <button type="button" class="btn btn--small" on:click=move |_| keep_as_own(state, setup)>"Keep this setup’s counts in the catalogue"</button>
-                <button type="button" class="btn btn--small" on:click=move |_| state.picking.set(None)>"Close"</button>
+                <button type="button" class="btn btn--small" on:click=move |_| close(state, setup)>"Close"</button>
             </div>
-            <p class="words">"Or type counted teeth into the rows of Gears below. Gear sets without “your own” beside them are invented demo data."</p>
+            <p class="words">"Or type counted teeth into the rows of Gears below. Arrow keys go through the list, Enter picks, Escape closes."</p>
             <ul class="picker__list" id="picker-list">
-                <For each=move || found.get() key=|set| set.id.clone() children=move |set| view! { <One setup set/> }/>
+                <For each=move || found.with(|(first, _)| first.clone()) key=|set| set.id.clone() children=move |set| view! { <One setup set/> }/>
             </ul>
-            {move || found.with(Vec::is_empty).then(|| view! { <p>"No gear set fits these words. Try a maker, a number of speeds, or one tooth count."</p> })}
+            <button type="button" class="btn btn--small" hidden=move || left() == 0 on:click=move |_| shown.update(|shown| *shown += SHOWN)>
+                {move || format!("Show more of {} others", left())}
+            </button>
+            {move || found.with(|(_, many)| *many == 0).then(|| view! { <p>"No gear set fits these words. Try a maker, a number of speeds, or one tooth count."</p> })}
         </section>
     }
 }
@@ -54,14 +71,15 @@ fn List(setup: SetupId) -> impl IntoView {
 fn One(setup: SetupId, set: GearSet) -> impl IntoView {
     let state = State::here();
     let ratios = ratios_text(&set);
-    let about = [set.note.as_str(), if set.in_stock { "in stock" } else { "" }, if set.own { "your own" } else { "" }];
+    let whose = if set.own { "your own" } else { "invented demo" };
+    let about = [set.note.as_str(), if set.in_stock { "in stock" } else { "" }, whose];
     let about = about.into_iter().filter(|text| !text.is_empty()).collect::<Vec<_>>().join(" · ");
     let name = set.name.clone();
     let picked = name.clone();
     let current = move || state.job.with(|job| job.setup(setup).is_some_and(|setup| setup.gearbox.name == picked)).to_string();
     let pick = move |_| {
         let gearbox = Gearbox::picked(&set);
-        state.picking.set(None);
+        close(state, setup);
         state.change(move |job| {
             if let Some(setup) = job.setup_mut(setup) {
                 setup.gearbox = gearbox;
@@ -89,8 +107,42 @@ fn matches(set: &GearSet, sought: &str) -> bool {
 }
 
 fn ratios_text(set: &GearSet) -> String {
-    let Ok(gearbox) = set.gearbox() else { return "counts need a look".into() };
-    Ladder::new(gearbox.ratios()).ratios().iter().map(|ratio| number::show(decimal(*ratio), 2)).collect::<Vec<_>>().join("  ")
+    ratios(set).unwrap_or_else(|| "counts need a look".into())
+}
+
+/// Closes the list and goes back to the button it was opened with.
+fn close(state: State, setup: SetupId) {
+    state.picking.set(None);
+    device::focus(&format!("s{}-gearbox", setup.0));
+}
+
+/// Arrow keys go from the search through the list and back, Home and End to its ends; Escape closes it.
+fn move_focus(state: State, setup: SetupId, event: &web_sys::KeyboardEvent) {
+    let key = event.key();
+    if key == "Escape" {
+        event.prevent_default();
+        event.stop_propagation();
+        close(state, setup);
+        return;
+    }
+    let Some(document) = web_sys::window().and_then(|window| window.document()) else { return };
+    let Ok(sets) = document.query_selector_all("#picker-list .picker__one") else { return };
+    let active = document.active_element();
+    let now = (0..sets.length()).find(|at| sets.get(*at).as_ref() == active.as_ref().map(AsRef::as_ref));
+    // Inside the search, Home and End belong to its text.
+    let to = match (key.as_str(), now) {
+        ("ArrowDown", None) | ("Home", Some(_)) => Some(0),
+        ("ArrowDown", Some(at)) => Some(at.saturating_add(1).min(sets.length().saturating_sub(1))),
+        ("ArrowUp", Some(at)) => at.checked_sub(1),
+        ("End", Some(_)) => sets.length().checked_sub(1),
+        _ => return,
+    };
+    event.prevent_default();
+    let target = to.and_then(|to| sets.get(to));
+    match target.and_then(|node| node.dyn_into::<web_sys::HtmlElement>().ok()) {
+        Some(set) => drop(set.focus()),
+        None => device::focus("picker-search"),
+    }
 }
 
 /// Puts the counts of a setup on the shop's own shelf and says under which name.

@@ -18,6 +18,7 @@ pub mod pull;
 pub mod road;
 pub mod short;
 pub mod speedo;
+pub mod suggest;
 pub mod typed;
 pub mod tyres;
 pub mod words;

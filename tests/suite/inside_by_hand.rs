@@ -1,6 +1,6 @@
 //! The inside of the box, worked out by hand beside the program's figures.
 
-use layshaft::job::{Job, JobChoice, Choice, Field, JobField, demo};
+use layshaft::job::{Choice, Field, Job, JobChoice, JobField, demo};
 use layshaft::sheet::{Cell, Piece, Sheet, Tone, Words, build};
 use layshaft::units::Typed;
 

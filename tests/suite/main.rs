@@ -8,6 +8,7 @@ mod book_laws;
 mod catalogue_data;
 mod catalogue_desk;
 mod catalogue_laws;
+mod catalogue_suggests;
 mod charts_backend;
 mod charts_demo;
 mod charts_demo_more;

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use crate::app::state::State;
+use crate::app::suggestions::list_of;
 use crate::job::{Field, InsideField, JobField, PullField, SetupField, Wish, WishKind, WishText};
 use crate::units::{
     AngularVelocity, Area, Length, Mass, Measured, MomentOfInertia, Power, Pressure, System, ThermodynamicTemperature, Torque,
@@ -46,7 +47,7 @@ pub fn TextField(
         <span class=class>
             {visible_label.then(|| view! { <label for=slug.clone()>{move || state.say(&label)}</label> })}
             <input class="field__input" id=slug.clone() type="text" inputmode=if number { "decimal" } else { "text" }
-                placeholder=blank_means autocomplete="off" autocapitalize="off" spellcheck="false"
+                placeholder=blank_means list=list_of(field) autocomplete="off" autocapitalize="off" spellcheck="false"
                 aria-label=(!visible_label).then_some(move || state.say(&spoken))
                 aria-invalid=move || problem.with(Option::is_some).to_string()
                 aria-describedby=move || problem.with(Option::is_some).then(|| described.clone())

@@ -2,6 +2,7 @@
 
 mod bench;
 mod book;
+mod catalogue;
 mod comfort;
 mod finding;
 mod hosting;

@@ -178,7 +178,7 @@ fn list(state: State, title: &'static str, lines: Vec<(usize, String)>) -> Optio
     let line = |(number, text): (usize, String)| view! { <li><b class="num">{format!("line {number}")}</b>" "{state.say(&text)}</li> };
     (!lines.is_empty()).then(|| {
         view! {
-            <h4 class="shelf__sort">{title}</h4>
+            <h3 class="shelf__sort">{title}</h3>
             <ul class="shelf__report">{lines.into_iter().take(LISTED).map(line).collect_view()}</ul>
             {(more > 0).then(|| view! { <p class="words">{format!("and {more} more")}</p> })}
         }

@@ -1,0 +1,37 @@
+//! The lists that the browser offers while ring and pinion, tyre or speedometer gears are typed.
+
+use leptos::prelude::*;
+
+use super::state::State;
+use crate::catalogue::Kind;
+use crate::job::{Field, SetupField};
+use crate::sheet::suggest::{self, Suggestion};
+
+/// The list that belongs to a field, by its name on the page.
+pub fn list_of(field: Field) -> Option<&'static str> {
+    match field {
+        Field::Setup(_, SetupField::FinalDrive) => Some("known-axles"),
+        Field::Setup(_, SetupField::Tyre) => Some("known-tyres"),
+        Field::Setup(_, SetupField::SpeedoGears) => Some("known-speedometer-pairs"),
+        _ => None,
+    }
+}
+
+/// The lists, once on the page.
+#[component]
+pub fn Suggestions() -> impl IntoView {
+    let state = State::here();
+    let units = Memo::new(move |_| state.job.with(|job| job.units));
+    let parts = move |kind: Kind| Memo::new(move |_| state.catalogue.with(|catalogue| suggest::parts(catalogue, kind, units.get())));
+    let pairs = Memo::new(move |_| state.catalogue.with(suggest::speedometer_pairs));
+    view! {
+        {list("known-axles", parts(Kind::Axles))}
+        {list("known-tyres", parts(Kind::Tyres))}
+        {list("known-speedometer-pairs", pairs)}
+    }
+}
+
+fn list(id: &'static str, suggestions: Memo<Vec<Suggestion>>) -> impl IntoView {
+    let option = |one: Suggestion| view! { <option value=one.text label=one.about></option> };
+    view! { <datalist id=id>{move || suggestions.get().into_iter().map(option).collect_view()}</datalist> }
+}

@@ -1,0 +1,39 @@
+//! What the catalogue suggests: parts in stock before the others, each text once, no list without end.
+
+use layshaft::catalogue::{Axle, Catalogue, Kind};
+use layshaft::sheet::suggest::{MOST, parts, speedometer_pairs};
+use layshaft::speedometer::read;
+use layshaft::units::System;
+
+#[test]
+fn parts_in_stock_come_first_and_no_text_twice() {
+    for kind in [Kind::Axles, Kind::Tyres] {
+        let found = parts(&Catalogue::built_in(), kind, System::Inch);
+        let stocked = found.iter().position(|one| !one.about.ends_with(", in stock")).unwrap();
+        assert!(found.iter().skip(stocked).all(|one| !one.about.ends_with(", in stock")));
+        let mut texts: Vec<_> = found.iter().map(|one| &one.text).collect();
+        texts.sort();
+        texts.dedup();
+        assert_eq!(texts.len(), found.len());
+    }
+}
+
+#[test]
+fn an_own_axle_is_suggested_with_its_ratio_and_the_list_ends() {
+    let mut catalogue = Catalogue::built_in();
+    let own = |at: u16| Axle { drive: format!("{}/{}", 40 + at % 100, 9 + at / 100), in_stock: true, ..Axle::default() };
+    catalogue.axles = catalogue.axles.with_own((0..1000).map(own).collect());
+    let found = parts(&catalogue, Kind::Axles, System::Inch);
+    assert_eq!(found.len(), MOST);
+    // 43/11 = 3.909, by hand.
+    assert!(
+        parts(&Catalogue::built_in(), Kind::Axles, System::Inch).iter().any(|one| one.text == "43/11" && one.about.starts_with("3.909"))
+    );
+}
+
+#[test]
+fn every_suggested_pair_can_be_read() {
+    let found = speedometer_pairs(&Catalogue::built_in());
+    assert!(!found.is_empty());
+    assert!(found.iter().all(|one| read::train(&one.text).is_ok()));
+}
