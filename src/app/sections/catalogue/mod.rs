@@ -14,6 +14,8 @@ use crate::app::state::State;
 use crate::app::widgets::Choice;
 use crate::catalogue::desk::problems_of;
 use crate::catalogue::{AnyEntry, Kind, export};
+use crate::job::SetupId;
+use crate::units::System;
 
 /// How many entries are shown at once.
 const SHOWN: usize = 24;
@@ -43,10 +45,13 @@ struct Desk {
     gone: RwSignal<Vec<AnyEntry>>,
     /// What was done, for those who listen.
     said: RwSignal<String>,
+    /// The units and the setups alone, so that a key typed elsewhere leaves the rows in peace.
+    units: Memo<System>,
+    setups: Memo<Vec<SetupId>>,
 }
 
 impl Desk {
-    fn new() -> Self {
+    fn new(state: State) -> Self {
         Self {
             kind: RwSignal::new(Kind::GearSets),
             sought: RwSignal::new(String::new()),
@@ -55,6 +60,8 @@ impl Desk {
             cells: RwSignal::new(Vec::new()),
             gone: RwSignal::new(Vec::new()),
             said: RwSignal::new(String::new()),
+            units: Memo::new(move |_| state.job.with(|job| job.units)),
+            setups: Memo::new(move |_| state.setup_ids()),
         }
     }
 
@@ -99,7 +106,7 @@ impl Desk {
 
 /// The whole section.
 pub(super) fn picture() -> impl IntoView {
-    let desk = Desk::new();
+    let desk = Desk::new(State::here());
     let on_top = move || desk.editing.get().filter(|editing| editing.on_top && editing.kind == desk.kind.get());
     view! {
         <div class="shelf">

@@ -25,7 +25,7 @@ pub(super) fn one(desk: Desk, entry: Memo<Option<AnyEntry>>) -> impl IntoView {
     let Some(first) = entry.get_untracked() else { return ().into_any() };
     let (id, own) = (first.id().to_owned(), first.own());
     let said = Memo::new(move |_| {
-        let units = state.job.with(|job| job.units);
+        let units = desk.units.get();
         entry.with(|entry| entry.as_ref().map(|entry| told(entry, units))).unwrap_or_else(|| Told {
             name: String::new(),
             figures: Vec::new(),
@@ -46,7 +46,7 @@ pub(super) fn one(desk: Desk, entry: Memo<Option<AnyEntry>>) -> impl IntoView {
             </div>
             <div class="shelf__figures">{move || said.with(|said| said.figures.iter().map(|figure| view! { <span class="num">{figure.clone()}</span> }).collect_view())}</div>
             <div class="shelf__do">
-                {uses(state, entry, said)}
+                {uses(desk, state, entry, said)}
                 {stock(state, entry, said)}
                 {copy(desk, state, entry, said)}
                 {own.then(|| change(desk, state, entry, said))}
@@ -58,9 +58,9 @@ pub(super) fn one(desk: Desk, entry: Memo<Option<AnyEntry>>) -> impl IntoView {
 }
 
 /// The letters of the setups, each a way for the part into that setup.
-fn uses(state: State, entry: Memo<Option<AnyEntry>>, said: Memo<Told>) -> impl IntoView {
+fn uses(desk: Desk, state: State, entry: Memo<Option<AnyEntry>>, said: Memo<Told>) -> impl IntoView {
     let button = move |setup: SetupId| {
-        let letter = move || Job::letter(state.column_of(setup));
+        let letter = move || Job::letter(desk.setups.with(|setups| setups.iter().position(|one| *one == setup).unwrap_or(0)));
         let has = move || {
             entry.with(|entry| {
                 entry.as_ref().is_some_and(|entry| state.job.with(|job| job.setup(setup).is_some_and(|setup| setup.has_part(entry))))
@@ -84,7 +84,7 @@ fn uses(state: State, entry: Memo<Option<AnyEntry>>, said: Memo<Told>) -> impl I
     view! {
         <div class="shelf__uses" role="group" aria-label="Use in setup">
             <span class="words" aria-hidden="true">"use in"</span>
-            <For each=move || state.setup_ids() key=|id| *id children=button/>
+            <For each=move || desk.setups.get() key=|id| *id children=button/>
         </div>
     }
 }
