@@ -2,7 +2,8 @@
 //!
 //! The rooms, in the order data flows. A room uses only rooms above it in this list.
 //!
-//! Foundations: [`units`] reads and shows quantities, [`problem`] is the one shape of all that can be wrong.
+//! Foundations: [`units`] reads and shows quantities, [`problem`] is the one shape of all that can be wrong,
+//! [`order`] puts rows into order.
 //!
 //! The trade: [`gearing`] (teeth, ratios, layouts), [`tyre`] (sizes and what they roll), [`speedometer`] (drive and driven gears),
 //! [`motion`] (what engine, car and gears do on the road),
@@ -28,6 +29,7 @@ pub mod finder;
 pub mod gearing;
 pub mod job;
 pub mod motion;
+pub mod order;
 pub mod problem;
 pub mod setup;
 pub mod sheet;

@@ -136,7 +136,7 @@ impl Row<'_> {
     /// Names above the rungs; where they crowd they move apart, then shorten.
     fn name_rungs(&self, scene: &mut Scene, colour: palette::Colour, cover: palette::Colour) {
         let mut rungs: Vec<&Rung> = self.rungs.usable().collect();
-        rungs.sort_by(|a, b| b.ratio.total_cmp(&a.ratio));
+        crate::order::by(&mut rungs, |a, b| b.ratio.total_cmp(&a.ratio));
         let long = |rung: &Rung| rung.name.clone();
         let short = |rung: &Rung| rung.name.chars().take_while(char::is_ascii_digit).collect::<String>();
         let forms: [&dyn Fn(&Rung) -> String; 2] = [&long, &short];
@@ -160,7 +160,7 @@ impl Row<'_> {
     fn name_losses(&self, scene: &mut Scene, theme: &Theme, shift_rpm: f64) {
         let size = self.scale.figures_px;
         let mut losses: Vec<Loss> = self.rungs.upshifts().map(|upshift| Loss::of(upshift, &self.x, shift_rpm, size)).collect();
-        losses.sort_by(|a, b| a.wish.centre.total_cmp(&b.wish.centre));
+        crate::order::by(&mut losses, |a, b| a.wish.centre.total_cmp(&b.wish.centre));
         while !losses.is_empty() {
             let wishes: Vec<Wish> = losses.iter().map(|loss| loss.wish).collect();
             let places = centres(&wishes, 24.0, scene.size.0).unwrap_or_default();

@@ -60,7 +60,7 @@ impl Scatter {
     /// The front in order of the measure along the bottom.
     fn front(&self) -> Vec<&Found> {
         let mut front: Vec<&Found> = self.known().filter(|found| found.is_on_front).collect();
-        front.sort_by(|a, b| a.at.0.total_cmp(&b.at.0));
+        crate::order::by(&mut front, |a, b| a.at.0.total_cmp(&b.at.0));
         front
     }
 
@@ -151,7 +151,7 @@ impl Picture for Scatter {
 
     fn read_out(&self, x: f64) -> ReadOut {
         let mut near: Vec<&Found> = self.known().filter(|found| found.stands_out()).collect();
-        near.sort_by(|a, b| (a.at.0 - x).abs().total_cmp(&(b.at.0 - x).abs()));
+        crate::order::by(&mut near, |a, b| (a.at.0 - x).abs().total_cmp(&(b.at.0 - x).abs()));
         near.truncate(READ_OUT);
         let reading = |measure: &Measure, value: f64| Reading {
             label: measure.name.clone(),

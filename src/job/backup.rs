@@ -150,7 +150,7 @@ pub fn plan(book: &[Record], catalogue: &Catalogue, backup: Backup) -> Plan {
         Meeting { theirs, standing, ours, take: Take::default() }
     };
     let mut meetings: Vec<Meeting> = backup.records.into_iter().map(meet).collect();
-    meetings.sort_by_key(|meeting| meeting.standing);
+    crate::order::by_key(&mut meetings, |meeting| meeting.standing);
     let catalogue = backup.catalogue.map(|theirs| joined(catalogue, &theirs)).filter(|(_, added)| *added > 0);
     Plan { meetings, catalogue, refused: backup.refused }
 }

@@ -77,15 +77,15 @@ fn words_of(progress: &str, job: &Job) -> String {
 }
 
 /// Puts lines in order.
-pub fn sort(lines: &mut [Line], order: Order) {
+pub fn sort(lines: &mut Vec<Line>, order: Order) {
     let newest = |line: &Line| std::cmp::Reverse(line.head.changed.clone());
     match order {
-        Order::Newest => lines.sort_by_cached_key(newest),
-        Order::Title => lines.sort_by_cached_key(|line| (line.title.to_lowercase(), newest(line))),
+        Order::Newest => crate::order::by_key(lines, newest),
+        Order::Title => crate::order::by_key(lines, |line| (line.title.to_lowercase(), newest(line))),
         Order::Customer => {
-            lines.sort_by_cached_key(|line| (line.customer.is_empty(), line.customer.to_lowercase(), line.title.to_lowercase()));
+            crate::order::by_key(lines, |line| (line.customer.is_empty(), line.customer.to_lowercase(), line.title.to_lowercase()));
         }
-        Order::Progress => lines.sort_by_cached_key(|line| (line.head.progress, newest(line))),
+        Order::Progress => crate::order::by_key(lines, |line| (line.head.progress, newest(line))),
     }
 }
 

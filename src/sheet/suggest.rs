@@ -22,7 +22,7 @@ pub struct Suggestion {
 /// The final drives or the tyres, each text once.
 pub fn parts(catalogue: &Catalogue, kind: Kind, units: System) -> Vec<Suggestion> {
     let mut entries = catalogue.found(kind, "", usize::MAX, None).entries;
-    entries.sort_by_key(|entry| !entry.in_stock());
+    crate::order::by_key(&mut entries, |entry| !entry.in_stock());
     let mut seen = BTreeSet::new();
     let one = |entry: &AnyEntry| {
         let told = told(entry, units);

@@ -136,9 +136,9 @@ fn the_list_is_sorted_as_asked() {
     second.job.customer = "Zed".into();
     second.head.progress = Progress::Done;
     let order = |order| {
-        let mut lines = [Line::of(&first), Line::of(&second)];
+        let mut lines = vec![Line::of(&first), Line::of(&second)];
         sort(&mut lines, order);
-        lines.map(|line| line.title)
+        lines.into_iter().map(|line| line.title).collect::<Vec<_>>()
     };
     assert_eq!(order(Order::Newest), ["A", "b"]);
     assert_eq!(order(Order::Title), ["A", "b"]);

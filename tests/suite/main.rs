@@ -33,6 +33,7 @@ mod laws_gears_loads;
 mod laws_gears_speeds;
 mod laws_history;
 mod laws_motion;
+mod laws_order;
 mod laws_speedometer;
 mod laws_tyre;
 mod laws_words;

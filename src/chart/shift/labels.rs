@@ -81,7 +81,7 @@ fn peaks(chart: &ShiftChart, is_narrow: bool) -> Vec<Peak> {
         Some(Peak { slots: group.iter().map(|(slot, _)| *slot).collect(), gear: gear.name.clone(), speed: gear.speed_at_shift })
     };
     let mut others: Vec<Peak> = groups(ends, alike).into_iter().filter_map(together).collect();
-    others.sort_by(|a, b| b.speed.total_cmp(&a.speed));
+    crate::order::by(&mut others, |a, b| b.speed.total_cmp(&a.speed));
     if is_narrow && chart.focus.is_some() {
         others.clear();
     }

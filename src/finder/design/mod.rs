@@ -56,7 +56,7 @@ pub fn solve_design(brief: &Brief) -> Designs {
         _ => pairs(brief).into_iter().map(Some).collect(),
     };
     let mut found: Vec<(f64, Design)> = constants.iter().filter_map(|constant| with_constant(brief, *constant, &aims)).collect();
-    found.sort_by(|a, b| a.0.total_cmp(&b.0));
+    crate::order::by(&mut found, |a, b| a.0.total_cmp(&b.0));
     found.truncate(KEPT);
     Designs { best: found.into_iter().map(|(_, design)| design).collect(), judged: constants.len() }
 }

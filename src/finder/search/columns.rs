@@ -77,7 +77,7 @@ impl Tyres {
     pub(super) fn new(table: &Table, given: &Given, slots: &[Slot], housings: usize) -> Self {
         let mut rows = table.tyres.clone();
         rows.extend(given.fitted.as_ref().map(fitted_row));
-        rows.sort_by(|a, b| a.circumference_m.total_cmp(&b.circumference_m));
+        crate::order::by(&mut rows, |a, b| a.circumference_m.total_cmp(&b.circumference_m));
         let meets = |tyre: &TyreRow| slots.iter().filter(|slot| slot.weight.is_none()).all(|slot| meets_alone(slot, tyre));
         let (fit, others): (Vec<TyreRow>, Vec<TyreRow>) = rows.into_iter().partition(meets);
         let count = fit.len();

@@ -255,6 +255,6 @@ fn set_order(slots: &[Slot], many: usize) -> Vec<(usize, f64)> {
         sums
     };
     let mut order: Vec<(usize, (f64, f64))> = (0..many).map(|at| (at, alone(at))).collect();
-    order.sort_by(|(_, a), (_, b)| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
+    crate::order::by(&mut order, |(_, a), (_, b)| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
     order.into_iter().map(|(at, (must, _))| (at, must)).collect()
 }

@@ -77,7 +77,7 @@ pub(super) fn slots(wishes: &[Wish], table: &Table, given: &Given) -> Vec<Slot> 
         figure: figure(wish.measure, table, given),
     };
     let mut slots: Vec<Slot> = wishes.iter().enumerate().map(slot).collect();
-    slots.sort_by_key(|slot| match slot.figure {
+    crate::order::by_key(&mut slots, |slot| match slot.figure {
         Figure::Set(_) | Figure::SetTimesAxle(_) => 0,
         Figure::Engine(_) => 2,
         _ => 1,

@@ -105,9 +105,9 @@ impl Table {
     /// Puts the rows into their order.
     pub fn sort(&mut self) {
         let top = |set: &SetRow| set.ratios.last().copied().unwrap_or(f64::INFINITY);
-        self.sets.sort_by(|a, b| top(a).total_cmp(&top(b)));
-        self.axles.sort_by(|a, b| a.ratio.total_cmp(&b.ratio));
-        self.tyres.sort_by(|a, b| a.circumference_m.total_cmp(&b.circumference_m));
+        crate::order::by(&mut self.sets, |a, b| top(a).total_cmp(&top(b)));
+        crate::order::by(&mut self.axles, |a, b| a.ratio.total_cmp(&b.ratio));
+        crate::order::by(&mut self.tyres, |a, b| a.circumference_m.total_cmp(&b.circumference_m));
     }
 
     /// How many combinations of gear set, final drive and tyre there are.

@@ -29,7 +29,7 @@ pub struct Pairs {
 impl Pairs {
     /// Pairs of a housing, in any order.
     pub fn new(housing: impl Into<String>, mut pairs: Vec<Pair>) -> Self {
-        pairs.sort_by(|a, b| a.ratio.total_cmp(&b.ratio).then(a.drive.cmp(&b.drive)));
+        crate::order::by(&mut pairs, |a, b| a.ratio.total_cmp(&b.ratio).then(a.drive.cmp(&b.drive)));
         pairs.dedup_by(|a, b| a.ratio.total_cmp(&b.ratio).is_eq());
         let ratios = pairs.iter().map(|pair| pair.ratio).collect();
         Self { housing: housing.into(), sorted: pairs, ratios }

@@ -139,7 +139,7 @@ impl ByCounts {
 pub fn by_counts(counted: &[Counted], candidates: &[Candidate<'_>]) -> ByCounts {
     let matches = candidates.iter().enumerate();
     let mut ranked: Vec<Match> = matches.map(|(at, candidate)| Match { candidate: at, wrong: mismatches(counted, candidate) }).collect();
-    ranked.sort_by_key(Match::distance);
+    crate::order::by_key(&mut ranked, Match::distance);
     let fitting: Vec<usize> = ranked.iter().filter(|found| found.fits()).map(|found| found.candidate).collect();
     let known: Vec<Part> = counted.iter().filter_map(|count| count.at).collect();
     let nothing = ranked
@@ -174,7 +174,7 @@ fn mismatches(counted: &[Counted], candidate: &Candidate<'_>) -> Vec<Mismatch> {
 pub fn next_count(remaining: &[usize], known: &[Part], candidates: &[Candidate<'_>]) -> Option<NextCount> {
     let sets: Vec<(usize, &Candidate<'_>)> = remaining.iter().filter_map(|at| Some((*at, candidates.get(*at)?))).collect();
     let mut parts: Vec<Part> = sets.iter().flat_map(|(_, set)| Part::gears_of(set.gearbox)).filter(|part| !known.contains(part)).collect();
-    parts.sort_unstable();
+    crate::order::by(&mut parts, Ord::cmp);
     parts.dedup();
     let split = |part: Part| {
         let mut outcomes: BTreeMap<Option<Teeth>, Vec<usize>> = BTreeMap::new();
@@ -200,7 +200,7 @@ fn clashes(counted: &[Counted]) -> Vec<Clash> {
         Some((driver, teeth(driver)? + teeth(driven)?))
     });
     let mut pairs: Vec<(Part, u16)> = pairs.collect();
-    pairs.sort_unstable();
+    crate::order::by(&mut pairs, Ord::cmp);
     pairs.dedup();
     let mut clashes = Vec::new();
     for (at, &(one, one_sum)) in pairs.iter().enumerate() {

@@ -140,6 +140,6 @@ pub fn by_printed(figures: &[Figure], candidates: &[Candidate<'_>]) -> Vec<Match
         Match { candidate: at, fits: alike && pairs().all(|(figure, ratio)| figure.prints(*ratio)), off }
     };
     let mut matches: Vec<Match> = candidates.iter().enumerate().map(judge).collect();
-    matches.sort_by(|one, other| other.fits.cmp(&one.fits).then(one.off.total_cmp(&other.off)));
+    crate::order::by(&mut matches, |one, other| other.fits.cmp(&one.fits).then(one.off.total_cmp(&other.off)));
     matches
 }

@@ -40,7 +40,7 @@ pub struct Pairs {
 pub fn pairs_in(interval: &Interval, counts: &Counts) -> Pairs {
     let all = || counts.driver.clone().flat_map(|driver| counts.driven.clone().filter_map(move |driven| Mesh::new(driver, driven)));
     let mut inside: Vec<Mesh> = all().filter(|mesh| interval.contains(mesh.ratio())).collect();
-    inside.sort_by_key(|mesh| (mesh.sum(), !Hunting::of(*mesh).is_hunting(), mesh.driver));
+    crate::order::by_key(&mut inside, |mesh| (mesh.sum(), !Hunting::of(*mesh).is_hunting(), mesh.driver));
     let nearest = if inside.is_empty() { all().min_by(|one, other| near(interval, *one).total_cmp(&near(interval, *other))) } else { None };
     Pairs { inside, nearest }
 }

@@ -97,7 +97,7 @@ pub fn axles_by_turns(interval: Interval, drives: &[FinalDrive]) -> ByTurns {
 }
 
 fn rank(mut matches: Vec<Match>) -> Vec<Match> {
-    matches.sort_by(|one, other| one.outside.total_cmp(&other.outside).then(one.off_centre.total_cmp(&other.off_centre)));
+    crate::order::by(&mut matches, |one, other| one.outside.total_cmp(&other.outside).then(one.off_centre.total_cmp(&other.off_centre)));
     matches
 }
 
@@ -130,7 +130,7 @@ fn ratio(gearbox: &Gearbox, selected: Selected) -> Option<Ratio> {
 /// How many turns tell different ratios apart: n/r₁ − n/r₂ must pass twice the uncertainty.
 fn apart(ratios: Vec<Ratio>) -> Option<NextTurn> {
     let mut ratios = ratios;
-    ratios.sort_unstable();
+    crate::order::by(&mut ratios, Ord::cmp);
     ratios.dedup();
     let gaps = ratios.windows(2).filter_map(|pair| Some(pair.first()?.recip() - pair.get(1)?.recip()));
     let least = gaps.min_by(|one, other| decimal(*one).total_cmp(&decimal(*other)))?;

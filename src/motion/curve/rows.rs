@@ -145,7 +145,7 @@ pub fn read(text: &str, system: System) -> Pasted {
     let (numbers, points): (Vec<usize>, Vec<CurvePoint>) = points.into_iter().unzip();
     let curve = EngineCurve::through(&points);
     problems.extend(breaks(&numbers, &points));
-    problems.sort_by_key(|problem| problem.line);
+    crate::order::by_key(&mut problems, |problem| problem.line);
     Pasted { curve, detected: Some(plan.detected), points, problems }
 }
 

@@ -139,7 +139,7 @@ fn undercut_lines(analysis: &Analysis, cell: Cell) -> Cell {
     let fewest = undercut::fewest_teeth_for_a_rack(cut);
     let pairs = analysis.inside.pairs.iter().flat_map(|pair| [pair.mesh.driver, pair.mesh.driven]);
     let mut few: Vec<u16> = pairs.map(Teeth::count).filter(|teeth| f64::from(*teeth) < fewest.floor()).collect();
-    few.sort_unstable();
+    crate::order::by(&mut few, Ord::cmp);
     few.dedup();
     if few.is_empty() {
         return cell;

@@ -29,7 +29,7 @@ impl Head {
                 sums.map(move |least_sum| Self { constant: Some(mesh), least_sum })
             })
             .collect();
-        heads.sort_by_key(|head| (head.least_sum, head.constant.map(|mesh| (mesh.sum(), mesh.driver))));
+        crate::order::by_key(&mut heads, |head| (head.least_sum, head.constant.map(|mesh| (mesh.sum(), mesh.driver))));
         heads
     }
 
