@@ -5,6 +5,7 @@
 //! stays with the standard library's sort, and so do plain numbers, which are few kinds.
 
 use std::cmp::Ordering;
+use std::collections::BTreeMap;
 
 /// Puts rows into the order of a comparison, which must be a total one. Equal rows keep their order.
 pub fn by<T>(rows: &mut Vec<T>, compare: impl Fn(&T, &T) -> Ordering) {
@@ -32,4 +33,11 @@ fn places(count: usize, compare: &dyn Fn(usize, usize) -> Ordering) -> Vec<usize
 fn arrange<T>(rows: &mut Vec<T>, order: &[usize]) {
     let mut waiting: Vec<Option<T>> = rows.drain(..).map(Some).collect();
     rows.extend(order.iter().filter_map(|place| waiting.get_mut(*place)?.take()));
+}
+
+/// Values by their key, the last one where a key comes twice. Taken in one by one: collected, they would be sorted first.
+pub fn index<K: Ord, V>(pairs: impl IntoIterator<Item = (K, V)>) -> BTreeMap<K, V> {
+    let mut index = BTreeMap::new();
+    index.extend(pairs);
+    index
 }

@@ -1,7 +1,5 @@
 //! The section list: where one is, and which setups have a caution where.
 
-use std::collections::BTreeSet;
-
 use leptos::prelude::*;
 
 use super::state::State;
@@ -17,8 +15,8 @@ pub fn List() -> impl IntoView {
                 .sections
                 .iter()
                 .map(|section| {
-                    let columns: BTreeSet<usize> = section.cautions().map(|(column, _, _)| column).collect();
-                    (section.id, section.title.clone(), columns.into_iter().map(Job::letter).collect::<Vec<_>>())
+                    let columns = crate::order::index(section.cautions().map(|(column, _, _)| (column, ())));
+                    (section.id, section.title.clone(), columns.into_keys().map(Job::letter).collect::<Vec<_>>())
                 })
                 .collect::<Vec<_>>()
         })

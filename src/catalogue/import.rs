@@ -107,8 +107,8 @@ impl<'a, T: Entry> Sorting<'a, T> {
             Plan { new: Vec::new(), same: Vec::new(), different: Vec::new(), refused: Vec::new(), doubts: Vec::new(), unknown_columns };
         Self {
             shelf,
-            ids: shelf.all().map(|entry| (entry.id().to_owned(), entry)).collect(),
-            keys: shelf.all().map(|entry| (entry.key(), entry)).collect(),
+            ids: crate::order::index(shelf.all().map(|entry| (entry.id().to_owned(), entry))),
+            keys: crate::order::index(shelf.all().map(|entry| (entry.key(), entry))),
             seen: BTreeMap::new(),
             claimed: BTreeSet::new(),
             plan,

@@ -2,7 +2,7 @@
 //!
 //! Every change answers a new shelf and leaves the old one as it was, so that it can be undone.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
 use super::entry::{Entry, slug};
 use crate::problem::Explain;
@@ -116,7 +116,7 @@ impl<T: Entry> Shelf<T> {
     pub fn replace_all(&self, entries: Vec<(String, T)>) -> Self {
         let mut shelf = self.clone();
         let mut taken = Taken::on(self);
-        let places: BTreeMap<&str, usize> = self.own.iter().enumerate().map(|(at, entry)| (entry.id(), at)).collect();
+        let places = crate::order::index(self.own.iter().enumerate().map(|(at, entry)| (entry.id(), at)));
         for (id, mut entry) in entries {
             let Some(place) = places.get(id.as_str()).and_then(|at| shelf.own.get_mut(*at)) else { continue };
             taken.keys.remove(&place.key());

@@ -1,8 +1,6 @@
 //! The whole book in one file, the shop's own catalogue entries with it, and its way back: what a file holds is laid beside what is
 //! kept, and only then written.
 
-use std::collections::BTreeMap;
-
 use serde::Serialize;
 use serde_json::{Value, json};
 
@@ -138,7 +136,7 @@ pub fn from_value(mut value: Value) -> Result<Backup, FileError> {
 
 /// Lays a backup beside the book and the catalogue.
 pub fn plan(book: &[Record], catalogue: &Catalogue, backup: Backup) -> Plan {
-    let here: BTreeMap<&RecordId, &Record> = book.iter().map(|record| (&record.head.id, record)).collect();
+    let here = crate::order::index(book.iter().map(|record| (&record.head.id, record)));
     let meet = |theirs: Record| {
         let ours = here.get(&theirs.head.id);
         let standing = match ours {
