@@ -1,9 +1,11 @@
-//! The speedometer's picture: how far each dial reads from the truth, inside which band it may.
+//! The speedometer's pictures: how far each dial reads from the truth, inside which band it may, and how far the shelf's pairs would.
 
+use super::bars::{Bar, Bars, Zone};
 use super::lines::{At, Band, Guide, Lines, Measure, Series};
 use super::palette::Hue;
 use crate::analysis::Analysis;
 use crate::sheet::Source;
+use crate::speedometer::{Adapter, Train};
 use crate::units::{Measured, System, Velocity, number};
 
 /// How many of the shelf's pairs are drawn.
@@ -34,6 +36,46 @@ pub fn readings(source: Source<'_>, focus: Option<usize>) -> Lines {
         dots: Vec::new(),
         focus,
     }
+}
+
+/// The error of what is fitted to the setup brought forward, or to the first, and of the best the shelf holds for it,
+/// with what the rule allows at the check speed.
+pub fn shelf(source: Source<'_>, focus: Option<usize>) -> Bars {
+    let slot = focus.unwrap_or(0);
+    let bars = source.setups.get(slot).map(|analysis| shelf_bars(slot, analysis)).unwrap_or_default();
+    Bars {
+        title: "Speedometer error with each pair of the shelf".into(),
+        measure: Measure { name: "reads high, below 0 low".into(), unit: "%".into(), decimals: 1, ends: None },
+        bars,
+        zone: allowed_share(source),
+        focus,
+    }
+}
+
+fn shelf_bars(slot: usize, analysis: &Analysis) -> Vec<Bar> {
+    let speedo = &analysis.speedo;
+    let bar = |hue: Hue, name: String, error: f64| Bar { hue, name, value: error * 100.0, note: String::new() };
+    let fitted = speedo.fitted.map(|fitted| bar(Hue::Setup(slot), format!("{} as fitted", gears(fitted.train)), fitted.error()));
+    let others = speedo.pairs.best.iter().chain(&speedo.with_adapter);
+    let others = others.filter(|candidate| analysis.setup.speedo.train != Some(candidate.train));
+    fitted.into_iter().chain(others.map(|candidate| bar(Hue::Muted, gears(candidate.train), candidate.error))).collect()
+}
+
+/// Drive and driven teeth, and the adapter's where there is one.
+fn gears(train: Train) -> String {
+    let pair = format!("{}/{}", train.drive(), train.driven());
+    let Some((gearbox, cable)) = train.adapter().map(Adapter::counts) else { return pair };
+    format!("{pair}, adapter {gearbox}/{cable}")
+}
+
+/// What the rule allows at the check speed, in percent of the true speed.
+fn allowed_share(source: Source<'_>) -> Option<Zone> {
+    let rule = source.conditions.speedo.band;
+    let check = source.conditions.speedo.check?;
+    let (least, greatest) = rule.allowed(check, source.reader.units)?;
+    let percent = |reading: Velocity| 100.0 * (reading.value / check.value - 1.0);
+    let zone = Zone { least: percent(least), greatest: percent(greatest), name: format!("allowed by {}", rule.name), hue: Hue::Ok };
+    (zone.least.is_finite() && zone.greatest.is_finite()).then_some(zone)
 }
 
 fn true_speeds(units: System) -> Vec<f64> {

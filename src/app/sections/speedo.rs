@@ -17,7 +17,7 @@ pub(super) fn controls() -> impl IntoView {
     }
 }
 
-/// What each dial reads above the true speed, with the band the rule allows.
+/// What each dial reads above the true speed, with the band the rule allows, and the error with each pair of the shelf.
 pub(super) fn picture() -> impl IntoView {
     let state = State::here();
     let lines = Memo::new(move |_| state.picture(of_speedo::readings));
@@ -27,5 +27,15 @@ pub(super) fn picture() -> impl IntoView {
             "What each dial reads above the true speed. Shaded: what {rule} allows. Grey: the best pairs of the shelf for the setup brought forward, or for A."
         ))
     });
-    view! { <Chart picture=lines name="speedometer-readings" caption/> }
+    let bars = Memo::new(move |_| state.picture(of_speedo::shelf));
+    let has_bars = Memo::new(move |_| bars.with(|bars| !bars.bars.is_empty()));
+    let bars_caption = Signal::derive(move || {
+        state.say("How far the dial reads from the true speed with what is fitted, and with the best of the shelf in its place (grey), for the setup brought forward, or for A. Shaded: what the rule allows at the check speed.")
+    });
+    view! {
+        <Chart picture=lines name="speedometer-readings" caption/>
+        <Show when=move || has_bars.get()>
+            <Chart picture=bars name="speedometer-shelf" caption=bars_caption/>
+        </Show>
+    }
 }
