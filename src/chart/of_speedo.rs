@@ -5,7 +5,7 @@ use super::lines::{At, Band, Guide, Lines, Measure, Series};
 use super::palette::Hue;
 use crate::analysis::Analysis;
 use crate::sheet::Source;
-use crate::speedometer::{Adapter, Train};
+use crate::speedometer::{Adapter, Candidate, Train};
 use crate::units::{Measured, System, Velocity, number};
 
 /// How many of the shelf's pairs are drawn.
@@ -42,7 +42,7 @@ pub fn readings(source: Source<'_>, focus: Option<usize>) -> Lines {
 /// with what the rule allows at the check speed.
 pub fn shelf(source: Source<'_>, focus: Option<usize>) -> Bars {
     let slot = focus.unwrap_or(0);
-    let bars = source.setups.get(slot).map(|analysis| shelf_bars(slot, analysis)).unwrap_or_default();
+    let bars = source.setups.get(slot).map(|analysis| shelf_bars(source, slot, analysis)).unwrap_or_default();
     Bars {
         title: "Speedometer error with each pair of the shelf".into(),
         measure: Measure { name: "reads high, below 0 low".into(), unit: "%".into(), decimals: 1, ends: None },
@@ -52,13 +52,19 @@ pub fn shelf(source: Source<'_>, focus: Option<usize>) -> Bars {
     }
 }
 
-fn shelf_bars(slot: usize, analysis: &Analysis) -> Vec<Bar> {
+fn shelf_bars(source: Source<'_>, slot: usize, analysis: &Analysis) -> Vec<Bar> {
     let speedo = &analysis.speedo;
     let bar = |hue: Hue, name: String, error: f64| Bar { hue, name, value: error * 100.0, note: String::new() };
     let fitted = speedo.fitted.map(|fitted| bar(Hue::Setup(slot), format!("{} as fitted", gears(fitted.train)), fitted.error()));
     let others = speedo.pairs.best.iter().chain(&speedo.with_adapter);
     let others = others.filter(|candidate| analysis.setup.speedo.train != Some(candidate.train));
-    fitted.into_iter().chain(others.map(|candidate| bar(Hue::Muted, gears(candidate.train), candidate.error))).collect()
+    fitted.into_iter().chain(others.map(|candidate| bar(Hue::Muted, shelf_name(source, candidate), candidate.error))).collect()
+}
+
+/// The gears of a candidate and the housing they fit: the same teeth may lie on the shelf for several.
+fn shelf_name(source: Source<'_>, candidate: &Candidate) -> String {
+    let housing = source.shelves.speedometer_gears.get(candidate.drive).map_or("", |gear| gear.housing.as_str());
+    [gears(candidate.train).as_str(), housing].into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
 }
 
 /// Drive and driven teeth, and the adapter's where there is one.

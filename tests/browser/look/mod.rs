@@ -51,9 +51,13 @@ async fn sections(page: &Page, only: Option<&str>, folder: &Path, suffix: &str) 
         write(folder, &format!("page-{suffix}.png"), &page.picture().await?)?;
     }
     for name in names {
-        // What begins when it comes into view has begun and ended before the picture.
+        // What begins when it comes into view has begun and ended before the picture; other sections' work has not begun.
         page.element(&format!("section[id=\"{name}\"]")).await?;
-        page.until("document.querySelector('[data-done=\"false\"]') === null").await?;
+        let waiting = format!("section[id=\"{name}\"] [data-done=\"false\"]");
+        if page.count(&waiting).await? > 0 {
+            page.element(&waiting).await?;
+            page.until(&format!("document.querySelector('{waiting}') === null")).await?;
+        }
         write(folder, &format!("{name}-{suffix}.png"), &page.picture_of(&format!("section[id=\"{name}\"]")).await?)?;
     }
     Ok(())
