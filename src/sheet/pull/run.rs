@@ -32,7 +32,7 @@ fn launch_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let thrust = Figure::quantity("pull.launch_thrust", &facts.launch_thrust, Force::usual(source.reader.units), 0).big();
     let grade = Figure::percent("pull.start_grade", facts.start_grade, 0);
     let launch = number::show(in_rpm(source.conditions.pull.run.launch.value), 0);
-    let cell = Cell::line([thrust.into(), Piece::words(format!("at {launch} rpm in 1st, held to the tyres’ grip"))])
+    let cell = Cell::line([thrust.into(), Piece::words(format!("at {launch} rpm in 1st, or the tyres’ grip where that is less"))])
         .and([Piece::words("starts on a grade of"), grade.into()]);
     let Some(energy) = facts.clutch_energy else {
         return cell.and([Piece::caution("the clutch never locks: a lower 1st, more launch rpm or less mass")]);
