@@ -3,6 +3,7 @@
 //! Every part stands on its own, so that a slip in one field leaves the rest of the sheet standing.
 //! No figure is worked out here; that is [`crate::analysis`]'s.
 
+mod gap;
 mod inside;
 mod pull;
 mod speedo;
@@ -15,6 +16,7 @@ use crate::job::{self, Job, JobField, SetupField, SetupId};
 use crate::problem::{Explain, Problem};
 use crate::tyre::{OmittedAspect, Rolling, Tyre};
 use crate::units::{AngularVelocity, Velocity, limits};
+pub use gap::Gap;
 pub use inside::{Inside, InsideShared, LookedAt};
 pub use pull::{Pull, RunTyped};
 pub use speedo::{Speedo, SpeedoShared, TAPS};

@@ -1,6 +1,6 @@
 //! Engine, car and run, read and checked. What is blank is stood in for by a marked default; mass and torque are not.
 
-use super::keep;
+use super::{Gap, keep};
 use crate::job::{self, Job, JobField, PullField};
 use crate::motion::atmosphere::{self, Air, Correction, Standard};
 use crate::motion::car::{Car, Defaults, Drive, Efficiencies, Rotating, Sourced};
@@ -11,8 +11,11 @@ use crate::problem::{Explain, Problem};
 use crate::units::common::rpm;
 use crate::units::{
     AngularVelocity, Area, Length, Limits, Mass, Measured, MomentOfInertia, Plain, Power, Pressure, Share, ThermodynamicTemperature, Time,
-    Torque, Typed, UnitError, Velocity, common, limits,
+    Torque, Typed, Velocity, common, limits, number,
 };
+
+/// The most speeds that are timed.
+const MOST_SPEEDS: usize = 6;
 
 /// Engine, car and run.
 #[derive(Clone, Debug, PartialEq)]
@@ -69,6 +72,14 @@ impl Reader<'_> {
     fn refuse(&mut self, field: PullField, why: &impl Explain) {
         self.problems.push(Problem::stop(field.path(), why));
     }
+
+    fn warn(&mut self, field: PullField, why: &impl Explain) {
+        self.problems.push(Problem::caution(field.path(), why));
+    }
+
+    fn is_blank(&self, field: PullField) -> bool {
+        field.typed(self.pull).is_blank()
+    }
 }
 
 impl Pull {
@@ -109,6 +120,9 @@ fn peaks(reader: &mut Reader<'_>) -> Option<EngineCurve> {
     let torque_at: Option<AngularVelocity> = reader.get(PullField::PeakTorqueAt, &limits::SHIFT_SPEED);
     let power: Option<Power> = reader.get(PullField::PeakPower, &limits::POWER);
     let power_at: Option<AngularVelocity> = reader.get(PullField::PeakPowerAt, &limits::SHIFT_SPEED);
+    if power.is_some() && reader.is_blank(PullField::PeakPowerAt) {
+        reader.warn(PullField::PeakPower, &Gap::PowerWithoutSpeed);
+    }
     let torque_at = torque_at.or_else(|| torque.map(|_| rpm(Defaults::peak_torque_rpm().value)));
     let made: Result<EngineCurve, CurveError> = match (torque.zip(torque_at), power.zip(power_at)) {
         (Some(torque), Some(power)) => generic::from_peaks(torque, power),
@@ -127,10 +141,17 @@ fn correction(reader: &mut Reader<'_>) -> Option<Correction> {
         "din-70020" => Standard::Din70020,
         _ => return None,
     };
-    let pressure: Pressure = reader.get(PullField::AirPressure, &limits::AIR_PRESSURE)?;
-    let temperature: ThermodynamicTemperature = reader.get(PullField::AirTemperature, &limits::AIR_TEMPERATURE)?;
+    let pressure: Option<Pressure> = reader.get(PullField::AirPressure, &limits::AIR_PRESSURE);
+    let temperature: Option<ThermodynamicTemperature> = reader.get(PullField::AirTemperature, &limits::AIR_TEMPERATURE);
     let humidity = reader.get::<Share>(PullField::AirHumidity, &limits::HUMIDITY).map_or(0.0, |share| share.0);
-    atmosphere::correction(standard, &Air { pressure, temperature, humidity })
+    if let Some(missing) = [PullField::AirPressure, PullField::AirTemperature].into_iter().find(|field| reader.is_blank(*field)) {
+        reader.warn(missing, &Gap::AirUnknown);
+    }
+    let correction = atmosphere::correction(standard, &Air { pressure: pressure?, temperature: temperature?, humidity })?;
+    if let Some((least, greatest)) = correction.allowed.filter(|_| !correction.is_allowed()) {
+        reader.warn(PullField::AirPressure, &Gap::CorrectionBeyond { factor: correction.factor, least, greatest });
+    }
+    Some(correction)
 }
 
 fn car(reader: &mut Reader<'_>) -> Option<Car> {
@@ -164,6 +185,11 @@ fn car(reader: &mut Reader<'_>) -> Option<Car> {
 fn rotating(reader: &mut Reader<'_>) -> Option<Rotating> {
     let mut inertia = |field| reader.get::<MomentOfInertia>(field, &limits::INERTIA);
     let (engine, gearbox, wheels) = (inertia(PullField::EngineInertia), inertia(PullField::BoxInertia), inertia(PullField::WheelInertia));
+    let fields = [PullField::EngineInertia, PullField::WheelInertia, PullField::BoxInertia];
+    let given = fields.into_iter().find(|field| !reader.is_blank(*field));
+    if let Some(given) = given.filter(|_| fields.into_iter().take(2).any(|field| reader.is_blank(field))) {
+        reader.warn(given, &Gap::InertiaAlone);
+    }
     Some(Rotating::Given { engine: engine?, gearbox: gearbox.unwrap_or_default(), wheels: wheels? })
 }
 
@@ -181,16 +207,26 @@ fn run(reader: &mut Reader<'_>, shift: Option<AngularVelocity>) -> RunTyped {
     };
     let from: Option<Velocity> = reader.get(PullField::RollFrom, &limits::CRUISE_SPEED);
     let to: Option<Velocity> = reader.get(PullField::RollTo, &limits::CRUISE_SPEED);
-    let gear = reader.pull.roll_gear.text.trim().trim_end_matches(char::is_alphabetic).parse().ok().filter(|gear| (1..=8).contains(gear));
-    let roll = from.zip(to).map(|(from, to)| (from, to, gear));
+    let gear = keep(reader.problems, PullField::RollGear.path(), roll_gear(reader.pull));
+    let roll = from.zip(to).zip(gear).map(|((from, to), gear)| (from, to, gear));
     RunTyped { launch, shift_time, rule, band_share, speeds: speeds(reader), roll }
+}
+
+/// The gear of the rolling start; `None` where it is left to the car.
+fn roll_gear(pull: &job::Pull) -> Result<Option<usize>, Gap> {
+    let text = pull.roll_gear.text.trim();
+    if text.is_empty() {
+        return Ok(None);
+    }
+    let gear = text.trim_end_matches(char::is_alphabetic).parse().ok().filter(|gear| (1..=8).contains(gear));
+    gear.map(Some).ok_or_else(|| Gap::NoSuchGear { text: number::clip(text) })
 }
 
 fn in_quantity<Q>(value: Sourced<f64>, make: fn(f64) -> Q) -> Sourced<Q> {
     Sourced { value: make(value.value), origin: value.origin }
 }
 
-/// The speeds asked for, parted by semicolons or the word and; the usual ones where none are.
+/// The speeds asked for, parted by semicolons; the usual ones where none are.
 fn speeds(reader: &mut Reader<'_>) -> Vec<Velocity> {
     let typed = &reader.pull.speeds;
     let units = typed.units;
@@ -198,7 +234,10 @@ fn speeds(reader: &mut Reader<'_>) -> Vec<Velocity> {
         let usual: &[f64] = if units == crate::units::System::Inch { &[30.0, 60.0, 100.0] } else { &[50.0, 100.0, 160.0] };
         return usual.iter().map(|speed| (Velocity::usual(units).make)(*speed)).collect();
     }
-    let parts = typed.text.split(';').map(str::trim).filter(|part| !part.is_empty()).take(6);
-    let read: Result<Vec<Velocity>, UnitError> = parts.map(|part| Typed::new(part, units).read(&limits::CRUISE_SPEED)).collect();
-    keep(reader.problems, PullField::Speeds.path(), read).unwrap_or_default()
+    let parts: Vec<&str> = typed.text.split(';').map(str::trim).filter(|part| !part.is_empty()).collect();
+    if parts.len() > MOST_SPEEDS {
+        reader.warn(PullField::Speeds, &Gap::TooManySpeeds { most: MOST_SPEEDS });
+    }
+    let read = |part: &&str| keep(reader.problems, PullField::Speeds.path(), Typed::new(*part, units).read(&limits::CRUISE_SPEED));
+    parts.iter().take(MOST_SPEEDS).filter_map(read).collect()
 }

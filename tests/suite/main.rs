@@ -48,6 +48,7 @@ mod problems_identify;
 mod problems_job;
 mod problems_mix;
 mod problems_motion;
+mod problems_pull;
 mod problems_tyre;
 mod published_design;
 mod published_gears_geometry;

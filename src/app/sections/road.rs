@@ -2,14 +2,23 @@
 
 use leptos::prelude::*;
 
+use crate::analysis::Analysis;
 use crate::app::state::State;
-use crate::app::widgets::{Chart, TextField};
+use crate::app::widgets::{Chart, SelectField, TextField};
 use crate::chart::of;
-use crate::job::{Field, JobField};
+use crate::job::{Choice, Field, JobChoice, JobField};
 
-/// Shift rpm and cruise speed, the same for every setup.
+/// Shift rpm and cruise speed, the same for every setup; and how a size without a ratio is taken, where there is one.
 pub(super) fn controls() -> impl IntoView {
+    let state = State::here();
+    let omits = |analysis: &Analysis| {
+        analysis.setup.tyre.as_ref().and_then(|tyre| tyre.dimensions()).is_some_and(|dimensions| dimensions.omitted_aspect.is_some())
+    };
+    let any_omits = Memo::new(move |_| state.answers.with(|(_, setups)| setups.iter().any(omits)));
     view! {
+        <Show when=move || any_omits.get()>
+            <SelectField choice=Choice::Job(JobChoice::OmittedAspect) label="tyre size without a series is" visible_label=true/>
+        </Show>
         <TextField field=Field::Job(JobField::Shift) label="shift at" visible_label=true number=true/>
         <TextField field=Field::Job(JobField::Cruise) label="cruise at" visible_label=true number=true/>
     }
