@@ -3,6 +3,7 @@
 use layshaft::job::{Choice, Field, Job, JobChoice, JobField, PullField, demo};
 use layshaft::problem::{Problem, Severity};
 use layshaft::setup::Conditions;
+use layshaft::sheet::{Words, build};
 
 fn typed(fields: &[(PullField, &str)], standard: &str) -> Job {
     let mut job = demo::job();
@@ -60,6 +61,17 @@ fn a_speed_that_cannot_be_read_leaves_the_others_timed() {
     let conditions = Conditions::of(&typed(&[(PullField::Speeds, "30; fast; 60")], ""));
     assert_eq!(conditions.pull.run.speeds.len(), 2);
     assert_eq!(conditions.problems.iter().filter(|problem| problem.field == PullField::Speeds.path()).count(), 1);
+}
+
+#[test]
+fn engine_speeds_outside_the_curve_are_a_caution_at_the_standing_start() {
+    let typed = typed(&[(PullField::Limit, "9900"), (PullField::Launch, "9000")], "");
+    let sheet = build(&typed, Words::Us);
+    let section = sheet.sections.iter().find(|section| section.id == "pull").unwrap();
+    let said: Vec<String> = section.cautions().filter(|(column, _, _)| *column == 0).map(|(_, _, verdict)| verdict.text.clone()).collect();
+    for words in ["limit of 9,900 rpm lies above the end", "launch at 9,000 rpm lies outside"] {
+        assert!(said.iter().any(|said| said.contains(words)), "{words}: {said:?}");
+    }
 }
 
 #[test]

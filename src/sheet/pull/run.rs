@@ -3,7 +3,10 @@
 use super::super::{Cell, Figure, Piece, Row, Source};
 use super::{missing, speed_text};
 use crate::analysis::Analysis;
+use crate::motion::Pull as Thrust;
+use crate::motion::compare::Facts;
 use crate::motion::run::{Moment, Stopped};
+use crate::problem::Explain;
 use crate::units::common::{in_rpm, unit};
 use crate::units::{Energy, Force, Length, Measured, System, Time, Velocity, number};
 
@@ -29,6 +32,17 @@ pub(super) fn rows(source: Source<'_>) -> Vec<Row> {
 
 fn launch_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let Some(facts) = &analysis.pull.facts else { return missing(source, analysis) };
+    cautions(analysis).fold(start_cell(source, facts), |cell, caution| cell.and([Piece::caution(caution)]))
+}
+
+/// Where engine speeds asked for lie outside the curve, and what is used instead.
+fn cautions(analysis: &Analysis) -> impl Iterator<Item = String> {
+    let of_limit = analysis.pull.thrust.iter().flat_map(Thrust::cautions);
+    let of_run = analysis.pull.facts.iter().filter_map(|facts| facts.run.as_ref()?.caution.as_ref());
+    of_limit.chain(of_run).map(|why| format!("{}: {}", why.what(), why.what_to_do()))
+}
+
+fn start_cell(source: Source<'_>, facts: &Facts) -> Cell {
     let thrust = Figure::quantity("pull.launch_thrust", &facts.launch_thrust, Force::usual(source.reader.units), 0).big();
     let grade = Figure::percent("pull.start_grade", facts.start_grade, 0);
     let launch = number::show(in_rpm(source.conditions.pull.run.launch.value), 0);

@@ -47,13 +47,14 @@ fn a_road_check_tells_a_share_from_an_amount() -> Result<()> {
         page.until("!document.querySelector('.heads--compact')").await?;
         page.type_into("#s1-tyre", "6.00-16").await?;
         page.until("document.querySelector('#road').innerText.includes('diagonal')").await?;
-        // 165-15 leaves its series out: 381 + 2 × 0.80 × 165 = 645.0 mm, or 381 + 2 × 0.82 × 165 = 651.6 mm.
+        // 165-15 leaves its series out: 381 + 2 × 132 = 645 mm (25.39 in) at 80, 381 + 2 × 135 = 651 mm (25.63 in) at 82:
+        // section heights in whole millimetres (ISO 4000-1, from memory).
         page.type_into("#s1-tyre", "165-15").await?;
         page.until("document.querySelector('#road').innerText.includes('taken as 80 series')").await?;
         page.until("document.querySelector('[data-figure^=\"tyre.diameter\"]').innerText.startsWith('25.39')").await?;
         page.js::<()>("void (() => { const select = [...document.querySelectorAll('#road label')].find(label => label.textContent.includes('without a series')).querySelector('select'); select.value = '1'; select.dispatchEvent(new Event('change', { bubbles: true })); })()").await?;
         page.until("document.querySelector('#road').innerText.includes('taken as 82 series')").await?;
-        page.until("document.querySelector('[data-figure^=\"tyre.diameter\"]').innerText.startsWith('25.65')").await?;
+        page.until("document.querySelector('[data-figure^=\"tyre.diameter\"]').innerText.startsWith('25.63')").await?;
         page.type_into("#s1-tyre", "856 turns/mile").await?;
         page.until("document.querySelector('#road').innerText.includes('turns per distance')").await
     })
