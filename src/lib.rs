@@ -20,6 +20,9 @@
 //!
 //! The browser: `app` shows and edits; it exists for wasm32 only, so the compiler keeps the rest clean of it.
 
+// Beyond the lints of the whole workspace: nothing here may stop on what a user typed.
+#![warn(clippy::indexing_slicing, clippy::string_slice, clippy::unreachable)]
+
 pub mod analysis;
 #[cfg(target_arch = "wasm32")]
 pub mod app;

@@ -60,19 +60,26 @@ pub(super) fn find<Q: Measured>(text: &str, system: System) -> Option<&'static U
 
 macro_rules! units {
     ($($quantity:ty, inch $inch:literal, metric $metric:literal { $($symbol:literal [$($spelling:literal),*] $make:expr, $take:expr;)* })*) => {
-        $(impl Measured for $quantity {
-            fn units() -> &'static [Unit<Self>] {
-                const UNITS: &[Unit<$quantity>] = &[$(Unit { symbol: $symbol, spellings: &[$($spelling),*], make: $make, take: $take }),*];
-                UNITS
-            }
+        $(const _: () = {
+            const UNITS: &[Unit<$quantity>] = &[$(Unit { symbol: $symbol, spellings: &[$($spelling),*], make: $make, take: $take }),*];
+            #[expect(clippy::indexing_slicing, reason = "the compiler looks it up: a place that is not in the table does not compile")]
+            const INCH: &Unit<$quantity> = &UNITS[$inch];
+            #[expect(clippy::indexing_slicing, reason = "as above")]
+            const METRIC: &Unit<$quantity> = &UNITS[$metric];
 
-            fn usual(system: System) -> &'static Unit<Self> {
-                match system {
-                    System::Inch => &Self::units()[$inch],
-                    System::Metric => &Self::units()[$metric],
+            impl Measured for $quantity {
+                fn units() -> &'static [Unit<Self>] {
+                    UNITS
+                }
+
+                fn usual(system: System) -> &'static Unit<Self> {
+                    match system {
+                        System::Inch => INCH,
+                        System::Metric => METRIC,
+                    }
                 }
             }
-        })*
+        };)*
     };
 }
 

@@ -1,6 +1,7 @@
 //! The demo job's pictures as text: a change of look is seen in a review, line by line.
 //!
-//! A picture that was changed on purpose is looked at first (`target/tmp/charts`), then copied over the one in `tests/suite/goldens`.
+//! A picture that was changed on purpose is looked at first (in cargo's folder for what tests write), then copied over the one in
+//! `tests/suite/goldens`.
 use crate::charts_demo::{ladder, shift, three};
 use crate::charts_laws::height;
 use layshaft::chart::{DARK, LIGHT, Picture, Theme, svg_text};

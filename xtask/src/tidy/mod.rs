@@ -8,7 +8,6 @@ mod palette;
 mod rooms;
 mod signs;
 mod source;
-mod total;
 
 use std::fmt;
 
@@ -41,7 +40,7 @@ impl fmt::Display for Finding {
 /// At least one finding; all are printed.
 pub fn run() -> Result<()> {
     let sources = Sources::read()?;
-    let rules = [merges::check, signs::check, rooms::check, origins::check, palette::check, total::check];
+    let rules = [merges::check, signs::check, rooms::check, origins::check, palette::check];
     let findings: Vec<Finding> = rules.iter().flat_map(|rule| rule(&sources)).collect();
     for finding in &findings {
         println!("{finding}");

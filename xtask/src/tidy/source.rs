@@ -55,11 +55,6 @@ impl Source {
         Path::new(&self.path).extension().is_some_and(|e| e == ending)
     }
 
-    /// Is the whole file made of tests?
-    pub(super) fn is_tests(&self) -> bool {
-        self.path.ends_with("/tests.rs") || self.path.contains("/tests/") || self.path.starts_with("tests/")
-    }
-
     /// Lines with their numbers.
     pub(super) fn lines(&self) -> impl Iterator<Item = (usize, &str)> {
         self.text.lines().enumerate().map(|(index, line)| (index + 1, line))
