@@ -31,11 +31,7 @@ pub struct Reads {
 
 /// The layout of what lies on the bench.
 pub fn layout(bench: &Bench) -> Layout {
-    match bench.layout.as_str() {
-        "output-reduced" => Layout::OutputReduced,
-        "two-shaft" => Layout::TwoShaft,
-        _ => Layout::InputReduced,
-    }
+    Layout::ALL.into_iter().find(|layout| layout.id() == bench.layout).unwrap_or_default()
 }
 
 /// The candidates that fit the counted teeth, and what else to count. Counts that cannot be read are left out and said.

@@ -110,7 +110,7 @@ impl Entry for GearSet {
     fn cells(&self) -> Vec<String> {
         let gears = (0..Gearbox::MOST_GEARS).map(|at| self.gears.get(at).cloned().unwrap_or_default());
         let head = [&self.id, &self.name, &self.maker].map(Clone::clone).into_iter();
-        head.chain([layout_word(self.layout).to_owned(), self.constant.clone()])
+        head.chain([self.layout.id().to_owned(), self.constant.clone()])
             .chain(gears)
             .chain([self.reverse.clone(), self.idler.clone(), self.note.clone(), line::yes_or_no(self.in_stock)])
             .collect()
@@ -154,21 +154,12 @@ impl Entry for GearSet {
     }
 }
 
-/// How a layout is written in a file.
-fn layout_word(layout: Layout) -> &'static str {
-    match layout {
-        Layout::InputReduced => "input-reduced",
-        Layout::OutputReduced => "output-reduced",
-        Layout::TwoShaft => "two-shaft",
-    }
-}
-
 /// The layout a cell names, without regard to case, blanks and dashes.
 fn layout(text: &str) -> Result<Layout, LineError> {
     let plain = |text: &str| text.chars().filter(char::is_ascii_alphanumeric).collect::<String>().to_lowercase();
     let wanted = plain(text);
-    [Layout::InputReduced, Layout::OutputReduced, Layout::TwoShaft]
+    Layout::ALL
         .into_iter()
-        .find(|layout| plain(layout_word(*layout)) == wanted)
+        .find(|layout| plain(layout.id()) == wanted)
         .ok_or_else(|| if wanted.is_empty() { LineError::Blank { column: "layout" } } else { LineError::Layout { text: text.to_owned() } })
 }

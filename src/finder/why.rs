@@ -2,7 +2,6 @@
 
 use super::search::{Found, Progress, Standing};
 use super::wish::{Measure, Strength, Wish};
-use crate::gearing::Layout;
 use crate::units::number::show;
 use crate::units::{Length, Measured, System, Velocity};
 use uom::si::length::meter;
@@ -70,7 +69,7 @@ pub fn range(wish: &Wish, units: System) -> String {
     match wish.measure {
         Measure::OtherTyre => return "to stay".into(),
         Measure::ToOrder => return "none".into(),
-        Measure::OtherLayout { layout } => return layout_words(layout).into(),
+        Measure::OtherLayout { layout } => return layout.words().into(),
         _ => {}
     }
     let ((least, unit), (greatest, _)) = (end(wish.least), end(wish.greatest));
@@ -80,15 +79,6 @@ pub fn range(wish: &Wish, units: System) -> String {
         (true, false) => format!("at least {least}{unit}"),
         (false, true) => format!("at most {greatest}{unit}"),
         (false, false) => "any".into(),
-    }
-}
-
-/// A layout in words.
-pub fn layout_words(layout: Layout) -> &'static str {
-    match layout {
-        Layout::InputReduced => "countershaft, reduced at the input",
-        Layout::OutputReduced => "countershaft, reduced at the output",
-        Layout::TwoShaft => "two shafts",
     }
 }
 

@@ -16,6 +16,29 @@ pub enum Layout {
     TwoShaft,
 }
 
+impl Layout {
+    /// Every layout, the usual one first.
+    pub const ALL: [Self; 3] = [Self::InputReduced, Self::OutputReduced, Self::TwoShaft];
+
+    /// How it is written in a file.
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::InputReduced => "input-reduced",
+            Self::OutputReduced => "output-reduced",
+            Self::TwoShaft => "two-shaft",
+        }
+    }
+
+    /// How it is said.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::InputReduced => "countershaft, reduced at the input",
+            Self::OutputReduced => "countershaft, reduced at the output",
+            Self::TwoShaft => "two shafts",
+        }
+    }
+}
+
 /// How one forward gear takes its power.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Gear {

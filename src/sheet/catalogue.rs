@@ -1,7 +1,6 @@
 //! Catalogue: what is on the shop's shelf; its entries stand in the section itself, each with what a rebuilder asks of it.
 
 use super::Section;
-use super::typed::layout_words;
 use crate::catalogue::{AnyEntry, Axle, GearSet, Kind, SpeedoEntry, TyreEntry};
 use crate::gearing::Ladder;
 use crate::gearing::teeth::decimal;
@@ -58,7 +57,7 @@ fn gear_set(set: &GearSet) -> Told {
             ratios(set).unwrap_or_else(|| "the counts need a look".into()),
             format!("{constant}{}{reverse}", set.gears.join("  ")),
         ],
-        words: vec![set.maker.clone(), layout_words(set.layout).to_owned(), set.note.clone()],
+        words: vec![set.maker.clone(), set.layout.words().to_owned(), set.note.clone()],
     }
 }
 

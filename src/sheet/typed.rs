@@ -22,15 +22,6 @@ pub(super) fn choice(source: Source<'_>, analysis: &Analysis, cell: Cell, choice
     cell.with_entry(EntryKind::Choice(choice), format!("{label}, setup {}", analysis.setup.letter), words)
 }
 
-/// A layout in words.
-pub fn layout_words(layout: Layout) -> &'static str {
-    match layout {
-        Layout::InputReduced => "countershaft, reduced at the input",
-        Layout::OutputReduced => "countershaft, reduced at the output",
-        Layout::TwoShaft => "two shafts",
-    }
-}
-
 /// A place in words.
 pub fn place_words(place: Place) -> &'static str {
     match place {
@@ -45,7 +36,7 @@ pub(super) fn constant_rows(source: Source<'_>) -> Vec<Row> {
     let label = if layouts().all(|layout| layout == Layout::InputReduced) { "Input pair" } else { "Constant pair" };
     let layout = source.row("layout", "Layout", |analysis| {
         let label = format!("layout, setup {}", analysis.setup.letter);
-        Cell::default().with_entry(EntryKind::Layout, label, layout_words(analysis.setup.layout))
+        Cell::default().with_entry(EntryKind::Layout, label, analysis.setup.layout.words())
     });
     let constant = source.row("constant", label, |analysis| match (analysis.setup.layout, analysis.setup.constant) {
         (Layout::TwoShaft, _) => Cell::absent("none: one mesh a gear"),

@@ -2,12 +2,12 @@
 
 use leptos::prelude::*;
 
-use super::select::select;
+use super::select::{layout_select, select};
 use super::{SelectField, TextField};
 use crate::app::state::State;
 use crate::gearing::{Layout, Place};
 use crate::job::{Choice, Field, Setup, SetupField, SetupId};
-use crate::sheet::typed::{layout_words, place_words};
+use crate::sheet::typed::place_words;
 use crate::sheet::{Entry, EntryKind, ordinal};
 
 /// One entry of a setup's cell.
@@ -37,22 +37,15 @@ fn change(state: State, setup: SetupId, act: impl FnOnce(&mut Setup)) {
     });
 }
 
-const LAYOUTS: [Layout; 3] = [Layout::InputReduced, Layout::OutputReduced, Layout::TwoShaft];
 const PLACES: [Place; 2] = [Place::BeforeAxle, Place::BehindAxle];
 
 fn layout(setup: SetupId, label: String) -> AnyView {
     let state = State::here();
-    let of = move |take: fn(&Setup) -> usize| state.job.with(|job| job.setup(setup).map_or(0, take));
-    let now = move || of(|setup| LAYOUTS.iter().position(|layout| *layout == setup.gearbox.layout).unwrap_or(0));
-    let gears = move || of(|setup| setup.gearbox.gears.len());
-    let choose = move |at: usize| {
-        if let Some(layout) = LAYOUTS.get(at) {
-            change(state, setup, |setup| setup.gearbox.lay_out(*layout));
-        }
-    };
-    let options = LAYOUTS.map(layout_words);
+    let now = move || state.job.with(|job| job.setup(setup).map(|setup| setup.gearbox.layout)).unwrap_or_default();
+    let gears = move || state.job.with(|job| job.setup(setup).map_or(0, |setup| setup.gearbox.gears.len()));
+    let choose = move |layout: Layout| change(state, setup, |setup| setup.gearbox.lay_out(layout));
     view! {
-        {select(label, &options, now, choose)}
+        {layout_select(label, now, choose)}
         <button type="button" class="btn btn--small" on:click=move |_| change(state, setup, |setup| setup.gearbox.add_gear())
             disabled={move || gears() >= crate::gearing::Gearbox::MOST_GEARS}>{move || format!("Add {}", ordinal(gears()))}</button>
         <button type="button" class="btn btn--small" on:click=move |_| change(state, setup, |setup| setup.gearbox.remove_gear())

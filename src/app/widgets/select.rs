@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use crate::app::state::State;
+use crate::gearing::Layout;
 use crate::job::Choice;
 use crate::sheet::options;
 
@@ -41,6 +42,12 @@ pub fn SelectField(
             {select(spoken, &words, move || now.get(), choose)}
         </label>
     }
+}
+
+/// The layout of a gearbox, from a list that drops down.
+pub fn layout_select(label: String, now: impl Fn() -> Layout + Copy + Send + Sync + 'static, choose: impl Fn(Layout) + 'static) -> AnyView {
+    let place = move || Layout::ALL.iter().position(|layout| *layout == now()).unwrap_or(0);
+    select(label, &Layout::ALL.map(Layout::words), place, move |at| choose(Layout::ALL.get(at).copied().unwrap_or_default()))
 }
 
 /// A list that drops down; the options are told apart by their place.

@@ -7,6 +7,7 @@ use crate::app::device;
 use crate::app::state::State;
 use crate::catalogue::Kind;
 use crate::catalogue::desk::problem_at;
+use crate::gearing::Layout;
 use crate::problem::{Problem, Severity};
 use crate::sheet::catalogue::column_word;
 
@@ -141,9 +142,9 @@ fn choice(
 /// What a column is chosen from, each as it is written in a file and in words.
 fn options(column: &str) -> Option<&'static [(&'static str, &'static str)]> {
     const LAYOUTS: &[(&str, &str)] = &[
-        ("input-reduced", "countershaft, reduced at the input"),
-        ("output-reduced", "countershaft, reduced at the output"),
-        ("two-shaft", "two shafts"),
+        (Layout::InputReduced.id(), Layout::InputReduced.words()),
+        (Layout::OutputReduced.id(), Layout::OutputReduced.words()),
+        (Layout::TwoShaft.id(), Layout::TwoShaft.words()),
     ];
     const ROLES: &[(&str, &str)] = &[("drive", "drive"), ("driven", "driven"), ("adapter", "adapter")];
     const HANDS: &[(&str, &str)] = &[("", "not known"), ("left", "left"), ("right", "right")];

@@ -5,10 +5,9 @@ use leptos::prelude::*;
 use crate::app::notices::Notice;
 use crate::app::state::State;
 use crate::app::widgets::TextField;
-use crate::app::widgets::select::select;
+use crate::app::widgets::select::layout_select;
 use crate::catalogue::Entry;
 use crate::finder::design::{Brief, Design, Designs, solve_design};
-use crate::finder::why::layout_words;
 use crate::gearing::teeth::decimal;
 use crate::gearing::{Gear, Layout, Mesh};
 use crate::job::{DesignText, Field};
@@ -48,18 +47,10 @@ fn field(text: DesignText, label: &'static str) -> impl IntoView {
     view! { <TextField field=Field::Design(text) label visible_label=true number=true/> }
 }
 
-const LAYOUTS: [Layout; 3] = [Layout::InputReduced, Layout::OutputReduced, Layout::TwoShaft];
-
 fn layout(state: State) -> impl IntoView {
-    let now = move || {
-        let layout = state.job.with(|job| job.wishes.design.layout);
-        LAYOUTS.iter().position(|each| *each == layout).unwrap_or(0)
-    };
-    let choose = move |at: usize| {
-        let layout = LAYOUTS.get(at).copied().unwrap_or_default();
-        state.change(move |job| job.wishes.design.layout = layout);
-    };
-    select("Layout of the gear set to be designed".into(), &LAYOUTS.map(layout_words), now, choose)
+    let now = move || state.job.with(|job| job.wishes.design.layout);
+    let choose = move |layout: Layout| state.change(move |job| job.wishes.design.layout = layout);
+    layout_select("Layout of the gear set to be designed".into(), now, choose)
 }
 
 fn list(state: State, designs: &Designs) -> impl IntoView + use<> {

@@ -1,10 +1,11 @@
 //! The wishes as rows: what, between what, must or preference, and one more.
 
+use leptos::html::Select;
 use leptos::prelude::*;
 
 use crate::app::state::State;
 use crate::app::widgets::TextField;
-use crate::app::widgets::select::select;
+use crate::app::widgets::select::{layout_select, select};
 use crate::gearing::Layout;
 use crate::job::wishes::MOST_WISHES;
 use crate::job::{Field, Wish, WishKind, WishText};
@@ -86,23 +87,16 @@ fn range_fields(state: State, row: usize, kind: WishKind) -> AnyView {
     }
 }
 
-const LAYOUTS: [Layout; 3] = [Layout::InputReduced, Layout::OutputReduced, Layout::TwoShaft];
-
 fn layouts(state: State, row: usize) -> impl IntoView {
-    let words = LAYOUTS.map(crate::finder::why::layout_words);
-    let now = move || {
-        let layout = state.job.with(|job| job.wishes.rows.get(row).map(|wish| wish.layout));
-        LAYOUTS.iter().position(|each| Some(*each) == layout).unwrap_or(0)
-    };
-    let choose = move |at: usize| {
-        let layout = LAYOUTS.get(at).copied().unwrap_or_default();
+    let now = move || state.job.with(|job| job.wishes.rows.get(row).map(|wish| wish.layout)).unwrap_or_default();
+    let choose = move |layout: Layout| {
         state.change(move |job| {
             if let Some(wish) = job.wishes.rows.get_mut(row) {
                 wish.layout = layout;
             }
         });
     };
-    select(format!("Layout of wish {}", row + 1), &words, now, choose)
+    layout_select(format!("Layout of wish {}", row + 1), now, choose)
 }
 
 /// Must or preference, and how much that counts.
@@ -128,8 +122,13 @@ fn strength(state: State, row: usize) -> impl IntoView {
 /// One more wish.
 fn more(state: State) -> impl IntoView {
     let full = move || state.job.with(|job| job.wishes.rows.len() >= MOST_WISHES);
+    let list = NodeRef::<Select>::new();
     let add = move |event: web_sys::Event| {
         let at: Option<usize> = event_target_value(&event).parse().ok();
+        // Back to its first line, so that the same kind can be chosen twice.
+        if let Some(list) = list.get() {
+            list.set_value("");
+        }
         if let Some(kind) = at.and_then(|at| WishKind::ALL.get(at).copied()) {
             state.change(move |job| {
                 let wish = Wish::new(kind, job.units);
@@ -143,10 +142,8 @@ fn more(state: State) -> impl IntoView {
     };
     view! {
         <p class="wishes__more">
-            <select class="select" id="add-wish" aria-label="Add a wish" disabled=full prop:value="" on:change=add
-                // A fresh list after each choice, so that the same kind can be chosen twice.
-                >
-                <option value="" selected=move || state.job.with(|job| !job.wishes.rows.is_empty() || job.wishes.rows.is_empty())>"Add a wish …"</option>
+            <select class="select" id="add-wish" aria-label="Add a wish" node_ref=list disabled=full on:change=add>
+                <option value="">"Add a wish …"</option>
                 {WishKind::ALL.iter().enumerate().map(option).collect_view()}
             </select>
             <span class="words">{move || full().then(|| format!("{MOST_WISHES} wishes are as many as a search takes."))}</span>
