@@ -4,10 +4,9 @@ use super::{
     face::Face,
     frame::{self, Along, Axis, Scale},
     lines::Measure,
-    palette::{self, Colour, Hue, Theme},
+    palette::{Colour, Hue, Theme},
     scene::{Anchor, Ink, Pen, Rect, Scene, Size, Text},
     tell::{Group, ReadOut, Reading, Table},
-    ticks,
 };
 use crate::units::number::show;
 
@@ -54,11 +53,7 @@ pub struct Zone {
 
 impl Bar {
     fn full_name(&self) -> String {
-        match (self.hue.slot(), self.name.is_empty()) {
-            (Some(slot), true) => palette::letter(slot).to_string(),
-            (Some(slot), false) => format!("{}, {}", palette::letter(slot), self.name),
-            (None, _) => self.name.clone(),
-        }
+        self.hue.naming(&self.name)
     }
 }
 
@@ -98,7 +93,7 @@ impl Bars {
         let below = if self.bars.iter().any(|bar| bar.value < 0.0) { room } else { 6.0 };
         let (left, right) = (names + below, width - room);
         let x = Axis::even((along.least, left), (along.greatest, right.max(left + 1.0)));
-        let steps = ticks::round_steps(along.least, along.greatest, (x.length() / (scale.gap_px * 1.2)).max(2.0));
+        let steps = frame::level_steps(&along, x.length(), scale.gap_px * 1.2, scale.figures_px);
         let above = if names > 0.0 { 0.0 } else { scale.words_px + 3.0 };
         let thickness = 16.0;
         let (pitch, top) = (thickness + 14.0 + above, if self.zone.is_some() { scale.words_px + 10.0 } else { 6.0 });

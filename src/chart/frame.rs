@@ -126,6 +126,19 @@ fn ends(values: impl IntoIterator<Item = f64>) -> (f64, f64) {
         .unwrap_or((0.0, 1.0))
 }
 
+/// The width of the widest of an axis's numbers.
+fn widest(steps: &[f64], figures_px: f64) -> f64 {
+    steps.iter().map(|step| Face::Figures.width_px(&label(*step, steps), figures_px)).fold(0.0, f64::max)
+}
+
+/// Round values along a level axis of this length, at least `gap` apart and never with their numbers run together.
+pub fn level_steps(along: &Along, length: f64, gap: f64, figures_px: f64) -> Vec<f64> {
+    let apart = |gap: f64| ticks::round_steps(along.least, along.greatest, (length / gap).max(2.0));
+    let steps = apart(gap);
+    let wanted = widest(&steps, figures_px) + 12.0;
+    if wanted > gap { apart(wanted) } else { steps }
+}
+
 /// A plot with an even axis along the bottom and one up the left side.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Frame {
@@ -149,10 +162,8 @@ impl Frame {
         let bottom = size.1 - (if scale.is_narrow { 44.0 } else { 48.0 });
         let bottom = bottom.max(top + 1.0);
         let y_steps = ticks::round_steps(up.least, up.greatest, ((bottom - top) / 44.0).max(2.0));
-        let widest = y_steps.iter().map(|step| Face::Figures.width_px(&label(*step, &y_steps), scale.figures_px)).fold(0.0, f64::max);
-        let left = widest + 10.0;
-        let room = |right: f64| ticks::round_steps(along.least, along.greatest, ((right - left) / scale.gap_px).max(2.0));
-        let x_steps = room(size.0 - 20.0);
+        let left = widest(&y_steps, scale.figures_px) + 10.0;
+        let x_steps = level_steps(along, size.0 - 20.0 - left, scale.gap_px, scale.figures_px);
         let overhang = x_steps.last().map_or(0.0, |last| Face::Figures.width_px(&label(*last, &x_steps), scale.figures_px) / 2.0);
         let right = (size.0 - 1.0 - overhang.max(6.0)).max(left + 1.0);
         Self {

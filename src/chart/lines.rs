@@ -4,7 +4,7 @@
 use super::{
     Picture,
     frame::{self, Along, Frame, Scale},
-    palette::{self, Hue, Theme},
+    palette::{Hue, Theme},
     scene::{Ink, Pen, Point, Scene, Size, Window},
     tell::{Group, ReadOut, Reading, Table},
     ticks,
@@ -138,11 +138,7 @@ impl Series {
 
     /// Its name with the setup's letter.
     fn full_name(&self) -> String {
-        match (self.hue.slot(), self.name.is_empty()) {
-            (Some(slot), true) => palette::letter(slot).to_string(),
-            (Some(slot), false) => format!("{}, {}", palette::letter(slot), self.name),
-            (None, _) => self.name.clone(),
-        }
+        self.hue.naming(&self.name)
     }
 }
 

@@ -78,6 +78,15 @@ impl Hue {
         if let Self::Setup(slot) = self { Some(slot) } else { None }
     }
 
+    /// A name with the setup's letter before it, where it is a setup's.
+    pub fn naming(self, name: &str) -> String {
+        match (self.slot(), name.is_empty()) {
+            (Some(slot), true) => letter(slot).to_string(),
+            (Some(slot), false) => format!("{}, {name}", letter(slot)),
+            (None, _) => name.to_owned(),
+        }
+    }
+
     /// The dash pattern of its lines.
     pub fn dash(self) -> &'static [f64] {
         match self {

@@ -4,7 +4,7 @@ use super::{
     face::Face,
     frame::{self, Along, Frame, Scale},
     lines::Measure,
-    palette::{self, Hue, Theme},
+    palette::{Hue, Theme},
     place::Taken,
     scene::{Anchor, Ink, Pen, Point, Rect, Scene, Size, Text, Window},
     tell::{Group, ReadOut, Reading, Table},
@@ -40,11 +40,7 @@ pub struct Found {
 
 impl Found {
     fn full_name(&self) -> String {
-        match (self.hue.slot(), self.name.is_empty()) {
-            (Some(slot), true) => palette::letter(slot).to_string(),
-            (Some(slot), false) => format!("{}, {}", palette::letter(slot), self.name),
-            (None, _) => self.name.clone(),
-        }
+        self.hue.naming(&self.name)
     }
 
     fn stands_out(&self) -> bool {
