@@ -14,7 +14,7 @@ pub(super) fn panel() -> impl IntoView {
     view! {
         <div class="car" id="car">
             {what_matters()}
-            <details class="car__more"><summary>"The rest of the car, each with what stands in for it"</summary>{the_rest()}</details>
+            <details class="car__more"><summary>"The rest of the car: a blank field takes the value shown in it"</summary>{the_rest()}</details>
             <details class="car__more"><summary>"How it is driven"</summary>{driving()}</details>
             <details class="car__more"><summary>"Measured power curve"</summary>{measured()}</details>
         </div>

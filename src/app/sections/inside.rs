@@ -15,7 +15,7 @@ pub(super) fn controls() -> impl IntoView {
         <TextField field=Field::Job(JobField::InsideAt) label="at rpm or speed" visible_label=true number=true blank_means="shift"/>
         <TextField field=Field::Job(JobField::SyncTime) label="synchroniser given" visible_label=true number=true blank_means="0.25"/>
         <SelectField choice=Choice::Job(JobChoice::Lining) label="lining" visible_label=true/>
-        <TextField field=Field::Job(JobField::LiningLimits) label="its limits" visible_label=true wide=true blank_means="5 3 0.09 0.45"/>
+        <TextField field=Field::Job(JobField::LiningLimits) label="lining limits" visible_label=true wide=true blank_means="5 3 0.09 0.45"/>
     }
 }
 

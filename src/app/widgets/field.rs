@@ -81,6 +81,8 @@ fn unit(state: State, field: Field) -> Option<&'static str> {
             Field::Job(JobField::Cruise) => Some(symbol::<Velocity>(job.cruise.units)),
             Field::Job(JobField::InsideAt) => Some("rpm"),
             Field::Job(JobField::SyncTime) => Some("s"),
+            Field::Job(JobField::LiningLimits) => Some("m/s N/mm² J/mm² W/mm²"),
+            Field::Setup(_, SetupField::Idler) => Some("idler"),
             Field::Setup(id, SetupField::Inside(field)) => Some(inside_unit(field, field.typed(&job.setup(id)?.inside).units)),
             Field::Job(JobField::Pull(field)) => pull_unit(field, field.typed(&job.pull).units),
             Field::Job(JobField::SpeedoCheck) => Some(symbol::<Velocity>(job.speedo.check.units)),
