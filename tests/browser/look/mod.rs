@@ -50,6 +50,8 @@ async fn sections(page: &Page, only: Option<&str>, folder: &Path, suffix: &str) 
     } else {
         write(folder, &format!("page-{suffix}.png"), &page.picture().await?)?;
     }
+    // What stays in view while the page is scrolled would stand across a section taller than the window.
+    page.js::<()>("void [...document.querySelectorAll('body *')].filter((one) => getComputedStyle(one).position === 'sticky').forEach((one) => { one.style.position = 'static'; })").await?;
     for name in names {
         // What begins when it comes into view has begun and ended before the picture; other sections' work has not begun.
         page.element(&format!("section[id=\"{name}\"]")).await?;
