@@ -28,6 +28,8 @@ pub struct State {
     /// The rows of the sheet.
     pub sheet: Memo<Sheet>,
     gears: Memo<Vec<SpeedoGear>>,
+    /// The setups in the order of their columns: of its own, so that a cell is not asked again at every keystroke.
+    columns: Memo<Vec<SetupId>>,
     /// What can be chosen: built in, and the shop's own.
     pub catalogue: RwSignal<Catalogue>,
     /// The trade's words.
@@ -66,6 +68,7 @@ impl State {
         let gears = Memo::new(move |_| catalogue.with(|catalogue| catalogue.speedometer_gears.gears()));
         let answers =
             Memo::new(move |_| job.with(|job| gears.with(|gears| analysis::analyse_job(job, Shelves { speedometer_gears: gears }))));
+        let columns = Memo::new(move |_| job.with(|job| job.setups.iter().map(|setup| setup.id).collect()));
         let sheet = Memo::new(move |_| with_source(job, gears, answers, words, sheet::of));
         Self {
             job,
@@ -73,6 +76,7 @@ impl State {
             answers,
             sheet,
             gears,
+            columns,
             catalogue,
             words,
             theme: super::theme::ThemeSignal::follow_system(),
@@ -174,17 +178,17 @@ impl State {
 
     /// The ids of the setups in the order of their columns.
     pub fn setup_ids(self) -> Vec<SetupId> {
-        self.job.with(|job| job.setups.iter().map(|setup| setup.id).collect())
+        self.columns.get()
     }
 
     /// The column of a setup, counted from 0.
     pub fn column_of(self, id: SetupId) -> usize {
-        self.job.with(|job| job.setups.iter().position(|setup| setup.id == id).unwrap_or(0))
+        self.columns.with(|columns| columns.iter().position(|each| *each == id).unwrap_or(0))
     }
 
     /// Whether a phone shows that column now.
     pub fn column_shown(self, column: usize) -> bool {
-        let last = self.job.with(|job| job.setups.len()).saturating_sub(1);
+        let last = self.columns.with(Vec::len).saturating_sub(1);
         let first = self.column.get().min(last);
         let first = if self.pair.get() { first.min(last.saturating_sub(1)) } else { first };
         column == first || (self.pair.get() && column == first + 1)
