@@ -249,9 +249,11 @@ where
         options.set_root_margin("300px");
         if let Ok(observer) = web_sys::IntersectionObserver::new_with_options(seen.as_ref().unchecked_ref(), &options) {
             observer.observe(element.as_ref());
+            let kept = StoredValue::new_local((observer, seen));
+            on_cleanup(move || {
+                let _ = kept.try_with_value(|(observer, _)| observer.disconnect());
+            });
         }
-        // The observer lives as long as the element; both go with the page.
-        seen.forget();
     });
     is_near
 }

@@ -24,6 +24,7 @@ pub mod widgets;
 
 use leptos::prelude::*;
 
+use crate::job::Job;
 use crate::sheet::customer::USUAL_CAUTION;
 use state::State;
 
@@ -48,7 +49,7 @@ fn page(opened: keep::Opened) -> impl IntoView {
         <bar::Bar/>
         <div class="page">
             <list::List/>
-            <main id="sheet" class="sheet" tabindex="-1">
+            <main id="sheet" class=move || format!("sheet {}", shown_columns(state)) tabindex="-1">
                 <book::banners::Banners/>
                 <notices::Notices/>
                 <book::Panels/>
@@ -63,4 +64,10 @@ fn page(opened: keep::Opened) -> impl IntoView {
             </main>
         </div>
     }
+}
+
+/// A class for each column that a phone shows, by which the style sheet hides the cells of the others.
+fn shown_columns(state: State) -> String {
+    let shown = (0..state.setup_ids().len()).filter(|column| state.column_shown(*column));
+    shown.map(|column| format!("sheet--{}", Job::letter(column).to_ascii_lowercase())).collect::<Vec<_>>().join(" ")
 }

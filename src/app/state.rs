@@ -8,7 +8,7 @@ use crate::analysis::{self, Analysis, Shelves};
 use crate::catalogue::Catalogue;
 use crate::finder::design::Brief;
 use crate::finder::{Asked, Given};
-use crate::job::{Field, History, Job, SetupId};
+use crate::job::{Field, History, Job, Setup, SetupId};
 use crate::problem::Problem;
 use crate::setup::Conditions;
 use crate::sheet::{self, Reader, Sheet, Source, Words};
@@ -28,6 +28,12 @@ pub struct State {
     /// The rows of the sheet.
     pub sheet: Memo<Sheet>,
     gears: Memo<Vec<SpeedoGear>>,
+    /// What the job gives to the finder, and what is asked of it.
+    pub wished: Memo<(Given, Asked)>,
+    /// What a gear set to be designed must keep to, or what is wrong with it.
+    pub brief: Memo<Result<Brief, Vec<Problem>>>,
+    /// The setups as typed: what hangs on them alone is not asked when something else is typed.
+    pub setups: Memo<Vec<Setup>>,
     /// The setups in the order of their columns: of its own, so that a cell is not asked again at every keystroke.
     columns: Memo<Vec<SetupId>>,
     /// What can be chosen: built in, and the shop's own.
@@ -68,7 +74,16 @@ impl State {
         let gears = Memo::new(move |_| catalogue.with(|catalogue| catalogue.speedometer_gears.gears()));
         let answers =
             Memo::new(move |_| job.with(|job| gears.with(|gears| analysis::analyse_job(job, Shelves { speedometer_gears: gears }))));
-        let columns = Memo::new(move |_| job.with(|job| job.setups.iter().map(|setup| setup.id).collect()));
+        let wished = Memo::new(move |_| {
+            answers.with(|(conditions, setups)| {
+                let given = Given::of(conditions, setups);
+                let asked = job.with(|job| Asked::of(&job.wishes, &given, conditions.cruise));
+                (given, asked)
+            })
+        });
+        let brief = Memo::new(move |_| job.with(|job| Brief::read(&job.wishes.design)));
+        let setups = Memo::new(move |_| job.with(|job| job.setups.clone()));
+        let columns = Memo::new(move |_| setups.with(|setups| setups.iter().map(|setup| setup.id).collect()));
         let sheet = Memo::new(move |_| with_source(job, gears, answers, words, sheet::of));
         Self {
             job,
@@ -76,6 +91,9 @@ impl State {
             answers,
             sheet,
             gears,
+            wished,
+            brief,
+            setups,
             columns,
             catalogue,
             words,
@@ -186,6 +204,11 @@ impl State {
         self.columns.with(|columns| columns.iter().position(|each| *each == id).unwrap_or(0))
     }
 
+    /// The name of a setup.
+    pub fn name_of(self, id: SetupId) -> Option<String> {
+        self.setups.with(|setups| setups.iter().find(|setup| setup.id == id).map(|setup| setup.name.clone()))
+    }
+
     /// Whether a phone shows that column now.
     pub fn column_shown(self, column: usize) -> bool {
         let last = self.columns.with(Vec::len).saturating_sub(1);
@@ -194,26 +217,21 @@ impl State {
         column == first || (self.pair.get() && column == first + 1)
     }
 
-    /// What the job gives to the finder, and what is asked of it.
-    pub fn wished(self) -> (Given, Asked) {
-        self.answers.with(|(conditions, setups)| {
-            let given = Given::of(conditions, setups);
-            let asked = self.job.with(|job| Asked::of(&job.wishes, &given, conditions.cruise));
-            (given, asked)
-        })
-    }
-
-    /// The first problem of a field.
+    /// The gravest problem of a field.
     pub fn problem_of(self, field: Field) -> Option<Problem> {
-        self.answers.with(|(conditions, setups)| match field {
-            Field::Job(field) => conditions.problems.iter().find(|problem| problem.field == field.path()).cloned(),
-            Field::Setup(id, field) => setups.iter().find(|each| each.setup.id == id)?.setup.problems_of(field).next().cloned(),
-            Field::Wish(row, text) => self.wished().1.problem_at(&text.path(row)).cloned(),
-            Field::Design(text) => {
-                let problems = self.job.with(|job| Brief::read(&job.wishes.design)).err()?;
-                problems.into_iter().find(|problem| problem.field == text.path())
-            }
-        })
+        let gravest = |problems: &[Problem], path: &str| {
+            // Of several as grave, the first.
+            problems.iter().rev().filter(|problem| problem.field == path).max_by_key(|problem| problem.severity).cloned()
+        };
+        match field {
+            Field::Job(field) => self.answers.with(|(conditions, _)| gravest(&conditions.problems, field.path())),
+            Field::Setup(id, field) => self.answers.with(|(_, setups)| {
+                let analysis = setups.iter().find(|each| each.setup.id == id)?;
+                gravest(&analysis.setup.problems, &field.path())
+            }),
+            Field::Wish(row, text) => self.wished.with(|(_, asked)| asked.problem_at(&text.path(row)).cloned()),
+            Field::Design(text) => self.brief.with(|brief| gravest(brief.as_ref().err()?, &text.path())),
+        }
     }
 }
 

@@ -67,6 +67,11 @@ impl Rect {
     ///
     /// Method: Liang and Barsky's clipping of a line by four edges.
     pub fn clipped(&self, from: Point, to: Point) -> Option<(Point, Point)> {
+        // Most lines lie to one side of most boxes: those need no division.
+        let is_beside = |a: f64, b: f64, least: f64, greatest: f64| (a < least && b < least) || (a > greatest && b > greatest);
+        if is_beside(from.0, to.0, self.left, self.right) || is_beside(from.1, to.1, self.top, self.bottom) {
+            return None;
+        }
         let (along, down) = (to.0 - from.0, to.1 - from.1);
         let sides = [(-along, from.0 - self.left), (along, self.right - from.0), (-down, from.1 - self.top), (down, self.bottom - from.1)];
         let mut inside = (0.0_f64, 1.0_f64);

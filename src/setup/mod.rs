@@ -92,12 +92,6 @@ impl Setup {
     pub fn before_axle(&self) -> Option<Ratio> {
         product(self.stages.as_ref()?.iter().filter(|stage| stage.place == Place::BeforeAxle).map(|stage| stage.drive.ratio()))
     }
-
-    /// What is wrong with one field.
-    pub fn problems_of(&self, field: SetupField) -> impl Iterator<Item = &Problem> {
-        let path = field.path();
-        self.problems.iter().filter(move |problem| problem.field == path)
-    }
 }
 
 impl Conditions {

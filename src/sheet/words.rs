@@ -3,7 +3,7 @@
 //! Everything is written once in the project's own words; what a reader sees goes through [`Words::say`], which puts the reader's
 //! word for each. Longer phrases stand before the words they hold.
 
-use super::{Cell, Piece, Row, Sheet};
+use super::{Cell, Piece, Row, Sheet, Working};
 
 /// Whose words are used.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, serde::Serialize, serde::Deserialize)]
@@ -56,23 +56,41 @@ impl Words {
 
     /// A text in the reader's words; what stands between “ and ” was typed and stays as it is.
     pub fn say(self, text: &str) -> String {
-        let mut said = String::with_capacity(text.len() + 16);
+        self.reworded(text).unwrap_or_else(|| text.to_owned())
+    }
+
+    /// Puts a text into the reader's words.
+    fn put_into(self, text: &mut String) {
+        if let Some(said) = self.reworded(text) {
+            *text = said;
+        }
+    }
+
+    /// A text in the reader's words; none where it is in them already.
+    fn reworded(self, text: &str) -> Option<String> {
+        let mut said = None;
+        let mut passed = 0;
         let mut copied = 0;
         let (mut inside_word, mut quoted) = (false, false);
         for (at, c) in text.char_indices() {
-            if at < copied {
+            if at < passed {
                 continue;
             }
             quoted = (quoted || c == '“') && c != '”';
             let found = if inside_word || quoted { None } else { self.replacement(c, text.get(at..).unwrap_or("")) };
             inside_word = found.is_some() || c.is_alphanumeric();
-            if let Some((taken, word)) = found {
+            let Some((taken, word)) = found else { continue };
+            passed = at + taken;
+            if text.get(at..passed) != Some(&word) {
+                let said = said.get_or_insert_with(|| String::with_capacity(text.len() + 16));
                 said.push_str(text.get(copied..at).unwrap_or(""));
                 said.push_str(&word);
-                copied = at + taken;
+                copied = passed;
             }
         }
-        said.push_str(text.get(copied..).unwrap_or(""));
+        if let Some(said) = &mut said {
+            said.push_str(text.get(copied..).unwrap_or(""));
+        }
         said
     }
 
@@ -95,36 +113,41 @@ fn like(head: &str, word: &str) -> String {
     if head.starts_with(char::is_uppercase) { crate::problem::capital(word) } else { word.to_owned() }
 }
 
-/// Puts the reader's words into every text of a sheet.
+/// Puts the reader's words into every text of a sheet. A working is put into them when it is asked for: see [`Working::said`].
 pub(super) fn localise(sheet: &mut Sheet, words: Words) {
     row(&mut sheet.short, words);
     for section in &mut sheet.sections {
-        section.title = words.say(&section.title);
-        section.ask = words.say(&section.ask);
+        words.put_into(&mut section.title);
+        words.put_into(&mut section.ask);
         section.rows.iter_mut().for_each(|each| row(each, words));
     }
 }
 
 fn row(row: &mut Row, words: Words) {
-    row.label = words.say(&row.label);
+    words.put_into(&mut row.label);
     row.cells.iter_mut().for_each(|each| cell(each, words));
 }
 
 fn cell(cell: &mut Cell, words: Words) {
     for entry in &mut cell.entries {
-        entry.label = words.say(&entry.label);
+        words.put_into(&mut entry.label);
     }
     for piece in cell.lines.iter_mut().flatten() {
         match piece {
-            Piece::Words(text) | Piece::Absent(text) => *text = words.say(text),
-            Piece::Verdict(verdict) => verdict.text = words.say(&verdict.text),
-            Piece::Figure(figure) => {
-                if let Some(working) = &mut figure.working {
-                    working.formula = words.say(&working.formula);
-                    working.filled = words.say(&working.filled);
-                    working.source = words.say(&working.source);
-                }
-            }
+            Piece::Words(text) | Piece::Absent(text) => words.put_into(text),
+            Piece::Verdict(verdict) => words.put_into(&mut verdict.text),
+            Piece::Figure(_) => {}
         }
+    }
+}
+
+impl Working {
+    /// The working in the reader's words.
+    #[must_use]
+    pub fn said(mut self, words: Words) -> Self {
+        for text in [&mut self.formula, &mut self.filled, &mut self.source] {
+            words.put_into(text);
+        }
+        self
     }
 }

@@ -163,6 +163,19 @@ impl Page {
         Ok(self.element(css).await?.text().await?)
     }
 
+    /// A picture in words, line by line, once its words are opened.
+    ///
+    /// # Errors
+    /// The picture is not there, or is not told.
+    pub async fn told(&self, picture: &str) -> Result<Vec<String>> {
+        let details = format!("#picture-{picture} details");
+        if self.count(&format!("{details}[open]")).await? == 0 {
+            self.click(&format!("{details} summary")).await?;
+        }
+        self.until(&format!("document.querySelector('{details} li') !== null")).await?;
+        self.js(&format!("[...document.querySelectorAll('{details} li')].map((line) => line.textContent)")).await
+    }
+
     /// A field's value.
     ///
     /// # Errors

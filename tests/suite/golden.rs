@@ -8,25 +8,25 @@ use std::path::Path;
 
 use layshaft::gearing::{Layout, Place};
 use layshaft::job::{Gearbox, Job, Setup, SetupId, Stage, demo};
-use layshaft::sheet::{Cell, Figure, Piece, Row, Sheet, Tone, Words, build};
+use layshaft::sheet::{Cell, Figure, Piece, Row, Tone, Words, build};
 use layshaft::units::{System, Typed};
 
 use crate::any_job::{figures, rows};
 
 #[test]
 fn demo_in_us_words_and_inches() {
-    compare("demo-us-inch", &written(&build(&demo::job(), Words::Us)));
+    compare("demo-us-inch", &written(&demo::job(), Words::Us));
 }
 
 #[test]
 fn demo_in_uk_words_and_metric() {
     let job = Job { units: System::Metric, ..demo::job() };
-    compare("demo-uk-metric", &written(&build(&job, Words::Uk)));
+    compare("demo-uk-metric", &written(&job, Words::Uk));
 }
 
 #[test]
 fn every_layout_reverse_and_stage() {
-    compare("layouts", &written(&build(&layouts(), Words::Us)));
+    compare("layouts", &written(&layouts(), Words::Us));
 }
 
 /// An invented job: output-reduced with a compound idler and an overdrive, two-shaft with hub reduction, and one left half typed.
@@ -117,29 +117,30 @@ fn difference(kept: &str, now: &str) -> String {
 }
 
 /// A sheet as text: what is read, below each cell the figures with their values and workings, at the end the formulas and sources.
-fn written(sheet: &Sheet) -> String {
+fn written(job: &Job, words: Words) -> String {
+    let sheet = &build(job, words);
     let mut text = String::new();
-    write_row(&mut text, &sheet.short);
+    write_row(&mut text, &sheet.short, words);
     for section in &sheet.sections {
         writeln!(text, "\n== {} ({}): {}", section.title, section.id, section.ask).unwrap();
-        section.rows.iter().for_each(|row| write_row(&mut text, row));
+        section.rows.iter().for_each(|row| write_row(&mut text, row, words));
     }
     text.push_str("\n== Formulas and sources\n");
     let columns = sheet.short.cells.len();
-    let workings = (0..columns).flat_map(|column| figures(sheet, column)).filter_map(|figure| figure.working.as_ref());
+    let workings = (0..columns).flat_map(|column| figures(sheet, column)).filter_map(|figure| Some(figure.working.clone()?.said(words)));
     let mut formulas: Vec<String> = workings.map(|working| format!("{}\n    {}\n", working.formula, working.source)).collect();
     formulas.sort();
     formulas.dedup();
     text + &formulas.concat()
 }
 
-fn write_row(text: &mut String, row: &Row) {
+fn write_row(text: &mut String, row: &Row, words: Words) {
     writeln!(text, "\n{} ({})", row.label, row.key).unwrap();
     for (column, cell) in row.cells.iter().enumerate() {
         writeln!(text, "  {} {}", Job::letter(column), cell_line(cell)).unwrap();
         for piece in cell.pieces() {
             if let Piece::Figure(figure) = piece {
-                writeln!(text, "      {}", figure_line(figure)).unwrap();
+                writeln!(text, "      {}", figure_line(figure, words)).unwrap();
             }
         }
     }
@@ -166,8 +167,8 @@ fn piece(piece: &Piece) -> String {
 }
 
 /// Key, value to six figures, and how it came about.
-fn figure_line(figure: &Figure) -> String {
-    let filled = figure.working.as_ref().map_or("", |working| working.filled.as_str());
+fn figure_line(figure: &Figure, words: Words) -> String {
+    let filled = figure.working.clone().map_or_else(String::new, |working| working.said(words).filled);
     format!("{} = {:.5e}  {filled}", figure.key, figure.value).trim_end().to_owned()
 }
 

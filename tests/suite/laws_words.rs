@@ -44,8 +44,11 @@ fn language_chooses_the_words() {
 }
 
 /// Every word that a reader sees on a sheet.
-fn said(sheet: &Sheet) -> Vec<String> {
-    let working = |working: &layshaft::sheet::Working| [working.formula.clone(), working.filled.clone(), working.source.clone()];
+fn said(sheet: &Sheet, words: Words) -> Vec<String> {
+    let working = |working: &layshaft::sheet::Working| {
+        let said = working.clone().said(words);
+        [said.formula, said.filled, said.source]
+    };
     let piece = |piece: &Piece| match piece {
         Piece::Words(text) | Piece::Absent(text) => vec![text.clone()],
         Piece::Verdict(verdict) => vec![verdict.text.clone()],
@@ -82,10 +85,10 @@ fn no_american_word_on_a_british_sheet_and_the_other_way_about() {
     const BRITISH: &[&str] =
         &["tyre", "tyres", "centre", "propshaft", "synchroniser", "colour", "catalogue", "aluminium", "laygear", "baulk", "mileometer"];
     for job in [demo::job(), layouts(), demo::empty(System::Inch), Job { units: System::Metric, ..demo::job() }] {
-        for text in said(&build(&job, Words::Uk)) {
+        for text in said(&build(&job, Words::Uk), Words::Uk) {
             assert!(!holds(&text, AMERICAN), "{text}");
         }
-        for text in said(&build(&job, Words::Us)) {
+        for text in said(&build(&job, Words::Us), Words::Us) {
             assert!(!holds(&text, BRITISH), "{text}");
         }
     }

@@ -1,6 +1,7 @@
 //! A picture on the page: drawn at the size it is shown, with a crosshair for mouse, touch and keys, the same in words, and its exports.
 //!
-//! The picture is painted on one canvas, once a frame at most; the crosshair on another above it, so that moving it repaints nothing else.
+//! The picture is painted on one canvas, once a frame at most, and only while it is near the window; the crosshair on another above it,
+//! so that moving it repaints nothing else.
 
 use leptos::html::{Canvas, Div};
 use leptos::prelude::*;
@@ -48,23 +49,36 @@ pub fn Chart<P: Picture + Clone + PartialEq + Send + Sync + 'static>(
         width: RwSignal::new(0.0),
         window: RwSignal::new(None),
     };
-    let height = Memo::new(move |_| picture.with(|picture| picture.height(surface.width.get().max(1.0))));
+    let is_near = device::near_window(surface.frame);
+    let height = while_near(is_near, move || picture.with(|picture| picture.height(surface.width.get().max(1.0))));
+    let title = while_near(is_near, move || picture.with(Picture::title));
     follow_width(surface);
-    paint_each_frame(surface, picture, height);
+    paint_each_frame(surface, picture, height, is_near);
     State::here().pictures.hang(name, caption, picture);
     view! {
         <figure class="picture" id=format!("picture-{name}")>
             <figcaption>{caption}</figcaption>
-            <Pointer surface picture name pressed>
+            <Pointer surface picture title name pressed>
                 <div class="picture__box" node_ref=surface.frame style:height=move || format!("{}px", height.get())>
                     <canvas node_ref=surface.base aria-hidden="true"></canvas>
                     <canvas node_ref=surface.over class="picture__over" aria-hidden="true"></canvas>
                 </div>
             </Pointer>
             <InWords picture/>
-            <Exports surface picture name height/>
+            <Exports surface picture title name height/>
         </figure>
     }
+}
+
+/// What is made of a picture, anew while it is near the window; what is far away is not worked out at every keystroke.
+fn while_near<T: Clone + PartialEq + Send + Sync + 'static>(
+    is_near: RwSignal<bool>,
+    make: impl Fn() -> T + Send + Sync + 'static,
+) -> Memo<T> {
+    Memo::new(move |before: Option<&T>| match before {
+        Some(before) if !is_near.get() => before.clone(),
+        _ => make(),
+    })
 }
 
 /// Keeps the width signal that of the box.
@@ -91,11 +105,19 @@ fn follow_width(surface: Surface) {
     });
 }
 
-/// Paints whenever picture, size or theme changed, once a frame at most.
-fn paint_each_frame<P: Picture + Clone + PartialEq + Send + Sync + 'static>(surface: Surface, picture: Memo<P>, height: Memo<f64>) {
+/// Paints whenever picture, size or theme changed, once a frame at most; what is far from the window when it comes near.
+fn paint_each_frame<P: Picture + Clone + PartialEq + Send + Sync + 'static>(
+    surface: Surface,
+    picture: Memo<P>,
+    height: Memo<f64>,
+    is_near: RwSignal<bool>,
+) {
     let state = State::here();
     let asked = StoredValue::new(false);
     Effect::new(move || {
+        if !is_near.get() {
+            return;
+        }
         picture.track();
         state.theme.track();
         let (width, height) = (surface.width.get(), height.get());
@@ -131,10 +153,13 @@ fn paint<P: Picture + Clone + PartialEq + Send + Sync + 'static>(surface: Surfac
 #[component]
 fn InWords<P: Picture + Clone + PartialEq + Send + Sync + 'static>(picture: Memo<P>) -> impl IntoView {
     let state = State::here();
+    let is_open = RwSignal::new(false);
+    let toggled = move |event: web_sys::Event| is_open.set(event_target::<web_sys::Element>(&event).has_attribute("open"));
+    let lines = move || picture.with(Picture::describe).into_iter().map(|line| view! { <li>{state.say(&line)}</li> }).collect_view();
     view! {
-        <details>
+        <details on:toggle=toggled>
             <summary>"The same in words"</summary>
-            <ul>{move || picture.with(Picture::describe).into_iter().map(|line| view! { <li>{state.say(&line)}</li> }).collect_view()}</ul>
+            <ul>{move || is_open.get().then(lines)}</ul>
         </details>
     }
 }
@@ -144,6 +169,7 @@ fn InWords<P: Picture + Clone + PartialEq + Send + Sync + 'static>(picture: Memo
 fn Exports<P: Picture + Clone + PartialEq + Send + Sync + 'static>(
     surface: Surface,
     picture: Memo<P>,
+    title: Memo<String>,
     name: &'static str,
     height: Memo<f64>,
 ) -> impl IntoView {
@@ -165,9 +191,8 @@ fn Exports<P: Picture + Clone + PartialEq + Send + Sync + 'static>(
         });
         let _ = base.to_blob(saved.unchecked_ref());
     };
-    let title = move || picture.with(Picture::title);
     view! {
-        <div class="picture__acts" role="group" aria-label=move || format!("Save the picture: {}", title())>
+        <div class="picture__acts" role="group" aria-label=move || format!("Save the picture: {}", title.get())>
             <span class="words">"Save as"</span>
             <button type="button" class="btn" on:click=png>"PNG"</button>
             <button type="button" class="btn" on:click=svg>"SVG"</button>

@@ -4,10 +4,10 @@ use leptos::prelude::*;
 
 use crate::app::state::State;
 use crate::app::suggestions::list_of;
-use crate::job::{Field, InsideField, JobField, PullField, SetupField, Wish, WishKind, WishText};
+use crate::job::{Field, InsideField, Job, JobField, PullField, SetupField, WishKind, WishText};
 use crate::units::{
     AngularVelocity, Area, Length, Mass, Measured, MomentOfInertia, Power, Pressure, System, ThermodynamicTemperature, Torque,
-    TurnsPerDistance, Velocity,
+    TurnsPerDistance, Typed, Velocity,
 };
 
 /// A text of the job, edited where it is read.
@@ -34,6 +34,7 @@ pub fn TextField(
     let state = State::here();
     let slug = field.slug();
     let problem = Memo::new(move |_| state.problem_of(field).map(|problem| problem.sentence()));
+    let typed = Memo::new(move |_| state.job.with(|job| (job.text(field).unwrap_or_default().to_owned(), unit(job, field))));
     let class = match (number, wide, is_words(field)) {
         (_, _, true) => "field field--words",
         (true, _, _) => "field field--number",
@@ -51,10 +52,10 @@ pub fn TextField(
                 aria-label=(!visible_label).then_some(move || state.say(&spoken))
                 aria-invalid=move || problem.with(Option::is_some).to_string()
                 aria-describedby=move || problem.with(Option::is_some).then(|| described.clone())
-                prop:value=move || state.job.with(|job| job.text(field).unwrap_or_default().to_owned())
+                prop:value=move || typed.with(|(text, _)| text.clone())
                 on:input=move |event| state.type_text(field, event_target_value(&event))
                 on:blur=move |_| state.leave_field()/>
-            <span class="field__unit">{move || unit(state, field)}</span>
+            <span class="field__unit">{move || typed.with(|(_, unit)| *unit)}</span>
             {move || problem.get().map(|sentence| view! { <span class="field__problem" id=said.clone()>{state.say(&sentence)}</span> })}
         </span>
     }
@@ -70,36 +71,43 @@ fn is_words(field: Field) -> bool {
 }
 
 /// The unit a bare number in the field is read in; none where the text names its own.
-fn unit(state: State, field: Field) -> Option<&'static str> {
-    state.job.with(|job| {
-        let text = job.text(field)?;
-        if text.chars().any(char::is_alphabetic) {
-            return None;
+fn unit(job: &Job, field: Field) -> Option<&'static str> {
+    let text = job.text(field)?;
+    if text.chars().any(char::is_alphabetic) {
+        return None;
+    }
+    // What is typed into a blank field is meant in the units of the sheet.
+    let meant = |typed: &Typed| if typed.text.trim().is_empty() { job.units } else { typed.units };
+    match field {
+        Field::Job(JobField::Shift) => Some(symbol::<AngularVelocity>(meant(&job.shift))),
+        Field::Job(JobField::Cruise) => Some(symbol::<Velocity>(meant(&job.cruise))),
+        Field::Job(JobField::InsideAt) => Some("rpm"),
+        Field::Job(JobField::SyncTime) => Some("s"),
+        Field::Job(JobField::LiningLimits) => Some("m/s N/mm² J/mm² W/mm²"),
+        Field::Setup(_, SetupField::Idler) => Some("idler"),
+        Field::Setup(id, SetupField::Inside(field)) => Some(inside_unit(field, meant(field.typed(&job.setup(id)?.inside)))),
+        Field::Job(JobField::Pull(field)) => pull_unit(field, meant(field.typed(&job.pull))),
+        Field::Job(JobField::SpeedoCheck) => Some(symbol::<Velocity>(meant(&job.speedo.check))),
+        Field::Job(JobField::Dial) => Some(symbol::<TurnsPerDistance>(meant(&job.speedo.dial))),
+        Field::Wish(row, text) => {
+            let wish = job.wishes.rows.get(row)?;
+            let typed = match text {
+                WishText::At => &wish.at,
+                WishText::Least => &wish.least,
+                WishText::Greatest | WishText::Weight => &wish.greatest,
+            };
+            wish_unit(wish.kind, text, meant(typed))
         }
-        match field {
-            Field::Job(JobField::Shift) => Some(symbol::<AngularVelocity>(job.shift.units)),
-            Field::Job(JobField::Cruise) => Some(symbol::<Velocity>(job.cruise.units)),
-            Field::Job(JobField::InsideAt) => Some("rpm"),
-            Field::Job(JobField::SyncTime) => Some("s"),
-            Field::Job(JobField::LiningLimits) => Some("m/s N/mm² J/mm² W/mm²"),
-            Field::Setup(_, SetupField::Idler) => Some("idler"),
-            Field::Setup(id, SetupField::Inside(field)) => Some(inside_unit(field, field.typed(&job.setup(id)?.inside).units)),
-            Field::Job(JobField::Pull(field)) => pull_unit(field, field.typed(&job.pull).units),
-            Field::Job(JobField::SpeedoCheck) => Some(symbol::<Velocity>(job.speedo.check.units)),
-            Field::Job(JobField::Dial) => Some(symbol::<TurnsPerDistance>(job.speedo.dial.units)),
-            Field::Wish(row, text) => wish_unit(job.wishes.rows.get(row)?, text),
-            Field::Setup(id, SetupField::TreadLost) => Some(symbol::<Length>(job.setup(id)?.tread_lost.units)),
-            Field::Setup(_, SetupField::Tyre) => text.trim().parse::<f64>().ok().map(|_| symbol::<Length>(job.units)),
-            _ => None,
-        }
-    })
+        Field::Setup(id, SetupField::TreadLost) => Some(symbol::<Length>(meant(&job.setup(id)?.tread_lost))),
+        Field::Setup(_, SetupField::Tyre) => text.trim().parse::<f64>().ok().map(|_| symbol::<Length>(job.units)),
+        _ => None,
+    }
 }
 
 /// The unit of a bare number of a wish.
-fn wish_unit(wish: &Wish, text: WishText) -> Option<&'static str> {
+fn wish_unit(kind: WishKind, text: WishText, units: System) -> Option<&'static str> {
     use WishKind as K;
-    let units = if text == WishText::At { wish.at.units } else { wish.greatest.units };
-    match (text, wish.kind) {
+    match (text, kind) {
         (WishText::At, K::CruiseRpm | K::TimeToSpeed) => Some(symbol::<Velocity>(units)),
         (WishText::At, K::TimeOverDistance) => Some("m"),
         (WishText::At | WishText::Weight, _) => None,

@@ -1,10 +1,13 @@
 //! A figure that can be asked how it came about, and the pieces that stand beside it.
 
+use leptos::html::Table;
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::Element;
 
 use crate::app::state::State;
 use crate::job::SetupId;
-use crate::sheet::{Figure, Piece, Size, Tone, Verdict};
+use crate::sheet::{Cell, Figure, Piece, Size, Tone, Verdict, Working};
 
 /// One piece of a line.
 pub fn piece(setup: SetupId, piece: &Piece) -> AnyView {
@@ -41,31 +44,64 @@ fn shown_figure(setup: SetupId, figure: &Figure) -> AnyView {
     if figure.working.is_none() {
         return view! { <span class=class data-figure=figure.key.clone()>{inner}</span> }.into_any();
     }
-    let state = State::here();
-    let asked = (setup, figure.key.clone());
-    let press = {
-        let asked = asked.clone();
-        move |_| ask(state, &asked)
+    let is_open = State::here().asked.with_untracked(|open| open.as_ref().is_some_and(|(of, key)| *of == setup && *key == figure.key));
+    view! {
+        <button type="button" class=class data-figure=figure.key.clone() data-setup=setup.0 aria-expanded=is_open.to_string()>{inner}</button>
+    }
+    .into_any()
+}
+
+const OF_FIGURE: &str = "button[data-figure]";
+
+/// The setup and key of a figure's button.
+fn named(button: &Element) -> Option<(SetupId, String)> {
+    Some((SetupId(button.get_attribute("data-setup")?.parse().ok()?), button.get_attribute("data-figure")?))
+}
+
+/// Opens the working of the figure that was pressed inside a table, or closes it where it is open.
+///
+/// The table listens for all its figures: a figure comes anew at every change, and would else bring a listener each time.
+pub fn press(state: State, event: &web_sys::MouseEvent) {
+    let element = event.target().and_then(|target| target.dyn_into::<Element>().ok());
+    let button = element.and_then(|element| element.closest(OF_FIGURE).ok().flatten());
+    if let Some(figure) = button.and_then(|button| named(&button)) {
+        state.asked.update(|open| *open = if open.as_ref() == Some(&figure) { None } else { Some(figure) });
+    }
+}
+
+/// Has the figures of a table say which of them is open.
+pub fn follow_asked(state: State, table: NodeRef<Table>) {
+    Effect::new(move || {
+        let asked = state.asked.get();
+        let Some(table) = table.get_untracked() else { return };
+        let Ok(figures) = table.query_selector_all(OF_FIGURE) else { return };
+        for figure in (0..figures.length()).filter_map(|at| figures.item(at)?.dyn_into::<Element>().ok()) {
+            let is_open = (asked.is_some() && named(&figure) == asked).to_string();
+            if figure.get_attribute("aria-expanded").as_ref() != Some(&is_open) {
+                let _ = figure.set_attribute("aria-expanded", &is_open);
+            }
+        }
+    });
+}
+
+/// The key of the figure of a setup whose working is open.
+pub fn asked_of(state: State, setup: SetupId) -> Memo<Option<String>> {
+    Memo::new(move |_| state.asked.with(|asked| asked.as_ref().filter(|(of, _)| *of == setup).map(|(_, key)| key.clone())))
+}
+
+/// The working of a cell's figure of that key, in the reader's words.
+pub fn working(cell: &Cell, key: &str) -> Option<AnyView> {
+    let of_key = |piece: &Piece| match piece {
+        Piece::Figure(figure) if figure.key == key => figure.working.clone(),
+        _ => None,
     };
-    let open = move || state.asked.with(|open| open.as_ref() == Some(&asked)).to_string();
-    view! { <button type="button" class=class data-figure=figure.key.clone() aria-expanded=open on:click=press>{inner}</button> }.into_any()
-}
-
-/// Opens the working of a figure, or closes it where it is open.
-fn ask(state: State, figure: &(SetupId, String)) {
-    state.asked.update(|open| *open = if open.as_ref() == Some(figure) { None } else { Some(figure.clone()) });
-}
-
-/// The working of whichever of a cell's figures is open.
-pub fn working(state: State, setup: SetupId, pieces: &[&Figure]) -> Option<AnyView> {
-    let key = state.asked.with(|asked| asked.as_ref().filter(|(of, _)| *of == setup).map(|(_, key)| key.clone()))?;
-    let working = pieces.iter().find(|figure| figure.key == key)?.working.clone()?;
+    let Working { formula, filled, source } = cell.pieces().find_map(of_key)?.said(State::here().words.get());
     Some(
         view! {
             <div class="working" role="note">
-                <p>{working.formula}</p>
-                <p class="num">{working.filled}</p>
-                <p class="working__source">"Source: "{working.source}</p>
+                <p>{formula}</p>
+                <p class="num">{filled}</p>
+                <p class="working__source">"Source: "{source}</p>
             </div>
         }
         .into_any(),

@@ -5,6 +5,7 @@ pub mod choice;
 pub mod entry;
 pub mod field;
 pub mod figure;
+pub mod follow;
 pub mod pointer;
 pub mod rows;
 pub mod select;

@@ -17,6 +17,8 @@ pub fn Pointer<P: Picture + Clone + PartialEq + Send + Sync + 'static>(
     surface: Surface,
     /// What is drawn.
     picture: Memo<P>,
+    /// What it is called.
+    title: Memo<String>,
     /// The picture's name on the page.
     name: &'static str,
     /// What pressing at a value of the axis does.
@@ -50,7 +52,7 @@ pub fn Pointer<P: Picture + Clone + PartialEq + Send + Sync + 'static>(
         event.prevent_default();
         at.set(Some(next));
     };
-    let label = move || format!("{}: arrow keys move the pointer", picture.with(Picture::title));
+    let label = move || format!("{}: arrow keys move the pointer", title.get());
     view! {
         <div class="picture__point" role="group" tabindex="0" aria-label=label aria-describedby=format!("{name}-said")
             on:pointermove=point on:pointerdown=point on:pointerleave=leave on:keydown=key on:click=press>

@@ -1,15 +1,14 @@
 //! The rows of a section: a table whose columns are the setups, each cell repainted only when it changed.
-//!
-//! What is near the window follows every keystroke; what is far from it follows a moment after the typing pauses, so that a keystroke
-//! pays for what is seen.
 
+use leptos::html::Table;
 use leptos::prelude::*;
 
+use super::follow::{self, Same, ShownRow, ShownRows};
 use super::{entry, figure};
 use crate::app::device;
 use crate::app::state::State;
 use crate::job::{Job, SetupId};
-use crate::sheet::{Cell, EntryKind, Figure, Piece, Row, Sheet};
+use crate::sheet::{Cell, EntryKind, Piece};
 
 /// The rows of one section.
 #[component]
@@ -17,64 +16,35 @@ pub fn Rows(
     /// The section's name in the sheet.
     section: &'static str,
 ) -> impl IntoView {
-    let table = NodeRef::<leptos::html::Table>::new();
-    let rows = followed(section, device::near_window(table));
-    let keys = Memo::new(move |_| rows.with(|rows| rows.iter().map(|row| row.key.clone()).collect::<Vec<_>>()));
-    let row = move |key: String| {
-        let row = Memo::new(move |_| rows.with(|rows| rows.iter().find(|row| row.key == key).cloned()));
-        view! { <TableRow row/> }
-    };
-    view! {
-        <table class="rows" node_ref=table>
-            <TableHead section/>
-            <tbody><For each=move || keys.get() key=Clone::clone children=row/></tbody>
-        </table>
-    }
-}
-
-/// How long the typing must pause before what is far from the window follows, in milliseconds.
-const PAUSE_MS: u32 = 120;
-
-/// The rows of a section: at once while they are near the window, else as soon as the typing pauses.
-fn followed(section: &'static str, is_near: RwSignal<bool>) -> Memo<Vec<Row>> {
-    let state = State::here();
-    let caught_up = RwSignal::new(0_u32);
-    let changes = StoredValue::new(0_u32);
-    Effect::new(move || {
-        state.sheet.track();
-        if is_near.get_untracked() {
-            return;
-        }
-        let change = changes.get_value().wrapping_add(1);
-        changes.set_value(change);
-        device::after(PAUSE_MS, move || {
-            if changes.try_get_value() == Some(change) {
-                caught_up.set(change);
-            }
-        });
-    });
-    Memo::new(move |_| {
-        caught_up.track();
-        let take = |sheet: &Sheet| rows(sheet, section).to_vec();
-        if is_near.get() { state.sheet.with(take) } else { state.sheet.with_untracked(take) }
-    })
+    let table = NodeRef::<Table>::new();
+    table_of(section, "rows", table, follow::section(section, device::near_window(table)))
 }
 
 /// The row in short, under the heads.
 #[component]
 pub fn ShortRow() -> impl IntoView {
-    let state = State::here();
-    let row = Memo::new(move |_| state.sheet.with(|sheet| Some(sheet.short.clone())));
-    view! {
-        <table class="rows rows--short">
-            <TableHead section="short"/>
-            <tbody><TableRow row/></tbody>
-        </table>
-    }
+    table_of("short", "rows rows--short", NodeRef::new(), follow::short())
 }
 
-fn rows<'a>(sheet: &'a Sheet, section: &str) -> &'a [Row] {
-    sheet.sections.iter().find(|each| each.id == section).map_or(&[], |section| &section.rows)
+/// A table. Its rows are made anew when setups come, go or change places, so that a cell knows its column for good.
+fn table_of(section: &'static str, class: &'static str, table: NodeRef<Table>, rows: Memo<ShownRows>) -> impl IntoView {
+    let state = State::here();
+    figure::follow_asked(state, table);
+    let keys = Memo::new(move |_| rows.with(|rows| rows.iter().map(|row| row.key.clone()).collect::<Vec<_>>()));
+    let body = move || {
+        let columns = state.setup_ids().into_iter().map(|id| (id, figure::asked_of(state, id))).collect::<Vec<_>>();
+        let row = move |key: String| {
+            let row = Memo::new(move |_| rows.with(|rows| rows.iter().find(|row| row.key == key).cloned()));
+            table_row(row, &columns)
+        };
+        view! { <For each=move || keys.get() key=Clone::clone children=row/> }
+    };
+    view! {
+        <table class=class node_ref=table on:click=move |event| figure::press(state, &event)>
+            <TableHead section/>
+            <tbody>{body}</tbody>
+        </table>
+    }
 }
 
 /// The setups' letters and names above a table: seen on paper, always there for those who listen.
@@ -82,9 +52,8 @@ fn rows<'a>(sheet: &'a Sheet, section: &str) -> &'a [Row] {
 fn TableHead(section: &'static str) -> impl IntoView {
     let state = State::here();
     let heading = move |id: SetupId| {
-        let column = move || state.column_of(id);
-        let name = move || state.job.with(|job| job.setup(id).map(|setup| setup.name.clone()));
-        view! { <th scope="col" class:off=move || !state.column_shown(column())><span class="unseen">{move || Job::letter(column()).to_string()}": "{name}</span></th> }
+        let letter = move || Job::letter(state.column_of(id)).to_string();
+        view! { <th scope="col"><span class="unseen">{letter}": "{move || state.name_of(id)}</span></th> }
     };
     view! {
         <colgroup><col class="rows__label"/></colgroup>
@@ -97,44 +66,64 @@ fn TableHead(section: &'static str) -> impl IntoView {
     }
 }
 
-#[component]
-fn TableRow(row: Memo<Option<Row>>) -> impl IntoView {
-    let state = State::here();
+type RowMemo = Memo<Option<Same<ShownRow>>>;
+/// The key of the figure of a setup whose working is open.
+type Asked = Memo<Option<String>>;
+
+fn table_row(row: RowMemo, columns: &[(SetupId, Asked)]) -> impl IntoView + use<> {
+    let has_entries =
+        Memo::new(move |_| row.with(|row| row.as_ref().is_some_and(|row| row.cells.iter().any(|cell| !cell.entries.is_empty()))));
+    let cells = columns.iter().enumerate().map(|(column, (id, asked))| table_cell(*id, column, row, has_entries, *asked)).collect_view();
     view! {
         <tr>
             <th scope="row">{move || row.with(|row| row.as_ref().map(|row| row.label.clone()))}</th>
-            <For each=move || state.setup_ids() key=|id| *id children=move |id| view! { <TableCell id row/> }/>
+            {cells}
         </tr>
     }
 }
 
-#[component]
-fn TableCell(id: SetupId, row: Memo<Option<Row>>) -> impl IntoView {
-    let state = State::here();
-    let cell = Memo::new(move |_| {
-        let column = state.column_of(id);
-        row.with(|row| row.as_ref().and_then(|row| row.cells.get(column).cloned()).unwrap_or_default())
-    });
-    let kinds = Memo::new(move |_| cell.with(|cell| cell.entries.iter().map(|entry| entry.kind).collect::<Vec<EntryKind>>()));
-    let made = move |kind: EntryKind| {
-        cell.with_untracked(|cell| cell.entries.iter().find(|one| one.kind == kind).map(|one| entry::entry(id, one)))
+fn table_cell(id: SetupId, column: usize, row: RowMemo, has_entries: Memo<bool>, asked: Asked) -> impl IntoView {
+    let cell = Memo::new(move |_| row.with(|row| row.as_ref().and_then(|row| row.cells.get(column).cloned())));
+    let with = move |show: fn(SetupId, &Cell) -> AnyView| move || cell.with(|cell| cell.as_deref().map(|cell| show(id, cell)));
+    let lines = move || {
+        if has_entries.get() {
+            view! { {with(first_line)}{entries(id, cell)}{with(other_lines)} }.into_any()
+        } else {
+            with(all_lines).into_any()
+        }
     };
-    view! {
-        <td class:off=move || !state.column_shown(state.column_of(id))>
-            <div class="cell">
-                {move || cell.with(|cell| cell.lines.first().map(|line| shown_line(id, line)))}
-                <For each=move || kinds.get() key=|kind| *kind children=made/>
-                {move || cell.with(|cell| cell.lines.iter().skip(1).map(|line| view! { <div class="cell__rest">{shown_line(id, line)}</div> }).collect_view())}
-                {move || cell.with(|cell| figure::working(state, id, &figures(cell)))}
-            </div>
-        </td>
-    }
+    let working = move || {
+        let key = asked.get()?;
+        cell.with(|cell| figure::working(cell.as_deref()?, &key))
+    };
+    view! { <td><div class="cell">{lines}{working}</div></td> }
+}
+
+/// What is typed or chosen in a cell: kept while it is of the same kind, so that the focus stays in it.
+fn entries(id: SetupId, cell: Memo<Option<Same<Cell>>>) -> impl IntoView {
+    let kinds = Memo::new(move |_| {
+        cell.with(|cell| {
+            cell.as_deref().map_or_else(Vec::new, |cell| cell.entries.iter().map(|entry| entry.kind).collect::<Vec<EntryKind>>())
+        })
+    });
+    let made = move |kind: EntryKind| {
+        cell.with_untracked(|cell| cell.as_deref()?.entries.iter().find(|one| one.kind == kind).map(|one| entry::entry(id, one)))
+    };
+    view! { <For each=move || kinds.get() key=|kind| *kind children=made/> }
+}
+
+fn all_lines(id: SetupId, cell: &Cell) -> AnyView {
+    view! { {first_line(id, cell)}{other_lines(id, cell)} }.into_any()
+}
+
+fn first_line(id: SetupId, cell: &Cell) -> AnyView {
+    cell.lines.first().map(|line| shown_line(id, line)).into_any()
+}
+
+fn other_lines(id: SetupId, cell: &Cell) -> AnyView {
+    cell.lines.iter().skip(1).map(|line| view! { <div class="cell__rest">{shown_line(id, line)}</div> }).collect_view().into_any()
 }
 
 fn shown_line(id: SetupId, line: &[Piece]) -> impl IntoView + use<> {
     view! { <div class="cell__line">{line.iter().map(|piece| figure::piece(id, piece)).collect_view()}</div> }
-}
-
-fn figures(cell: &Cell) -> Vec<&Figure> {
-    cell.pieces().filter_map(|piece| if let Piece::Figure(figure) = piece { Some(figure.as_ref()) } else { None }).collect()
 }

@@ -41,10 +41,10 @@ pub(super) fn panel(sets: Memo<Vec<Known>>) -> impl IntoView {
 fn choice(sets: Memo<Vec<Known>>, field: BenchField, label: &'static str) -> impl IntoView {
     let state = State::here();
     let field = Field::Job(JobField::Bench(field));
-    let chosen = move || state.job.with(|job| job.text(field).unwrap_or_default().to_owned());
+    let chosen = Memo::new(move |_| state.job.with(|job| job.text(field).unwrap_or_default().to_owned()));
     let option = move |name: String| {
         let (value, this) = (name.clone(), name.clone());
-        view! { <option value=value selected=move || chosen() == this>{name}</option> }
+        view! { <option value=value selected=move || chosen.with(|chosen| *chosen == this)>{name}</option> }
     };
     view! {
         <label class="field">

@@ -6,7 +6,7 @@ use super::{Desk, editor};
 use crate::app::device;
 use crate::app::state::State;
 use crate::catalogue::AnyEntry;
-use crate::job::{Job, SetupId};
+use crate::job::{Job, Setup, SetupId};
 use crate::sheet::catalogue::{Told, told};
 
 /// The name on the page of an entry's way into its form.
@@ -63,7 +63,8 @@ fn uses(desk: Desk, state: State, entry: Memo<Option<AnyEntry>>, said: Memo<Told
         let letter = move || Job::letter(desk.setups.with(|setups| setups.iter().position(|one| *one == setup).unwrap_or(0)));
         let has = move || {
             entry.with(|entry| {
-                entry.as_ref().is_some_and(|entry| state.job.with(|job| job.setup(setup).is_some_and(|setup| setup.has_part(entry))))
+                let fitted = |setups: &Vec<Setup>, entry| setups.iter().any(|each| each.id == setup && each.has_part(entry));
+                entry.as_ref().is_some_and(|entry| state.setups.with(|setups| fitted(setups, entry)))
             })
         };
         let take = move |_| {

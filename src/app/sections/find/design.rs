@@ -7,7 +7,7 @@ use crate::app::state::State;
 use crate::app::widgets::TextField;
 use crate::app::widgets::select::layout_select;
 use crate::catalogue::Entry;
-use crate::finder::design::{Brief, Design, Designs, solve_design};
+use crate::finder::design::{Design, Designs, solve_design};
 use crate::gearing::teeth::decimal;
 use crate::gearing::{Gear, Layout, Mesh};
 use crate::job::{DesignText, Field};
@@ -20,9 +20,7 @@ const SHOWN: usize = 5;
 pub(super) fn panel() -> impl IntoView {
     let state = State::here();
     let is_open = RwSignal::new(false);
-    let designs = Memo::new(move |_| {
-        is_open.get().then(|| state.job.with(|job| Brief::read(&job.wishes.design)).ok().map(|brief| solve_design(&brief))).flatten()
-    });
+    let designs = Memo::new(move |_| is_open.get().then(|| state.brief.with(|brief| brief.as_ref().ok().map(solve_design))).flatten());
     let toggle = move |event: web_sys::Event| is_open.set(event_target::<web_sys::Element>(&event).has_attribute("open"));
     view! {
         <details class="design" id="design" on:toggle=toggle>

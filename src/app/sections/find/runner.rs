@@ -42,7 +42,7 @@ impl Runner {
         let runner = Self {
             found: RwSignal::new(None),
             is_running: RwSignal::new(false),
-            asked: Memo::new(move |_| state.wished()),
+            asked: state.wished,
             place: NodeRef::new(),
             table: Memo::new(move |_| state.catalogue.with(|catalogue| Arc::new(Table::of(catalogue)))),
             search: StoredValue::new(None),

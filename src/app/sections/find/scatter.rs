@@ -90,7 +90,7 @@ fn scatter(state: State, found: &Found, (x, y): (usize, usize)) -> Scatter {
 
 /// The setups of the sheet among what was found.
 fn setups(state: State, first: &Wish, second: &Wish, units: System) -> Vec<Dot> {
-    let (given, _) = state.wished();
+    let given = state.wished.with(|(given, _)| given.clone());
     state.answers.with(|(_, setups)| {
         let dot = |(slot, analysis): (usize, &crate::analysis::Analysis)| {
             let value = |wish: &Wish| Some(why::in_unit(wish.measure, meets::figure(analysis, wish, &given)?, units).0);
