@@ -50,8 +50,11 @@ pub fn Chart<P: Picture + Clone + PartialEq + Send + Sync + 'static>(
         window: RwSignal::new(None),
     };
     let is_near = device::near_window(surface.frame);
-    let height = while_near(is_near, move || picture.with(|picture| picture.height(surface.width.get().max(1.0))));
-    let title = while_near(is_near, move || picture.with(Picture::title));
+    let height = height_of(picture, surface.width, is_near);
+    let title = Memo::new(move |before: Option<&String>| match before {
+        Some(before) if !is_near.get() => before.clone(),
+        _ => picture.with(Picture::title),
+    });
     follow_width(surface);
     paint_each_frame(surface, picture, height, is_near);
     State::here().pictures.hang(name, caption, picture);
@@ -70,15 +73,20 @@ pub fn Chart<P: Picture + Clone + PartialEq + Send + Sync + 'static>(
     }
 }
 
-/// What is made of a picture, anew while it is near the window; what is far away is not worked out at every keystroke.
-fn while_near<T: Clone + PartialEq + Send + Sync + 'static>(
+/// The height of a picture in a box of a width. What is far from the window is not worked out at every keystroke, only for another width.
+fn height_of<P: Picture + Clone + PartialEq + Send + Sync + 'static>(
+    picture: Memo<P>,
+    width: RwSignal<f64>,
     is_near: RwSignal<bool>,
-    make: impl Fn() -> T + Send + Sync + 'static,
-) -> Memo<T> {
-    Memo::new(move |before: Option<&T>| match before {
-        Some(before) if !is_near.get() => before.clone(),
-        _ => make(),
-    })
+) -> Memo<f64> {
+    let size = Memo::new(move |before: Option<&(f64, f64)>| {
+        let width = width.get().max(1.0);
+        match before {
+            Some(before) if (before.0 - width).abs() < 0.5 && !is_near.get() => *before,
+            _ => (width, picture.with(|picture| picture.height(width))),
+        }
+    });
+    Memo::new(move |_| size.get().1)
 }
 
 /// Keeps the width signal that of the box.
