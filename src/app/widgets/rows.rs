@@ -27,7 +27,7 @@ pub fn ShortRow() -> impl IntoView {
 }
 
 /// A table. Its rows are made anew when setups come, go or change places, so that a cell knows its column for good.
-fn table_of(section: &'static str, class: &'static str, table: NodeRef<Table>, rows: Memo<ShownRows>) -> impl IntoView {
+fn table_of(section: &'static str, class: &'static str, table: NodeRef<Table>, rows: Memo<ShownRows>) -> AnyView {
     let state = State::here();
     figure::follow_asked(state, table);
     let keys = Memo::new(move |_| rows.with(|rows| rows.iter().map(|row| row.key.clone()).collect::<Vec<_>>()));
@@ -45,6 +45,7 @@ fn table_of(section: &'static str, class: &'static str, table: NodeRef<Table>, r
             <tbody>{body}</tbody>
         </table>
     }
+    .into_any()
 }
 
 /// The setups' letters and names above a table: seen on paper, always there for those who listen.
@@ -70,7 +71,7 @@ type RowMemo = Memo<Option<Same<ShownRow>>>;
 /// The key of the figure of a setup whose working is open.
 type Asked = Memo<Option<String>>;
 
-fn table_row(row: RowMemo, columns: &[(SetupId, Asked)]) -> impl IntoView + use<> {
+fn table_row(row: RowMemo, columns: &[(SetupId, Asked)]) -> AnyView {
     let has_entries =
         Memo::new(move |_| row.with(|row| row.as_ref().is_some_and(|row| row.cells.iter().any(|cell| !cell.entries.is_empty()))));
     let cells = columns.iter().enumerate().map(|(column, (id, asked))| table_cell(*id, column, row, has_entries, *asked)).collect_view();
@@ -80,9 +81,10 @@ fn table_row(row: RowMemo, columns: &[(SetupId, Asked)]) -> impl IntoView + use<
             {cells}
         </tr>
     }
+    .into_any()
 }
 
-fn table_cell(id: SetupId, column: usize, row: RowMemo, has_entries: Memo<bool>, asked: Asked) -> impl IntoView {
+fn table_cell(id: SetupId, column: usize, row: RowMemo, has_entries: Memo<bool>, asked: Asked) -> AnyView {
     let cell = Memo::new(move |_| row.with(|row| row.as_ref().and_then(|row| row.cells.get(column).cloned())));
     let with = move |show: fn(SetupId, &Cell) -> AnyView| move || cell.with(|cell| cell.as_deref().map(|cell| show(id, cell)));
     let lines = move || {
@@ -96,11 +98,11 @@ fn table_cell(id: SetupId, column: usize, row: RowMemo, has_entries: Memo<bool>,
         let key = asked.get()?;
         cell.with(|cell| figure::working(cell.as_deref()?, &key))
     };
-    view! { <td><div class="cell">{lines}{working}</div></td> }
+    view! { <td><div class="cell">{lines}{working}</div></td> }.into_any()
 }
 
 /// What is typed or chosen in a cell: kept while it is of the same kind, so that the focus stays in it.
-fn entries(id: SetupId, cell: Memo<Option<Same<Cell>>>) -> impl IntoView {
+fn entries(id: SetupId, cell: Memo<Option<Same<Cell>>>) -> AnyView {
     let kinds = Memo::new(move |_| {
         cell.with(|cell| {
             cell.as_deref().map_or_else(Vec::new, |cell| cell.entries.iter().map(|entry| entry.kind).collect::<Vec<EntryKind>>())
@@ -109,7 +111,7 @@ fn entries(id: SetupId, cell: Memo<Option<Same<Cell>>>) -> impl IntoView {
     let made = move |kind: EntryKind| {
         cell.with_untracked(|cell| cell.as_deref()?.entries.iter().find(|one| one.kind == kind).map(|one| entry::entry(id, one)))
     };
-    view! { <For each=move || kinds.get() key=|kind| *kind children=made/> }
+    view! { <For each=move || kinds.get() key=|kind| *kind children=made/> }.into_any()
 }
 
 fn all_lines(id: SetupId, cell: &Cell) -> AnyView {
@@ -124,6 +126,6 @@ fn other_lines(id: SetupId, cell: &Cell) -> AnyView {
     cell.lines.iter().skip(1).map(|line| view! { <div class="cell__rest">{shown_line(id, line)}</div> }).collect_view().into_any()
 }
 
-fn shown_line(id: SetupId, line: &[Piece]) -> impl IntoView + use<> {
-    view! { <div class="cell__line">{line.iter().map(|piece| figure::piece(id, piece)).collect_view()}</div> }
+fn shown_line(id: SetupId, line: &[Piece]) -> AnyView {
+    view! { <div class="cell__line">{line.iter().map(|piece| figure::piece(id, piece)).collect_view()}</div> }.into_any()
 }
