@@ -4,18 +4,14 @@ use leptos::prelude::*;
 
 use super::device;
 use super::keep::Opened;
-use crate::analysis::{self, Analysis, Shelves};
+use crate::analysis::{self, Answers, Shelves};
 use crate::catalogue::Catalogue;
 use crate::finder::design::Brief;
 use crate::finder::{Asked, Given};
 use crate::job::{Field, History, Job, Setup, SetupId};
 use crate::problem::Problem;
-use crate::setup::Conditions;
 use crate::sheet::{self, Reader, Sheet, Source, Words};
 use crate::speedometer::SpeedoGear;
-
-/// A job with every answer.
-pub type Answers = (Conditions, Vec<Analysis>);
 
 /// What the page is about, shared by everything on it.
 #[derive(Clone, Copy)]
@@ -72,8 +68,9 @@ impl State {
         let words = RwSignal::new(device::words());
         let catalogue = RwSignal::new(opened.catalogue);
         let gears = Memo::new(move |_| catalogue.with(|catalogue| catalogue.speedometer_gears.gears()));
-        let answers =
-            Memo::new(move |_| job.with(|job| gears.with(|gears| analysis::analyse_job(job, Shelves { speedometer_gears: gears }))));
+        let answers = Memo::new(move |before: Option<&Answers>| {
+            job.with(|job| gears.with(|gears| analysis::analyse_job_after(job, Shelves { speedometer_gears: gears }, before)))
+        });
         let wished = Memo::new(move |_| {
             answers.with(|(conditions, setups)| {
                 let given = Given::of(conditions, setups);

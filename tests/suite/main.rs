@@ -24,6 +24,7 @@ mod finder_ground;
 mod finder_pairs;
 mod golden;
 mod inside_by_hand;
+mod laws_analysis;
 mod laws_core;
 mod laws_finder;
 mod laws_gears_boxes;
