@@ -232,6 +232,34 @@ pub fn soon(act: impl FnOnce() + 'static) {
     }
 }
 
+/// The name of that section of the page which lies across the upper third of the window; empty while none does.
+pub fn section_in_view() -> RwSignal<String> {
+    let current = RwSignal::new(String::new());
+    let seen = Closure::<dyn FnMut(js_sys::Array)>::new(move |entries: js_sys::Array| {
+        for entry in entries.iter().map(JsCast::unchecked_into::<web_sys::IntersectionObserverEntry>) {
+            let id = entry.target().id();
+            if entry.is_intersecting() {
+                current.set(id);
+            } else if current.get_untracked() == id {
+                current.set(String::new());
+            }
+        }
+    });
+    let options = web_sys::IntersectionObserverInit::new();
+    options.set_root_margin("-33% 0px -66% 0px");
+    let observer = web_sys::IntersectionObserver::new_with_options(seen.as_ref().unchecked_ref(), &options);
+    // The observer lives as long as the page.
+    seen.forget();
+    if let Ok(observer) = observer {
+        request_animation_frame(move || {
+            let sections = web_sys::window().and_then(|window| window.document()?.query_selector_all("section[id]").ok());
+            let each = |sections: web_sys::NodeList| (0..sections.length()).filter_map(move |at| sections.item(at)?.dyn_into().ok());
+            sections.into_iter().flat_map(each).for_each(|section: web_sys::Element| observer.observe(&section));
+        });
+    }
+    current
+}
+
 /// Whether an element is in the window or within a few hundred pixels of it.
 pub fn near_window<E>(element: NodeRef<E>) -> RwSignal<bool>
 where

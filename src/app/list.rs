@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use super::device;
 use super::state::State;
 use crate::job::Job;
 
@@ -21,12 +22,13 @@ pub fn List() -> impl IntoView {
                 .collect::<Vec<_>>()
         })
     });
+    let current = device::section_in_view();
     view! {
         <nav class="list" aria-label="Sections">
             <ul>
                 <For each=move || entries.get() key=Clone::clone let:entry>
                     <li>
-                        <a href=format!("#{}", entry.0)>
+                        <a href=format!("#{}", entry.0) aria-current=move || current.with(|current| current == entry.0).then_some("true")>
                             <span>{entry.1}</span>
                             {flag(&entry.2)}
                         </a>

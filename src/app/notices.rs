@@ -147,7 +147,7 @@ pub fn Notices() -> impl IntoView {
         <div aria-live="polite">
             <For each=move || state.notices.get() key=|notice| notice.says.clone() let:notice>
                 <div class="notice" class:notice--caution=notice.is_caution>
-                    <p>{notice.says.clone()}</p>
+                    <p>{state.say(&notice.says)}</p>
                     <div class="notice__acts">
                         {notice.acts.iter().map(|act| act_button(state, act.clone(), notice.says.clone())).collect_view()}
                         <button type="button" class="btn" on:click=move |_| dismiss(state, &notice.says)>"Understood"</button>

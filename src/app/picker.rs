@@ -52,7 +52,7 @@ fn List(setup: SetupId) -> impl IntoView {
                         sought.set(event_target_value(&event));
                     }/>
                 <span class="words" role="status">{move || format!("{} of {}", found.with(|(_, many)| *many), state.catalogue.with(|all| all.gear_sets.len()))}</span>
-                <button type="button" class="btn btn--small" on:click=move |_| keep_as_own(state, setup)>"Keep this setup’s counts in the catalogue"</button>
+                <button type="button" class="btn btn--small" on:click=move |_| keep_as_own(state, setup)>{move || state.say("Keep this setup’s counts in the catalogue")}</button>
                 <button type="button" class="btn btn--small" on:click=move |_| close(state, setup)>"Close"</button>
             </div>
             <p class="words">"Or type counted teeth into the rows of Gears below. Arrow keys go through the list, Enter picks, Escape closes."</p>

@@ -9,7 +9,8 @@ use crate::chart::{DARK, LIGHT, Theme};
 /// The theme of the page; tracking it tells when colours change.
 #[derive(Clone, Copy)]
 pub struct ThemeSignal {
-    switched: RwSignal<bool>,
+    /// Whether the reader chose the dark theme or the light one, where that is not the system's.
+    chose_dark: RwSignal<Option<bool>>,
     system_is_dark: RwSignal<bool>,
     fonts_are_there: RwSignal<bool>,
 }
@@ -19,7 +20,7 @@ impl ThemeSignal {
     pub fn follow_system() -> Self {
         let fonts_are_there = RwSignal::new(false);
         device::when_fonts_are_there(move || fonts_are_there.set(true));
-        let signal = Self { switched: RwSignal::new(false), system_is_dark: RwSignal::new(device::prefers_dark()), fonts_are_there };
+        let signal = Self { chose_dark: RwSignal::new(None), system_is_dark: RwSignal::new(device::prefers_dark()), fonts_are_there };
         if let Some(query) = device::dark_query() {
             let changed = Closure::<dyn FnMut()>::new(move || signal.system_is_dark.set(device::prefers_dark()));
             let _ = query.add_event_listener_with_callback("change", changed.as_ref().unchecked_ref());
@@ -28,18 +29,23 @@ impl ThemeSignal {
         signal
     }
 
-    /// Goes to the other theme.
+    /// Goes to the other theme, and back to following the system where that is the system's.
     pub fn switch(self) {
-        self.switched.update(|switched| *switched = !*switched);
+        let dark = !self.is_dark();
+        let chosen = (dark != self.system_is_dark.get_untracked()).then_some(dark);
+        self.chose_dark.set(chosen);
         if let Some(root) = device::root() {
-            let _ = root.set_attribute("data-theme", if self.is_dark() { "dark" } else { "light" });
+            let _ = match chosen {
+                Some(dark) => root.set_attribute("data-theme", if dark { "dark" } else { "light" }),
+                None => root.remove_attribute("data-theme"),
+            };
         }
     }
 
     /// Makes whoever calls it follow the theme, and the faces, which a canvas does not follow by itself.
     pub fn track(self) {
         self.fonts_are_there.track();
-        self.switched.track();
+        self.chose_dark.track();
         self.system_is_dark.track();
     }
 
@@ -49,6 +55,6 @@ impl ThemeSignal {
     }
 
     fn is_dark(self) -> bool {
-        self.switched.get_untracked() != self.system_is_dark.get_untracked()
+        self.chose_dark.get_untracked().unwrap_or_else(|| self.system_is_dark.get_untracked())
     }
 }

@@ -90,11 +90,15 @@ pub fn train(source: Source<'_>, focus: Option<usize>) -> Train {
     let places = Places::of(gearbox);
     let wheels = turning.parts.iter().filter_map(|turns| wheel(gearbox.layout(), &places, turns, at));
     let (parts, wheels): (Vec<Part>, Vec<Wheel>) = wheels.unzip();
+    let mut shafts = shafts(gearbox, &places, turning, at);
+    for shaft in &mut shafts {
+        shaft.name = source.reader.words.say(&shaft.name);
+    }
     Train {
         title: format!("Gear train of setup {}", analysis.setup.letter),
         meshes: meshes(&parts),
         couplings: couplings(gearbox, &places, turning.selected),
-        shafts: shafts(gearbox, &places, turning, at),
+        shafts,
         wheels,
         ..empty
     }

@@ -49,15 +49,16 @@ pub fn Chart<P: Picture + Clone + PartialEq + Send + Sync + 'static>(
         width: RwSignal::new(0.0),
         window: RwSignal::new(None),
     };
+    let state = State::here();
     let is_near = device::near_window(surface.frame);
     let height = height_of(picture, surface.width, is_near);
     let title = Memo::new(move |before: Option<&String>| match before {
         Some(before) if !is_near.get() => before.clone(),
-        _ => picture.with(Picture::title),
+        _ => state.say(&picture.with(Picture::title)),
     });
     follow_width(surface);
     paint_each_frame(surface, picture, height, is_near);
-    State::here().pictures.hang(name, caption, picture);
+    state.pictures.hang(name, caption, picture);
     view! {
         <figure class="picture" id=format!("picture-{name}")>
             <figcaption>{caption}</figcaption>

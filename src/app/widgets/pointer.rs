@@ -8,6 +8,7 @@ use crate::app::device;
 use crate::app::state::State;
 use crate::chart::Picture;
 use crate::chart::palette;
+use crate::chart::scene::Window;
 use crate::chart::tell::{Group, ReadOut};
 
 /// A box that can be pointed into, and what is read there.
@@ -30,7 +31,8 @@ pub fn Pointer<P: Picture + Clone + PartialEq + Send + Sync + 'static>(
     let read = Memo::new(move |_| at.get().map(|at| picture.with(|picture| picture.read_out(at))));
     let state = State::here();
     Effect::new(move || {
-        draw_hair(surface, at.get(), state.theme.colours().ink_2);
+        state.theme.track();
+        draw_hair(surface, surface.window.get(), at.get(), state.theme.colours().ink_2);
     });
     let point = move |event: web_sys::PointerEvent| at.set(value_at(surface, f64::from(event.offset_x())));
     let press = move |event: web_sys::MouseEvent| {
@@ -84,15 +86,15 @@ fn stop_after(stops: &[f64], at: Option<f64>, key: &str) -> Option<f64> {
     }
 }
 
-/// Draws the upright line at a value, or nothing.
-fn draw_hair(surface: Surface, at: Option<f64>, colour: palette::Colour) -> Option<()> {
+/// Draws the upright line at a value of the axis as last painted, or nothing.
+fn draw_hair(surface: Surface, window: Option<Window>, at: Option<f64>, colour: palette::Colour) -> Option<()> {
     let canvas = surface.over.get_untracked()?;
     let ratio = device::pixel_ratio();
     let (width, height) = (f64::from(canvas.client_width()), f64::from(canvas.client_height()));
     canvas.set_width(super::chart::pixels(width * ratio));
     canvas.set_height(super::chart::pixels(height * ratio));
-    let window = surface.window.get_untracked()?;
-    let x = window.x.place(at?);
+    let (window, at) = (window?, at?);
+    let x = window.x.place(at);
     let context: web_sys::CanvasRenderingContext2d = canvas.get_context("2d").ok()??.dyn_into().ok()?;
     context.scale(ratio, ratio).ok()?;
     context.set_stroke_style_str(&colour.css());

@@ -96,3 +96,35 @@ fn undo_and_redo_work_from_the_keys() -> Result<()> {
         page.until("document.getElementById('s1-final-drive').value === '41/11'").await
     })
 }
+
+#[test]
+fn the_list_says_where_one_is_and_the_theme_goes_back_to_the_systems() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        for section in ["speedometer", "gears", "find"] {
+            page.js::<()>(&format!("void document.getElementById('{section}').scrollIntoView()")).await?;
+            page.until(&format!(
+                "[...document.querySelectorAll('.list a[aria-current=\"true\"]')].map((link) => link.getAttribute('href')).join() === '#{section}'"
+            ))
+            .await?;
+        }
+        page.click("#theme").await?;
+        page.until("document.documentElement.dataset.theme === 'dark'").await?;
+        page.click("#theme").await?;
+        page.until("document.documentElement.dataset.theme === undefined").await
+    })
+}
+
+#[test]
+fn british_words_stand_in_pictures_too() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        page.js::<()>("void [...document.querySelectorAll('#words button')].find((button) => button.innerText === 'UK').click()").await?;
+        page.js::<()>("void document.querySelector('#picture-gear-train .picture__point').focus()").await?;
+        page.until("document.querySelector('#picture-countershafts [role=\"group\"]').getAttribute('aria-label').includes('change rpm')")
+            .await?;
+        let told = page.told("gear-train").await?.concat();
+        ensure!(told.contains("laygear") && !told.contains("cluster"), "the train in words: {told}");
+        Ok(())
+    })
+}

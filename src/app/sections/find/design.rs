@@ -85,7 +85,7 @@ fn row(state: State, design: &Design) -> impl IntoView + use<> {
             <div class="design__one">
                 <span class="result__name">{says}</span>
                 <span class="result__figures">{gears}</span>
-                <button type="button" class="btn btn--small" on:click=move |_| keep(state, &kept)>"Put it into the catalogue, to be made"</button>
+                <button type="button" class="btn btn--small" on:click=move |_| keep(state, &kept)>{state.say("Put it into the catalogue, to be made")}</button>
             </div>
         </li>
     }
