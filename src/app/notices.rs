@@ -6,6 +6,7 @@ use super::device;
 use super::keep::records::Unreadable;
 use super::state::State;
 use crate::job::book::Record;
+use crate::problem::{Explain, capital};
 
 /// One thing to tell.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -131,10 +132,15 @@ impl Notice {
         Self::plain(says).with(Act::PutBack(Box::new(record)))
     }
 
-    /// The shop's own catalogue entries could not be kept.
-    pub fn catalogue_not_kept(text: String) -> Self {
-        let says =
-            "Your own catalogue entries could not be kept on this device: its store is full or blocked. Save them as a file.".to_owned();
+    /// The shop's own catalogue entries could not be kept, and why.
+    pub fn catalogue_not_kept(why: &str, text: String) -> Self {
+        let says = format!("Your own catalogue entries could not be kept on this device: {why}. Save them as a file.");
+        Self::with_text(says, "layshaft-catalogue.json".into(), text)
+    }
+
+    /// The shop's own catalogue entries are a newer version's and stay as they are.
+    pub fn catalogue_newer(why: &dyn Explain, text: String) -> Self {
+        let says = format!("{}; {}. What comes with the program is shown instead.", capital(&why.what()), why.what_to_do());
         Self::with_text(says, "layshaft-catalogue.json".into(), text)
     }
 }

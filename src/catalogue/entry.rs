@@ -1,5 +1,6 @@
 //! What every entry of the catalogue has in common: an id that stays, a label that people read, and one line of a file.
 
+use super::export::one_line;
 use super::file::FileError;
 use super::table::{self, Row};
 use crate::problem::Problem;
@@ -120,4 +121,20 @@ pub(super) fn slug(text: &str) -> String {
 /// A text as two labels are compared: without regard to case and to the number of blanks.
 pub(super) fn folded(text: &str) -> String {
     text.split_whitespace().collect::<Vec<_>>().join(" ").to_lowercase()
+}
+
+/// What an entry says: its cells without its id, outer blanks and line breaks set aside.
+pub(super) fn said<T: Entry>(entry: &T) -> Vec<String> {
+    entry.cells().iter().skip(1).map(|cell| one_line(cell)).collect()
+}
+
+/// Whether an entry says what another does but for the number behind its label, which it got because the label was in use.
+pub(super) fn says_it_numbered<T: Entry>(numbered: &T, other: &T) -> bool {
+    let behind = numbered.label().trim().strip_prefix(other.label().trim());
+    let number = behind.and_then(|behind| behind.trim().strip_prefix('(')?.strip_suffix(')')?.parse::<usize>().ok());
+    number.is_some() && {
+        let mut plain = numbered.clone();
+        plain.relabel(other.label().to_owned());
+        said(&plain) == said(other)
+    }
 }

@@ -4,8 +4,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::entry::Entry;
-use super::export::one_line;
+use super::entry::{Entry, said, says_it_numbered};
 use super::file::FileError;
 use super::line::LineError;
 use super::shelf::Shelf;
@@ -131,7 +130,7 @@ impl<'a, T: Entry> Sorting<'a, T> {
         let by_key = || self.keys.get(&entry.key()).filter(|known| entry.id().is_empty() || known.own());
         let known = self.ids.get(entry.id()).or_else(by_key).copied();
         match known.filter(|known| self.claimed.insert(known.id().to_owned())) {
-            Some(known) if says_the_same(known, &entry) => self.plan.same.push(line),
+            Some(known) if said(known) == said(&entry) => self.plan.same.push(line),
             Some(known) if known.own() => {
                 self.plan.different.push(Change { line, before: known.clone(), after: placed(entry, known.id()) });
             }
@@ -143,24 +142,13 @@ impl<'a, T: Entry> Sorting<'a, T> {
 
     /// Whether an earlier import already put this version of a built-in entry beside it, its label numbered.
     fn has_own_version(&self, entry: &T) -> bool {
-        let alike = |own: &&T| own.label().starts_with(entry.label());
-        self.shelf.own().iter().filter(alike).any(|own| {
-            let mut own = own.clone();
-            own.relabel(entry.label().to_owned());
-            says_the_same(&own, entry)
-        })
+        self.shelf.own().iter().any(|own| said(own) == said(entry) || says_it_numbered(own, entry))
     }
 }
 
 fn placed<T: Entry>(mut entry: T, id: &str) -> T {
     entry.place(id.to_owned(), true);
     entry
-}
-
-/// Whether two entries say the same, their ids, outer blanks and line breaks set aside.
-fn says_the_same<T: Entry>(one: &T, other: &T) -> bool {
-    let (one, other) = (one.cells(), other.cells());
-    one.len() == other.len() && one.iter().zip(&other).skip(1).all(|(one, other)| one_line(one) == one_line(other))
 }
 
 impl<T: Entry> Plan<T> {

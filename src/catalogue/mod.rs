@@ -15,6 +15,7 @@ pub mod file;
 mod gear_set;
 mod guard;
 pub mod import;
+mod join;
 mod line;
 pub mod saved;
 mod shelf;

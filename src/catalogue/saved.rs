@@ -98,3 +98,13 @@ pub fn from_text(text: &str) -> Result<Catalogue, SavedError> {
         speedometer_gears: built_in.speedometer_gears.with_own(read.speedometer_gears),
     })
 }
+
+/// What is to be kept and shown where a page shows `ours`: its entries as they are, or, where another page wrote `kept` since
+/// this one last read or wrote `last`, what the other page keeps with the changes that were made here since.
+///
+/// # Errors
+/// When the kept text cannot be read: then it must not be written over.
+pub fn together(kept: Option<&str>, last: &Catalogue, ours: &Catalogue) -> Result<Catalogue, SavedError> {
+    let Some(theirs) = kept.map(from_text).transpose()? else { return Ok(ours.clone()) };
+    Ok(if theirs == *last { ours.clone() } else { theirs.with_changes(last, ours) })
+}

@@ -6,8 +6,7 @@ use serde_json::{Value, json};
 
 use super::book::{Record, RecordId};
 use super::file::{self, FileError};
-use crate::catalogue::import::Differing;
-use crate::catalogue::{Catalogue, Kind, saved};
+use crate::catalogue::{Catalogue, saved};
 use crate::problem::Explain;
 
 /// The version of a backup that this program writes.
@@ -70,7 +69,7 @@ pub struct Meeting {
 pub struct Plan {
     /// Every job of the file: the new ones first, then the different, then the same.
     pub meetings: Vec<Meeting>,
-    /// The catalogue here together with what only the file has, and how many entries that is; none where nothing is added.
+    /// The file's catalogue, and how many of its entries are added by [`Catalogue::joined`]; none where nothing is added.
     pub catalogue: Option<(Catalogue, usize)>,
     /// Why others cannot be opened.
     pub refused: Vec<String>,
@@ -149,16 +148,12 @@ pub fn plan(book: &[Record], catalogue: &Catalogue, backup: Backup) -> Plan {
     };
     let mut meetings: Vec<Meeting> = backup.records.into_iter().map(meet).collect();
     crate::order::by_key(&mut meetings, |meeting| meeting.standing);
-    let catalogue = backup.catalogue.map(|theirs| joined(catalogue, &theirs)).filter(|(_, added)| *added > 0);
+    let with_many_new = |theirs: Catalogue| {
+        let (_, added) = catalogue.joined(&theirs);
+        (theirs, added)
+    };
+    let catalogue = backup.catalogue.map(with_many_new).filter(|(_, added)| *added > 0);
     Plan { meetings, catalogue, refused: backup.refused }
-}
-
-/// A catalogue with those of another's own entries that it does not have, and how many they are. What both tell stays as it is here.
-fn joined(here: &Catalogue, theirs: &Catalogue) -> (Catalogue, usize) {
-    Kind::ALL.into_iter().fold((here.clone(), 0), |(here, added), kind| match here.plan(&theirs.own_file(kind)) {
-        Ok(plan) => (here.apply(&plan, Differing::Leave), added.saturating_add(plan.summary().new)),
-        Err(_) => (here, added),
-    })
 }
 
 impl Plan {

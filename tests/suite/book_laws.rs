@@ -103,8 +103,9 @@ fn the_shops_own_catalogue_entries_travel_with_the_book_and_stand_beside_those_h
     let text = backup::to_text(&[], &with(&["Ours", "Theirs"]), "");
     let plan = backup::plan(&[], &with(&["Ours"]), opened(&text));
     assert!(plan.refused.is_empty(), "{:?}", plan.refused);
-    let (catalogue, added) = plan.catalogue.unwrap();
+    let (theirs, added) = plan.catalogue.unwrap();
     assert_eq!(added, 1);
+    let catalogue = with(&["Ours"]).joined(&theirs).0;
     let own: Vec<_> = catalogue.gear_sets.own().iter().map(|set| set.name.as_str()).collect();
     assert_eq!(own, ["Ours", "Theirs"]);
     assert_eq!(backup::plan(&[], &catalogue, opened(&text)).catalogue, None);

@@ -7,6 +7,7 @@ mod any_outside_text;
 mod book_laws;
 mod catalogue_data;
 mod catalogue_desk;
+mod catalogue_joined;
 mod catalogue_laws;
 mod catalogue_suggests;
 mod charts_backend;

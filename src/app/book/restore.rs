@@ -32,7 +32,7 @@ pub(super) fn Restore(plan: RwSignal<Option<Plan>>) -> impl IntoView {
 fn summary(plan: &Plan) -> String {
     let many = |standing| plan.many(standing);
     format!(
-        "The file holds {} jobs: {} new here, {} different from what is kept here, {} the same; {} of its catalogue entries are new here. Nothing is written yet.",
+        "The file holds {} jobs: {} new here, {} different from what is kept here, {} the same; {} of its catalogue entries are new here or say something else, and are added beside yours. Nothing is written yet.",
         plan.meetings.len(),
         many(Standing::New),
         many(Standing::Different),
@@ -117,8 +117,8 @@ fn jobs_words(many: usize) -> String {
 fn write(state: State, plan: RwSignal<Option<Plan>>) {
     let writes = plan.with_untracked(|plan| plan.as_ref().map(|plan| plan.writes(device::fresh_id)).unwrap_or_default());
     let open = state.desk.head.with_untracked(|head| head.id.clone());
-    if let Some((catalogue, _)) = plan.with_untracked(|plan| plan.as_ref().and_then(|plan| plan.catalogue.clone())) {
-        state.catalogue.set(catalogue);
+    if let Some((theirs, _)) = plan.with_untracked(|plan| plan.as_ref().and_then(|plan| plan.catalogue.clone())) {
+        state.catalogue.update(|here| *here = here.joined(&theirs).0);
     }
     let mut missed = Vec::new();
     let mut written: usize = 0;

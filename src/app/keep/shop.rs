@@ -1,34 +1,103 @@
-//! The shop's own catalogue entries: kept under one key; what cannot be read is set aside, never overwritten.
+//! The shop's own catalogue entries, kept under one key that every tab shares: what another tab wrote is taken in, what cannot be
+//! read is set aside or left alone, never written over.
 
 use leptos::prelude::*;
 
 use super::store;
+use crate::app::device;
 use crate::app::notices::Notice;
 use crate::app::state::State;
-use crate::catalogue::{Catalogue, saved};
+use crate::catalogue::Catalogue;
+use crate::catalogue::saved::{self, SavedError};
 use crate::problem::Explain;
 
 /// The key of the entries.
 const CATALOGUE: &str = "layshaft.catalogue";
-/// The key under which entries that could not be read are set aside, whole.
+/// What the keys begin with under which entries that could not be read are set aside, whole.
 const SET_ASIDE: &str = "layshaft.catalogue.set-aside";
 
 /// The catalogue with the shop's own entries.
 pub fn open(notices: &mut Vec<Notice>) -> Catalogue {
     let Some(text) = store::read(CATALOGUE) else { return Catalogue::built_in() };
     saved::from_text(&text).unwrap_or_else(|why| {
-        let is_aside = store::write(SET_ASIDE, &text).is_ok();
-        notices.push(Notice::set_aside("catalogue", text, &why.what(), is_aside));
+        notices.push(match why {
+            SavedError::Newer { .. } => Notice::catalogue_newer(&why, text),
+            SavedError::NotEntries { .. } => {
+                let is_aside = set_aside(&text);
+                Notice::set_aside("catalogue", text, &why.what(), is_aside)
+            }
+        });
         Catalogue::built_in()
     })
 }
 
-/// Writes the shop's own entries whenever they change.
+/// Moves entries that cannot be read out of the way, whole, beside whatever was set aside before; `false` where there is no room.
+fn set_aside(text: &str) -> bool {
+    let numbered = (2_u32..).map(|number| format!("{SET_ASIDE}-{number}"));
+    let mut keys = std::iter::once(SET_ASIDE.to_owned()).chain(numbered);
+    let free = keys.find(|key| store::read(key).is_none_or(|there| there == text));
+    let is_aside = free.is_some_and(|key| store::write(&key, text).is_ok());
+    if is_aside {
+        store::remove(CATALOGUE);
+    }
+    is_aside
+}
+
+/// Writes the shop's own entries whenever they change, and takes in what another tab wrote.
 pub fn keep(state: State) {
-    Effect::new(move |before: Option<()>| {
-        let text = state.catalogue.with(saved::to_text);
-        if before.is_some() && store::write(CATALOGUE, &text).is_err() {
-            state.tell(Notice::catalogue_not_kept(text));
+    let last = StoredValue::new(state.catalogue.get_untracked());
+    Effect::new(move || {
+        state.catalogue.track();
+        write(state, last);
+    });
+    device::on_window("storage", move |event: web_sys::StorageEvent| {
+        if event.key().as_deref() == Some(CATALOGUE) {
+            follow(state, last);
         }
     });
+}
+
+/// Writes the entries, with what another tab added since they were `last` read or written here.
+fn write(state: State, last: StoredValue<Catalogue>) {
+    let ours = state.catalogue.get_untracked();
+    if last.with_value(|last| *last == ours) {
+        return;
+    }
+    match joined(last, &ours) {
+        Err(why) => state.tell(Notice::catalogue_not_kept(&why.what(), saved::to_text(&ours))),
+        Ok(all) => {
+            let text = saved::to_text(&all);
+            if store::write(CATALOGUE, &text).is_err() {
+                state.tell(Notice::catalogue_not_kept("its store is full or blocked", text));
+                return;
+            }
+            show(state, last, all.clone(), all);
+        }
+    }
+}
+
+/// What is kept now and what was changed here, together. What cannot be read is set aside first.
+fn joined(last: StoredValue<Catalogue>, ours: &Catalogue) -> Result<Catalogue, SavedError> {
+    let kept = store::read(CATALOGUE);
+    let all = last.with_value(|last| saved::together(kept.as_deref(), last, ours));
+    match (all, kept) {
+        (Err(SavedError::NotEntries { .. }), Some(text)) if set_aside(&text) => Ok(ours.clone()),
+        (all, _) => all,
+    }
+}
+
+/// Takes in what another tab wrote; what cannot be read is left for the next change to say so.
+fn follow(state: State, last: StoredValue<Catalogue>) {
+    let ours = state.catalogue.get_untracked();
+    let Some(theirs) = store::read(CATALOGUE).and_then(|text| saved::from_text(&text).ok()) else { return };
+    let all = last.with_value(|last| theirs.with_changes(last, &ours));
+    show(state, last, theirs, all);
+}
+
+/// Notes what is kept now and shows it with what is not kept yet.
+fn show(state: State, last: StoredValue<Catalogue>, kept: Catalogue, all: Catalogue) {
+    last.set_value(kept);
+    if state.catalogue.with_untracked(|shown| *shown != all) {
+        state.catalogue.set(all);
+    }
 }
