@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::entry::{Entry, Kind, folded};
+use super::entry::{Entry, Kind, kept};
 use super::line;
 use super::table::Row;
 use crate::gearing::{FinalDrive, read};
@@ -40,38 +40,9 @@ impl Axle {
 impl Entry for Axle {
     const KIND: Kind = Kind::Axles;
     const NAMED: bool = false;
+    const KEY: &'static [&'static str] = &["drive", "note"];
 
-    fn id(&self) -> &str {
-        &self.id
-    }
-
-    fn own(&self) -> bool {
-        self.own
-    }
-
-    fn in_stock(&self) -> bool {
-        self.in_stock
-    }
-
-    fn put_in_stock(&mut self, in_stock: bool) {
-        self.in_stock = in_stock;
-    }
-
-    fn place(&mut self, id: String, own: bool) {
-        (self.id, self.own) = (id, own);
-    }
-
-    fn label(&self) -> &str {
-        &self.note
-    }
-
-    fn relabel(&mut self, label: String) {
-        self.note = label;
-    }
-
-    fn key(&self) -> String {
-        folded(&format!("{} {}", self.drive, self.note))
-    }
+    kept!(in_stock, note);
 
     fn cells(&self) -> Vec<String> {
         vec![self.id.clone(), self.drive.clone(), self.note.clone(), line::yes_or_no(self.in_stock)]

@@ -67,6 +67,8 @@ pub trait Entry: Clone + PartialEq + Sized + Send + Sync + 'static {
     const KIND: Kind;
     /// Whether people call it by its label, so that an own entry must not share one with a built-in entry.
     const NAMED: bool;
+    /// The columns by which an entry without an id is recognised when a file is read.
+    const KEY: &'static [&'static str];
 
     /// The id, which stays when the entry is edited.
     fn id(&self) -> &str;
@@ -82,8 +84,6 @@ pub trait Entry: Clone + PartialEq + Sized + Send + Sync + 'static {
     fn label(&self) -> &str;
     /// Gives the entry another such text.
     fn relabel(&mut self, label: String);
-    /// What an entry without an id is recognised by when a file is read.
-    fn key(&self) -> String;
     /// The cells of its line, in the order of the kind's columns.
     fn cells(&self) -> Vec<String>;
 
@@ -93,11 +93,57 @@ pub trait Entry: Clone + PartialEq + Sized + Send + Sync + 'static {
     /// Every cell that cannot be used, so that a line is taken whole or not at all.
     fn from_row(row: &Row) -> Result<Self, Vec<Problem>>;
 
+    /// What an entry without an id is recognised by when a file is read.
+    fn key(&self) -> String {
+        let cells = self.cells();
+        let column = |name: &str| Self::KIND.columns().iter().position(|column| *column == name);
+        key::<Self>(|name| column(name).and_then(|at| cells.get(at)).cloned().unwrap_or_default())
+    }
+
     /// What is wrong with the entry as it stands: cells that cannot be used, and doubts about those that can.
     fn problems(&self) -> Vec<Problem>;
 
     /// The built-in entries of this kind, read once.
     fn built_in() -> &'static [Self];
+}
+
+/// The part of [`Entry`] that every kind has alike, each by its own members: whether it is in stock, and its label.
+macro_rules! kept {
+    ($($in_stock:ident).+, $($label:ident).+) => {
+        fn id(&self) -> &str {
+            &self.id
+        }
+
+        fn own(&self) -> bool {
+            self.own
+        }
+
+        fn in_stock(&self) -> bool {
+            self.$($in_stock).+
+        }
+
+        fn put_in_stock(&mut self, in_stock: bool) {
+            self.$($in_stock).+ = in_stock;
+        }
+
+        fn place(&mut self, id: String, own: bool) {
+            (self.id, self.own) = (id, own);
+        }
+
+        fn label(&self) -> &str {
+            &self.$($label).+
+        }
+
+        fn relabel(&mut self, label: String) {
+            self.$($label).+ = label;
+        }
+    };
+}
+pub(super) use kept;
+
+/// The key of an entry of a kind, whose columns are asked for by name.
+pub(super) fn key<T: Entry>(column: impl Fn(&str) -> String) -> String {
+    folded(&T::KEY.iter().map(|name| column(name)).collect::<Vec<_>>().join(" "))
 }
 
 /// A text made fit for an id: letters and digits in lower case, all else a dash.
@@ -119,7 +165,7 @@ pub(super) fn slug(text: &str) -> String {
 }
 
 /// A text as two labels are compared: without regard to case and to the number of blanks.
-pub(super) fn folded(text: &str) -> String {
+fn folded(text: &str) -> String {
     text.split_whitespace().collect::<Vec<_>>().join(" ").to_lowercase()
 }
 

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::entry::{Entry, Kind, folded};
+use super::entry::{Entry, Kind, kept};
 use super::line::{self, LineError};
 use super::table::Row;
 use crate::gearing::{Gearbox, Layout, Reverse, check, read};
@@ -74,38 +74,9 @@ impl GearSet {
 impl Entry for GearSet {
     const KIND: Kind = Kind::GearSets;
     const NAMED: bool = true;
+    const KEY: &'static [&'static str] = &["name"];
 
-    fn id(&self) -> &str {
-        &self.id
-    }
-
-    fn own(&self) -> bool {
-        self.own
-    }
-
-    fn in_stock(&self) -> bool {
-        self.in_stock
-    }
-
-    fn put_in_stock(&mut self, in_stock: bool) {
-        self.in_stock = in_stock;
-    }
-
-    fn place(&mut self, id: String, own: bool) {
-        (self.id, self.own) = (id, own);
-    }
-
-    fn label(&self) -> &str {
-        &self.name
-    }
-
-    fn relabel(&mut self, label: String) {
-        self.name = label;
-    }
-
-    fn key(&self) -> String {
-        folded(&self.name)
-    }
+    kept!(in_stock, name);
 
     fn cells(&self) -> Vec<String> {
         let gears = (0..Gearbox::MOST_GEARS).map(|at| self.gears.get(at).cloned().unwrap_or_default());

@@ -4,11 +4,11 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::entry::{Entry, said, says_it_numbered};
+use super::entry::{self, Entry, said, says_it_numbered};
 use super::file::FileError;
 use super::line::LineError;
 use super::shelf::Shelf;
-use super::table;
+use super::table::{self, Row};
 use crate::problem::Problem;
 
 /// What reading a file would do.
@@ -70,8 +70,9 @@ pub enum Differing {
 
 /// What reading a file would do to a shelf.
 ///
-/// An entry is recognised by its id, or else by its name (axles and tyres by their size and note). One that is told
-/// differently from a built-in entry is new: what is built in stays as it is.
+/// An entry is recognised by its id, or else by its name (axles and tyres by their size and note). What the file has no
+/// column for stays as it is in the entry it speaks of. One that is told differently from a built-in entry is new: what is
+/// built in stays as it is.
 ///
 /// # Errors
 /// When the file as a whole cannot be read: too large, empty, or a header that fits no entry of this kind.
@@ -79,7 +80,8 @@ pub fn plan<T: Entry>(text: &str, shelf: &Shelf<T>) -> Result<Plan<T>, FileError
     let table = table::read(text, T::KIND)?;
     let mut sorting = Sorting::on(shelf, table.unknown.clone());
     for line in table.lines() {
-        let read = line.row.map_err(|why| vec![Problem::stop("line", &why)]).and_then(|row| T::from_row(&row));
+        let row = line.row.map_err(|why| vec![Problem::stop("line", &why)]);
+        let read = row.and_then(|row| T::from_row(&sorting.filled(row)));
         match read.and_then(|entry| sorting.once(line.number, entry)) {
             Ok(entry) => sorting.take(line.number, entry),
             Err(problems) => sorting.plan.refused.push(Refused { line: line.number, text: line.text.to_owned(), problems }),
@@ -126,9 +128,7 @@ impl<'a, T: Entry> Sorting<'a, T> {
 
     fn take(&mut self, line: usize, entry: T) {
         self.plan.doubts.extend(entry.problems().into_iter().map(|problem| (line, problem)));
-        // An id that is not here speaks of another shop's own entry, never of a built-in one.
-        let by_key = || self.keys.get(&entry.key()).filter(|known| entry.id().is_empty() || known.own());
-        let known = self.ids.get(entry.id()).or_else(by_key).copied();
+        let known = self.known(entry.id(), &entry.key());
         match known.filter(|known| self.claimed.insert(known.id().to_owned())) {
             Some(known) if said(known) == said(&entry) => self.plan.same.push(line),
             Some(known) if known.own() => {
@@ -137,6 +137,22 @@ impl<'a, T: Entry> Sorting<'a, T> {
             Some(_) if self.has_own_version(&entry) => self.plan.same.push(line),
             Some(_) => self.plan.new.push(Planned { line, entry: placed(entry, "") }),
             None => self.plan.new.push(Planned { line, entry }),
+        }
+    }
+
+    /// The entry of the shelf that an id and a key speak of.
+    fn known(&self, id: &str, key: &str) -> Option<&'a T> {
+        // An id that is not here speaks of another shop's own entry, never of a built-in one.
+        let by_key = || self.keys.get(key).filter(|known| id.is_empty() || known.own());
+        self.ids.get(id).or_else(by_key).copied()
+    }
+
+    /// A row with what the file has no column for as it stands in the entry of the shelf that the line speaks of.
+    fn filled<'b>(&self, row: Row<'b>) -> Row<'b> {
+        let known = self.known(&row.text("id"), &entry::key::<T>(|column| row.text(column)));
+        match known {
+            Some(known) => row.about(known.cells()),
+            None => row,
         }
     }
 

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::entry::{Entry, Kind, folded};
+use super::entry::{Entry, Kind, kept};
 use super::line;
 use super::shelf::Shelf;
 use super::table::Row;
@@ -82,38 +82,9 @@ impl Explain for SpeedoLineError {
 impl Entry for SpeedoEntry {
     const KIND: Kind = Kind::SpeedometerGears;
     const NAMED: bool = true;
+    const KEY: &'static [&'static str] = &["name"];
 
-    fn id(&self) -> &str {
-        &self.id
-    }
-
-    fn own(&self) -> bool {
-        self.own
-    }
-
-    fn in_stock(&self) -> bool {
-        self.gear.in_stock
-    }
-
-    fn put_in_stock(&mut self, in_stock: bool) {
-        self.gear.in_stock = in_stock;
-    }
-
-    fn place(&mut self, id: String, own: bool) {
-        (self.id, self.own) = (id, own);
-    }
-
-    fn label(&self) -> &str {
-        &self.gear.name
-    }
-
-    fn relabel(&mut self, label: String) {
-        self.gear.name = label;
-    }
-
-    fn key(&self) -> String {
-        folded(&self.gear.name)
-    }
+    kept!(gear.in_stock, gear.name);
 
     fn cells(&self) -> Vec<String> {
         let gear = &self.gear;

@@ -37,6 +37,8 @@ pub struct Row<'a> {
     kind: Kind,
     places: &'a [Option<usize>],
     cells: Vec<String>,
+    /// The cells of the entry that the line speaks of, in the kind's order: they stand in for columns that the file has not.
+    known: Vec<String>,
 }
 
 /// Reads the header of a file of one kind; the lines behind it are read one by one by [`Table::lines`].
@@ -152,15 +154,27 @@ impl Table<'_> {
         if cells.iter().skip(self.width).any(|cell| !cell.is_empty()) {
             return Err(LineError::TooManyCells { cells: cells.len(), columns: self.width });
         }
-        Ok(Row { kind: self.kind, places: &self.places, cells })
+        Ok(Row { kind: self.kind, places: &self.places, cells, known: Vec::new() })
     }
 }
 
 impl Row<'_> {
-    /// The text of a column, blank where the file has no such column.
+    /// The text of a column; where the file has no such column, that of the entry it speaks of, or blank.
     pub fn text(&self, column: &str) -> String {
-        let place = self.kind.columns().iter().zip(self.places).find(|(name, _)| **name == column);
-        place.and_then(|(_, place)| self.cells.get((*place)?)).cloned().unwrap_or_default()
+        let Some(at) = self.kind.columns().iter().position(|name| *name == column) else { return String::new() };
+        let cell = match self.places.get(at).copied().flatten() {
+            Some(place) => self.cells.get(place),
+            None => self.known.get(at),
+        };
+        cell.cloned().unwrap_or_default()
+    }
+
+    /// The row of a line that speaks of an entry with these cells, but for its id.
+    pub(super) fn about(self, mut known: Vec<String>) -> Self {
+        if let Some(id) = known.first_mut() {
+            id.clear();
+        }
+        Self { known, ..self }
     }
 
     /// The text of a column that must not be blank.

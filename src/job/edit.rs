@@ -81,12 +81,13 @@ impl Gearbox {
         }
     }
 
-    /// The gearbox as a gear set for the catalogue.
+    /// The gearbox as a gear set for the catalogue. A constant pair typed before the box was laid out as two-shaft is left out.
     pub fn as_set(&self) -> GearSet {
+        let constant = if self.layout == Layout::TwoShaft { String::new() } else { self.constant.clone() };
         GearSet {
             name: self.name.clone(),
             layout: self.layout,
-            constant: self.constant.clone(),
+            constant,
             gears: self.gears.clone(),
             reverse: self.reverse.clone(),
             idler: self.idler.clone(),

@@ -174,3 +174,12 @@ fn a_gear_set_an_axle_and_a_tyre_go_into_a_setup() {
     setup.take_part(&set.clone().into());
     assert_eq!(setup.gearbox.name, set.label());
 }
+
+#[test]
+fn a_box_laid_out_as_two_shaft_is_kept_as_a_set_that_can_be_used() {
+    let mut gearbox = demo::job().setups[0].gearbox.clone();
+    gearbox.gears.retain(|gear| gear != "direct");
+    gearbox.lay_out(Layout::TwoShaft);
+    assert!(!gearbox.constant.is_empty(), "the count typed before is kept in the job");
+    assert!(gearbox.as_set().gearbox().is_ok(), "{:?}", gearbox.as_set().gearbox());
+}

@@ -206,3 +206,32 @@ fn the_summary_says_what_would_happen() {
     assert_eq!((summary.kind, summary.refused[0].line), (Kind::Axles, 3));
     assert_eq!(summary.sentence(), "1 new final drives, 1 as they are here, 0 different, 1 line refused");
 }
+
+#[test]
+fn a_column_the_file_does_not_have_is_left_as_it_is() {
+    let set = GearSet {
+        name: "Bench special".into(),
+        maker: "invented".into(),
+        constant: "25/30".into(),
+        gears: vec!["37/18".into(), "31/24".into()],
+        reverse: "36/17".into(),
+        idler: "19".into(),
+        note: "counted twice".into(),
+        in_stock: true,
+        ..GearSet::default()
+    };
+    let (shelf, id) = Shelf::<GearSet>::built_in().add(set.clone());
+    let after = |file: &str| {
+        let plan = import::plan(file, &shelf).unwrap();
+        assert_eq!(plan.refused, []);
+        (plan.same.len(), plan.apply(&shelf, Differing::Replace).get(&id).unwrap().clone())
+    };
+    let before = shelf.get(&id).unwrap().clone();
+    // By its name; a constant pair that the file does not tell is the known one's too.
+    assert_eq!(after("name,layout,gear_1\nBench special,input-reduced,37/18\n"), (1, before.clone()));
+    let changed = GearSet { gears: vec!["38/17".into(), "31/24".into()], ..before.clone() };
+    assert_eq!(after("name,layout,gear_1\nBench special,input-reduced,38/17\n"), (0, changed));
+    // By its id; a cell that is there and blank says so.
+    let renamed = GearSet { name: "Another name".into(), maker: String::new(), ..before };
+    assert_eq!(after(&format!("id,name,maker,layout,gear_1\n{id},Another name,,input-reduced,37/18\n")), (0, renamed));
+}
