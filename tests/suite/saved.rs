@@ -1,13 +1,14 @@
 //! Every file ever written still opens. Files in tests/saved are never edited: a new shape gets a new file.
 
-use layshaft::job::{Job, demo, file, incoming};
+use layshaft::catalogue::saved;
+use layshaft::job::{Job, demo, file, incoming, link};
 use serde_json::{Value, json};
 
 #[track_caller]
 fn opens(text: &str) -> Job {
     match incoming::read(text).unwrap() {
         incoming::Incoming::Job(job) => *job,
-        incoming::Incoming::Book(_) => demo::empty(layshaft::units::System::Inch),
+        incoming::Incoming::Book(book) => panic!("a book of {} jobs", book.records.len()),
     }
 }
 
@@ -25,6 +26,47 @@ fn a_record_of_the_first_shape_opens() {
     let record = layshaft::job::book::Record::from_text(include_str!("../saved/record-v1.json")).unwrap();
     assert_eq!((record.head.id.as_str(), record.head.revision, record.head.progress.words()), ("j19a-00000007", 12, "waiting for parts"));
     assert_eq!(record.job.setups.len(), 1);
+}
+
+#[test]
+fn a_backup_of_the_first_shape_opens() {
+    let book = match incoming::read(include_str!("../saved/backup-v1.json")).unwrap() {
+        incoming::Incoming::Book(book) => *book,
+        incoming::Incoming::Job(job) => panic!("the job “{}”", job.title),
+    };
+    assert_eq!((book.records.len(), book.refused.len(), book.saved.as_str()), (2, 0, "2026-11-25T10:00:00"));
+    assert_eq!(book.records[0].job.title, "Fernhill coupé, hill climb and the drive home");
+    assert_eq!((book.records[1].head.archived, book.records[1].head.progress.words()), (true, "done"));
+    assert_eq!(book.catalogue, Some(saved::from_text(CATALOGUE).unwrap()));
+}
+
+const CATALOGUE: &str = include_str!("../saved/catalogue-v1.json");
+
+#[test]
+fn the_shops_own_entries_of_the_first_shape_open() {
+    let catalogue = saved::from_text(CATALOGUE).unwrap();
+    let set = &catalogue.gear_sets.own()[0];
+    assert_eq!((set.name.as_str(), set.gears[1].as_str(), set.in_stock), ("Quarry close, half counted", "2?/18", true));
+    assert_eq!(catalogue.axles.own()[0].drive, "41/10");
+    assert_eq!(catalogue.tyres.own()[0].designation, "185/70R14");
+    let gears: Vec<_> = catalogue.speedometer_gears.own().iter().map(|own| (own.gear.teeth, own.gear.second)).collect();
+    assert_eq!(gears, [(19, None), (20, Some(21))]);
+}
+
+#[test]
+fn the_shops_own_entries_are_written_with_the_members_of_their_version() {
+    let value = |text: &str| serde_json::from_str::<Value>(text).unwrap();
+    let written = value(&saved::to_text(&saved::from_text(CATALOGUE).unwrap()));
+    assert_eq!(
+        written,
+        value(CATALOGUE),
+        "a member was added: raise SCHEMA in src/catalogue/saved.rs and add a file of the new version to tests/saved"
+    );
+}
+
+#[test]
+fn a_link_of_the_first_shape_opens() {
+    assert_eq!(link::open(include_str!("../saved/link-v1.txt").trim()), Ok(opens(include_str!("../saved/job-v1.json"))));
 }
 
 #[test]

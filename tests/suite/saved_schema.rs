@@ -1,5 +1,8 @@
 //! The published schema tells the truth: what this program writes is valid under it, and every member written is described.
 
+use std::collections::BTreeSet;
+use std::path::Path;
+
 use layshaft::job::{Job, SetupId, Stage, demo, file};
 use layshaft::units::System;
 use serde_json::Value;
@@ -67,6 +70,40 @@ fn check(job: &Job) {
     let mut wrong = Vec::new();
     schema.check(&schema.0, &value, "job", &mut wrong);
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+/// The members and choices that a part of the schema names, each behind its place.
+fn members(at: &str, rule: &Value, named: &mut BTreeSet<String>) {
+    let choices = rule.get("enum").and_then(Value::as_array).into_iter().flatten();
+    named.extend(choices.map(|choice| format!("{at} = {choice}")));
+    for (name, rule) in ["properties", "$defs"].into_iter().filter_map(|part| rule.get(part)?.as_object()).flatten() {
+        let at = format!("{at}.{name}");
+        members(&at, rule, named);
+        named.insert(at);
+    }
+    if let Some(rule) = rule.get("items") {
+        members(&format!("{at}[]"), rule, named);
+    }
+}
+
+#[test]
+fn a_version_of_the_shape_has_the_members_it_had() {
+    let schema: Value = serde_json::from_str(include_str!("../../schema/job.schema.json")).unwrap();
+    let mut now = BTreeSet::new();
+    members("job", &schema, &mut now);
+    let name = format!("tests/saved/job-members-v{}.txt", file::SCHEMA);
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(&name);
+    if std::env::var_os("LAYSHAFT_BLESS").is_some() {
+        std::fs::write(&path, now.iter().fold(String::new(), |text, line| text + line + "\n")).unwrap();
+    }
+    let kept: BTreeSet<String> = std::fs::read_to_string(&path).unwrap_or_default().lines().map(str::to_owned).collect();
+    let changed: Vec<&String> = kept.symmetric_difference(&now).collect();
+    assert!(
+        changed.is_empty(),
+        "the shape of a job changed in {changed:#?}\nAn older page would drop what it has no field for and write the job without it. \
+         Raise SCHEMA in src/job/file.rs and the const in schema/job.schema.json, unless that was done since the last release; then \
+         LAYSHAFT_BLESS=1 cargo test writes {name}. DEVELOPERS.md says more under “A new version of a kept shape”."
+    );
 }
 
 #[test]
