@@ -149,8 +149,18 @@ pub fn save_blob(name: &str, blob: &web_sys::Blob) {
 
 /// Whether a key is pressed inside a field that takes text.
 pub fn is_typing(event: &web_sys::KeyboardEvent) -> bool {
+    is_in(event, "input, textarea, select, [contenteditable]")
+}
+
+/// Whether a key is pressed inside a text that is not the job's, so that undoing in it is the browser's: a search, or the
+/// catalogue's form and box.
+pub fn has_own_undo(event: &web_sys::KeyboardEvent) -> bool {
+    is_in(event, "input[type=search], .shelf input[type=text], .shelf textarea")
+}
+
+fn is_in(event: &web_sys::KeyboardEvent, selector: &str) -> bool {
     let element = event.target().and_then(|target| target.dyn_into::<web_sys::Element>().ok());
-    element.is_some_and(|element| element.matches("input, textarea, select, [contenteditable]").unwrap_or(false))
+    element.is_some_and(|element| element.matches(selector).unwrap_or(false))
 }
 
 /// Moves the focus to the element of a name, once the page has taken in what changed.

@@ -1,4 +1,5 @@
-//! Keys that work anywhere on the page: undo, redo, and the way out of whatever is open.
+//! Keys that work anywhere on the page: undo, redo, and the way out of whatever is open. In a text
+//! that is not the job's the browser undoes.
 
 use leptos::prelude::*;
 
@@ -10,6 +11,10 @@ use super::state::State;
 pub fn listen(state: State) {
     device::on_window("keydown", move |event: web_sys::KeyboardEvent| {
         let held = event.ctrl_key() || event.meta_key();
+        let undoes = held && matches!(event.key().to_lowercase().as_str(), "z" | "y");
+        if undoes && device::has_own_undo(&event) {
+            return;
+        }
         match (held, event.shift_key(), event.key().to_lowercase().as_str()) {
             (true, false, "z") => state.undo(),
             (true, true, "z") | (true, false, "y") => state.redo(),

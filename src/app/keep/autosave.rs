@@ -1,9 +1,9 @@
-//! Writes the open job within a second of every edit and when the page is left; notices when another tab changed it.
+//! Writes the open job when typing pauses, within a second of every edit, and when the page is left; notices when another tab
+//! changed it.
 
 use leptos::prelude::*;
 
 use super::records::{self, RECORD};
-use super::store::StoreError;
 use super::{Kept, opening, store};
 use crate::app::device;
 use crate::app::notices::Notice;
@@ -11,26 +11,31 @@ use crate::app::state::State;
 use crate::job::book::Record;
 use crate::job::link;
 
-/// How long after the first unwritten key the job is written, in milliseconds.
+/// How long after the last key the job is written, in milliseconds.
 const PAUSE: u32 = 400;
+/// How long after the first unwritten key it is written where the keys never pause, in milliseconds.
+const LONGEST: u32 = 1_000;
+
+/// What waits to write the job.
+#[derive(Clone, Copy, Default)]
+struct Waiting {
+    pause: Option<TimeoutHandle>,
+    longest: Option<TimeoutHandle>,
+}
 
 /// Keeps the open job for as long as the page lives.
 pub fn keep(state: State) {
-    let is_waiting = StoredValue::new(false);
+    let waiting = StoredValue::new(Waiting::default());
     Effect::new(move || {
         let is_unkept = state.job.with(|job| state.desk.is_unkept(job));
         match state.desk.kept.get_untracked() {
-            Kept::Blocked | Kept::Held => return,
+            Kept::Held => return,
             Kept::Soon if !is_unkept => state.desk.kept.set(Kept::Safe),
             Kept::Safe | Kept::Full if is_unkept => state.desk.kept.set(Kept::Soon),
             _ => {}
         }
-        if is_unkept && !is_waiting.get_value() {
-            is_waiting.set_value(true);
-            device::after(PAUSE, move || {
-                is_waiting.set_value(false);
-                flush(state);
-            });
+        if is_unkept {
+            write_soon(state, waiting);
         }
     });
     device::on_window("pagehide", move |_: web_sys::Event| flush(state));
@@ -42,6 +47,21 @@ pub fn keep(state: State) {
             state.open_link(&fragment);
         }
     });
+}
+
+/// Writes the open job when the keys pause, or a second after the first of them.
+fn write_soon(state: State, waiting: StoredValue<Waiting>) {
+    let act = move || {
+        let Waiting { pause, longest } = waiting.get_value();
+        waiting.set_value(Waiting::default());
+        [pause, longest].into_iter().flatten().for_each(|timer| timer.clear());
+        flush(state);
+    };
+    let Waiting { pause, longest } = waiting.get_value();
+    if let Some(timer) = pause {
+        timer.clear();
+    }
+    waiting.set_value(Waiting { pause: device::after(PAUSE, act), longest: longest.or_else(|| device::after(LONGEST, act)) });
 }
 
 /// Writes the open job where it says something that is not written yet. The first edit of a linked job keeps a copy.
@@ -64,21 +84,24 @@ pub fn write(state: State) {
     if state.desk.kept.get_untracked() == Kept::Held {
         return;
     }
-    let mut record = state.record();
-    let revision = record.head.revision;
-    if revision != records::revision(&record.head.id).unwrap_or(0) {
-        state.desk.kept.set(if store::is_there() { Kept::Held } else { Kept::Blocked });
+    if !store::is_there() {
+        state.desk.kept.set(Kept::Blocked);
         return;
     }
-    write_over(state, &mut record);
+    let record = state.record();
+    let before = records::Before::of(&record.head.id);
+    if record.head.revision == before.revision() {
+        write_over(state, record, &before);
+    } else {
+        state.desk.kept.set(Kept::Held);
+    }
 }
 
 /// Writes the open job over whatever is kept of it.
-fn write_over(state: State, record: &mut Record) {
-    let kept = records::revision(&record.head.id).unwrap_or(0);
-    record.head.revision = record.head.revision.max(kept).saturating_add(1);
+fn write_over(state: State, mut record: Record, before: &records::Before) {
+    record.head.revision = record.head.revision.max(before.revision()).saturating_add(1);
     record.head.changed = device::now();
-    match records::write(record) {
+    match records::write_over(&record, before) {
         Ok(()) => {
             device::ask_to_persist();
             state.desk.note_safe(&record.job);
@@ -87,9 +110,15 @@ fn write_over(state: State, record: &mut Record) {
             state.desk.kept.set(Kept::Safe);
             state.desk.say_book_changed();
         }
-        Err(StoreError::Full | StoreError::NotTaken) => state.desk.kept.set(Kept::Full),
-        Err(StoreError::Blocked) => state.desk.kept.set(Kept::Blocked),
+        Err(why) => state.desk.kept.set(Kept::after(why)),
     }
+}
+
+/// Writes the open job over whatever is kept of it, whoever wrote that.
+fn write_over_any(state: State) {
+    let record = state.record();
+    let before = records::Before::of(&record.head.id);
+    write_over(state, record, &before);
 }
 
 /// Another tab wrote or removed a record.
@@ -114,7 +143,7 @@ fn follow_other_tab(state: State, event: &web_sys::StorageEvent) {
 
 /// Whether what is kept of the open job is there at all.
 pub fn is_kept_elsewhere(state: State) -> bool {
-    records::revision(&state.desk.head.with(|head| head.id.clone())).is_some()
+    records::Before::of(&state.desk.head.with(|head| head.id.clone())).is_there()
 }
 
 /// Takes what the other tab wrote.
@@ -130,7 +159,7 @@ pub fn load_theirs(state: State) {
 /// Writes the job of this tab over the other tab's.
 pub fn keep_mine(state: State) {
     state.desk.kept.set(Kept::Soon);
-    write_over(state, &mut state.record());
+    write_over_any(state);
 }
 
 /// Leaves the other tab's as it is and keeps this tab's as a job of its own.
@@ -141,5 +170,5 @@ pub fn keep_both(state: State) {
     });
     state.change(|job| job.title = format!("{}, from this tab", job.title));
     state.desk.kept.set(Kept::Soon);
-    write_over(state, &mut state.record());
+    write_over_any(state);
 }

@@ -30,3 +30,13 @@ pub enum Kept {
     /// It came with a link and is not kept here.
     Linked,
 }
+
+impl Kept {
+    /// How a job is kept that could not be written.
+    pub fn after(why: store::StoreError) -> Self {
+        match why {
+            store::StoreError::Full | store::StoreError::NotTaken => Self::Full,
+            store::StoreError::Blocked => Self::Blocked,
+        }
+    }
+}

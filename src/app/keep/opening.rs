@@ -71,11 +71,14 @@ fn kept_record(notices: &mut Vec<Notice>) -> (Record, Kept) {
         return (record, Kept::Safe);
     }
     notices.push(Notice::welcome());
-    let mut record = fresh();
+    let unwritten = fresh();
+    let mut record = unwritten.clone();
     record.head.revision = 1;
-    let kept = if records::write(&record).is_ok() { Kept::Safe } else { Kept::Full };
     records::note_open(&record.head.id);
-    (record, kept)
+    match records::write(&record) {
+        Ok(()) => (record, Kept::Safe),
+        Err(why) => (unwritten, Kept::after(why)),
+    }
 }
 
 /// The record of a name; its last good copy where it cannot be read, and what cannot be read is set aside.

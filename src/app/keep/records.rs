@@ -1,6 +1,10 @@
 //! The records of the book in the store: one key a job, the last good copy beside it, and a place for what cannot be read.
 
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+
 use super::store::{self, StoreError};
+use crate::app::device;
 use crate::job::book::{Head, Record, RecordId, revision_of};
 use crate::job::file::{self, FileError};
 use crate::problem::Explain;
@@ -9,6 +13,8 @@ use crate::problem::Explain;
 pub const RECORD: &str = "layshaft.job.";
 /// Before the copy of what a record said before it was last written.
 const GOOD: &str = "layshaft.good.";
+/// How long a copy serves before it is made anew, in milliseconds.
+const GOOD_FOR_MS: f64 = 60_000.0;
 /// Before what could not be read.
 pub const ASIDE: &str = "layshaft.set-aside.";
 /// The one job that the first versions kept.
@@ -64,19 +70,43 @@ pub fn good_copy(id: &str) -> Option<Record> {
     Record::from_text(&store::read(&format!("{GOOD}{id}"))?).ok()
 }
 
-/// The revision of what is kept under a name now; `None` where nothing is.
-pub fn revision(id: &RecordId) -> Option<u64> {
-    store::read(&key(id)).map(|text| revision_of(&text).unwrap_or(0))
+/// What is kept under a name before it is written over, read once.
+pub struct Before(Option<String>);
+
+impl Before {
+    /// What is kept under a name now.
+    pub fn of(id: &RecordId) -> Self {
+        Self(store::read(&key(id)))
+    }
+
+    /// Whether there is anything.
+    pub fn is_there(&self) -> bool {
+        self.0.is_some()
+    }
+
+    /// Its revision; 0 where nothing is kept.
+    pub fn revision(&self) -> u64 {
+        self.0.as_deref().and_then(revision_of).unwrap_or(0)
+    }
 }
 
-/// Writes a record, and keeps what stood there before as the last good copy. Room is made by giving up such copies.
+/// Writes a record, whatever stands there; see [`write_over`].
 ///
 /// # Errors
 /// When the store is blocked or full; what stood there before still stands there.
 pub fn write(record: &Record) -> Result<(), StoreError> {
+    write_over(record, &Before::of(&record.head.id))
+}
+
+/// Writes a record over what stood there before, which is kept as the last good copy where that copy is a minute old or this
+/// page made none yet. Room is made by giving up such copies.
+///
+/// # Errors
+/// When the store is blocked or full; what stood there before still stands there.
+pub fn write_over(record: &Record, before: &Before) -> Result<(), StoreError> {
     let (key, text) = (key(&record.head.id), record.to_text());
-    if let Some(before) = store::read(&key) {
-        let _ = store::write(&format!("{GOOD}{}", record.head.id.as_str()), &before);
+    if let Some(before) = before.0.as_deref().filter(|_| is_good_copy_due(&record.head.id)) {
+        let _ = store::write(&format!("{GOOD}{}", record.head.id.as_str()), before);
     }
     store::write(&key, &text).or_else(|why| {
         if why != StoreError::Full {
@@ -86,6 +116,19 @@ pub fn write(record: &Record) -> Result<(), StoreError> {
             store::remove(&format!("{GOOD}{id}"));
         }
         store::write(&key, &text)
+    })
+}
+
+/// Whether the last good copy of a job is to be made anew: at most once a minute, so that it is from before the last few keys.
+fn is_good_copy_due(id: &RecordId) -> bool {
+    thread_local! { static MADE: RefCell<BTreeMap<RecordId, f64>> = const { RefCell::new(BTreeMap::new()) }; }
+    let now = device::milliseconds();
+    MADE.with_borrow_mut(|made| {
+        let is_due = made.get(id).is_none_or(|then| now - then >= GOOD_FOR_MS);
+        if is_due {
+            made.insert(id.clone(), now);
+        }
+        is_due
     })
 }
 

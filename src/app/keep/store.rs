@@ -33,10 +33,16 @@ pub fn read(key: &str) -> Option<String> {
 pub fn write(key: &str, text: &str) -> Result<(), StoreError> {
     let store = local().ok_or(StoreError::Blocked)?;
     store.set_item(key, text).map_err(|why| match why.dyn_ref::<web_sys::DomException>() {
-        Some(why) if why.name() == "QuotaExceededError" => StoreError::Full,
+        Some(why) if is_no_room(&why.name(), why.code()) => StoreError::Full,
         _ => StoreError::Blocked,
     })?;
     if read(key).as_deref() == Some(text) { Ok(()) } else { Err(StoreError::NotTaken) }
+}
+
+/// Whether an exception says that there is no room: by its name, or by the code that stood for it in older engines (both
+/// from memory).
+fn is_no_room(name: &str, code: u16) -> bool {
+    matches!(name, "QuotaExceededError" | "NS_ERROR_DOM_QUOTA_REACHED") || matches!(code, 22 | 1014)
 }
 
 /// Removes what stands under a key.
