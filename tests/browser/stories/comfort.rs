@@ -128,3 +128,16 @@ fn british_words_stand_in_pictures_too() -> Result<()> {
         Ok(())
     })
 }
+
+#[test]
+fn undo_in_a_search_is_the_searchs() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        page.type_into("#s1-final-drive", "41/11").await?;
+        page.type_into("#shelf-search", "curl").await?;
+        page.press(Key::Control + "z").await?;
+        page.until("document.getElementById('shelf-search').value !== 'curl'").await?;
+        ensure!(page.value("#s1-final-drive").await? == "41/11", "the job was undone instead");
+        Ok(())
+    })
+}

@@ -7,11 +7,18 @@ const KEPT: &str = "document.querySelector('.bar__kept').innerText === 'kept on 
 /// The key of the job that lies open.
 const KEY: &str = "('layshaft.job.' + localStorage.getItem('layshaft.open'))";
 
+/// Fills the store to the last byte.
+pub(crate) const FILL: &str = "void (() => { let piece = 'x'.repeat(1 << 20); let at = 0;
+    while (piece.length > 0) { try { localStorage.setItem('filler' + at++, piece); } catch { piece = piece.slice(piece.length / 2 + 1); } } })()";
+/// Makes room again.
+pub(crate) const MAKE_ROOM: &str =
+    "void Object.keys(localStorage).filter((key) => key.startsWith('filler')).forEach((key) => localStorage.removeItem(key))";
+
 async fn title_is(page: &Page, title: &str) -> Result<()> {
     page.until(&format!("document.getElementById('title').value === '{title}'")).await
 }
 
-async fn notice_says(page: &Page, words: &str) -> Result<()> {
+pub(crate) async fn notice_says(page: &Page, words: &str) -> Result<()> {
     page.until(&format!("[...document.querySelectorAll('.notice')].some((notice) => notice.innerText.includes('{words}'))")).await
 }
 
@@ -42,6 +49,64 @@ fn a_tab_killed_in_mid_edit_loses_at_most_the_last_second() -> Result<()> {
         .await?;
         page.until(&format!("window.keys < 40 && localStorage.getItem({KEY}).includes('key....')")).await?;
         page.js::<()>("void clearInterval(window.typing)").await
+    })
+}
+
+#[test]
+fn keys_that_never_pause_are_not_written_in_their_midst_before_a_second_is_over() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        page.js::<()>(
+            "void (() => { const field = document.getElementById('title'); window.pressed = [];
+              const write = Storage.prototype.setItem;
+              Storage.prototype.setItem = function (key, text) {
+                if (key.startsWith('layshaft.job.')) window.wrote ??= performance.now();
+                return write.call(this, key, text); };
+              const press = () => { window.pressed.push(performance.now()); field.value += '.'; field.dispatchEvent(new Event('input', {bubbles: true})); };
+              window.typing = setInterval(press, 60); })()",
+        )
+        .await?;
+        page.until("window.wrote !== undefined").await?;
+        page.js::<()>("void clearInterval(window.typing)").await?;
+        // A machine too busy to press in time did pause.
+        let paused = "window.pressed.some((at, key) => at - (window.pressed[key - 1] ?? at) > 350)";
+        let wrote: f64 = page.js("window.wrote - window.pressed[0]").await?;
+        ensure!(page.js::<bool>(paused).await? || wrote > 900.0, "written {wrote} ms behind the first key");
+        Ok(())
+    })
+}
+
+#[test]
+fn a_first_visit_to_a_full_store_is_told_so_and_kept_once_there_is_room() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        page.js::<()>("void (localStorage.clear(), sessionStorage.clear())").await?;
+        page.js::<()>(FILL).await?;
+        page.reload().await?;
+        page.until("document.getElementById('full') !== null && document.getElementById('held') === null").await?;
+        page.type_into("#title", "My first job").await?;
+        page.js::<()>(MAKE_ROOM).await?;
+        page.until(&format!("document.getElementById('full') !== null || {KEPT}")).await?;
+        page.type_into("#title", "My first job, with room").await?;
+        page.until(&format!("{KEPT} && localStorage.getItem({KEY}).includes('My first job, with room')")).await
+    })
+}
+
+#[test]
+fn a_store_that_refuses_for_a_while_is_tried_again_with_the_next_edit() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        page.js::<()>("void (window.take = Storage.prototype.setItem)").await?;
+        let refuse = |name: &str| format!("void (Storage.prototype.setItem = () => {{ throw new DOMException('', '{name}'); }})");
+        page.js::<()>(&refuse("NS_ERROR_DOM_QUOTA_REACHED")).await?;
+        page.type_into("#title", "No room").await?;
+        page.until("document.getElementById('full') !== null").await?;
+        page.js::<()>(&refuse("SecurityError")).await?;
+        page.type_into("#title", "Blocked").await?;
+        page.until("document.querySelector('.bar__kept').innerText === 'not kept: storage is blocked'").await?;
+        page.js::<()>("void (Storage.prototype.setItem = window.take)").await?;
+        page.type_into("#title", "Free again").await?;
+        page.until(&format!("{KEPT} && localStorage.getItem({KEY}).includes('Free again')")).await
     })
 }
 
@@ -82,20 +147,16 @@ fn a_full_store_keeps_the_last_good_job_and_takes_the_new_one_once_there_is_room
         page.type_into("#title", "Before").await?;
         page.until(&format!("{KEPT} && localStorage.getItem({KEY}).includes('Before')")).await?;
         page.js::<()>(
-            "void (() => { Object.keys(localStorage).filter((key) => key.startsWith('layshaft.good.')).forEach((key) => localStorage.removeItem(key));
-              let piece = 'x'.repeat(1 << 20); let at = 0;
-              while (piece.length > 0) { try { localStorage.setItem('filler' + at++, piece); } catch { piece = piece.slice(piece.length / 2 + 1); } } })()",
+            "void Object.keys(localStorage).filter((key) => key.startsWith('layshaft.good.')).forEach((key) => localStorage.removeItem(key))",
         )
         .await?;
+        page.js::<()>(FILL).await?;
         page.type_into("#title", "After, and quite a bit longer than before").await?;
         page.until("document.getElementById('full') !== null").await?;
         // A beginning no longer than the old title still had room; what stands there is whole.
         let kept: String = page.js(&format!("JSON.parse(localStorage.getItem({KEY})).job.title")).await?;
         ensure!(kept == "Before" || (!kept.is_empty() && "After,".starts_with(&kept)), "the last good job is gone: {kept}");
-        page.js::<()>(
-            "void Object.keys(localStorage).filter((key) => key.startsWith('filler')).forEach((key) => localStorage.removeItem(key))",
-        )
-        .await?;
+        page.js::<()>(MAKE_ROOM).await?;
         page.click("#try-again").await?;
         page.until(&format!("{KEPT} && localStorage.getItem({KEY}).includes('After, and')")).await
     })

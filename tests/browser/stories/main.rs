@@ -14,4 +14,5 @@ mod paper;
 mod pull;
 mod sending;
 mod sheet;
+mod shelf_kept;
 mod speedometer;

@@ -1,0 +1,75 @@
+//! The shop's own catalogue entries in the store: two tabs share them, and what cannot be read is never written over.
+
+use browser_tests::anyhow::Result;
+use browser_tests::{Page, visit};
+
+use super::keeping::{FILL, MAKE_ROOM, notice_says};
+
+/// Makes an own copy of a built-in gear set.
+async fn copy(page: &Page) -> Result<()> {
+    page.click("#catalogue [aria-label='Copy Curlew three to your own']").await?;
+    page.click("#shelf-keep").await
+}
+
+/// Waits until the page lists an own entry and the store holds it.
+async fn is_kept(page: &Page, name: &str) -> Result<()> {
+    page.until(&format!(
+        "document.querySelector('#shelf-list [data-own=true][data-name=\"{name}\"]') !== null
+         && localStorage.getItem('layshaft.catalogue').includes('\"{name}\"')"
+    ))
+    .await
+}
+
+#[test]
+fn an_entry_of_one_tab_is_on_the_shelf_of_the_other_and_stays_there() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        let first = page.driver()?.window().await?;
+        let second = page.driver()?.new_tab().await?;
+        page.driver()?.switch_to_window(second.clone()).await?;
+        page.open("").await?;
+        copy(page).await?;
+        is_kept(page, "Curlew three (copy)").await?;
+
+        page.driver()?.switch_to_window(first).await?;
+        is_kept(page, "Curlew three (copy)").await?;
+        copy(page).await?;
+        is_kept(page, "Curlew three (copy) (2)").await?;
+        is_kept(page, "Curlew three (copy)").await?;
+
+        page.driver()?.switch_to_window(second).await?;
+        is_kept(page, "Curlew three (copy) (2)").await
+    })
+}
+
+#[test]
+fn entries_of_a_newer_version_stay_as_they_are() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        page.js::<()>("void localStorage.setItem('layshaft.catalogue', '{\"schema\":99}')").await?;
+        page.reload().await?;
+        notice_says(page, "the entries stay as they are").await?;
+        copy(page).await?;
+        notice_says(page, "could not be kept on this device: the shop\\'s own entries were kept by a newer version").await?;
+        page.until("localStorage.getItem('layshaft.catalogue') === '{\"schema\":99}'").await
+    })
+}
+
+#[test]
+fn damaged_entries_that_cannot_be_set_aside_are_not_written_over() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        page.js::<()>("void localStorage.setItem('layshaft.catalogue', 'y'.repeat(5000))").await?;
+        page.js::<()>(FILL).await?;
+        page.reload().await?;
+        notice_says(page, "the store has no room to set it aside").await?;
+        copy(page).await?;
+        notice_says(page, "Your own catalogue entries could not be kept on this device").await?;
+        page.until("localStorage.getItem('layshaft.catalogue') === 'y'.repeat(5000)").await?;
+
+        page.js::<()>(MAKE_ROOM).await?;
+        copy(page).await?;
+        is_kept(page, "Curlew three (copy) (2)").await?;
+        page.until("localStorage.getItem('layshaft.catalogue.set-aside') === 'y'.repeat(5000)").await
+    })
+}
