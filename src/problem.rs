@@ -6,7 +6,7 @@
 /// How much a problem matters.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Severity {
-    /// The figures stand, but something about them wants attention.
+    /// The figures stand, but something about them wants attention; what stands in for the field is said.
     Caution,
     /// The field cannot be used; what depends on it has no figure.
     Stop,
@@ -42,6 +42,12 @@ impl Problem {
     /// A problem that leaves the figures standing.
     pub fn caution(field: impl Into<String>, why: &impl Explain) -> Self {
         Self::new(field, Severity::Caution, why)
+    }
+
+    /// A problem whose field is stood in for; `by` says what with, as the end of the sentence: `0.9 m² is taken`.
+    pub fn stood_in(field: impl Into<String>, why: &impl Explain, by: &str) -> Self {
+        let problem = Self::caution(field, why);
+        Self { what: format!("{}: {by}", problem.what), ..problem }
     }
 
     fn new(field: impl Into<String>, severity: Severity, why: &impl Explain) -> Self {

@@ -14,7 +14,7 @@ use crate::gearing::mix::{Donor, MixError, Mixed, Mixture, mix};
 use crate::gearing::part::Part;
 use crate::gearing::read::{self, GearTextError};
 use crate::gearing::speeds::Selected;
-use crate::gearing::{FinalDrive, Gearbox, Layout};
+use crate::gearing::{FinalDrive, Gearbox, Layout, Teeth};
 use crate::job::{Bench, BenchField};
 use crate::problem::{Explain, Problem};
 
@@ -59,7 +59,7 @@ fn counted(bench: &Bench, problems: &mut Vec<Problem>) -> Vec<Counted> {
         take(field, lines(Part::Driver(gear), Part::Driven(gear), layout == Layout::OutputReduced));
     }
     take(BenchField::Reverse, lines(Part::ReverseDriver, Part::ReverseDriven, layout == Layout::OutputReduced));
-    for text in bench.anywhere.split(|c: char| !c.is_ascii_digit()).filter(|text| !text.is_empty()) {
+    for text in bench.anywhere.split(|c: char| c.is_whitespace() || matches!(c, ',' | ';')).filter(|text| !text.is_empty()) {
         match read::count(text) {
             Ok(teeth) => counted.push(Counted { at: None, teeth }),
             Err(why) => problems.push(Problem::stop(BenchField::Anywhere.path(), &why)),
@@ -69,7 +69,7 @@ fn counted(bench: &Bench, problems: &mut Vec<Problem>) -> Vec<Counted> {
 }
 
 /// `37/18`, `37/?`, `?/18`, or nothing.
-fn pair(text: &str) -> Result<[Option<crate::gearing::Teeth>; 2], GearTextError> {
+fn pair(text: &str) -> Result<[Option<Teeth>; 2], GearTextError> {
     if text.trim().is_empty() {
         return Ok([None, None]);
     }
@@ -130,13 +130,19 @@ pub fn from_ladder(bench: &Bench, candidates: &[Candidate<'_>]) -> Option<Result
     })
 }
 
-/// What is wrong with the tooth limits of a printed ladder; such a limit is left out.
+/// What is wrong with the tooth limits of a printed ladder; the usual limit is taken for such a one.
 pub fn limit_problems(bench: &Bench) -> Vec<Problem> {
-    let wrong = |field: BenchField| {
-        let text = field.text(bench);
-        (!text.trim().is_empty()).then(|| read::count(text).err()).flatten().map(|why| Problem::stop(field.path(), &why))
+    let wrong = |(field, usual): (BenchField, u16)| {
+        let why = tooth_limit(bench, field, usual).err()?;
+        Some(Problem::stood_in(field.path(), &why, &format!("the usual limit of {usual} is taken")))
     };
-    [BenchField::Fewest, BenchField::Most].into_iter().filter_map(wrong).collect()
+    [(BenchField::Fewest, Wish::FEWEST), (BenchField::Most, Wish::MOST)].into_iter().filter_map(wrong).collect()
+}
+
+/// A tooth limit as typed, the usual one where it is blank.
+fn tooth_limit(bench: &Bench, field: BenchField, usual: u16) -> Result<u16, GearTextError> {
+    let text = field.text(bench);
+    if text.trim().is_empty() { Ok(usual) } else { read::count(text).map(Teeth::count) }
 }
 
 /// The search back to teeth for a printed ladder.
@@ -145,21 +151,25 @@ pub fn limit_problems(bench: &Bench) -> Vec<Problem> {
 /// When the wish cannot be: limits that cross, figures that no box has.
 pub fn ladder_search(bench: &Bench, figures: Vec<printed::Figure>) -> Result<LadderSearch, WishError> {
     let mut wish = Wish::new(layout(bench), figures);
-    wish.fewest = bench.fewest.trim().parse().unwrap_or(12);
-    wish.most = bench.most.trim().parse().unwrap_or(60);
+    wish.fewest = tooth_limit(bench, BenchField::Fewest, Wish::FEWEST).unwrap_or(Wish::FEWEST);
+    wish.most = tooth_limit(bench, BenchField::Most, Wish::MOST).unwrap_or(Wish::MOST);
     LadderSearch::new(wish)
 }
 
 /// Parts of up to three sets put together; `None` until the cluster's set is chosen. A set not chosen is the cluster's.
 pub fn mixed(bench: &Bench, find: impl Fn(&str) -> Option<Gearbox>) -> Option<Result<Mixed, MixError>> {
-    let cluster = find(&bench.mix_cluster)?;
-    let or_cluster = |name: &str| find(name).unwrap_or_else(|| cluster.clone());
-    let (input, gears) = (or_cluster(&bench.mix_input), or_cluster(&bench.mix_gears));
-    let cluster_donor = Donor { name: &bench.mix_cluster, gearbox: &cluster, cut: None };
-    let gear_donor = Donor { name: &bench.mix_gears, gearbox: &gears, cut: None };
-    let donors = vec![gear_donor; gears.gears().len()];
-    let constant = Donor { name: &bench.mix_input, gearbox: &input, cut: None };
-    Some(mix(&Mixture { constant, cluster: cluster_donor, gears: &donors, sum: None, centre: None }))
+    (!bench.mix_cluster.is_empty()).then(|| mixture(bench, find))
+}
+
+fn mixture<'a>(bench: &'a Bench, find: impl Fn(&str) -> Option<Gearbox>) -> Result<Mixed, MixError> {
+    let chosen = |name: &str| find(name).ok_or_else(|| MixError::NoSuchSet { set: name.to_owned() });
+    let or_cluster = |name: &'a str| if name.is_empty() { bench.mix_cluster.as_str() } else { name };
+    let [cluster_name, input_name, gears_name] = [bench.mix_cluster.as_str(), or_cluster(&bench.mix_input), or_cluster(&bench.mix_gears)];
+    let (cluster, input, gears) = (chosen(cluster_name)?, chosen(input_name)?, chosen(gears_name)?);
+    let donor = |name, gearbox| Donor { name, gearbox, cut: None };
+    let donors = vec![donor(gears_name, &gears); gears.gears().len()];
+    let (constant, cluster) = (donor(input_name, &input), donor(cluster_name, &cluster));
+    mix(&Mixture { constant, cluster, gears: &donors, sum: None, centre: None })
 }
 
 /// A refusal as a problem of a field.

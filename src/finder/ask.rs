@@ -2,18 +2,16 @@
 
 mod contradiction;
 mod ready;
-mod text;
 
 use crate::finder::given::Given;
+use crate::finder::number::{bare, percent, whole};
 use crate::finder::wish::{Measure, Strength, Wish};
 use crate::job::{self, WishKind, WishText};
 use crate::problem::{Explain, Problem};
 use crate::units::number::clip;
-use crate::units::{AngularVelocity, Length, Time, Typed, Velocity, limits};
+use crate::units::{AngularVelocity, Length, Limits, Measured, Time, Typed, UnitError, Velocity, limits};
 pub use contradiction::Contradiction;
 pub use ready::NotReady;
-pub use text::NumberError;
-use text::{number, quantity};
 use uom::si::{angular_velocity::revolution_per_minute, length::meter, time::second, velocity::meter_per_second};
 
 /// The wishes of a job, as far as they could be read.
@@ -155,11 +153,11 @@ impl Reader<'_> {
                 self.ends(|typed| quantity(typed, &limits::WISHED_TIME, |v: Time| v.get::<second>()))
             }
             WishKind::TyreDiameter => self.ends(|typed| quantity(typed, &limits::DIAMETER, |v: Length| v.get::<meter>())),
-            WishKind::FirstOverall => self.ends(|typed| number(&typed.text, 0.1, 500.0, 1.0)),
-            WishKind::LargestDrop => self.ends(|typed| number(&typed.text, 0.0, 90.0, 0.01)),
-            WishKind::StartGrade => self.ends(|typed| number(&typed.text, 0.0, 100.0, 0.01)),
-            WishKind::Speedometer => self.ends(|typed| number(&typed.text, -50.0, 50.0, 0.01)),
-            WishKind::GearCount => self.ends(|typed| number(&typed.text, 1.0, 8.0, 1.0)),
+            WishKind::FirstOverall => self.ends(|typed| bare(&typed.text, (0.1, 500.0))),
+            WishKind::LargestDrop => self.ends(|typed| percent(&typed.text, (0.0, 90.0))),
+            WishKind::StartGrade => self.ends(|typed| percent(&typed.text, (0.0, 100.0))),
+            WishKind::Speedometer => self.ends(|typed| percent(&typed.text, (-50.0, 50.0))),
+            WishKind::GearCount => self.ends(|typed| whole(&typed.text, (1.0, 8.0)).map(f64::from)),
         };
         let (least, greatest) = range?;
         if least > greatest {
@@ -206,15 +204,16 @@ impl Reader<'_> {
 
     /// A gear counted from 0.
     fn gear(&mut self) -> Option<usize> {
-        let gear = self.keep(WishText::At, number(&self.typed.at.text, 1.0, 8.0, 1.0))?;
-        (1..=8_u8).find(|count| (f64::from(*count) - gear).abs() < 1e-9).map(|count| usize::from(count) - 1)
+        let gear = self.keep(WishText::At, whole(&self.typed.at.text, (1.0, 8.0)))?;
+        usize::from(gear).checked_sub(1)
     }
 
     fn weight(&mut self) -> Option<f64> {
-        if self.typed.weight.trim().is_empty() {
-            Some(5.0)
-        } else {
-            self.keep(WishText::Weight, number(&self.typed.weight, 1.0, 10.0, 1.0))
-        }
+        if self.typed.weight.trim().is_empty() { Some(5.0) } else { self.keep(WishText::Weight, bare(&self.typed.weight, (1.0, 10.0))) }
     }
+}
+
+/// A quantity as a plain number.
+fn quantity<Q: Measured>(typed: &Typed, limits: &Limits, take: impl Fn(Q) -> f64) -> Result<f64, UnitError> {
+    typed.read::<Q>(limits).map(take)
 }

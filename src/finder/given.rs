@@ -50,8 +50,8 @@ impl Engine {
 pub struct FittedTyre {
     /// What it rolls at each turn.
     pub circumference: Length,
-    /// Its diameter, where it is known.
-    pub diameter: Option<Length>,
+    /// Its diameter; where only what it rolls is known, a radial tyre's that rolls so far.
+    pub diameter: Length,
 }
 
 /// What is the same for every combination.
@@ -83,7 +83,7 @@ impl Given {
         let fitted = first.and_then(|setup| {
             let circumference = setup.rolling.as_ref()?.circumference;
             let tyre = setup.tyre.as_ref()?;
-            Some(FittedTyre { circumference, diameter: tyre.diameter().map(|diameter| diameter.value) })
+            Some(FittedTyre { circumference, diameter: tyre.diameter_or_rolled() })
         });
         Self {
             shift: conditions.shift,

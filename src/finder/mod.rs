@@ -13,6 +13,7 @@ pub mod design;
 pub mod given;
 pub mod meets;
 mod motion;
+mod number;
 pub mod put;
 pub mod search;
 pub mod table;
@@ -21,6 +22,7 @@ pub mod wish;
 
 pub use ask::Asked;
 pub use given::{Engine, Given};
+pub use number::NumberError;
 pub use search::{Found, Progress, Search};
 pub use table::Table;
 pub use wish::{Measure, Strength, Wish};

@@ -4,7 +4,7 @@ use super::check::SUM_TOLERANCE;
 use super::gearbox::{Gear, Gearbox, GearboxError, Layout, Reverse};
 use super::geometry::{Cut, Setting, geometry};
 use super::part::ordinal;
-use super::teeth::Mesh;
+use super::teeth::{Mesh, Teeth};
 use crate::problem::Explain;
 use crate::units::Length;
 
@@ -104,11 +104,14 @@ impl Explain for Pair {
     }
 
     fn what_to_do(&self) -> String {
-        let other = i32::from(self.wanted_sum) - i32::from(self.mesh.driver.count());
+        let partner = self.wanted_sum.checked_sub(self.mesh.driver.count()).and_then(Teeth::new);
         match self.fit {
             Fit::Shares => "nothing need be done".into(),
             Fit::WithShift { .. } => "check backlash and contact before use: only gears cut for it take that up".into(),
-            Fit::Apart { .. } => format!("the {}-tooth gear wants a partner of {other} teeth", self.mesh.driver),
+            Fit::Apart { .. } => partner.map_or_else(
+                || "take both gears of the pair from one set".into(),
+                |partner| format!("the {}-tooth gear wants a partner of {partner} teeth", self.mesh.driver),
+            ),
             Fit::DifferentCut => "use both gears of the pair from one set".into(),
             Fit::WrongCentre => "use both gears of the pair from a set made for this case".into(),
         }
@@ -148,6 +151,11 @@ pub enum MixError {
         /// The gear, 0 is first.
         gear: usize,
     },
+    /// A set that was chosen and is not in the catalogue any longer.
+    NoSuchSet {
+        /// The set.
+        set: String,
+    },
     /// The parts make no gearbox.
     NoGearbox(GearboxError),
 }
@@ -157,6 +165,7 @@ impl Explain for MixError {
         match self {
             Self::Layouts { cluster, other } => format!("{cluster} and {other} are laid out differently"),
             Self::NoSuchGear { set, gear } => format!("{set} has no gears for {}", ordinal(*gear)),
+            Self::NoSuchSet { set } => format!("“{set}” is no gear set of the catalogue any longer"),
             Self::NoGearbox(_) => "these parts make no gearbox".into(),
         }
     }
@@ -165,6 +174,7 @@ impl Explain for MixError {
         match self {
             Self::Layouts { .. } => "mix sets of one layout".into(),
             Self::NoSuchGear { gear, .. } => format!("take {} from another set, or leave it out", ordinal(*gear)),
+            Self::NoSuchSet { .. } => "choose another set".into(),
             Self::NoGearbox(_) => "take at least one forward gear, and at most eight".into(),
         }
     }

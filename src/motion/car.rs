@@ -5,7 +5,8 @@ use uom::si::{
 };
 
 use super::GRAVITY_M_PER_S2;
-use crate::units::{Area, Length, Mass, MassDensity, MomentOfInertia};
+use crate::units::common::rpm;
+use crate::units::{AngularVelocity, Area, Length, Mass, MassDensity, MomentOfInertia};
 
 /// Where a value comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -214,9 +215,11 @@ impl Defaults {
         Sourced::default(0.9, "power within 90 % of its peak; common practice, no published source")
     }
 
-    /// 3,000 rpm: where peak torque is put when only its amount is known.
-    pub fn peak_torque_rpm() -> Sourced<f64> {
-        Sourced::default(3_000.0, "peak torque of a mild road engine; common practice, no published source")
+    /// Where peak torque is put when only its amount is known: half the speed of peak power, else 3,000 rpm.
+    pub fn peak_torque_at(power_at: Option<AngularVelocity>) -> Sourced<AngularVelocity> {
+        let usual = || Sourced::default(rpm(3_000.0), "peak torque of a mild road engine; common practice, no published source");
+        let law = "half the speed of peak power, as the cubic power law has it (Jazar, Vehicle Dynamics, from memory)";
+        power_at.map_or_else(usual, |power_at| Sourced::default(power_at * 0.5, law))
     }
 
     /// 2,500 rpm at the clutch when setting off briskly.

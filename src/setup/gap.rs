@@ -8,10 +8,22 @@ use crate::units::number::show;
 pub enum Gap {
     /// Peak power without the engine speed it is made at.
     PowerWithoutSpeed,
+    /// The engine speed of a peak without the peak.
+    SpeedWithoutPeak {
+        /// Torque or power.
+        peak: &'static str,
+    },
+    /// A peak beside pasted rows.
+    PeakUnderRows {
+        /// Which, in words.
+        which: &'static str,
+    },
     /// Inertia of engine or gearbox without that of engine and wheels.
     InertiaAlone,
     /// A standard to correct to, without pressure and temperature of the air.
     AirUnknown,
+    /// The air of the test, without a standard to correct to.
+    AirWithoutStandard,
     /// A correction by more than its standard allows.
     CorrectionBeyond {
         /// The factor.
@@ -26,6 +38,30 @@ pub enum Gap {
         /// What was typed.
         text: String,
     },
+    /// A rolling start with a speed or both missing.
+    RollHalf {
+        /// What is missing.
+        missing: &'static str,
+    },
+    /// Diameter or width of the synchronisers' cones without the other.
+    ConeHalf {
+        /// What is missing.
+        missing: &'static str,
+    },
+    /// An angle of the teeth without their pitch.
+    AngleWithoutPitch {
+        /// Which angle.
+        angle: &'static str,
+    },
+    /// A reverse idler without the gears it runs between.
+    IdlerAlone,
+    /// A gear that the box does not have.
+    NoGearOfBox {
+        /// What was typed.
+        text: String,
+        /// How many gears it has.
+        gears: usize,
+    },
     /// More speeds than there are rows for.
     TooManySpeeds {
         /// How many are timed.
@@ -37,13 +73,21 @@ impl Explain for Gap {
     fn what(&self) -> String {
         match self {
             Self::PowerWithoutSpeed => "peak power is not used: the engine speed it is made at is not given".into(),
+            Self::SpeedWithoutPeak { peak } => format!("the rpm of peak {peak} is not used: peak {peak} is not given"),
+            Self::PeakUnderRows { which } => format!("the {which} is not used: the curve is drawn from the pasted rows"),
             Self::InertiaAlone => "rotating parts are taken by the usual rule: inertia is given for some of them only".into(),
             Self::AirUnknown => "nothing is corrected: pressure and temperature of the air at the test are not both given".into(),
+            Self::AirWithoutStandard => "nothing is corrected: the air of the test is given, but no standard to correct to".into(),
             Self::CorrectionBeyond { factor, least, greatest } => {
                 let [factor, least, greatest] = [factor, least, greatest].map(|value| show(*value, 3));
                 format!("the correction by {factor} is outside what its standard allows, {least} to {greatest}")
             }
-            Self::NoSuchGear { text } => format!("`{text}` is no gear from 1 to 8"),
+            Self::NoSuchGear { text } => format!("“{text}” is no gear from 1 to 8"),
+            Self::RollHalf { missing } => format!("the rolling start is not timed: {missing} not given"),
+            Self::ConeHalf { missing } => format!("the lining is not judged: the {missing} is not given"),
+            Self::AngleWithoutPitch { angle } => format!("the {angle} is not used: module or pitch is not given"),
+            Self::IdlerAlone => "the idler is not used: the outer gears of reverse are not given".into(),
+            Self::NoGearOfBox { text, gears } => format!("“{text}” is no gear of this box, which has {gears}: it is left out"),
             Self::TooManySpeeds { most } => format!("only the first {most} speeds are timed"),
         }
     }
@@ -51,10 +95,18 @@ impl Explain for Gap {
     fn what_to_do(&self) -> String {
         match self {
             Self::PowerWithoutSpeed => "type the rpm of peak power as well",
+            Self::SpeedWithoutPeak { peak } => return format!("type the peak {peak} as well, or clear its rpm"),
+            Self::PeakUnderRows { .. } => "clear the rows to draw the curve through the peaks, or clear the peaks",
             Self::InertiaAlone => "type the inertia of engine and wheels, or leave all of them blank",
             Self::AirUnknown => "type the air pressure and temperature of the test, or choose no correction",
+            Self::AirWithoutStandard => "choose the standard to correct to, or clear the air of the test",
             Self::CorrectionBeyond { .. } => "check the air of the test; figures so far corrected are a guess",
             Self::NoSuchGear { .. } => "type a gear such as 3, or leave it blank for the lowest that can",
+            Self::RollHalf { .. } => "type the speeds it begins and ends at, or clear what is typed of it",
+            Self::ConeHalf { .. } => "type diameter and width, or clear both",
+            Self::AngleWithoutPitch { .. } => "type module or pitch as well, or clear the angle",
+            Self::IdlerAlone => "type the outer gears of reverse, such as 33/16, or clear the idler",
+            Self::NoGearOfBox { .. } => "type the numbers of its gears parted by blanks, such as 1 2, or nothing where every gear has one",
             Self::TooManySpeeds { .. } => "take out the speeds that matter less",
         }
         .into()

@@ -1,12 +1,12 @@
 //! The inside of the box, read and checked: what is looked at, the cut of the gears, the synchronisers.
 
-use super::keep;
+use super::{Gap, keep, keep_or};
 use crate::gearing::geometry::Cut;
 use crate::gearing::speeds::Selected;
 use crate::job::{self, InsideField, Job, JobField, SetupField, SetupId};
 use crate::problem::Problem;
 use crate::toothload::synchroniser::{Cone, Lining};
-use crate::units::{Angle, AngularVelocity, Length, Limits, Measured, MomentOfInertia, Time, Typed, Velocity, common, limits};
+use crate::units::{Angle, AngularVelocity, Length, Limits, Measured, MomentOfInertia, Time, Typed, Velocity, common, limits, number};
 
 /// What is looked at, for all setups.
 #[derive(Clone, Debug, PartialEq)]
@@ -53,25 +53,36 @@ impl InsideShared {
     pub(super) fn read(job: &Job, shift: Option<AngularVelocity>, problems: &mut Vec<Problem>) -> Self {
         let typed = &job.inside;
         let at = if typed.at.is_blank() { shift.map(LookedAt::Input) } else { looked_at(&typed.at, problems) };
+        let quarter = (common::unit::<Time>("s").make)(0.25);
         let time = (!typed.shift_time.is_blank())
-            .then(|| keep(problems, JobField::SyncTime.path(), typed.shift_time.read(&limits::SYNCHRONISING_TIME)))
-            .flatten();
-        let [brass, molybdenum, sintered] = Lining::PRESETS;
-        let own = (!typed.lining_limits.trim().is_empty())
-            .then(|| keep(problems, JobField::LiningLimits.path(), Lining::read(&typed.lining_limits)))
+            .then(|| {
+                let by = format!("{} is taken", limits::SYNCHRONISING_TIME.say(&quarter));
+                keep_or(problems, JobField::SyncTime.path(), typed.shift_time.read(&limits::SYNCHRONISING_TIME), &by)
+            })
             .flatten();
         Self {
             setup: typed.setup,
             selected: selected(&typed.gear),
             at,
-            shift_time: time.unwrap_or_else(|| (common::unit::<Time>("s").make)(0.25)),
-            lining: own.unwrap_or(match typed.lining.as_str() {
-                "molybdenum" => molybdenum,
-                "sintered" => sintered,
-                _ => brass,
-            }),
+            shift_time: time.unwrap_or(quarter),
+            lining: lining(typed, problems),
         }
     }
+}
+
+/// The lining by limits of its own, else the chosen one.
+fn lining(typed: &job::InsideShared, problems: &mut Vec<Problem>) -> Lining {
+    let [brass, molybdenum, sintered] = Lining::PRESETS;
+    let chosen = match typed.lining.as_str() {
+        "molybdenum" => molybdenum,
+        "sintered" => sintered,
+        _ => brass,
+    };
+    if typed.lining_limits.trim().is_empty() {
+        return chosen;
+    }
+    let by = format!("the usual limits of {} are taken", chosen.name);
+    keep_or(problems, JobField::LiningLimits.path(), Lining::read(&typed.lining_limits), &by).unwrap_or(chosen)
 }
 
 /// An rpm, or a road speed where a unit of road speed stands behind the number.
@@ -80,9 +91,9 @@ fn looked_at(typed: &Typed, problems: &mut Vec<Problem>) -> Option<LookedAt> {
     let is_road = <Velocity as Measured>::units().iter().any(|road| unit.trim().eq_ignore_ascii_case(road.symbol));
     let path = JobField::InsideAt.path();
     if is_road {
-        keep(problems, path, typed.read(&limits::CRUISE_SPEED)).map(LookedAt::Road)
+        keep(problems, path, typed.read(&limits::ROAD_SPEED)).map(LookedAt::Road)
     } else {
-        keep(problems, path, typed.read(&limits::SHIFT_SPEED)).map(LookedAt::Input)
+        keep(problems, path, typed.read(&limits::ENGINE_SPEED)).map(LookedAt::Input)
     }
 }
 
@@ -98,20 +109,34 @@ fn selected(text: &str) -> Selected {
 impl Inside {
     pub(super) fn read(setup: &job::Setup, problems: &mut Vec<Problem>) -> Self {
         let typed = &setup.inside;
-        let cut = read_cut(typed, problems);
-        let diameter: Option<Length> = read(typed, InsideField::ConeDiameter, &limits::CONE_DIAMETER, problems);
-        let width: Option<Length> = read(typed, InsideField::ConeWidth, &limits::LINING_WIDTH, problems);
-        let degrees = common::unit::<Angle>("°").make;
-        let cone = |(mean_diameter, width)| Cone { mean_diameter, width, half_angle: degrees(6.5), friction: 0.10, cones: 1 };
         Self {
-            cut,
-            centre: read(typed, InsideField::Centre, &limits::CENTRE_DISTANCE, problems),
-            face: read(typed, InsideField::Face, &limits::FACE_WIDTH, problems),
-            inertia: read(typed, InsideField::Inertia, &limits::INPUT_INERTIA, problems),
-            cone: diameter.zip(width).map(cone),
-            unsynchronised: gears(&typed.unsynchronised),
+            cut: read_cut(typed, problems),
+            centre: read_or(typed, InsideField::Centre, &limits::CENTRE_DISTANCE, problems, "the one that the counts give is taken"),
+            face: read_or(typed, InsideField::Face, &limits::FACE_WIDTH, problems, "overlap and the estimate of inertia are left out"),
+            inertia: read_or(typed, InsideField::Inertia, &limits::INPUT_INERTIA, problems, ESTIMATED),
+            cone: read_cone(typed, problems),
+            unsynchronised: gears(&typed.unsynchronised, setup.gearbox.gears.len(), problems),
         }
     }
+}
+
+/// What stands in for the inertia, as the end of a sentence.
+const ESTIMATED: &str = "an estimate is taken where pitch and face width are given";
+
+/// The cones, where diameter and width are given.
+fn read_cone(inside: &job::Inside, problems: &mut Vec<Problem>) -> Option<Cone> {
+    let diameter: Option<Length> = read(inside, InsideField::ConeDiameter, &limits::CONE_DIAMETER, problems);
+    let width: Option<Length> = read(inside, InsideField::ConeWidth, &limits::LINING_WIDTH, problems);
+    let half = match (inside.cone_diameter.is_blank(), inside.cone_width.is_blank()) {
+        (false, true) => Some((InsideField::ConeDiameter, "width of the lining")),
+        (true, false) => Some((InsideField::ConeWidth, "mean diameter of the cones")),
+        _ => None,
+    };
+    if let Some((field, missing)) = half {
+        problems.push(Problem::caution(field.path(), &Gap::ConeHalf { missing }));
+    }
+    let half_angle = (common::unit::<Angle>("°").make)(6.5);
+    Some(Cone { mean_diameter: diameter?, width: width?, half_angle, friction: 0.10, cones: 1 })
 }
 
 /// The quantity in a field; `None` where it is blank or cannot be read.
@@ -120,22 +145,38 @@ fn read<Q: Measured>(inside: &job::Inside, field: InsideField, limits: &Limits, 
     if typed.is_blank() { None } else { keep(problems, &SetupField::Inside(field).path(), typed.read(limits)) }
 }
 
-/// The cut, where the pitch is given; straight teeth and 20° where helix and pressure angle are not.
+/// As [`read`], where something stands in for what cannot be read; `by` says what.
+fn read_or<Q: Measured>(inside: &job::Inside, field: InsideField, limits: &Limits, problems: &mut Vec<Problem>, by: &str) -> Option<Q> {
+    let typed = field.typed(inside);
+    if typed.is_blank() { None } else { keep_or(problems, field.path(), typed.read(limits), by) }
+}
+
+/// The cut, where the pitch is given; straight teeth and 20° where helix and pressure angle are blank, none where they cannot be read.
 fn read_cut(inside: &job::Inside, problems: &mut Vec<Problem>) -> Option<Cut> {
     let helix: Option<Angle> = read(inside, InsideField::Helix, &limits::HELIX, problems);
     let pressure: Option<Angle> = read(inside, InsideField::Pressure, &limits::PRESSURE_ANGLE, problems);
     let pitch = &inside.pitch;
     if pitch.is_blank() {
+        let angles = [(helix, InsideField::Helix, "helix angle"), (pressure, InsideField::Pressure, "pressure angle")];
+        for (_, field, angle) in angles.into_iter().filter(|(read, ..)| read.is_some()) {
+            problems.push(Problem::caution(field.path(), &Gap::AngleWithoutPitch { angle }));
+        }
         return None;
     }
-    let path = SetupField::Inside(InsideField::Pitch).path();
-    let module = keep(problems, &path, Cut::read_module(&pitch.text, pitch.units))?;
-    let degrees = common::unit::<Angle>("°").make;
-    keep(problems, &path, Cut::new(module, helix.unwrap_or_default(), pressure.unwrap_or_else(|| degrees(20.0))))
+    let path = InsideField::Pitch.path();
+    let module = keep(problems, path, Cut::read_module(&pitch.text, pitch.units))?;
+    let helix = if inside.helix.is_blank() { Angle::default() } else { helix? };
+    let pressure = if inside.pressure.is_blank() { (common::unit::<Angle>("°").make)(20.0) } else { pressure? };
+    keep(problems, path, Cut::new(module, helix, pressure))
 }
 
-/// The numbers of gears in a text, counted from 0.
-fn gears(text: &str) -> Vec<usize> {
-    let digits = text.split(|c: char| !c.is_ascii_digit()).filter_map(|part| part.parse::<usize>().ok());
-    digits.filter(|gear| (1..=8).contains(gear)).map(|gear| gear - 1).collect()
+/// The numbers of gears in a text, parted by blanks or commas, counted from 0; what is none is said and left out.
+fn gears(text: &str, many: usize, problems: &mut Vec<Problem>) -> Vec<usize> {
+    let parts = text.split(|c: char| c.is_whitespace() || matches!(c, ',' | ';')).filter(|part| !part.is_empty());
+    let read = |part: &str| {
+        let gear = super::gear_number(part).filter(|gear| *gear <= many).map(|gear| gear - 1);
+        gear.ok_or_else(|| Gap::NoGearOfBox { text: number::clip(part), gears: many })
+    };
+    let path = SetupField::Unsynchronised.path();
+    parts.filter_map(|part| read(part).map_err(|why| problems.push(Problem::caution(path.as_str(), &why))).ok()).collect()
 }

@@ -3,6 +3,7 @@
 //! Every part stands on its own, so that a slip in one field leaves the rest of the sheet standing.
 //! No figure is worked out here; that is [`crate::analysis`]'s.
 
+mod engine;
 mod gap;
 mod inside;
 mod pull;
@@ -11,7 +12,7 @@ mod tyres;
 
 use num_traits::CheckedMul;
 
-use crate::gearing::{self, FinalDrive, Gear, Gearbox, Layout, Mesh, Place, Ratio, Reverse, Stage, check, read};
+use crate::gearing::{self, FinalDrive, Gear, Gearbox, Idler, Layout, Mesh, Place, Ratio, Reverse, Stage, read};
 use crate::job::{self, Job, JobField, SetupField, SetupId};
 use crate::problem::{Explain, Problem};
 use crate::tyre::{OmittedAspect, Rolling, Tyre};
@@ -124,9 +125,6 @@ pub fn read_one(typed: &job::Setup, letter: char, omitted: OmittedAspect) -> Set
     let gears = read_gears(&typed.gearbox, &mut problems);
     let reverse = read_reverse(&typed.gearbox, &mut problems);
     let gearbox = assemble(layout, constant, &gears, reverse);
-    if let Some(gearbox) = &gearbox {
-        problems.extend(check::doubts(gearbox).iter().map(|doubt| Problem::caution("gearbox", doubt)));
-    }
     let final_drive = keep(&mut problems, &SetupField::FinalDrive.path(), read::final_drive(&typed.final_drive));
     let stages = read_stages(&typed.stages, &mut problems);
     let (tyre, rolling) = tyres::read(typed, omitted, &mut problems);
@@ -165,6 +163,9 @@ fn read_gears(typed: &job::Gearbox, problems: &mut Vec<Problem>) -> Vec<Option<G
 fn read_reverse(typed: &job::Gearbox, problems: &mut Vec<Problem>) -> Option<Reverse> {
     let idler = keep(problems, &SetupField::Idler.path(), read::idler(&typed.idler));
     if typed.reverse.trim().is_empty() {
+        if idler.is_some_and(|idler| idler != Idler::Plain(None)) {
+            problems.push(Problem::caution(SetupField::Idler.path(), &Gap::IdlerAlone));
+        }
         return None;
     }
     let pair = keep(problems, &SetupField::Reverse.path(), read::pair(&typed.reverse, typed.layout));
@@ -186,4 +187,14 @@ fn read_stages(typed: &[job::Stage], problems: &mut Vec<Problem>) -> Option<Vec<
 
 fn keep<T>(problems: &mut Vec<Problem>, field: &str, read: Result<T, impl Explain>) -> Option<T> {
     read.map_err(|why| problems.push(Problem::stop(field, &why))).ok()
+}
+
+/// As [`keep`], where something stands in for what cannot be read; `by` says what.
+fn keep_or<T>(problems: &mut Vec<Problem>, field: &str, read: Result<T, impl Explain>, by: &str) -> Option<T> {
+    read.map_err(|why| problems.push(Problem::stood_in(field, &why, by))).ok()
+}
+
+/// The number of a gear, 1 to 8, with or without letters behind it: `3`, `3rd`.
+fn gear_number(text: &str) -> Option<usize> {
+    text.trim_end_matches(char::is_alphabetic).parse().ok().filter(|gear| (1..=gearing::Gearbox::MOST_GEARS).contains(gear))
 }

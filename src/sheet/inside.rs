@@ -18,7 +18,7 @@ const TRAIN: &str = "n₂ = −n₁ × z₁ ÷ z₂ at each mesh (any textbook o
 /// The section.
 pub(super) fn section(source: Source<'_>) -> Section {
     let gear = selected_words(source);
-    let shift = source.conditions.shift.map_or_else(|| "the shift rpm".into(), |shift| number::show(in_rpm(shift), 0));
+    let shift = source.conditions.shift.map_or_else(|| "the shift rpm".into(), |shift| format!("{} rpm", number::show(in_rpm(shift), 0)));
     let cruise = super::short::cruise_text(source);
     let mut rows = vec![
         source.row("cluster", format!("Countershaft in {gear}"), speeds::countershaft_cell),

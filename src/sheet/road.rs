@@ -12,7 +12,7 @@ const KINEMATICS: &str = "road speed without slip (Gillespie, Fundamentals of Ve
 
 /// The section.
 pub(super) fn section(source: Source<'_>) -> Section {
-    let shift = source.conditions.shift.map_or_else(|| "shift rpm".into(), |shift| number::show(in_rpm(shift), 0));
+    let shift = source.conditions.shift.map_or_else(|| "shift rpm".into(), |shift| format!("{} rpm", number::show(in_rpm(shift), 0)));
     let mut rows: Vec<Row> = (0..source.most_gears())
         .map(|gear| {
             let label = format!("{} at {shift}", ordinal(gear));

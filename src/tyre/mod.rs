@@ -14,7 +14,7 @@ pub mod size;
 pub mod table;
 mod tail;
 
-use crate::units::{Mass, System, Velocity, common};
+use crate::units::{Length, Mass, System, Velocity, common};
 pub use dimension::{Basis, Dimensions, Measure, OmittedAspect};
 pub use error::{MEASURED_FORMS, TyreError};
 pub use measurement::Measurement;
@@ -124,6 +124,11 @@ impl Tyre {
             Some(Measurement::Diameter(value)) => Some(rolling::measured_diameter(*value)),
             _ => self.dimensions().map(|dimensions| dimensions.diameter.clone()),
         }
+    }
+
+    /// Overall diameter; where only the way rolled is known, that of a radial tyre which rolls so far, C / 3.05.
+    pub fn diameter_or_rolled(&self) -> Length {
+        self.diameter().map_or_else(|| self.rolling().circumference / rolling::RADIAL_FACTOR, |diameter| diameter.value)
     }
 
     /// Section width, where a size was given.

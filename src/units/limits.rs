@@ -29,17 +29,26 @@ impl Limits {
         self.own_unit::<Q>().map_or(f64::NAN, |unit| (unit.take)(quantity))
     }
 
+    /// A quantity in the row's own unit, with no more digits than it has: `0.9 m²`.
+    pub fn say<Q: Measured>(&self, quantity: &Q) -> String {
+        with_unit(&shown(self.measure(quantity)), self.unit)
+    }
+
     /// The bounds in words, in the row's own unit: `500 to 20,000 rpm`.
     pub fn range(&self) -> String {
-        format!("{} to {} {}", shown(self.least), shown(self.greatest), self.unit)
+        in_words(self.least, self.greatest, self.unit)
     }
 
     /// The bounds in words, in the unit a person types in, rounded inwards: `0.63 to 248 mph`.
     pub fn range_in<Q: Measured>(&self, unit: &Unit<Q>) -> String {
         let Some(own) = self.own_unit::<Q>().filter(|own| own.symbol != unit.symbol) else { return self.range() };
-        let bound = |value: f64| (unit.take)(&(own.make)(value));
-        let (least, greatest) = (inwards(bound(self.least), f64::ceil), inwards(bound(self.greatest), f64::floor));
-        format!("{} to {} {}", shown(least), shown(greatest), unit.symbol)
+        let bound = |value: f64, round| {
+            let exact = (unit.take)(&(own.make)(value));
+            let near = rounded(exact, f64::round);
+            let is_same = (near - exact).abs() <= 1e-9 * exact.abs();
+            if is_same && self.allow((own.take)(&(unit.make)(near))) { near } else { rounded(exact, round) }
+        };
+        in_words(bound(self.least, f64::ceil), bound(self.greatest, f64::floor), unit.symbol)
     }
 
     fn own_unit<Q: Measured>(&self) -> Option<&'static Unit<Q>> {
@@ -47,15 +56,37 @@ impl Limits {
     }
 }
 
-/// A bound with no more digits behind the point than it has, three at most.
-fn shown(bound: f64) -> String {
-    let decimals = (0_usize..3).zip([1.0, 10.0, 100.0]).find(|(_, scale)| (bound * scale).fract().abs() < 1e-9).map_or(3, |(at, _)| at);
-    number::show(bound, decimals)
+/// Two bounds and their unit.
+fn in_words(least: f64, greatest: f64, unit: &str) -> String {
+    with_unit(&format!("{} to {}", shown(least), shown(greatest)), unit)
 }
 
-/// A bound rounded to at most two digits behind the point by `round`, which leads away from what is not allowed.
-fn inwards(bound: f64, round: fn(f64) -> f64) -> f64 {
-    let scale = if bound.abs() < 10.0 { 100.0 } else { 1.0 };
+/// Figures and their unit, parted by a blank; degrees of angle and what has no unit go without one.
+fn with_unit(figures: &str, unit: &str) -> String {
+    let blank = if matches!(unit, "" | "°") { "" } else { " " };
+    format!("{figures}{blank}{unit}")
+}
+
+/// The most digits behind the point: a hundredth of a second in hours has seven.
+const MOST_DECIMALS: i32 = 12;
+
+/// A figure with no more digits behind the point than it has.
+pub fn shown(bound: f64) -> String {
+    let has_no_more = |decimals: &i32| {
+        let scaled = bound * 10_f64.powi(*decimals);
+        (scaled - scaled.round()).abs() <= 1e-9 * scaled.abs()
+    };
+    let decimals = (0..MOST_DECIMALS).find(has_no_more).unwrap_or(MOST_DECIMALS);
+    number::show(bound, usize::try_from(decimals).unwrap_or_default())
+}
+
+/// A bound rounded by `round` to two significant digits, or to a whole number where that has more.
+fn rounded(bound: f64, round: fn(f64) -> f64) -> f64 {
+    if bound == 0.0 {
+        return bound;
+    }
+    let tens = (0..MOST_DECIMALS).find(|tens| bound.abs() * 10_f64.powi(*tens) >= 10.0).unwrap_or(MOST_DECIMALS);
+    let scale = 10_f64.powi(tens);
     round(bound * scale) / scale
 }
 
@@ -72,6 +103,10 @@ rows! {
     SHIFT_SPEED: "shift rpm", 500.0 to 20_000.0 "rpm", "slower than idle or faster than any engine is a slip of the pen";
     /// The road speed of a steady cruise.
     CRUISE_SPEED: "cruise speed", 1.0 to 400.0 "km/h", "walking pace to beyond any road";
+    /// Any other speed of an engine: of a peak, a limit, a start.
+    ENGINE_SPEED: "engine rpm", 500.0 to 20_000.0 "rpm", "slower than idle or faster than any engine is a slip of the pen";
+    /// Any other speed on the road: of a rolling start, of a time asked for.
+    ROAD_SPEED: "road speed", 1.0 to 400.0 "km/h", "walking pace to beyond any road";
     /// A distance rolled in one turn.
     CIRCUMFERENCE: "rolling circumference", 500.0 to 6_000.0 "mm", "smaller than a cart's or larger than a tractor's wheel";
     /// The diameter of a tyre.
@@ -120,6 +155,8 @@ rows! {
     SHIFT_TIME: "shift time", 0.0 to 5.0 "s", "none to a very slow one";
     /// Turns of the wheel over a distance.
     TURNS: "number of turns per distance", 160.0 to 2_000.0 "turns/km", "smaller than a cart's or larger than a tractor's wheel";
+    /// The normal module of gears.
+    MODULE: "normal module", 0.5 to 20.0 "mm", "finer teeth carry no car, coarser ones fit into no gearbox";
     /// The helix angle of gears.
     HELIX: "helix angle", 0.0 to 50.0 "°", "straight teeth to steeper than any gearbox has";
     /// The normal pressure angle of gears.

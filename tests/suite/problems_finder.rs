@@ -14,7 +14,7 @@ use layshaft::units::{System, Typed};
 use crate::finder_ground::{axle, catalogue, gear_set, search, tyre};
 
 fn given() -> Given {
-    let fitted = FittedTyre { circumference: metres(1.88), diameter: Some(millimetres(615.0)) };
+    let fitted = FittedTyre { circumference: metres(1.88), diameter: millimetres(615.0) };
     Given { shift: Some(rpm(6_500.0)), fitted: Some(fitted), ..Given::default() }
 }
 
@@ -38,10 +38,14 @@ fn what_cannot_be_read_is_said_where_it_was_typed() {
     check(vec![wish(WishKind::CruiseRpm, "fast", "")], "wish.1.least", "“fast” cannot be read as the engine rpm");
     check(vec![wish(WishKind::CruiseRpm, "", "")], "wish.1.least", "neither a least nor a greatest value");
     check(vec![wish(WishKind::CruiseRpm, "3,000", "2,000")], "wish.1.least", "The least, 3,000, is above the greatest, 2,000");
-    check(vec![wish(WishKind::FirstOverall, "1000", "")], "wish.1.least", "Type a number from 0 to 500");
+    check(vec![wish(WishKind::FirstOverall, "1000", "")], "wish.1.least", "Type a number from 0.1 to 500");
     check(vec![wish(WishKind::LargestDrop, "", "three")], "wish.1.greatest", "“three” is not a number from 0 to 90");
     check(vec![wish(WishKind::SpeedAtShift, "40", "")], "wish.1.at", "No number is given");
     check(vec![wish(WishKind::TimeToSpeed, "", "12")], "wish.1.at", "No road speed is given");
+    let between = Wish { at: Typed::new("2.5", System::Inch), ..wish(WishKind::SpeedAtShift, "40", "") };
+    check(vec![between], "wish.1.at", "“2.5” is not a whole number. Type a whole number");
+    check(vec![wish(WishKind::FirstOverall, "9 %", "")], "wish.1.least", "“9 %” is not a number from 0.1 to 500");
+    check(vec![wish(WishKind::GearCount, "4 %", "")], "wish.1.least", "“4 %” is not a number from 1 to 8");
     let heavy = Wish { weight: "50".into(), ..wish(WishKind::FirstOverall, "9", "10") };
     check(vec![heavy], "wish.1.weight", "“50” is not a number from 1 to 10");
 }
@@ -152,5 +156,40 @@ fn a_brief_that_cannot_be_is_told() {
     check(|brief| brief.sum = "55.5".into(), "design.sum", "whole number");
     check(|brief| brief.sum = "120".into(), "design.sum", "No two gears of 15 to 40 teeth add up to 120");
     check(|brief| brief.first = "0.9".into(), "design.first", "Type a larger ratio for first");
+    check(
+        |brief| (brief.gears, brief.first, brief.top, brief.growth) = ("6".into(), "3.6".into(), "0.85".into(), "1.2".into()),
+        "design.growth",
+        "With a growth of 1.2 a higher gear would be lower than the one below it. Type a growth nearer 1, or fewer gears",
+    );
     check(|brief| brief.gears = "9".into(), "design.gears", "Type a number from 1 to 8");
+}
+
+/// 1,900 mm rolled are 1,900 / 3.05 = 622.95 mm across, by the factor of a radial tyre; a circle of that way would have 604.8 mm.
+#[test]
+fn a_tyre_known_by_what_it_rolls_has_one_diameter() {
+    let mut job = layshaft::job::demo::job();
+    for setup in &mut job.setups {
+        setup.tyre = Typed::new("C 1900 mm", System::Metric);
+    }
+    let conditions = layshaft::setup::Conditions::of(&job);
+    let analyses: Vec<_> =
+        layshaft::setup::read_all(&job).into_iter().map(|setup| layshaft::analysis::Analysis::of(setup, &conditions)).collect();
+    let given = Given::of(&conditions, &analyses);
+    let across = given.fitted.as_ref().unwrap().diameter.value;
+    assert!((across - 1.9 / 3.05).abs() < 1e-9, "{across}");
+    let wish = Ready::prefer(Measure::TyreDiameter, 0.6, 0.65, 1.0);
+    let met = layshaft::finder::meets::figure(&analyses[0], &wish, &given).unwrap();
+    assert!((met - across).abs() < 1e-12, "{met}");
+    let must = |kind, least: &str, greatest: &str| Wish { must: true, ..wish_metric(kind, least, greatest) };
+    let rows = vec![must(WishKind::TyreDiameter, "600", "610"), must(WishKind::KeepTyre, "", "")];
+    let asked = Asked::of(&Wishes { rows, ..Wishes::default() }, &given, None);
+    assert!(
+        asked.problems.iter().any(|problem| problem.sentence().contains("the fitted tyre is outside that diameter")),
+        "{:?}",
+        asked.problems
+    );
+}
+
+fn wish_metric(kind: WishKind, least: &str, greatest: &str) -> Wish {
+    Wish::new(kind, System::Metric).between(least, greatest)
 }

@@ -188,3 +188,16 @@ fn several_solutions_are_said_plainly() {
     let sets: Vec<Gearbox> = outcome.best.iter().map(|found| found.gearbox(search.layout()).unwrap()).collect();
     assert!(sets.iter().all(|gearbox| layshaft::gearing::check::doubts(gearbox).is_empty()));
 }
+
+#[test]
+fn one_ratio_is_read_alike_in_a_ladder_and_alone() {
+    for (text, value) in
+        [(".67", Ratio::new(67, 100)), ("2.47 : 1", Ratio::new(247, 100)), ("2,47:1", Ratio::new(247, 100)), ("2.47", Ratio::new(247, 100))]
+    {
+        assert_eq!(layshaft::gearing::read::final_drive(text), Ok(FinalDrive::Plain(value)), "{text}");
+        assert_eq!(figures(text).unwrap().first().map(|figure| figure.value), Some(value), "{text}");
+    }
+    let shown: Vec<String> =
+        figures("2.47 : 1  1.67:1 .83 : 1").unwrap().iter().map(layshaft::gearing::identify::printed::Figure::shown).collect();
+    assert_eq!(shown, ["2.47", "1.67", "0.83"]);
+}

@@ -1,11 +1,11 @@
 //! Parts of several sets in one box: what meshes, what cannot, and what it is told.
 
 use layshaft::gearing::geometry::Cut;
-use layshaft::gearing::mix::{Donor, Fit, Mixture, Place, mix};
+use layshaft::gearing::mix::{Donor, Fit, Mixture, Pair, Place, mix};
 use layshaft::gearing::{Gearbox, Layout, Ratio};
 use layshaft::problem::Explain;
-use layshaft::units::Angle;
 use layshaft::units::common::millimetres;
+use layshaft::units::{Angle, System};
 use uom::si::angle::degree;
 
 use crate::any_gearbox::built;
@@ -99,4 +99,35 @@ fn two_shaft_mixture() {
     let mixed = mix(&Mixture { constant: line, cluster, gears: &[line, line], sum: Some(50), centre: None }).unwrap();
     assert_eq!(mixed.gearbox.ratios(), [Ratio::new(-39, 12), Ratio::new(-32, 19)]);
     assert_eq!(mixed.pairs.iter().map(|pair| pair.fit).collect::<Vec<_>>(), [Fit::WithShift { teeth: 1 }; 2]);
+}
+
+/// No gear has 45 − 40 = 5 teeth, nor 30 − 40.
+#[test]
+fn a_partner_that_no_gear_can_be_is_not_named() {
+    let mesh = layshaft::gearing::Mesh::new(40, 20).unwrap();
+    let pair = |wanted_sum| Pair {
+        place: Place::Gear(0),
+        mesh,
+        fit: Fit::Apart { teeth: 60 - i32::from(wanted_sum) },
+        shift_sum: None,
+        wanted_sum,
+    };
+    for (wanted_sum, says) in [
+        (55, "the 40-tooth gear wants a partner of 15 teeth"),
+        (45, "take both gears of the pair from one set"),
+        (30, "take both gears of the pair from one set"),
+    ] {
+        assert_eq!(pair(wanted_sum).what_to_do(), says);
+    }
+}
+
+/// 25.4 / 0.5 = 50.8 and 25.4 / 20 = 1.27 teeth per inch, both of which are taken.
+#[test]
+fn the_pitches_a_refusal_names_are_taken() {
+    let refused = Cut::read_module("0.1 mm", System::Metric).unwrap_err();
+    assert_eq!(refused.what_to_do(), "type 0.5 to 20 mm, which is 50.8 to 1.27 teeth per inch of diameter");
+    for pitch in ["0.5 mm", "20 mm", "50.8 DP", "1.27 DP"] {
+        assert!(Cut::read_module(pitch, System::Metric).is_ok(), "{pitch}");
+    }
+    assert!(Cut::read_module("51 DP", System::Metric).is_err());
 }

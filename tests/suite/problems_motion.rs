@@ -69,6 +69,16 @@ fn peaks_that_cannot_be() {
     assert!(matches!(generic::from_torque(nm(f64::NAN), rpm(f64::NAN)).unwrap_err(), CurveError::Speed { .. }));
 }
 
+/// The law puts the power peak at twice 13,000 rpm, which is not refused; 21,000 rpm are beyond the table of limits.
+#[test]
+fn only_a_speed_that_was_given_is_refused() {
+    let peak = Torque::new::<newton_meter>(60.0);
+    assert!(generic::from_torque(peak, rpm(13_000.0)).is_ok());
+    assert_eq!(CurveError::FASTEST_RPM, layshaft::units::limits::ENGINE_SPEED.greatest);
+    let beyond = generic::from_torque(peak, rpm(21_000.0)).unwrap_err();
+    check_sentence(&beyond, "21,000 rpm is no engine speed.");
+}
+
 /// One pasted text: separator, quantity with its unit, whether assumed, and torque (N·m) at one rpm.
 #[track_caller]
 fn check_rows(text: &str, separator: Separator, quantity: Quantity, assumed: bool, at: f64, torque: f64) {

@@ -77,6 +77,5 @@ fn between((first, a): (usize, &Wish), (second, b): (usize, &Wish), given: &Give
 }
 
 fn excludes_fitted(wish: &Wish, given: &Given) -> bool {
-    let diameter = given.fitted.as_ref().and_then(|tyre| tyre.diameter).map(|diameter| diameter.get::<meter>());
-    diameter.is_some_and(|diameter| wish.miss(diameter) > 0.0)
+    given.fitted.as_ref().is_some_and(|tyre| wish.miss(tyre.diameter.get::<meter>()) > 0.0)
 }

@@ -1,10 +1,11 @@
 //! What a gear set to be designed must keep to, read from what was typed.
 
 use super::Target;
+use crate::finder::number::{Bounds, NumberError, bare, whole};
 use crate::gearing::{Layout, Teeth};
 use crate::job::{DesignBrief, DesignText};
 use crate::problem::{Explain, Problem};
-use crate::units::number::{clip, leading, show};
+use crate::units::limits::shown;
 
 /// What a gear set to be designed must keep to.
 #[derive(Clone, Debug, PartialEq)]
@@ -24,20 +25,6 @@ pub struct Brief {
 /// Why a brief cannot be used.
 #[derive(Clone, Debug, PartialEq)]
 pub enum BriefError {
-    /// A text that is no number of its kind.
-    Number {
-        /// What was typed.
-        text: String,
-        /// The least that can be.
-        least: f64,
-        /// The greatest that can be.
-        greatest: f64,
-    },
-    /// A count with something behind its point.
-    NotWhole {
-        /// What was typed.
-        text: String,
-    },
     /// No two counts inside the limits add up to the sum.
     NoPair {
         /// The sum.
@@ -49,32 +36,31 @@ pub enum BriefError {
     },
     /// First is not lower than top.
     NotFalling,
+    /// A growth that turns the ladder over.
+    TurnsOver {
+        /// The growth.
+        growth: f64,
+    },
 }
 
 impl Explain for BriefError {
     fn what(&self) -> String {
         match self {
-            Self::Number { text, least, greatest } => {
-                format!("“{}” is not a number from {} to {}", clip(text), plain(*least), plain(*greatest))
-            }
-            Self::NotWhole { text } => format!("“{}” is not a whole number", clip(text)),
             Self::NoPair { sum, least, most } => format!("no two gears of {least} to {most} teeth add up to {sum}"),
             Self::NotFalling => "the ratio of first is not above that of top".into(),
+            Self::TurnsOver { growth } => {
+                format!("with a growth of {} a higher gear would be lower than the one below it", shown(*growth))
+            }
         }
     }
 
     fn what_to_do(&self) -> String {
         match self {
-            Self::Number { least, greatest, .. } => format!("type a number from {} to {}", plain(*least), plain(*greatest)),
-            Self::NotWhole { .. } => "type a whole number".into(),
             Self::NoPair { .. } => "change the tooth sum, or widen the limits".into(),
             Self::NotFalling => "type a larger ratio for first, or a smaller one for top".into(),
+            Self::TurnsOver { .. } => "type a growth nearer 1, or fewer gears".into(),
         }
     }
-}
-
-fn plain(value: f64) -> String {
-    show(value, usize::from(value.fract() != 0.0))
 }
 
 impl Brief {
@@ -103,6 +89,9 @@ impl Brief {
         if gears > 1 && first <= top {
             return Err(vec![Problem::stop(DesignText::First.path(), &BriefError::NotFalling)]);
         }
+        if brief.target.ratios().windows(2).any(|pair| matches!(pair, [lower, higher] if higher >= lower)) {
+            return Err(vec![Problem::stop(DesignText::Growth.path(), &BriefError::TurnsOver { growth })]);
+        }
         Ok(brief)
     }
 }
@@ -114,27 +103,15 @@ struct Reader {
 }
 
 impl Reader {
-    fn number(&mut self, text: DesignText, typed: &str, (least, greatest): (f64, f64)) -> Option<f64> {
-        let readings = leading(typed).filter(|(_, rest)| rest.trim().is_empty()).map(|(readings, _)| readings);
-        let value = readings.and_then(|readings| readings.into_iter().flatten().find(|value| *value >= least && *value <= greatest));
-        if value.is_none() {
-            self.problems.push(Problem::stop(text.path(), &BriefError::Number { text: typed.trim().to_owned(), least, greatest }));
-        }
-        value
+    fn number(&mut self, text: DesignText, typed: &str, bounds: Bounds) -> Option<f64> {
+        self.keep(text, bare(typed, bounds))
     }
 
-    fn whole(&mut self, text: DesignText, typed: &str, range: (f64, f64)) -> Option<u16> {
-        let value = self.number(text, typed, range)?;
-        let count = whole(value);
-        if count.is_none() {
-            self.problems.push(Problem::stop(text.path(), &BriefError::NotWhole { text: typed.trim().to_owned() }));
-        }
-        count
+    fn whole(&mut self, text: DesignText, typed: &str, bounds: Bounds) -> Option<u16> {
+        self.keep(text, whole(typed, bounds))
     }
-}
 
-/// A number without anything behind the point, as a count.
-#[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "the number lies between 1 and 300")]
-fn whole(value: f64) -> Option<u16> {
-    (value.fract() == 0.0 && (1.0..=300.0).contains(&value)).then_some(value as u16)
+    fn keep<T>(&mut self, text: DesignText, read: Result<T, NumberError>) -> Option<T> {
+        read.map_err(|why| self.problems.push(Problem::stop(text.path(), &why))).ok()
+    }
 }

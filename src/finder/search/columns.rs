@@ -63,8 +63,6 @@ impl Column {
         match self {
             Self::Turns => 1.0 / tyre.circumference_m,
             Self::Way => tyre.circumference_m,
-            // A tyre of which only the way is known counts as a circle of that way.
-            Self::Diameter if tyre.diameter_m.is_nan() => tyre.circumference_m / std::f64::consts::PI,
             Self::Diameter => tyre.diameter_m,
             Self::Other => flag(tyre.place.is_some()),
             Self::Order => flag(!tyre.in_stock),
@@ -116,8 +114,8 @@ impl Tyres {
 }
 
 fn fitted_row(fitted: &FittedTyre) -> TyreRow {
-    let diameter_m = fitted.diameter.map_or(f64::NAN, |diameter| diameter.get::<meter>());
-    TyreRow { place: None, circumference_m: fitted.circumference.get::<meter>(), diameter_m, in_stock: true }
+    let [circumference_m, diameter_m] = [fitted.circumference, fitted.diameter].map(|length| length.get::<meter>());
+    TyreRow { place: None, circumference_m, diameter_m, in_stock: true }
 }
 
 /// Whether a tyre meets a must as far as it is about the tyre alone.

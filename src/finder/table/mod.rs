@@ -93,7 +93,7 @@ impl Table {
         });
         let tyres = read(catalogue.tyres.all(), &mut unread.tyres, |place, entry| {
             let tyre = entry.tyre().ok()?;
-            let diameter_m = tyre.diameter().map_or(f64::NAN, |diameter| diameter.value.get::<meter>());
+            let diameter_m = tyre.diameter_or_rolled().get::<meter>();
             let circumference_m = tyre.rolling().circumference.get::<meter>();
             Some(TyreRow { place: Some(place), circumference_m, diameter_m, in_stock: entry.in_stock })
         });

@@ -1,7 +1,7 @@
 //! How a gear is cut: pitch, helix, pressure angle, tooth height.
 
 use crate::problem::Explain;
-use crate::units::{Angle, Length, System, common::in_millimetres, common::millimetres, number};
+use crate::units::{Angle, Length, Limits, Measured, System, common::in_millimetres, common::millimetres, limits, number};
 
 /// What one cutter makes: two gears mesh only where this is the same for both.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -12,11 +12,6 @@ pub struct Cut {
     addendum: f64,
     dedendum: f64,
 }
-
-/// Finer teeth than this carry no car.
-const LEAST_MODULE_MM: f64 = 0.5;
-/// Coarser teeth than this fit into no gearbox.
-const GREATEST_MODULE_MM: f64 = 20.0;
 
 /// Why a cut cannot be.
 #[derive(Clone, Debug, PartialEq)]
@@ -56,9 +51,12 @@ impl Explain for CutError {
     fn what_to_do(&self) -> String {
         match self {
             Self::NotAPitch { .. } => "type a module such as 2.5 mm, or a normal diametral pitch such as 10 DP".into(),
-            Self::Module { .. } => "type 0.5 to 20 mm, which is 51 to 1.27 teeth per inch of diameter".into(),
-            Self::Helix { .. } => "type 0 to 50°, 0 for straight teeth".into(),
-            Self::Pressure { .. } => "type 10 to 35°, usually 14.5, 17.5 or 20".into(),
+            Self::Module { .. } => {
+                let [fine, coarse] = [limits::MODULE.least, limits::MODULE.greatest].map(|module| limits::shown(25.4 / module));
+                format!("type {}, which is {fine} to {coarse} teeth per inch of diameter", limits::MODULE.range())
+            }
+            Self::Helix { .. } => format!("type {}, 0 for straight teeth", limits::HELIX.range()),
+            Self::Pressure { .. } => format!("type {}, usually 14.5, 17.5 or 20", limits::PRESSURE_ANGLE.range()),
         }
     }
 }
@@ -67,20 +65,23 @@ fn degrees(angle: Angle) -> f64 {
     angle.get::<uom::si::angle::degree>()
 }
 
+fn is_inside<Q: Measured>(limits: &Limits, quantity: &Q) -> bool {
+    limits.allow(limits.measure(quantity))
+}
+
 impl Cut {
     /// A cut with teeth of full depth: addendum 1, dedendum 1.25 normal modules (ISO 53).
     ///
     /// # Errors
     /// When module, helix or pressure angle lies outside what gearboxes have. The sign of the helix (its hand) is dropped.
     pub fn new(normal_module: Length, helix: Angle, pressure: Angle) -> Result<Self, CutError> {
-        let inside = |value: f64, least: f64, greatest: f64| value >= least && value <= greatest;
-        if !inside(in_millimetres(normal_module), LEAST_MODULE_MM, GREATEST_MODULE_MM) {
+        if !is_inside(&limits::MODULE, &normal_module) {
             return Err(CutError::Module { given: normal_module });
         }
-        if !inside(degrees(helix).abs(), 0.0, 50.0) {
+        if !is_inside(&limits::HELIX, &helix.abs()) {
             return Err(CutError::Helix { given: helix });
         }
-        if !inside(degrees(pressure), 10.0, 35.0) {
+        if !is_inside(&limits::PRESSURE_ANGLE, &pressure) {
             return Err(CutError::Pressure { given: pressure });
         }
         Ok(Self { normal_module, helix: helix.abs(), pressure, addendum: 1.0, dedendum: 1.25 })
@@ -111,7 +112,7 @@ impl Cut {
             readings.into_iter().flatten().map(|value| if per_inch { Self::module_of_diametral_pitch(value) } else { millimetres(value) });
         let mut outside = None;
         for module in modules {
-            if (LEAST_MODULE_MM..=GREATEST_MODULE_MM).contains(&in_millimetres(module)) {
+            if is_inside(&limits::MODULE, &module) {
                 return Ok(module);
             }
             outside.get_or_insert(module);

@@ -2,6 +2,7 @@
 
 use super::Candidate;
 use super::reading::size;
+use crate::gearing::read::decimal_ratio;
 use crate::gearing::teeth::{Ratio, decimal};
 use crate::problem::Explain;
 use crate::units::number;
@@ -52,17 +53,9 @@ impl Explain for FigureError {
 }
 
 impl Figure {
-    /// One printed ratio, `1.67` or `1,67`, with or without `:1` behind it; `None` outside 0.1 to 20 or beyond six decimals.
+    /// One printed ratio, as [`decimal_ratio`] reads it; `None` outside 0.1 to 20 or beyond six decimals.
     pub fn read(text: &str) -> Option<Self> {
-        let text = text.strip_suffix(":1").unwrap_or(text).replace(',', ".");
-        let (whole, behind) = text.split_once('.').unwrap_or((&text, ""));
-        let digits = |part: &str| part.bytes().all(|byte| byte.is_ascii_digit());
-        if whole.is_empty() || whole.len() > 2 || behind.len() > 6 || !digits(whole) || !digits(behind) {
-            return None;
-        }
-        let decimals = u32::try_from(behind.len()).ok()?;
-        let value = Ratio::new(format!("{whole}{behind}").parse().ok()?, 10_i128.pow(decimals));
-        (value >= Ratio::new(1, 10) && value <= Ratio::from_integer(20)).then_some(Self { value, decimals })
+        decimal_ratio(text).map(|(value, decimals)| Self { value, decimals })
     }
 
     /// Half a unit in its last place.
@@ -107,6 +100,8 @@ impl Figure {
 /// # Errors
 /// When there is none, too many, or a part is no ratio.
 pub fn figures(text: &str) -> Result<Vec<Figure>, FigureError> {
+    // `2.47 : 1` is one figure, whatever stands about its colon
+    let text = text.split(':').map(str::trim).collect::<Vec<_>>().join(":");
     let points = text.contains('.');
     let parts = text.split(|c: char| c.is_whitespace() || matches!(c, ';' | '/' | '|' | '-' | '–') || (points && c == ','));
     let parts: Vec<&str> = parts.map(|part| part.trim_matches(',')).filter(|part| !part.is_empty()).collect();

@@ -1,6 +1,7 @@
 //! Why points or figures make no torque curve.
 
 use crate::problem::Explain;
+use crate::units::limits;
 use crate::units::number::show;
 
 /// Why points or figures make no torque curve.
@@ -57,7 +58,7 @@ pub enum CurveError {
 
 impl CurveError {
     /// The fastest engine speed taken as one (rpm).
-    pub const FASTEST_RPM: f64 = 25_000.0;
+    pub const FASTEST_RPM: f64 = limits::ENGINE_SPEED.greatest;
 }
 
 /// What a sheet without a curve can still say, for the end of a sentence.

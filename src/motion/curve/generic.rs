@@ -23,7 +23,8 @@ const LAW_RISE: f64 = 1.25;
 /// # Errors
 /// When the figures are not above zero or no engine turns so fast.
 pub fn from_torque(peak: Torque, at: AngularVelocity) -> Result<EngineCurve, CurveError> {
-    draw(in_newton_metres(peak), in_rpm(at), in_newton_metres(peak) / LAW_RISE, 2.0 * in_rpm(at))
+    let torque_rpm = turned(at)?;
+    draw(in_newton_metres(peak), torque_rpm, in_newton_metres(peak) / LAW_RISE, 2.0 * torque_rpm)
 }
 
 /// The curve of the cubic law through peak power alone.
@@ -31,8 +32,9 @@ pub fn from_torque(peak: Torque, at: AngularVelocity) -> Result<EngineCurve, Cur
 /// # Errors
 /// When the figures are not above zero or no engine turns so fast.
 pub fn from_power(peak: Power, at: AngularVelocity) -> Result<EngineCurve, CurveError> {
+    let power_rpm = turned(at)?;
     let at_power = in_newton_metres(torque_of(peak, at));
-    draw(LAW_RISE * at_power, 0.5 * in_rpm(at), at_power, in_rpm(at))
+    draw(LAW_RISE * at_power, 0.5 * power_rpm, at_power, power_rpm)
 }
 
 /// The curve through peak torque and peak power.
@@ -43,14 +45,18 @@ pub fn from_power(peak: Power, at: AngularVelocity) -> Result<EngineCurve, Curve
 /// # Errors
 /// When the power peak is not above the torque peak or asks for more than the peak torque, or figures are not above zero.
 pub fn from_peaks(torque: (Torque, AngularVelocity), power: (Power, AngularVelocity)) -> Result<EngineCurve, CurveError> {
+    let (torque_rpm, power_rpm) = (turned(torque.1)?, turned(power.1)?);
     let at_power = in_newton_metres(torque_of(power.0, power.1));
-    draw(in_newton_metres(torque.0), in_rpm(torque.1), at_power, in_rpm(power.1))
+    draw(in_newton_metres(torque.0), torque_rpm, at_power, power_rpm)
+}
+
+/// A speed that was given, in rpm; one that the law puts beside it may lie beyond what is taken.
+fn turned(at: AngularVelocity) -> Result<f64, CurveError> {
+    let speed_rpm = in_rpm(at);
+    if speed_rpm > 0.0 && speed_rpm <= CurveError::FASTEST_RPM { Ok(speed_rpm) } else { Err(CurveError::Speed { speed_rpm }) }
 }
 
 fn draw(peak_nm: f64, torque_rpm: f64, at_power_nm: f64, power_rpm: f64) -> Result<EngineCurve, CurveError> {
-    if let Some(speed_rpm) = [torque_rpm, power_rpm].into_iter().find(|speed| !(*speed > 0.0 && *speed <= CurveError::FASTEST_RPM)) {
-        return Err(CurveError::Speed { speed_rpm });
-    }
     if !(peak_nm > 0.0 && at_power_nm > 0.0 && peak_nm.is_finite()) {
         return Err(CurveError::NoTorque);
     }

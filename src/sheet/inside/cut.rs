@@ -56,21 +56,31 @@ pub(super) fn typed_rows(source: Source<'_>) -> [Row; 5] {
 /// How the pairs fit their centre distance, as far as any setup tells how its gears are cut.
 pub(super) fn geometry_rows(source: Source<'_>) -> Vec<Row> {
     if source.setups.iter().all(|analysis| analysis.setup.inside.cut.is_none()) {
-        return vec![
-            source.row("geometry", "Fit of the pairs", |_| Cell::absent("tooth sums alone decide until module or pitch is given")),
-        ];
+        return vec![source.row("geometry", "Fit of the pairs", |analysis| {
+            let until = "tooth sums alone decide until module or pitch is given";
+            Cell::absent(if is_pitch_blank(source, analysis) { until } else { UNREAD })
+        })];
     }
     vec![
-        source.row("geometry", "Working pressure angle", |analysis| pairs_cell(analysis, working_angle, true)),
-        source.row("shift-sum", "Profile shift of both gears", |analysis| undercut_lines(analysis, pairs_cell(analysis, shift_sum, false))),
-        source.row("contact", "Contact ratio", |analysis| pairs_cell(analysis, contact, false)),
+        source.row("geometry", "Working pressure angle", |analysis| pairs_cell(source, analysis, working_angle, true)),
+        source.row("shift-sum", "Profile shift of both gears", |analysis| {
+            undercut_lines(analysis, pairs_cell(source, analysis, shift_sum, false))
+        }),
+        source.row("contact", "Contact ratio", |analysis| pairs_cell(source, analysis, contact, false)),
     ]
 }
 
+/// What is missing where the pitch is typed and there is no cut all the same.
+const UNREAD: &str = "needs pitch, helix and pressure angle that can be read";
+
+fn is_pitch_blank(source: Source<'_>, analysis: &Analysis) -> bool {
+    source.job.setup(analysis.setup.id).is_none_or(|setup| setup.inside.pitch.is_blank())
+}
+
 /// A line for each pair; what cannot be is said once, in the first of the rows.
-fn pairs_cell(analysis: &Analysis, line: fn(&Pair, &Geometry) -> Vec<Piece>, first: bool) -> Cell {
+fn pairs_cell(source: Source<'_>, analysis: &Analysis, line: fn(&Pair, &Geometry) -> Vec<Piece>, first: bool) -> Cell {
     if analysis.setup.inside.cut.is_none() {
-        return Cell::absent("needs module or pitch");
+        return Cell::absent(if is_pitch_blank(source, analysis) { "needs module or pitch" } else { UNREAD });
     }
     analysis.inside.pairs.iter().fold(Cell::default(), |cell, pair| match &pair.geometry {
         Some(Ok(geometry)) => {

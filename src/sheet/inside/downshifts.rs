@@ -33,6 +33,9 @@ pub(super) fn at_cruise_cell(analysis: &Analysis) -> Cell {
         return Cell::absent(if one { "one gear only".into() } else { super::super::needs(analysis) });
     }
     let reached: Vec<Downshift> = all.iter().filter(|shift| in_rpm(shift.before) <= in_rpm(shift.limit)).copied().collect();
+    if reached.is_empty() {
+        return Cell::absent("every gear turns the engine over its limit at that speed");
+    }
     let top = analysis.setup.gears.len();
     reached.iter().filter(|shift| shift.is_over()).fold(each(&reached, "cruise_downshift"), |cell, shift| {
         let said = format!("{}; {}", capital(&shift.what()), shift.what_to_do());

@@ -96,7 +96,7 @@ pub(super) fn idle_cell(analysis: &Analysis) -> Cell {
         let words = if in_rpm(slip).abs() < 0.5 {
             "locked to its shaft".to_owned()
         } else {
-            format!("turns {}", number::show(in_rpm(turns.speed_at(at)).abs(), 0))
+            format!("turns {} rpm", number::show(in_rpm(turns.speed_at(at)).abs(), 0))
         };
         let (gear, shaft) = (in_rpm(turns.speed_at(at)), in_rpm(turns.speed_at(at) - slip));
         let filled = format!("{} − {} = {} rpm", number::show(gear, 0), number::show(shaft, 0), number::show(in_rpm(slip), 0));
@@ -145,7 +145,7 @@ pub(super) fn neutral_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
         Some((part, speed)) => {
             let mut figure = Figure::number("inside.coasting_idle_rpm", speed, 0).small();
             figure.unit = "rpm".into();
-            let filled = format!("{} of output {}", figure.text(), number::show(in_rpm(output), 0));
+            let filled = format!("{} of output {} rpm", figure.text(), number::show(in_rpm(output), 0));
             let figure = figure.by("speed of the gear − speed of its shaft; the fastest of all", filled, TRAIN);
             cell.and([Piece::words(short_name(part)), figure.into(), Piece::words("on its shaft")])
         }

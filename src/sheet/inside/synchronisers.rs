@@ -6,7 +6,7 @@ use super::typed_row;
 use crate::analysis::Analysis;
 use crate::job::{InsideField, SetupField};
 use crate::problem::{Explain, capital};
-use crate::toothload::synchroniser::{Lining, Shift};
+use crate::toothload::synchroniser::{Lining, Reflected, Shift};
 use crate::units::common::{in_rpm, unit};
 use crate::units::{Energy, Measured, MomentOfInertia, Power, System, Time, Torque, number};
 
@@ -28,22 +28,12 @@ pub(super) fn rows(source: Source<'_>) -> Vec<Row> {
 
 /// The inertia they work against: typed, estimated, or missing.
 pub(super) fn inertia_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let inertia = unit::<MomentOfInertia>("kg·m²");
     let cell = match &analysis.inside.inertia {
         Some(reflected) => {
             let usual = MomentOfInertia::usual(source.reader.units);
             let decimals = if source.reader.units == System::Inch { 2 } else { 5 };
             let figure = Figure::quantity("inside.input_inertia", &reflected.at_input, usual, decimals);
-            let own = reflected
-                .rows
-                .iter()
-                .map(|row| format!("{} teeth {}", row.teeth, number::show((inertia.take)(&row.at_input), 6)))
-                .collect::<Vec<_>>();
-            let figure = figure.by(
-                "J = Σ own inertia × (its speed ÷ input speed)²; gears as solid steel discs",
-                format!("{} kg·m²", own.join(" + ")),
-                "common practice, no published source",
-            );
+            let figure = if reflected.is_estimate { disc_working(figure, reflected) } else { figure };
             let words = if reflected.is_estimate {
                 "at the input, an estimate from teeth, pitch and face width; the clutch plate is left out"
             } else {
@@ -54,6 +44,17 @@ pub(super) fn inertia_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
         None => Cell::absent("needs the inertia, or module and face width for an estimate"),
     };
     entry(source, analysis, cell, SetupField::Inside(InsideField::Inertia), "inertia of all that hangs on the input")
+}
+
+/// The figure of an estimated inertia with how it was added up.
+fn disc_working(figure: Figure, reflected: &Reflected) -> Figure {
+    let inertia = unit::<MomentOfInertia>("kg·m²");
+    let own = reflected.rows.iter().map(|row| format!("{} teeth {}", row.teeth, number::show((inertia.take)(&row.at_input), 6)));
+    figure.by(
+        "J = Σ own inertia × (its speed ÷ input speed)²; gears as solid steel discs",
+        format!("{} kg·m²", own.collect::<Vec<_>>().join(" + ")),
+        "common practice, no published source",
+    )
 }
 
 fn cell(source: Source<'_>, analysis: &Analysis, from: usize, to: usize) -> Cell {
@@ -70,7 +71,7 @@ fn cell(source: Source<'_>, analysis: &Analysis, from: usize, to: usize) -> Cell
         format!("input from {} to {} rpm", number::show(in_rpm(shift.input_before), 0), number::show(in_rpm(shift.input_after), 0));
     let figure = figure.by("what the cone takes out = change of the input speed × its share at the gear", filled, SLIP);
     let cell = Cell::line([figure.into(), Piece::words("to take out")]);
-    let Some(absorbed) = shift.absorbed else { return cell.and([Piece::words("no synchroniser: double the clutch")]) };
+    let Some(absorbed) = shift.absorbed else { return cell.and([Piece::words("no synchroniser: double-clutch")]) };
     if analysis.inside.inertia.is_none() {
         return cell;
     }

@@ -39,9 +39,13 @@ pub struct Wish {
 impl Wish {
     /// A wish with the usual limits: 12 to 60 teeth, one tooth sum, the best 100 kept.
     pub fn new(layout: Layout, figures: Vec<Figure>) -> Self {
-        Self { layout, figures, fewest: 12, most: 60, tolerance: 0, known: Vec::new(), keep: 100 }
+        Self { layout, figures, fewest: Self::FEWEST, most: Self::MOST, tolerance: 0, known: Vec::new(), keep: 100 }
     }
 
+    /// The fewest teeth that are usual.
+    pub const FEWEST: u16 = 12;
+    /// The most teeth that are usual.
+    pub const MOST: u16 = 60;
     /// The greatest tolerance that can be asked for.
     pub const MOST_TOLERANCE: u16 = 4;
 
