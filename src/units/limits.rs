@@ -19,9 +19,10 @@ pub struct Limits {
 }
 
 impl Limits {
-    /// Whether a value in the row's own unit is inside.
+    /// Whether a value in the row's own unit is inside, the bounds included as closely as a conversion from another unit hits them.
     pub fn allow(&self, value: f64) -> bool {
-        value.is_finite() && value >= self.least && value <= self.greatest
+        let slack = |bound: f64| 1e-9 * bound.abs();
+        value.is_finite() && value >= self.least - slack(self.least) && value <= self.greatest + slack(self.greatest)
     }
 
     /// A quantity in the row's own unit; not a number where the row names a unit the quantity does not have.
@@ -45,8 +46,7 @@ impl Limits {
         let bound = |value: f64, round| {
             let exact = (unit.take)(&(own.make)(value));
             let near = rounded(exact, f64::round);
-            let is_same = (near - exact).abs() <= 1e-9 * exact.abs();
-            if is_same && self.allow((own.take)(&(unit.make)(near))) { near } else { rounded(exact, round) }
+            if self.allow((own.take)(&(unit.make)(near))) && is_near(near, exact) { near } else { rounded(exact, round) }
         };
         in_words(bound(self.least, f64::ceil), bound(self.greatest, f64::floor), unit.symbol)
     }
@@ -74,10 +74,15 @@ const MOST_DECIMALS: i32 = 12;
 pub fn shown(bound: f64) -> String {
     let has_no_more = |decimals: &i32| {
         let scaled = bound * 10_f64.powi(*decimals);
-        (scaled - scaled.round()).abs() <= 1e-9 * scaled.abs()
+        is_near(scaled.round(), scaled)
     };
     let decimals = (0..MOST_DECIMALS).find(has_no_more).unwrap_or(MOST_DECIMALS);
     number::show(bound, usize::try_from(decimals).unwrap_or_default())
+}
+
+/// Whether two values are the same but for the rounding of a conversion.
+fn is_near(one: f64, other: f64) -> bool {
+    (one - other).abs() <= 1e-9 * other.abs()
 }
 
 /// A bound rounded by `round` to two significant digits, or to a whole number where that has more.

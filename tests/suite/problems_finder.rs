@@ -169,11 +169,9 @@ fn a_brief_that_cannot_be_is_told() {
 fn a_tyre_known_by_what_it_rolls_has_one_diameter() {
     let mut job = layshaft::job::demo::job();
     for setup in &mut job.setups {
-        setup.tyre = Typed::new("C 1900 mm", System::Metric);
+        setup.tyre = Typed::new("rolls 1,900 mm", System::Metric);
     }
-    let conditions = layshaft::setup::Conditions::of(&job);
-    let analyses: Vec<_> =
-        layshaft::setup::read_all(&job).into_iter().map(|setup| layshaft::analysis::Analysis::of(setup, &conditions)).collect();
+    let (conditions, analyses) = layshaft::analysis::analyse_job(&job, layshaft::analysis::Shelves::default());
     let given = Given::of(&conditions, &analyses);
     let across = given.fitted.as_ref().unwrap().diameter.value;
     assert!((across - 1.9 / 3.05).abs() < 1e-9, "{across}");

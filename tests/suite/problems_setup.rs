@@ -1,6 +1,5 @@
 //! What is typed of a setup, of engine, car and run, is either used or complained about, and what stands in for it is said.
 
-use layshaft::analysis::Analysis;
 use layshaft::job::{Choice, Field, InsideField, Job, JobChoice, JobField, PullField, SetupField, demo};
 use layshaft::problem::{Problem, Severity};
 use layshaft::setup::{Conditions, Setup, read_all};
@@ -176,13 +175,4 @@ fn no_sentence_names_a_speed_that_nobody_typed() {
     let fast = [(pull(F::PeakTorqueAt), "13,000"), (pull(F::PeakPower), ""), (pull(F::PeakPowerAt), ""), (pull(F::Limit), "")];
     let conditions = Conditions::of(&with(&fast));
     assert!(conditions.problems.is_empty() && conditions.pull.curve.is_some(), "{:?}", conditions.problems);
-}
-
-#[test]
-fn doubts_about_a_box_stand_in_its_rows_and_at_no_field_that_is_none() {
-    let mut job = demo::job();
-    job.setups[0].gearbox.gears.swap(0, 1);
-    assert!(first(&job).problems.iter().all(|problem| problem.field != "gearbox"));
-    let analysis: Analysis = Analysis::of(first(&job), &Conditions::of(&job));
-    assert!(matches!(analysis.gears.character, Some(layshaft::gearing::ladder::Character::Inverted { .. })));
 }

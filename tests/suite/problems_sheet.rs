@@ -13,7 +13,7 @@ fn typed(fields: &[(Field, &str)]) -> Sheet {
 
 fn row<'a>(sheet: &'a Sheet, section: &str, id: &str) -> &'a Row {
     let section = sheet.sections.iter().find(|each| each.id == section).unwrap();
-    section.rows.iter().find(|row| row.id.ends_with(id)).unwrap()
+    section.rows.iter().find(|row| row.key.ends_with(id)).unwrap()
 }
 
 fn of_first(field: SetupField) -> Field {
