@@ -50,7 +50,7 @@ pub(super) type Bounds = (f64, f64);
 /// # Errors
 /// When it is none, or outside the bounds.
 pub(super) fn bare(text: &str, bounds: Bounds) -> Result<f64, NumberError> {
-    read(text, bounds, |rest| rest.is_empty())
+    read(text, bounds, str::is_empty)
 }
 
 /// A number of percent, with or without its sign, as a share; the bounds are in percent.
