@@ -1,6 +1,6 @@
 //! A setup and its conditions in, every answer out. Pure: the same job always gives the same answers.
 //!
-//! Each question has a file: [`gears`] (ratios, steps, tooth sums), [`road`] (speeds and engine speeds), [`pull`] (engine and car), [`inside`] (what turns in the box), [`speedo`] (what the dial reads).
+//! Each question has a file: [`gears`] (ratios, steps, tooth sums), [`road`] (speeds and engine speeds), [`pull`] (engine and car), [`inside`] (what turns in the box), [`speedo`] (what the dial reads), [`tyres`] (what is asked of the tyres).
 //! Words and rounding are not here; they are [`crate::sheet`]'s.
 
 pub mod bench;
@@ -9,6 +9,7 @@ pub mod inside;
 pub mod pull;
 pub mod road;
 pub mod speedo;
+pub mod tyres;
 
 use crate::job::Job;
 use crate::setup::{self, Conditions, Setup};
@@ -18,6 +19,7 @@ pub use inside::Inside;
 pub use pull::Pull;
 pub use road::Road;
 pub use speedo::Speedo;
+pub use tyres::Tyres;
 
 /// Everything known about one setup.
 #[derive(Clone, Debug, PartialEq)]
@@ -32,6 +34,8 @@ pub struct Analysis {
     pub pull: Pull,
     /// What turns inside the box.
     pub inside: Inside,
+    /// What is asked of the tyres.
+    pub tyres: Tyres,
     /// What the speedometer reads, and what would mend it.
     pub speedo: Speedo,
 }
@@ -74,7 +78,8 @@ pub fn analyse_job_after(job: &Job, shelves: Shelves<'_>, before: Option<&Answer
 fn with_inside(setup: Setup, inside: Inside, conditions: &Conditions, shelves: Shelves<'_>) -> Analysis {
     let gears = Gears::of(&setup);
     let road = Road::of(&setup, &gears, conditions);
-    let speedo = Speedo::of(&setup, conditions, shelves.speedometer_gears);
     let pull = Pull::of(&setup, conditions);
-    Analysis { setup, gears, road, pull, inside, speedo }
+    let tyres = Tyres::of(&setup, &road, &pull, conditions);
+    let speedo = Speedo::of(&setup, conditions, tyres.fastest, shelves.speedometer_gears);
+    Analysis { setup, gears, road, pull, inside, tyres, speedo }
 }

@@ -1,10 +1,10 @@
-//! The lists that the browser offers while ring and pinion, tyre or speedometer gears are typed.
+//! The lists that the browser offers while ring and pinion, tyre, speedometer gears or dial are typed.
 
 use leptos::prelude::*;
 
 use super::state::State;
 use crate::catalogue::Kind;
-use crate::job::{Field, SetupField};
+use crate::job::{Field, JobField, SetupField};
 use crate::sheet::suggest::{self, Suggestion};
 
 /// The list that belongs to a field, by its name on the page.
@@ -13,6 +13,7 @@ pub fn list_of(field: Field) -> Option<&'static str> {
         Field::Setup(_, SetupField::FinalDrive) => Some("known-axles"),
         Field::Setup(_, SetupField::Tyre) => Some("known-tyres"),
         Field::Setup(_, SetupField::SpeedoGears) => Some("known-speedometer-pairs"),
+        Field::Job(JobField::Dial) => Some("known-dials"),
         _ => None,
     }
 }
@@ -28,6 +29,7 @@ pub fn Suggestions() -> impl IntoView {
         {list("known-axles", parts(Kind::Axles))}
         {list("known-tyres", parts(Kind::Tyres))}
         {list("known-speedometer-pairs", pairs)}
+        {list("known-dials", Memo::new(|_| suggest::dials()))}
     }
 }
 

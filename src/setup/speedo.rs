@@ -40,7 +40,7 @@ impl SpeedoShared {
         Self {
             dial: keep(problems, JobField::Dial.path(), read::dial(&typed.dial.text, typed.dial.units)),
             band: law::band(&typed.law),
-            check: keep(problems, JobField::SpeedoCheck.path(), typed.check.read(&limits::CRUISE_SPEED)),
+            check: keep(problems, JobField::SpeedoCheck.path(), typed.check.read(&limits::ROAD_SPEED)),
             in_stock: typed.in_stock == "yes",
             units: job.units,
         }

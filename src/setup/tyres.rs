@@ -11,7 +11,7 @@ pub(super) fn omitted_aspect(job: &Job) -> OmittedAspect {
     if job.omitted_aspect == "82" { OmittedAspect::EightyTwo } else { OmittedAspect::Eighty }
 }
 
-/// The tyre, and what it rolls with the tread it has left.
+/// The tyre, and what it rolls with the tread it has left; a depth that was typed but cannot be read leaves that open.
 pub(super) fn read(typed: &job::Setup, omitted: OmittedAspect, problems: &mut Vec<Problem>) -> (Option<Tyre>, Option<Rolling>) {
     let read = tyre::read_with(&typed.tyre.text, typed.tyre.units, omitted);
     let tyre = keep(problems, &SetupField::Tyre.path(), read);
@@ -20,6 +20,5 @@ pub(super) fn read(typed: &job::Setup, omitted: OmittedAspect, problems: &mut Ve
         return (tyre, new);
     }
     let lost = keep(problems, &SetupField::TreadLost.path(), typed.tread_lost.read(&limits::TREAD_LOST));
-    let rolling = new.map(|rolling| lost.map_or_else(|| rolling.clone(), |lost| rolling.worn(lost)));
-    (tyre, rolling)
+    (tyre, new.zip(lost).map(|(rolling, lost)| rolling.worn(lost)))
 }

@@ -249,6 +249,7 @@ fn needed(analysis: &Analysis, gearbox: bool, tyre: bool) -> String {
         (setup.final_drive.is_none(), "the ring and pinion"),
         (setup.stages.is_none(), "the extra stages"),
         (tyre && setup.tyre.is_none(), "the tyre"),
+        (tyre && setup.tyre.is_some() && setup.rolling.is_none(), "the tread worn off"),
     ];
     let wants: Vec<&str> = wants.into_iter().filter(|(wanted, _)| *wanted).map(|(_, word)| word).collect();
     match wants.split_last() {

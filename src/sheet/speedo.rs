@@ -5,10 +5,11 @@ use super::{Cell, Figure, Piece, Row, Section, Source, needs};
 use crate::analysis::Analysis;
 use crate::gearing::teeth::decimal;
 use crate::job::{SetupChoice, SetupField};
-use crate::speedometer::{Candidate, Judgement, Speedometer, Turning};
+use crate::speedometer::{Candidate, Judgement, Speedometer};
 use crate::units::{Length, Measured, System, TurnsPerDistance, Velocity, common, number};
 
 mod road_check;
+pub mod rule;
 
 /// Source of what a dial reads.
 const READS: &str = "kinematics of drive gear, driven gear and dial constant; trade examples of choosing speedometer gears";
@@ -19,12 +20,16 @@ pub(super) fn section(source: Source<'_>) -> Section {
     let rows: Vec<Row> = vec![
         source.row("fitted", "Drive and driven teeth", |analysis| fitted_cell(source, analysis)),
         source.row("reads", format!("Reads at a true {check}"), |analysis| reads_cell(source, analysis)),
+        source.row("tests", format!("At the test speeds of {}", source.conditions.speedo.band.name), |analysis| {
+            rule::tests_cell(source, analysis)
+        }),
         source.row(
             "odometer",
             format!("Odometer over 100 {}", if source.reader.units == System::Inch { "miles" } else { "km" }),
-            |analysis| odometer_cell(source, analysis),
+            |analysis| rule::odometer_cell(source, analysis),
         ),
         source.row("wanted", "Driven teeth that read true", wanted_cell),
+        source.row("drives", "The same for each drive", |analysis| drives_cell(source, analysis)),
         source.row("shelf", "Fit from the shelf", |analysis| shelf_cell(source, analysis)),
         source.row("adapter", "With an adapter", |analysis| adapter_cell(source, analysis)),
         source.row("cable-turns", "Cable wanted and had", |analysis| cable_cell(source, analysis)),
@@ -97,7 +102,7 @@ fn verdict(source: Source<'_>, analysis: &Analysis, fitted: &Speedometer) -> Pie
     let band = source.conditions.speedo.band;
     let unit = Velocity::usual(source.reader.units);
     let by = |speed: Velocity| format!("{} {}", number::show((unit.take)(&speed), 1), unit.symbol);
-    let fit = || fit_text(source, analysis, fitted);
+    let fit = || fit_text(analysis, fitted);
     match analysis.speedo.judgement {
         Some(Judgement::Inside { .. }) => Piece::good(format!("inside {}; local rules decide", band.name)),
         Some(Judgement::TooLow(low)) => {
@@ -113,19 +118,9 @@ fn verdict(source: Source<'_>, analysis: &Analysis, fitted: &Speedometer) -> Pie
 }
 
 /// `: fit 6 drive, 20 driven`, where the shelf has something better.
-fn fit_text(_source: Source<'_>, analysis: &Analysis, fitted: &Speedometer) -> String {
+fn fit_text(analysis: &Analysis, fitted: &Speedometer) -> String {
     let better = analysis.speedo.proposed().filter(|candidate| candidate.error.abs() < fitted.error().abs());
     better.map_or_else(String::new, |candidate| format!(": fit {} drive, {} driven", candidate.train.drive(), candidate.train.driven()))
-}
-
-fn odometer_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let Some(fitted) = analysis.speedo.fitted else { return Cell::absent(missing(source, analysis)) };
-    let unit = distance(source);
-    let shown = fitted.odometer((unit.make)(100.0));
-    let filled = format!("100 × {} = {}", number::show(fitted.reads(), 4), number::show((unit.take)(&shown), 1));
-    Cell::line([Figure::quantity("speedometer.odometer_over_100", &shown, unit, 1)
-        .by("adds = true way × reading ÷ true speed", filled, READS)
-        .into()])
 }
 
 fn wanted_cell(analysis: &Analysis) -> Cell {
@@ -143,11 +138,31 @@ fn wanted_cell(analysis: &Analysis) -> Cell {
     Cell::line([figure.into(), Piece::words(nearest)])
 }
 
+/// The exact driven count for every drive gear of the shelf that has a driven gear to go with it.
+fn drives_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
+    let drives = &analysis.speedo.drives;
+    let Some(shaft) = analysis.speedo.shaft.filter(|_| !drives.is_empty()) else { return Cell::absent(no_pairs(analysis)) };
+    let wanted = source.conditions.speedo.dial.map_or(f64::NAN, |dial| (dial.constant() / shaft).value);
+    let line = drives.iter().enumerate().flat_map(|(at, choice)| {
+        let (exact, nearest) = (number::show(choice.driven, 2), choice.nearest.train.driven());
+        let filled = format!("{} ÷ {} = {exact}; nearest on the shelf {nearest}", choice.drive, number::show(wanted, 4));
+        let figure = Figure::number(format!("speedometer.driven_for_{}", choice.drive), choice.driven, 2).small();
+        let figure = figure.by("driven teeth = drive teeth × output shaft turns ÷ dial constant", filled, READS);
+        let dot = if at == 0 { "" } else { "· " };
+        [Piece::words(format!("{dot}{} drive:", choice.drive)), figure.into()]
+    });
+    Cell::line(line.collect::<Vec<_>>())
+}
+
+/// Why the shelf offers nothing.
+fn no_pairs(analysis: &Analysis) -> String {
+    if analysis.speedo.shaft.is_none() { needs(analysis) } else { "nothing on the shelf fits together".into() }
+}
+
 fn shelf_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let best = &analysis.speedo.pairs.best;
     if best.is_empty() {
-        let why = if analysis.speedo.shaft.is_none() { needs(analysis) } else { "nothing on the shelf fits together".into() };
-        return Cell::absent(why);
+        return Cell::absent(no_pairs(analysis));
     }
     let mut cell = Cell::default();
     for (at, candidate) in best.iter().take(3).enumerate() {
@@ -157,17 +172,22 @@ fn shelf_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
 }
 
 fn candidate_line(source: Source<'_>, analysis: &Analysis, candidate: &Candidate, key: &str) -> Vec<Piece> {
-    let gears = source.shelves.speedometer_gears;
-    let stock = [Some(candidate.drive), Some(candidate.driven), candidate.adapter].into_iter().flatten().filter_map(|at| gears.get(at));
-    let stock = if stock.into_iter().all(|gear| gear.in_stock) { "in stock" } else { "to be got" };
-    let housing = gears.get(candidate.drive).map_or("", |gear| gear.housing.as_str());
     let shown = source.conditions.speedo.check.map(|check| check * (1.0 + candidate.error));
     let unit = Velocity::usual(source.reader.units);
     let mut line = vec![Piece::words(format!("{} drive, {} driven:", candidate.train.drive(), candidate.train.driven()))];
     line.extend(shown.map(|shown| Piece::from(Figure::quantity(&format!("{key}_reads"), &shown, unit, 1))));
-    let fitted = analysis.setup.speedo.train == Some(candidate.train);
-    line.push(Piece::words(format!("{housing}, {}", if fitted { "as fitted" } else { stock })));
+    line.push(Piece::words(where_it_lies(source, analysis, candidate)));
     line
+}
+
+/// `Curlew, in stock`.
+fn where_it_lies(source: Source<'_>, analysis: &Analysis, candidate: &Candidate) -> String {
+    let gears = source.shelves.speedometer_gears;
+    let stock = [Some(candidate.drive), Some(candidate.driven), candidate.adapter].into_iter().flatten().filter_map(|at| gears.get(at));
+    let stock = if stock.into_iter().all(|gear| gear.in_stock) { "in stock" } else { "to be got" };
+    let housing = gears.get(candidate.drive).map_or("", |gear| gear.housing.as_str());
+    let fitted = analysis.setup.speedo.train == Some(candidate.train);
+    format!("{housing}, {}", if fitted { "as fitted" } else { stock })
 }
 
 fn adapter_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
@@ -193,8 +213,11 @@ fn cable_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
 
 fn direction_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let cell = match analysis.speedo.cable {
-        Some(Turning::Clockwise) => Cell::line([Piece::words("clockwise, seen from the gearbox along the cable")]),
-        Some(Turning::Anticlockwise) => Cell::line([Piece::words("anticlockwise, seen from the gearbox along the cable")]),
+        Some(cable) => Cell::line([Piece::words(format!(
+            "{}, seen from the gearbox along the cable; {} from the dial",
+            cable.word(),
+            cable.from_other_end().word()
+        ))]),
         None => Cell::line([Piece::Absent("choose the hand of the gear and the side".into())]),
     };
     let cell = choice(source, analysis, cell, SetupChoice::SpeedoHand, "hand of the drive gear");

@@ -1,10 +1,10 @@
-//! What the catalogue suggests while a final drive, a tyre or speedometer gears are typed: parts in stock first.
+//! What is suggested while a final drive, a tyre, speedometer gears or a dial are typed: parts in stock first.
 
 use std::collections::BTreeSet;
 
 use super::catalogue::told;
 use crate::catalogue::{AnyEntry, Catalogue, Kind};
-use crate::speedometer::{Role, SpeedoGear};
+use crate::speedometer::{Role, SpeedoGear, dial};
 use crate::units::System;
 
 /// No list is longer: a browser shows it whole on a phone.
@@ -43,6 +43,11 @@ pub fn speedometer_pairs(catalogue: &Catalogue) -> Vec<Suggestion> {
     });
     let first = pairs.filter(|(text, _)| seen.insert(text.clone())).take(MOST);
     first.map(|(text, housing)| Suggestion { text, about: format!("{housing} housing, in stock") }).collect()
+}
+
+/// Dials that many cars share, as they are typed.
+pub fn dials() -> Vec<Suggestion> {
+    dial::KNOWN.iter().map(|known| Suggestion { text: known.text(), about: known.name.to_owned() }).collect()
 }
 
 fn about(figure: String, is_in_stock: bool) -> String {

@@ -1,12 +1,15 @@
-//! The tyre's rows of Road speed: what it rolls and how that was got, its dimensions, its wear, the speed it is made for.
+//! The tyre's rows of Road speed: what it rolls and how that was got, its dimensions, its wear, the speed and load it is made for.
 
 use super::typed::entry;
-use super::{Cell, Figure, Piece, Row, Source, ordinal};
+use super::{Cell, Figure, Piece, Row, Source};
 use crate::analysis::Analysis;
 use crate::job::SetupField;
-use crate::tyre::{Measure, Rolling};
+use crate::tyre::size::Form;
+use crate::tyre::{Measure, Measurement, Rolling, Tyre, dimension};
 use crate::units::common::in_millimetres;
-use crate::units::{Length, Measured, System, TurnsPerDistance, Velocity, number};
+use crate::units::{Length, Measured, System, TurnsPerDistance, number};
+
+mod made_for;
 
 /// The rows.
 pub(super) fn rows(source: Source<'_>) -> Vec<Row> {
@@ -14,7 +17,8 @@ pub(super) fn rows(source: Source<'_>) -> Vec<Row> {
         source.row("rolls", "One tyre turn", |analysis| rolls_cell(source, analysis)),
         source.row("tyre", "Tyre, new", |analysis| dimensions_cell(source, analysis)),
         source.row("tread-lost", "Tread worn off", |analysis| wear_cell(source, analysis)),
-        source.row("tyre-speed", "Tyre made for", |analysis| limit_cell(source, analysis)),
+        source.row("tyre-speed", "Tyre made for", |analysis| made_for::speed_cell(source, analysis)),
+        source.row("tyre-load", "Tyre carries", |analysis| made_for::load_cell(source, analysis)),
     ]
 }
 
@@ -23,13 +27,18 @@ fn decimals(source: Source<'_>) -> usize {
 }
 
 fn rolls_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let (Some(rolling), Some(tyre)) = (&analysis.setup.rolling, &analysis.setup.tyre) else { return Cell::absent("needs the tyre") };
+    let (Some(rolling), Some(tyre)) = (&analysis.setup.rolling, &analysis.setup.tyre) else { return Cell::absent(needs_to_roll(analysis)) };
     let figure = Figure::quantity("rolling_circumference", &rolling.circumference, Length::usual(source.reader.units), decimals(source));
     let figure = figure.by("what the tyre rolls at each turn, under load", rolling.working.clone(), rolling.how.source());
     let turns = Figure::quantity("wheel_turns", &rolling.turns(), TurnsPerDistance::usual(source.reader.units), 0).small();
     let cell = Cell::line([figure.into(), turns.into()]).and([Piece::words(format!("{}, {}", rolling.how.words(), rolling.basis.word()))]);
     let others = tyre.alternatives();
     if others.is_empty() { cell } else { cell.and([Piece::words(others_text(rolling, &others))]) }
+}
+
+/// What is missing before it is known how far the tyre rolls.
+fn needs_to_roll(analysis: &Analysis) -> &'static str {
+    if analysis.setup.tyre.is_some() { "needs the tread worn off" } else { "needs the tyre" }
 }
 
 /// `diagonal, 2.99 × diameter: −2.0 %; free of the road, π × diameter: +3.0 %`.
@@ -47,12 +56,7 @@ fn dimensions_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let Some(tyre) = &analysis.setup.tyre else { return Cell::absent("needs the tyre") };
     let Some(diameter) = tyre.diameter() else { return Cell::absent("measured rolling, no size given") };
     let figure = |key: &str, measure: &Measure| {
-        let figure = Figure::quantity(
-            key,
-            &measure.value,
-            Length::usual(source.reader.units),
-            if source.reader.units == System::Inch { 2 } else { 0 },
-        );
+        let figure = Figure::quantity(key, &measure.value, Length::usual(source.reader.units), decimals(source));
         figure.by("from the size", measure.working.clone(), measure.source)
     };
     let mut line: Vec<Piece> = vec![figure("tyre.diameter", &diameter).into(), Piece::words(format!("across, {}", diameter.basis.word()))];
@@ -64,15 +68,49 @@ fn dimensions_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
             Piece::words("sidewall"),
         ]);
     }
-    let cell = Cell::line(line);
+    let cell = against_new(source, tyre, Cell::line(line));
     match tyre.dimensions().and_then(|dimensions| dimensions.omitted_aspect) {
         Some(aspect) => cell.and([Piece::words(format!("taken as {aspect} series: the size leaves it out"))]),
         None => cell,
     }
 }
 
+/// What a new tyre of the size may measure, where a diameter was measured beside a metric size.
+fn against_new(source: Source<'_>, tyre: &Tyre, cell: Cell) -> Cell {
+    let (Some(Measurement::Diameter(measured)), Some(size), Some(dimensions)) = (tyre.measurement(), tyre.size(), tyre.dimensions()) else {
+        return cell;
+    };
+    if !matches!(size.form, Form::Metric { .. }) {
+        return cell;
+    }
+    let (least, greatest) = dimension::new_tyre_limits(size, dimensions);
+    let (unit, decimals) = (Length::usual(source.reader.units), decimals(source));
+    let [rim, wall] = [&dimensions.rim, &dimensions.sidewall].map(|measure| number::show(in_millimetres(measure.value), 0));
+    let figure = |key: &str, value: Length| {
+        let filled = format!("rim {rim} mm, sidewall {wall} mm: {} mm", number::show(in_millimetres(value), 1));
+        let figure = Figure::quantity(key, &value, unit, decimals).small();
+        figure.by(
+            "d + 2H × 0.97, to d + 2H × 1.04 radial or 1.08 diagonal",
+            filled,
+            "UN R30 paragraph 6.1.4, from memory; indicative for light trucks",
+        )
+    };
+    let said = match *measured {
+        measured if measured < least => "when new: smaller than that is worn, or another size",
+        measured if measured > greatest => "when new: larger than that is another size",
+        _ => "when new",
+    };
+    cell.and([
+        Piece::words("this size is"),
+        figure("tyre.new_least", least).into(),
+        Piece::words("to"),
+        figure("tyre.new_greatest", greatest).into(),
+        Piece::words(said),
+    ])
+}
+
 fn wear_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let new = analysis.setup.tyre.as_ref().map(crate::tyre::Tyre::rolling);
+    let new = analysis.setup.tyre.as_ref().map(Tyre::rolling);
     let cell = match (new, &analysis.setup.rolling) {
         (Some(new), Some(worn)) if worn.circumference < new.circumference => {
             let share = 1.0 - in_millimetres(worn.circumference) / in_millimetres(new.circumference);
@@ -84,31 +122,8 @@ fn wear_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
             let figure = Figure::percent("tyre.worn", share, 2).by("share = 1 − worn ÷ new circumference", filled, "geometry");
             Cell::line([figure.into(), Piece::words("off every road speed; the speedometer reads that much higher")])
         }
+        (Some(_), None) => Cell::absent("cannot be read, so nothing is taken"),
         _ => Cell::line([Piece::words("none: as new")]),
     };
     entry(source, analysis, cell, SetupField::TreadLost, "depth of tread worn off")
-}
-
-fn limit_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let Some(tyre) = &analysis.setup.tyre else { return Cell::absent("needs the tyre") };
-    let Some((symbol, limit)) = tyre.speed_limit() else { return Cell::absent("no speed symbol given") };
-    let unit = Velocity::usual(source.reader.units);
-    let figure = Figure::quantity("tyre.speed_limit", &limit, unit, 0).by(
-        "speed symbol",
-        format!("{symbol}"),
-        "UN R30 speed symbols, part from memory",
-    );
-    let cell = Cell::line([figure.into(), Piece::words(format!("by its symbol {symbol}"))]);
-    let fastest = analysis.road.gears.iter().enumerate().filter_map(|(gear, in_gear)| Some((gear, in_gear.at_shift?)));
-    match fastest.max_by(|(_, a), (_, b)| a.value.total_cmp(&b.value)) {
-        Some((gear, speed)) if speed > limit => {
-            let over = number::show((unit.take)(&(speed - limit)), 0);
-            cell.and([Piece::caution(format!(
-                "{} at the shift rpm is {over} {} faster: fit a tyre of a higher symbol, or keep below it",
-                ordinal(gear),
-                unit.symbol
-            ))])
-        }
-        _ => cell,
-    }
 }

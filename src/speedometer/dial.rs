@@ -1,6 +1,6 @@
 //! What a dial expects: turns of its cable over a distance, or pulses from a sender.
 
-use crate::units::{TurnsPerDistance, common};
+use crate::units::{TurnsPerDistance, common, number};
 
 /// The dial and how it is driven.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -64,8 +64,8 @@ pub struct KnownDial {
     pub count: f64,
     /// The distance.
     pub over: Over,
-    /// Whether pulses are counted and not turns.
-    pub pulses: bool,
+    /// Of a sender, its pulses for each turn; `None` where turns of a cable are counted.
+    pub per_turn: Option<f64>,
     /// Where it was read.
     pub source: &'static str,
 }
@@ -78,19 +78,40 @@ impl KnownDial {
             Over::Km => per_km(self.count),
         }
     }
+
+    /// The dial.
+    pub fn dial(&self) -> Dial {
+        match self.per_turn {
+            None => Dial::Cable { constant: self.constant() },
+            Some(per_turn) => Dial::Pulses { per_turn, per_distance: self.constant() },
+        }
+    }
+
+    /// The dial as it is typed.
+    pub fn text(&self) -> String {
+        let (count, over) = (number::show(self.count, 0), if self.over == Over::Mile { "mile" } else { "km" });
+        match self.per_turn {
+            None => format!("{count} turns/{over}"),
+            Some(per_turn) => format!("{} pulses/turn {count} pulses/{over}", number::show(per_turn, 0)),
+        }
+    }
 }
 
-const fn known(name: &'static str, count: f64, over: Over, pulses: bool, source: &'static str) -> KnownDial {
-    KnownDial { name, count, over, pulses, source }
+const fn cable(name: &'static str, count: f64, over: Over, source: &'static str) -> KnownDial {
+    KnownDial { name, count, over, per_turn: None, source }
+}
+
+const fn sender(name: &'static str, per_turn: f64, count: f64, over: Over, source: &'static str) -> KnownDial {
+    KnownDial { name, count, over, per_turn: Some(per_turn), source }
 }
 
 /// Constants that many dials share.
 pub const KNOWN: [KnownDial; 7] = [
-    known("US cable", 1_000.0, Over::Mile, false, "owner forum and personal technical page"),
-    known("Japanese car cable", 637.0, Over::Km, false, "JIS D 5601-1992, figure from two pages that cite it"),
-    known("Japanese motorcycle cable", 1_400.0, Over::Km, false, "page citing JIS D 5601"),
-    known("tachograph", 8_000.0, Over::Km, true, "OIML Bulletin LXVII(2), 2026"),
-    known("4,000 pulses per mile", 4_000.0, Over::Mile, true, "service-manual extracts of cars and trucks of 2000 to 2002"),
-    known("8,000 pulses per mile", 8_000.0, Over::Mile, true, "shop convention, from memory"),
-    known("16,000 pulses per mile", 16_000.0, Over::Mile, true, "shop convention, from memory"),
+    cable("US cable", 1_000.0, Over::Mile, "owner forum and personal technical page"),
+    cable("Japanese car cable", 637.0, Over::Km, "JIS D 5601-1992, figure from two pages that cite it"),
+    cable("Japanese motorcycle cable", 1_400.0, Over::Km, "page citing JIS D 5601"),
+    sender("tachograph", 8.0, 8_000.0, Over::Km, "OIML Bulletin LXVII(2), 2026; 8 for each turn from memory"),
+    sender("sender in a US cable’s place", 4.0, 4_000.0, Over::Mile, "service-manual extracts of cars and trucks of 2000 to 2002"),
+    sender("sender in a US cable’s place", 8.0, 8_000.0, Over::Mile, "shop convention, from memory"),
+    sender("sender in a US cable’s place", 16.0, 16_000.0, Over::Mile, "shop convention, from memory"),
 ];

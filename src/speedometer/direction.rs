@@ -12,6 +12,14 @@ pub enum Turning {
 }
 
 impl Turning {
+    /// The word for it on the sheet.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Clockwise => "clockwise",
+            Self::Anticlockwise => "anticlockwise",
+        }
+    }
+
     /// Seen from the other end of the same shaft.
     #[must_use]
     pub fn from_other_end(self) -> Self {
@@ -59,9 +67,4 @@ pub fn cable_turning(shaft_from_front: Turning, hand: Hand, tap: Tap) -> Turning
     let turns = [hand == Hand::Right, along_model, shaft_from_front == Turning::Clockwise];
     // Each condition that fails reverses the sense once.
     if turns.iter().filter(|holds| !**holds).count().is_multiple_of(2) { Turning::Clockwise } else { Turning::Anticlockwise }
-}
-
-/// The hand of the drive gear (and of the driven one) that turns the cable as wanted, seen from the gearbox.
-pub fn hand_for(shaft_from_front: Turning, tap: Tap, wanted: Turning) -> Hand {
-    if cable_turning(shaft_from_front, Hand::Right, tap) == wanted { Hand::Right } else { Hand::Left }
 }

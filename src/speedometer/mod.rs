@@ -17,7 +17,7 @@ pub mod train;
 pub use dial::Dial;
 pub use direction::{Tap, Turning};
 pub use gear::{Hand, Role, SpeedoGear};
-pub use law::{Band, Judgement};
+pub use law::{Band, Judgement, TestSpeed};
 pub use reading::{Speedometer, shaft_turns};
 pub use road_check::{Reading, RoadCheck, Verdict, solve_road_check};
 pub use shelf::{Candidate, Ranking, Wanted, rank_shelf};

@@ -6,7 +6,7 @@ use super::road_check::Reading;
 use super::train::{Adapter, Train};
 use crate::problem::Explain;
 use crate::units::limits::{DIAL_CONSTANT, DIAL_PULSES, ROAD_CHECK_SPEED};
-use crate::units::{self, Length, System, Time, TurnsPerDistance, UnitError, Velocity, common, number};
+use crate::units::{self, Length, Measured, System, Time, TurnsPerDistance, UnitError, Velocity, common, number};
 
 /// Why a text says nothing about a speedometer.
 #[derive(Clone, Debug, PartialEq)]
@@ -33,6 +33,15 @@ pub enum SpeedometerTextError {
         /// What was typed.
         text: String,
     },
+    /// Seconds between two posts that make no road speed.
+    Seconds {
+        /// What was typed.
+        text: String,
+        /// The true speed it comes to, with its unit.
+        speed: String,
+        /// The way between the posts.
+        posts: &'static str,
+    },
     /// More readings than a road check has.
     TooManyReadings,
     /// A number or its unit.
@@ -47,6 +56,7 @@ impl Explain for SpeedometerTextError {
             Self::Teeth { text } => format!("a speedometer gear cannot have {} teeth", number::clip(text)),
             Self::PulsesPerTurn { text } => format!("“{}” is not a number of pulses for each turn", number::clip(text)),
             Self::NotAReading { text } => format!("“{}” is not a reading of the dial with the true speed", number::clip(text)),
+            Self::Seconds { text, speed, .. } => format!("“{}” comes to a true speed of {speed}", number::clip(text)),
             Self::TooManyReadings => format!("there are more than {MOST_READINGS} readings"),
             Self::Number(error) => error.what(),
         }
@@ -60,6 +70,7 @@ impl Explain for SpeedometerTextError {
             Self::NotAReading { .. } => {
                 "type the dial, then the true speed, such as 60 57, or the seconds between two posts, such as 60 in 63 s; part readings by a semicolon".into()
             }
+            Self::Seconds { posts, .. } => format!("check the seconds between the posts, {posts} apart"),
             Self::TooManyReadings => "keep those at steady speeds".into(),
             Self::Number(error) => error.what_to_do(),
         }
@@ -139,16 +150,22 @@ fn reading(line: &str, system: System) -> Result<Reading, SpeedometerTextError> 
     let lower = line.to_lowercase();
     let (dial, truth) = parted(&lower).ok_or_else(|| SpeedometerTextError::NotAReading { text: line.to_owned() })?;
     let dial = units::read::<Velocity>(dial, system, &ROAD_CHECK_SPEED).map_err(SpeedometerTextError::Number)?;
-    let truth = match seconds(truth) {
-        Some(seconds) => (milestone(system) / time_s(seconds)).max(common::metres_per_second(0.0)),
-        None => units::read::<Velocity>(truth, system, &ROAD_CHECK_SPEED).map_err(SpeedometerTextError::Number)?,
-    };
-    let limits = ROAD_CHECK_SPEED;
-    if limits.allow(limits.measure(&truth)) {
-        Ok(Reading { dial, truth })
-    } else {
-        Err(SpeedometerTextError::Number(UnitError::Outside { limits, text: line.to_owned(), range: limits.range() }))
+    if let Some(seconds) = seconds(truth) {
+        return timed(line, dial, seconds, system);
     }
+    let truth = units::read::<Velocity>(truth, system, &ROAD_CHECK_SPEED).map_err(SpeedometerTextError::Number)?;
+    Ok(Reading { dial, truth })
+}
+
+/// A reading timed over a mile or kilometre.
+fn timed(line: &str, dial: Velocity, seconds: f64, system: System) -> Result<Reading, SpeedometerTextError> {
+    let reading = Reading::timed(dial, milestone(system), time_s(seconds));
+    if ROAD_CHECK_SPEED.allow(ROAD_CHECK_SPEED.measure(&reading.truth)) {
+        return Ok(reading);
+    }
+    let speed = units::show(&reading.truth, Velocity::usual(system), 1);
+    let posts = if system == System::Inch { "a mile" } else { "a kilometre" };
+    Err(SpeedometerTextError::Seconds { text: line.to_owned(), speed, posts })
 }
 
 /// The two halves of a reading: at a word or sign, or else at the last blank before a digit.

@@ -69,12 +69,11 @@ impl Speedometer {
         driven_wanted(self.shaft, self.dial, self.train.drive(), self.train.adapter())
     }
 
-    /// The same car as a road check found it: the shaft turns so fast that the fitted gears read `ratio` times the truth.
+    /// A car as a road check found it: the shaft turns so fast that the fitted gears read `ratio` times the truth.
     ///
-    /// `ratio` is dial over true, above 0. What the tyre and axle were thought to be no longer counts.
-    #[must_use]
-    pub fn found_by_road(&self, ratio: f64) -> Self {
-        Self { shaft: self.dial.constant() * (ratio / decimal(self.train.ratio())), ..*self }
+    /// `ratio` is dial over true, above 0. What the tyre and axle are thought to be does not count.
+    pub fn found_by_road(train: Train, dial: Dial, ratio: f64) -> Self {
+        Self { shaft: dial.constant() * (ratio / decimal(train.ratio())), train, dial }
     }
 
     /// The same with other gears.

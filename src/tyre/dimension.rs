@@ -242,12 +242,3 @@ pub fn new_tyre_limits(size: &Size, dimensions: &Dimensions) -> (Length, Length)
     let (rim, twice) = (dimensions.rim.value, dimensions.sidewall.value * 2.0);
     (rim + twice * 0.97, rim + twice * above)
 }
-
-/// The section width on a rim other than the theoretical one: S = S₁ + 0.4 (A − A₁), rounded to whole mm.
-///
-/// `nominal` is S₁; `rim_width` A and `theoretical_rim_width` A₁ are rim widths, the latter a factor of S₁ that the maker gives.
-/// Source: amendment to UN R30 paragraph 6.1.1.1 as reproduced in a contract-clause library.
-pub fn section_width_on_rim(nominal: Length, rim_width: Length, theoretical_rim_width: Length) -> Length {
-    let width = nominal + (rim_width - theoretical_rim_width) * 0.4;
-    common::millimetres(common::in_millimetres(width).round())
-}

@@ -156,7 +156,7 @@ fn turns(words: &[&str], system: System) -> Result<Measurement, TyreError> {
         return Err(TyreError::Number(UnitError::Outside {
             limits: CIRCUMFERENCE,
             text: number::clip(&joined),
-            range: CIRCUMFERENCE.range(),
+            range: format!("{} a turn", CIRCUMFERENCE.range_in(units::unit_typed::<Length>(&way, system))),
         }));
     }
     Ok(Measurement::RollOut { turns, distance })

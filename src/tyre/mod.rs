@@ -177,7 +177,15 @@ impl Tyre {
 
     /// The load index and the mass it allows on a single tyre.
     pub fn load_limit(&self) -> Option<(u16, Mass)> {
-        let index = self.size()?.service.load_index?;
-        Some((index, service::load_of(index)?))
+        loaded(self.size()?.service.load_index?)
     }
+
+    /// The load index and the mass it allows on each tyre of a pair on one hub; `None` where the size carries none.
+    pub fn pair_load_limit(&self) -> Option<(u16, Mass)> {
+        loaded(self.size()?.service.dual_index?)
+    }
+}
+
+fn loaded(index: u16) -> Option<(u16, Mass)> {
+    Some((index, service::load_of(index)?))
 }

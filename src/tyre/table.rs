@@ -76,32 +76,6 @@ pub fn row(size: &Size) -> Option<Row> {
     }
 }
 
-/// A row of 49 CFR 571.109 (FMVSS 109) Appendix A: section width and least size factor, which is section width plus diameter.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct SizeFactor {
-    /// The size as the table writes it.
-    pub size: &'static str,
-    /// Section width on the test rim, in.
-    pub width_in: f64,
-    /// Least sum of section width and diameter, in.
-    pub least_in: f64,
-}
-
-impl SizeFactor {
-    /// The least diameter of a tyre of the tabled width, in: a lower bound, not the design diameter.
-    pub fn least_diameter_in(&self) -> f64 {
-        self.least_in - self.width_in
-    }
-}
-
-/// The whole rows of Appendix A that were read, as quoted in letters of interpretation of the US safety administration (1974).
-pub const SIZE_FACTORS: [SizeFactor; 4] = [
-    SizeFactor { size: "7.60-15", width_in: 7.90, least_in: 36.05 },
-    SizeFactor { size: "8.55-15", width_in: 8.45, least_in: 36.57 },
-    SizeFactor { size: "175R13", width_in: 6.75, least_in: 30.30 },
-    SizeFactor { size: "BR78-13", width_in: 6.75, least_in: 30.31 },
-];
-
 /// The stand-ins of one letter in the 78, 70 and 60 series.
 type StandIns = [Option<(u16, u8)>; 3];
 

@@ -144,6 +144,11 @@ pub fn read<Q: Measured>(text: &str, system: System, limits: &Limits) -> Result<
         .ok_or_else(|| UnitError::Outside { limits: *limits, text: text.trim().to_owned(), range: limits.range_in(unit) })
 }
 
+/// The unit that a typed text names; the usual one where it names none, or none that is known.
+pub fn unit_typed<Q: Measured>(text: &str, system: System) -> &'static Unit<Q> {
+    number::leading(text).and_then(|(_, rest)| table::find::<Q>(rest, system)).unwrap_or_else(|| Q::usual(system))
+}
+
 /// More digits behind the number, as in `1/0`, `1e9` or a pasted table, make the whole text no number; letters alone are a unit not known.
 fn no_unit<Q: Measured>(word: &'static str, text: &str, rest: &str) -> UnitError {
     if rest.contains(|c: char| c.is_ascii_digit()) {

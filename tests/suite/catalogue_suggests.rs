@@ -1,7 +1,8 @@
 //! What the catalogue suggests: parts in stock before the others, each text once, no list without end.
 
 use layshaft::catalogue::{Axle, Catalogue, Kind};
-use layshaft::sheet::suggest::{MOST, parts, speedometer_pairs};
+use layshaft::sheet::suggest::{MOST, dials, parts, speedometer_pairs};
+use layshaft::speedometer::dial::KNOWN;
 use layshaft::speedometer::read;
 use layshaft::units::System;
 
@@ -36,4 +37,14 @@ fn every_suggested_pair_can_be_read() {
     let found = speedometer_pairs(&Catalogue::built_in());
     assert!(!found.is_empty());
     assert!(found.iter().all(|one| read::train(&one.text).is_ok()));
+}
+
+#[test]
+fn every_suggested_dial_is_read_as_what_it_is() {
+    assert_eq!(dials().len(), KNOWN.len());
+    for (said, known) in dials().iter().zip(KNOWN) {
+        for system in [System::Inch, System::Metric] {
+            assert_eq!(read::dial(&said.text, system), Ok(known.dial()), "{}", said.text);
+        }
+    }
 }

@@ -72,3 +72,4 @@ mod published_tyre_rolling;
 mod published_units;
 mod saved;
 mod saved_schema;
+mod tyres_and_dial_by_hand;

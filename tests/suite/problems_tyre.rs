@@ -53,7 +53,7 @@ fn measurements_that_are_none() {
     );
     check(
         "100 turns 18 m",
-        "“100 turns 18 m” is outside what the rolling circumference can be. Type 500 to 6,000 mm (smaller than a cart's or larger than a tractor's wheel).",
+        "“100 turns 18 m” is outside what the rolling circumference can be. Type 0.5 to 6 m a turn (smaller than a cart's or larger than a tractor's wheel).",
     );
 }
 
@@ -72,5 +72,9 @@ fn speedometer_texts() {
     say(read::dial("ten", System::Inch), "“ten” cannot be read as the dial constant");
     say(read::readings("60", System::Inch), "“60” is not a reading of the dial with the true speed");
     say(read::readings("60 0", System::Inch), "“0” is outside what the speed of a road check can be");
+    // A mile in a second: 3,600 mph; a kilometre in a second: 3,600 km/h.
+    say(read::readings("60 in 1 s", System::Inch), "“60 in 1 s” comes to a true speed of 3,600.0 mph");
+    let too_quick = read::readings("60 in 1 s", System::Metric).unwrap_err();
+    assert_eq!(too_quick.what_to_do(), "check the seconds between the posts, a kilometre apart");
     say(read::readings(&"60 57;".repeat(201), System::Inch), "there are more than 200 readings");
 }

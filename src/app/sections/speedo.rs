@@ -6,14 +6,18 @@ use crate::app::state::State;
 use crate::app::widgets::{Chart, SelectField, TextField};
 use crate::chart::of_speedo;
 use crate::job::{Choice, Field, JobChoice, JobField};
+use crate::sheet::speedo::rule;
 
 /// The dial, the rule and the shelf, the same for every setup.
 pub(super) fn controls() -> impl IntoView {
+    let state = State::here();
+    let about = Memo::new(move |_| state.answers.with(|(conditions, _)| rule::about(conditions.speedo.band)));
     view! {
         <TextField field=Field::Job(JobField::Dial) label="dial expects" visible_label=true number=true blank_means="1,000"/>
         <TextField field=Field::Job(JobField::SpeedoCheck) label="check at a true" visible_label=true number=true/>
         <SelectField choice=Choice::Job(JobChoice::Law) label="rule" visible_label=true/>
         <SelectField choice=Choice::Job(JobChoice::SpeedoStock) label="from the" visible_label=true/>
+        <p class="section__note" id="speedometer-rule">{move || state.say(&about.get())}</p>
     }
 }
 

@@ -2,10 +2,12 @@
 
 use super::super::typed::entry;
 use super::super::{Cell, Figure, Piece, Source};
+use super::{READS, where_it_lies};
 use crate::analysis::Analysis;
+use crate::gearing::teeth::decimal;
 use crate::job::SetupField;
 use crate::speedometer::road_check::RoadCheck;
-use crate::speedometer::{SpeedoGear, Verdict};
+use crate::speedometer::{Candidate, Train, Verdict};
 use crate::units::{Measured, Velocity, number};
 
 /// Source of the fit.
@@ -28,7 +30,7 @@ fn found(source: Source<'_>, analysis: &Analysis, check: &RoadCheck) -> Cell {
     let figure = figure.by("dial = ratio × true + offset, by least squares", filled, FIT);
     let offset = Figure::quantity("road_check.offset", &check.offset, unit, 1);
     let cell = Cell::line([figure.into(), Piece::words("of true"), offset.into(), Piece::words("whatever the speed")]);
-    cell.and([verdict(check)]).and_maybe(mend(analysis, check))
+    mended(source, analysis, check, cell.and([verdict(check)]))
 }
 
 fn verdict(check: &RoadCheck) -> Piece {
@@ -51,10 +53,37 @@ fn unsteady(check: &RoadCheck) -> String {
     }
 }
 
-/// The driven count that mends a share, with the drive gear that is fitted.
-fn mend(analysis: &Analysis, check: &RoadCheck) -> Option<Piece> {
-    let train = analysis.setup.speedo.train.filter(|_| check.gears_mend_it())?;
-    let wanted = check.driven_wanted(train.driven());
-    let whole = (SpeedoGear::LEAST..=SpeedoGear::GREATEST).rev().find(|teeth| f64::from(*teeth) <= wanted)?;
-    Some(Piece::words(format!("fit {whole} driven teeth in place of {} ({} would be exact)", train.driven(), number::show(wanted, 2))))
+/// The driven count that mends a share with the drive gear that is fitted, and the best pairs of the shelf with what they leave.
+fn mended(source: Source<'_>, analysis: &Analysis, check: &RoadCheck, cell: Cell) -> Cell {
+    if !check.gears_mend_it() {
+        return cell;
+    }
+    let Some(train) = analysis.setup.speedo.train else {
+        return cell.and([Piece::words("type the gears fitted to see which pair mends it")]);
+    };
+    let wanted = number::show(check.driven_wanted(train.driven()), 2);
+    let mut cell = cell.and([Piece::words(format!("{wanted} driven teeth on the {}-tooth drive would be exact", train.drive()))]);
+    for (at, candidate) in analysis.speedo.mending.iter().enumerate() {
+        cell = cell.and(mending_line(source, analysis, check, (train, candidate), at + 1));
+    }
+    cell
+}
+
+/// `fit 6 drive, 20 driven: 0.4 % left, Curlew, in stock`.
+fn mending_line(
+    source: Source<'_>,
+    analysis: &Analysis,
+    check: &RoadCheck,
+    (fitted, candidate): (Train, &Candidate),
+    place: usize,
+) -> Vec<Piece> {
+    let [before, now] = [fitted, candidate.train].map(|train| number::show(decimal(train.ratio()), 4));
+    let filled = format!("{} × {now} ÷ {before} − 1 = {} %", number::show(check.ratio, 4), number::show(100.0 * candidate.error, 1));
+    let figure = Figure::percent(&format!("road_check.left_{place}"), candidate.error, 1).small();
+    let figure = figure.by("error left = ratio found × new drive ÷ driven, over that fitted, − 1", filled, READS);
+    vec![
+        Piece::words(format!("fit {} drive, {} driven:", candidate.train.drive(), candidate.train.driven())),
+        figure.into(),
+        Piece::words(format!("left, {}", where_it_lies(source, analysis, candidate))),
+    ]
 }

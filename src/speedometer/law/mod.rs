@@ -1,11 +1,13 @@
 //! The legal bands: how far a speedometer may read from the truth, rule by rule, as data.
 //!
-//! The rows are in `table`. The rules differ by country, vehicle and year, and local rules decide; nothing here certifies a car.
+//! The rows are in `table`, the speeds each rule tests at in `test_speeds`. The rules differ by country, vehicle and year, and local rules decide; nothing here certifies a car.
 
 mod table;
+mod test_speeds;
 
 use crate::units::{Length, System, Velocity, common};
 pub use table::{BANDS, ODOMETERS};
+pub use test_speeds::{TestSpeed, Tests, speeds_of_r39};
 
 /// How sure a row is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -59,6 +61,8 @@ pub struct Band {
     pub km_h: Numbers,
     /// Its numbers in mph, where it has its own; else those in km/h are converted.
     pub mph: Option<Numbers>,
+    /// The speeds it tests at.
+    pub tests: Tests,
     /// Whether it is law today for cars in use or newly approved.
     pub in_force_for_cars: bool,
     /// Where it stands.
@@ -67,13 +71,9 @@ pub struct Band {
     pub mark: Mark,
 }
 
-/// The band that is chosen where nobody chooses: the strictest of those in force for cars, which never lets a dial read low.
-pub const DEFAULT: &str = "un-r39";
-
-/// The rule of that id; the default where there is none.
+/// The rule of that id. Where there is none, UN R39: the strictest of those in force for cars, which never lets a dial read low.
 pub fn band(id: &str) -> &'static Band {
-    let named = |id: &str| BANDS.iter().find(|band| band.id == id);
-    named(id).or_else(|| named(DEFAULT)).unwrap_or(&table::UN_R39)
+    BANDS.iter().find(|band| band.id == id).unwrap_or(&table::UN_R39)
 }
 
 /// A reading against a rule, in the unit of the rule's numbers.
@@ -152,19 +152,6 @@ impl Band {
     }
 }
 
-/// The true speeds UN R39 tests at, by the vehicle's greatest speed (paragraph 5.2.5, from memory; 40, 80 and 120 km/h also quoted from 75/443).
-pub fn test_speeds(greatest: Velocity) -> Vec<Velocity> {
-    let km_h = (common::unit::<Velocity>("km/h").take)(&greatest);
-    let most = 0.8 * km_h;
-    let speeds: Vec<f64> = match km_h {
-        v if v <= 45.0 => vec![most],
-        v if v <= 100.0 => [Some(40.0), (most >= 55.0).then_some(most)].into_iter().flatten().collect(),
-        v if v <= 150.0 => [Some(40.0), Some(80.0), (most >= 100.0).then_some(most)].into_iter().flatten().collect(),
-        _ => vec![40.0, 80.0, 120.0],
-    };
-    speeds.into_iter().map(|value| speed("km/h", value)).collect()
-}
-
 /// A rule on odometers: how far the way counted may be from the true one.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct OdometerRule {
@@ -172,6 +159,8 @@ pub struct OdometerRule {
     pub id: &'static str,
     /// The rule's name.
     pub name: &'static str,
+    /// The ids of the speedometer rules it goes with.
+    pub goes_with: &'static [&'static str],
     /// Greatest error either way, as a share of the true way.
     pub share: f64,
     /// Where it stands.
@@ -185,4 +174,9 @@ impl OdometerRule {
     pub fn allows(&self, counted: Length, true_way: Length) -> bool {
         ((counted - true_way) / true_way).value.abs() <= self.share + 1e-12
     }
+}
+
+/// The rule on odometers that goes with a rule on speedometers; `None` where that says nothing on odometers.
+pub fn odometer_rule(band: &Band) -> Option<&'static OdometerRule> {
+    ODOMETERS.iter().find(|rule| rule.goes_with.contains(&band.id))
 }

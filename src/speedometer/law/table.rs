@@ -1,6 +1,6 @@
 //! The rules themselves: one row each, with its source and how sure it is.
 
-use super::{Band, Mark, Numbers, OdometerRule};
+use super::{Band, Mark, Numbers, OdometerRule, Tests};
 
 const fn above(share: f64, more: f64) -> Numbers {
     Numbers { low: 1.0, low_less: 0.0, high: 1.0 + share, high_more: more, from: 0.0, to: f64::INFINITY }
@@ -21,6 +21,7 @@ pub(super) const UN_R39: Band = Band {
     scope: "type approval of cars and trucks; never under the true speed",
     km_h: above(0.1, 4.0),
     mph: None,
+    tests: Tests::LikeR39,
     in_force_for_cars: true,
     source: "UN R39 paragraph 5.3, quoted in an owner forum",
     mark: Mark::Quoted,
@@ -35,6 +36,7 @@ pub const BANDS: [Band; 13] = [
         scope: "European type approval before UN R39 took its place; also at the speeds between",
         km_h: above(0.1, 4.0),
         mph: None,
+        tests: Tests::LikeR39,
         in_force_for_cars: false,
         source: "Directive 75/443/EEC Annex II 4.4, German text quoted in two forums",
         mark: Mark::Quoted,
@@ -45,6 +47,7 @@ pub const BANDS: [Band; 13] = [
         scope: "conformity of production, cars and trucks (M, N)",
         km_h: above(0.1, 6.0),
         mph: None,
+        tests: Tests::Unnamed,
         in_force_for_cars: false,
         source: "UN R39 Annex 3",
         mark: Mark::Memory,
@@ -55,6 +58,7 @@ pub const BANDS: [Band; 13] = [
         scope: "conformity of production, motorcycles and three-wheelers",
         km_h: above(0.1, 8.0),
         mph: None,
+        tests: Tests::Unnamed,
         in_force_for_cars: false,
         source: "UN R39 Annex 3",
         mark: Mark::Memory,
@@ -65,6 +69,7 @@ pub const BANDS: [Band; 13] = [
         scope: "conformity of production, mopeds",
         km_h: above(0.1, 4.0),
         mph: None,
+        tests: Tests::Unnamed,
         in_force_for_cars: false,
         source: "UN R39 Annex 3",
         mark: Mark::Memory,
@@ -75,6 +80,7 @@ pub const BANDS: [Band; 13] = [
         scope: "Australia, new models from July 2006, all from July 2007; takes UN R39",
         km_h: above(0.1, 4.0),
         mph: None,
+        tests: Tests::LikeR39,
         in_force_for_cars: true,
         source: "ADR 18/03 (Determination 2 of 2004), which requires UN R39; the formula as quoted for UN R39",
         mark: Mark::Quoted,
@@ -85,6 +91,7 @@ pub const BANDS: [Band; 13] = [
         scope: "Australia before ADR 18/03, above 40 km/h",
         km_h: within(0.1, 0.1, 40.0),
         mph: None,
+        tests: Tests::Unnamed,
         in_force_for_cars: false,
         source: "Australian motoring-club page; encyclopedia section",
         mark: Mark::Quoted,
@@ -95,6 +102,7 @@ pub const BANDS: [Band; 13] = [
         scope: "US buses, trucks and truck-tractors, at 50 mph (80 km/h)",
         km_h: at(80.0, 8.0),
         mph: Some(at(50.0, 5.0)),
+        tests: Tests::ItsOwn,
         in_force_for_cars: false,
         source: "49 CFR 393.82; 70 FR 48054, 15 August 2005",
         mark: Mark::Read,
@@ -105,6 +113,7 @@ pub const BANDS: [Band; 13] = [
         scope: "UK Construction and Use Regulations 1966, above 10 mph",
         km_h: within(0.1, 0.1, 16.093_44),
         mph: Some(within(0.1, 0.1, 10.0)),
+        tests: Tests::Unnamed,
         in_force_for_cars: false,
         source: "trade weekly, 24 May 1968, p. 92",
         mark: Mark::Quoted,
@@ -115,6 +124,7 @@ pub const BANDS: [Band; 13] = [
         scope: "up to 7 % fast",
         km_h: within(0.0, 0.07, 0.0),
         mph: None,
+        tests: Tests::Unnamed,
         in_force_for_cars: false,
         source: "owner-forum quotation, low authority",
         mark: Mark::Quoted,
@@ -125,6 +135,7 @@ pub const BANDS: [Band; 13] = [
         scope: "at 35 km/h and above",
         km_h: within(0.1, 0.15, 35.0),
         mph: None,
+        tests: Tests::Unnamed,
         in_force_for_cars: false,
         source: "two Japanese glossaries",
         mark: Mark::Quoted,
@@ -135,6 +146,7 @@ pub const BANDS: [Band; 13] = [
         scope: "tested at 40 km/h indicated: true 30.9 to 42.55 km/h",
         km_h: Numbers { low: 0.94, low_less: 0.0, high: 1.1, high_more: 6.0, from: 0.0, to: f64::INFINITY },
         mph: None,
+        tests: Tests::ShownKmh(&[40.0]),
         in_force_for_cars: true,
         source: "inspection notice: 10(V1 − 6)/11 ≤ V2 ≤ (100/94) V1",
         mark: Mark::Memory,
@@ -145,21 +157,45 @@ pub const BANDS: [Band; 13] = [
         scope: "voluntary, May 2022: at 25, 45 and 65 mph, radial tyres",
         km_h: within(0.01, 0.04, 0.0),
         mph: None,
+        tests: Tests::TrueMph(&[25.0, 45.0, 65.0]),
         in_force_for_cars: false,
         source: "summary page of the standard",
         mark: Mark::Quoted,
     },
 ];
 
-const fn odometer(id: &'static str, name: &'static str, share: f64, source: &'static str, mark: Mark) -> OdometerRule {
-    OdometerRule { id, name, share, source, mark }
-}
-
-/// Every rule on odometers that gives a figure for a car in use.
-pub const ODOMETERS: [OdometerRule; 5] = [
-    odometer("de-stvzo-57", "Germany StVZO § 57(3)", 0.04, "statute wording on a legal portal; two forum quotations", Mark::Quoted),
-    odometer("adr-18-00", "ADR 18/00 to 18/02", 0.04, "Australian motoring-club pages", Mark::Quoted),
-    odometer("eu-tachograph", "EU tachograph, in use", 0.04, "Regulation 3821/85 Annex IB chapter III(2), German rules text", Mark::Quoted),
-    odometer("sae-j2976", "SAE J2976", 0.025, "summary page of the standard", Mark::Quoted),
-    odometer("nist-hb-44", "NIST Handbook 44 section 5.53", 0.04, "handbook, figure from memory", Mark::Memory),
+/// Every rule on odometers that gives a figure for a car in use and goes with a rule on speedometers.
+pub const ODOMETERS: [OdometerRule; 4] = [
+    OdometerRule {
+        id: "de-stvzo-57",
+        name: "Germany StVZO § 57(3)",
+        goes_with: &["de-before-1991"],
+        share: 0.04,
+        source: "statute wording on a legal portal; two forum quotations",
+        mark: Mark::Quoted,
+    },
+    OdometerRule {
+        id: "adr-18-00",
+        name: "ADR 18/00 to 18/02",
+        goes_with: &["adr-18-00"],
+        share: 0.04,
+        source: "Australian motoring-club pages",
+        mark: Mark::Quoted,
+    },
+    OdometerRule {
+        id: "sae-j2976",
+        name: "SAE J2976",
+        goes_with: &["sae-j2976"],
+        share: 0.025,
+        source: "summary page of the standard",
+        mark: Mark::Quoted,
+    },
+    OdometerRule {
+        id: "nist-hb-44",
+        name: "NIST Handbook 44 section 5.53",
+        goes_with: &["us-49-cfr-393-82"],
+        share: 0.04,
+        source: "handbook, figure from memory",
+        mark: Mark::Memory,
+    },
 ];
