@@ -1,7 +1,7 @@
 //! The speedometer: it reads low, the sheet says what to fit, and a road check is believed as far as it goes.
 
 use browser_tests::anyhow::{Result, ensure};
-use browser_tests::{Screen, visit};
+use browser_tests::{Page, Screen, visit};
 
 #[test]
 fn a_dial_that_reads_low_is_mended_from_the_shelf() -> Result<()> {
@@ -40,6 +40,10 @@ fn a_road_check_tells_a_share_from_an_amount() -> Result<()> {
         page.open("").await?;
         page.type_into("#s1-road-check", "30 28.5; 50 47.5; 70 66.5").await?;
         page.until("document.querySelector('#speedometer').innerText.includes('a steady share')").await?;
+        // 30/28.5 = 1.0526 too high on 8/28: 28 × 1.0526 = 29.47 driven teeth would be exact; 7/26 leaves 1.0526 × 7/26 × 28/8 − 1 = −0.8 %.
+        page.until("document.querySelector('#speedometer').innerText.includes('29.47 driven teeth on the 8-tooth drive would be exact')")
+            .await?;
+        page.until("/fit \\d+ drive, \\d+ driven:/.test(document.querySelector('#speedometer').innerText)").await?;
         page.type_into("#s1-road-check", "33 30; 53 50; 73 70").await?;
         page.until("document.querySelector('#speedometer').innerText.includes('a steady amount')").await?;
         page.type_into("#s1-road-check", "60 57").await?;
@@ -58,5 +62,49 @@ fn a_road_check_tells_a_share_from_an_amount() -> Result<()> {
         page.until("document.querySelector('[data-figure^=\"tyre.diameter\"]').innerText.startsWith('25.63')").await?;
         page.type_into("#s1-tyre", "856 turns/mile").await?;
         page.until("document.querySelector('#road').innerText.includes('turns per distance')").await
+    })
+}
+
+/// Chooses a rule by its name.
+async fn choose_rule(page: &Page, name: &str) -> Result<()> {
+    page.js::<()>(&format!(
+        "void (() => {{ const select = [...document.querySelectorAll('#speedometer .section__controls label')].find(label => label.textContent.includes('rule')).querySelector('select'); select.value = [...select.options].find(option => option.text === '{name}').value; select.dispatchEvent(new Event('change', {{ bubbles: true }})); }})()"
+    ))
+    .await
+}
+
+#[test]
+fn the_rule_says_where_it_stands_and_judges_its_own_speeds() -> Result<()> {
+    visit(async |page| {
+        page.set_screen(Screen::PHONE).await?;
+        page.open("").await?;
+        let about = page.text("#speedometer-rule").await?;
+        ensure!(about.contains("in force for cars") && about.contains("UN R39 paragraph 5.3"), "{about}");
+        // UN R39 tests at 40 km/h on the dial; A reads 0.9567 of the truth: 24.85 ÷ 0.9567 = 26.0 mph.
+        page.element("[data-figure=\"speedometer.test_1_true_mph\"]").await?;
+        page.figure_is("speedometer.test_1_true_mph", "26.0 mph").await?;
+        // 8 drive teeth want 26.79 driven, 4 half of that.
+        page.figure_is("speedometer.driven_for_4", "13.39").await?;
+        page.until("document.querySelector('#speedometer').innerText.includes('says nothing on odometers')").await?;
+        // SAE J2976 tests at a true 25, 45 and 65 mph: 65 × 0.9567 = 62.2; it allows the odometer 2.5 %.
+        choose_rule(page, "SAE J2976").await?;
+        page.until("document.querySelector('#speedometer-rule').innerText.includes('summary page of the standard')").await?;
+        page.element("[data-figure=\"speedometer.test_3_reads_mph\"]").await?;
+        page.figure_is("speedometer.test_3_reads_mph", "62.2 mph").await?;
+        page.until("document.querySelector('#speedometer').innerText.includes('outside SAE J2976: 2.5 %')").await?;
+        let width: u32 = page.js("document.documentElement.scrollWidth").await?;
+        ensure!(width <= 390, "nothing is wider than the phone: {width}");
+        // The dial field offers known dials, each of which is read.
+        ensure!(page.count("#known-dials option").await? == 7, "seven dials are known");
+        page.type_into("#dial", "8 pulses/turn 8,000 pulses/mile").await?;
+        page.until("document.querySelector('#dial').getAttribute('aria-invalid') === 'false'").await?;
+        page.js::<()>("void scrollTo({ top: 0, behavior: 'instant' })").await?;
+        page.until("!document.querySelector('.heads--compact')").await?;
+        // Load index 88 is 560 kg, 1,235 lb; the symbol S is 180 km/h, 112 mph.
+        page.type_into("#s1-tyre", "185/70R14 88S").await?;
+        page.element("#road tbody tr:last-child").await?;
+        page.figure_is("tyre.load_limit_lb", "1,235 lb").await?;
+        page.figure_is("tyre.speed_limit_mph", "112 mph").await?;
+        page.until("document.querySelector('#road').innerText.includes('on four, for a car of 2,600 lb')").await
     })
 }
