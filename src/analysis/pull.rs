@@ -35,8 +35,8 @@ pub struct Pull {
     pub cruise: Option<Cruise>,
     /// When a quarter mile and a kilometre are covered from a standing start.
     pub distances: Vec<(Length, Option<Moment>)>,
-    /// The rolling start: time and way from one speed to the other.
-    pub roll: Option<Run>,
+    /// The rolling start from one speed to the other, where one is asked for, or why there is none.
+    pub roll: Option<Result<Run, MotionError>>,
 }
 
 /// The best upshift out of a gear.
@@ -98,7 +98,7 @@ impl Pull {
             gears: (1..=many).map(|gear| gear_answers(&vehicle, gear, conditions)).collect(),
             cruise: conditions.cruise.and_then(|speed| cruise::in_gear(&vehicle, many, speed, typed.trailer)),
             distances: distances(&vehicle, conditions),
-            roll: rolling(&vehicle, conditions),
+            roll: conditions.pull.run.roll.map(|roll| rolling(&vehicle, conditions, roll)),
             facts: Some(facts),
             thrust: Some(thrust),
             vehicle: Some(vehicle),
@@ -180,15 +180,20 @@ fn distances(vehicle: &Vehicle, conditions: &Conditions) -> Vec<(Length, Option<
 }
 
 /// From one speed to another, in the gear chosen or in the lowest that can be used, shifting up by the rule.
-fn rolling(vehicle: &Vehicle, conditions: &Conditions) -> Option<Run> {
-    let (from, to, gear) = conditions.pull.run.roll?;
-    let gear = gear.or_else(|| lowest_usable(vehicle, from))?;
+fn rolling(vehicle: &Vehicle, conditions: &Conditions, (from, to, gear): (Velocity, Velocity, Option<usize>)) -> Result<Run, MotionError> {
+    if from >= to {
+        return Err(MotionError::NotRising);
+    }
+    let gear = gear.map_or_else(|| lowest_usable(vehicle, from), Ok)?;
     let course = Course { speeds: vec![to], ..course(vehicle, conditions, Start::Rolling { gear, speed: from }) };
-    run::run(vehicle, &course).ok()
+    run::run(vehicle, &course)
 }
 
-fn lowest_usable(vehicle: &Vehicle, speed: Velocity) -> Option<usize> {
-    vehicle.pull().gears().iter().find(|gear| gear.slowest <= speed && speed < gear.fastest).map(|gear| gear.gear)
+fn lowest_usable(vehicle: &Vehicle, speed: Velocity) -> Result<usize, MotionError> {
+    let gears = vehicle.pull().gears();
+    let usable = gears.iter().find(|gear| gear.slowest <= speed && speed < gear.fastest).map(|gear| gear.gear);
+    let within_limit = gears.iter().any(|gear| speed < gear.fastest);
+    usable.ok_or(if within_limit { MotionError::TooSlowForAll } else { MotionError::TooFastForAll })
 }
 
 /// A standing start with a trace, for the pictures alone.

@@ -123,6 +123,20 @@ pub fn ask_to_persist() {
     }
 }
 
+/// Puts a text on the clipboard and says whether the browser let it; some have none, some refuse.
+pub fn copy(text: String, done: impl FnOnce(bool) + 'static) {
+    leptos::task::spawn_local(async move { done(put_on_clipboard(&text).await) });
+}
+
+async fn put_on_clipboard(text: &str) -> bool {
+    let Some(navigator) = web_sys::window().map(|window| window.navigator()) else { return false };
+    // Pages without a secure origin have no clipboard.
+    if !js_sys::Reflect::get(&navigator, &JsValue::from_str("clipboard")).is_ok_and(|clipboard| clipboard.is_object()) {
+        return false;
+    }
+    wasm_bindgen_futures::JsFuture::from(navigator.clipboard().write_text(text)).await.is_ok()
+}
+
 /// Saves a text as a file of the device.
 pub fn save_file(name: &str, kind: &str, text: &str) {
     let parts = js_sys::Array::of1(&JsValue::from_str(text));

@@ -1,11 +1,12 @@
-//! The pictures of Pull: thrust over speed, the run over time, and which part of the engine each gear uses.
+//! The pictures of Pull: thrust over speed, the run over time and over distance, and which part of the engine each gear uses.
 
 use super::lines::{At, Band, Dot, Guide, Lines, Measure, Series};
 use super::palette::Hue;
 use crate::analysis::pull::traced;
+use crate::motion::run::Moment;
 use crate::sheet::{Source, ordinal};
 use crate::units::common::{in_rpm, metres_per_second, rpm, unit};
-use crate::units::{Force, Measured, Power, Time, Velocity, number};
+use crate::units::{Force, Length, Measured, Power, System, Time, Velocity, number};
 
 /// Points to a curve.
 const POINTS: u32 = 48;
@@ -62,17 +63,31 @@ fn road_loads(source: Source<'_>, reach: f64) -> Vec<Series> {
 
 /// Speed over time from a standing start.
 pub fn run(source: Source<'_>, focus: Option<usize>) -> Lines {
-    let (speed, time) = (Velocity::usual(source.reader.units), unit::<Time>("s"));
+    let time = unit::<Time>("s");
+    let x = Measure { name: "time".into(), unit: time.symbol.into(), decimals: 1, ends: None };
+    standing(source, focus, x, |moment| (time.take)(&moment.time))
+}
+
+/// Speed over the way covered from a standing start.
+pub fn run_over_distance(source: Source<'_>, focus: Option<usize>) -> Lines {
+    let length = unit::<Length>(if source.reader.units == System::Inch { "ft" } else { "m" });
+    let x = Measure { name: "distance".into(), unit: length.symbol.into(), decimals: 0, ends: None };
+    standing(source, focus, x, |moment| (length.take)(&moment.distance))
+}
+
+/// Speed of a standing start over what `along` tells of each moment.
+fn standing(source: Source<'_>, focus: Option<usize>, x: Measure, along: impl Fn(&Moment) -> f64) -> Lines {
+    let speed = Velocity::usual(source.reader.units);
     let runs = source.setups.iter().enumerate().filter_map(|(slot, analysis)| {
         let run = traced(&analysis.pull, source.conditions)?;
-        let points = run.trace.iter().map(|moment| ((time.take)(&moment.time), (speed.take)(&moment.speed)));
+        let points = run.trace.iter().map(|moment| (along(moment), (speed.take)(&moment.speed)));
         Some(Series { hue: Hue::Setup(slot), name: String::new(), points: points.collect() })
     });
     let asked = source.conditions.pull.run.speeds.iter();
     let guides = asked.map(|asked| Guide { at: At::Y((speed.take)(asked)), name: number::show((speed.take)(asked), 0), hue: Hue::Muted });
     Lines {
-        title: "Standing start: speed over time".into(),
-        x: Measure { name: "time".into(), unit: "s".into(), decimals: 1, ends: None },
+        title: format!("Standing start: speed over {}", x.name),
+        x,
         y: Measure { name: "road speed".into(), unit: speed.symbol.into(), decimals: 1, ends: None },
         series: runs.collect(),
         bands: Vec::new(),

@@ -1,10 +1,10 @@
-//! The air: its density with height, and what an engine measured in one air would give in the standard's.
+//! The air of a test: what an engine measured in one air would give in the standard's.
 //!
 //! A correction is for naturally aspirated spark-ignition engines; each standard says between which factors it may be used.
 
-use uom::si::{length::meter, mass_density::kilogram_per_cubic_meter, pressure::hectopascal, thermodynamic_temperature::kelvin};
+use uom::si::{pressure::hectopascal, thermodynamic_temperature::kelvin};
 
-use crate::units::{Length, MassDensity, Pressure, ThermodynamicTemperature};
+use crate::units::{Pressure, ThermodynamicTemperature};
 
 /// A test standard for engine power.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -15,6 +15,17 @@ pub enum Standard {
     Iso1585,
     /// DIN 70020: 1013 mbar in all, 20 °C.
     Din70020,
+}
+
+impl Standard {
+    /// What the standard is called.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::SaeJ1349 => "SAE J1349",
+            Self::Iso1585 => "ISO 1585",
+            Self::Din70020 => "DIN 70020",
+        }
+    }
 }
 
 /// The air of a test.
@@ -31,6 +42,8 @@ pub struct Air {
 /// A correction and whether the standard lets it be used.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Correction {
+    /// The standard it brings to.
+    pub standard: Standard,
     /// Multiply measured power or torque by it to have the standard's; divide for the way back.
     pub factor: f64,
     /// The pressure used: dry, or in all for DIN 70020.
@@ -86,23 +99,5 @@ pub fn correction(standard: Standard, air: &Air) -> Option<Correction> {
         Standard::Din70020 => (1013.0 / mbar) * (t_kelvin / 293.0).sqrt(),
     };
     let allowed = (standard != Standard::Din70020).then_some((0.93, 1.07));
-    (factor.is_finite() && factor > 0.0).then_some(Correction { factor, pressure, allowed })
-}
-
-/// Density, pressure and temperature of the standard atmosphere at a height, for the air the car drives through.
-///
-/// Model: troposphere, H = R·z/(R + z), T = 288.15 − 0.0065·H, p = 101 325·(T/288.15)^(g/(R·L)), ρ = p/(287.05287·T).
-/// Source: ISO 2533 / ICAO Doc 7488 (1993), as read out of a package that follows it. Range: −500 m to 11 km; outside it the height is held there.
-pub fn standard_atmosphere(height: Length) -> (MassDensity, Pressure, ThermodynamicTemperature) {
-    const EARTH_RADIUS_M: f64 = 6_356_766.0;
-    const GAS_CONSTANT: f64 = 287.052_87;
-    const LAPSE: f64 = 0.0065;
-    let z = height.get::<meter>().clamp(-500.0, 11_000.0);
-    let temperature = 288.15 - LAPSE * EARTH_RADIUS_M * z / (EARTH_RADIUS_M + z);
-    let pascal = 101_325.0 * (temperature / 288.15).powf(super::GRAVITY_M_PER_S2 / (GAS_CONSTANT * LAPSE));
-    (
-        MassDensity::new::<kilogram_per_cubic_meter>(pascal / (GAS_CONSTANT * temperature)),
-        Pressure::new::<uom::si::pressure::pascal>(pascal),
-        ThermodynamicTemperature::new::<kelvin>(temperature),
-    )
+    (factor.is_finite() && factor > 0.0).then_some(Correction { standard, factor, pressure, allowed })
 }

@@ -127,12 +127,6 @@ pub fn facts(vehicle: &Vehicle, question: &Question) -> Facts {
     }
 }
 
-/// How every other setup differs from the first; empty for fewer than two.
-pub fn compare(setups: &[Facts]) -> Vec<Difference> {
-    let Some((first, others)) = setups.split_first() else { return Vec::new() };
-    others.iter().map(|other| difference(first, other)).collect()
-}
-
 /// How one setup differs from another.
 pub fn difference(first: &Facts, other: &Facts) -> Difference {
     let inside = |facts: &Facts| facts.landings.iter().filter(|landing| landing.place == Place::Inside).fold(0_i32, |count, _| count + 1);
@@ -164,7 +158,7 @@ fn run_of(vehicle: &Vehicle, question: &Question, shifts: Vec<Shift>, band: Band
 }
 
 fn launch_thrust(vehicle: &Vehicle, launch: AngularVelocity) -> Force {
-    let torque = vehicle.pull().curve().torque_nm_within(in_rpm(launch));
+    let torque = vehicle.pull().curve().torque_nm_within(vehicle.pull().held_launch_rpm(launch));
     let thrust = vehicle.pull().gear(1).map_or(0.0, |gear| torque * gear.thrust_per_torque_1_per_m());
     newtons(thrust).min(vehicle.grip_limit())
 }

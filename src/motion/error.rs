@@ -80,6 +80,12 @@ pub enum MotionError {
         /// The engine speed there (rpm).
         engine_rpm: f64,
     },
+    /// A rolling start in no gear of its own: the engine is past its limit even in top.
+    TooFastForAll,
+    /// A rolling start in no gear of its own: the engine is below its curve in every gear that is not past its limit.
+    TooSlowForAll,
+    /// A rolling start whose end is not above its beginning.
+    NotRising,
 }
 
 impl Explain for MotionError {
@@ -108,6 +114,9 @@ impl Explain for MotionError {
             }
             Self::NoSuchGear { gear } => format!("there is no gear {gear}"),
             Self::TooFastForGear { gear, engine_rpm } => format!("in gear {gear} the engine would turn {}", rpm(engine_rpm)),
+            Self::TooFastForAll => "at the lower of the two speeds the engine is past its limit even in top gear".into(),
+            Self::TooSlowForAll => "at the lower of the two speeds no gear turns the engine fast enough for its torque curve".into(),
+            Self::NotRising => "the speed to be reached is not above the one to start from".into(),
         }
     }
 
@@ -131,6 +140,9 @@ impl Explain for MotionError {
             Self::TooWeak { .. } => "check torque, mass and their units, or the grade; thrust, ratios and road speeds still stand".into(),
             Self::NoSuchGear { .. } => "choose one of the gears of this box".into(),
             Self::TooFastForGear { .. } => "choose a higher gear or a lower speed".into(),
+            Self::TooFastForAll => "start from a lower speed".into(),
+            Self::TooSlowForAll => "start from a higher speed, choose the gear, or add points of the curve at lower rpm".into(),
+            Self::NotRising => "type a higher speed to reach".into(),
         }
     }
 }

@@ -6,8 +6,8 @@
 use uom::si::mass::kilogram;
 
 use super::vehicle::Vehicle;
-use super::{GRAVITY_M_PER_S2, in_metres_per_second, in_rpm, metres_per_second, rpm, traction};
-use crate::units::{AngularVelocity, Mass, Velocity};
+use super::{GRAVITY_M_PER_S2, in_metres_per_second, metres_per_second, newtons, rpm, traction};
+use crate::units::{AngularVelocity, Force, Mass, Velocity};
 
 /// What sets a grade.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -31,6 +31,8 @@ pub struct Steepest {
     pub grade: f64,
     /// Which of the two.
     pub bound: GradeBound,
+    /// Thrust less drag, tyres' grip not looked at.
+    pub net: Force,
     /// Engine speed at which thrust is greatest over drag, or the launch.
     pub engine: AngularVelocity,
     /// Road speed there; nothing at a start.
@@ -48,19 +50,10 @@ pub fn held(vehicle: &Vehicle, gear: usize, trailer: Mass) -> Option<Steepest> {
     Some(steepest(vehicle, gear, trailer, net, metres_per_second(speed), pull.engine_speed(metres_per_second(speed))))
 }
 
-/// The steepest grade that can be held in a gear at one road speed; `None` outside the curve.
-pub fn held_at(vehicle: &Vehicle, gear: usize, speed: Velocity, trailer: Mass) -> Option<Steepest> {
-    let pull = vehicle.pull().gear(gear)?;
-    let (_, square) = vehicle.load_parts();
-    let v = in_metres_per_second(speed);
-    Some(steepest(vehicle, gear, trailer, pull.thrust_n(v)? - square * v * v, speed, pull.engine_speed(speed)))
-}
-
 /// The steepest grade on which a gear still moves the car off, the clutch slipping at `launch`: the bound, at which it would slip for ever.
 pub fn started(vehicle: &Vehicle, gear: usize, launch: AngularVelocity, trailer: Mass) -> Option<Steepest> {
     let pull = vehicle.pull().gear(gear)?;
-    let (least, _) = vehicle.pull().curve().ends_rpm();
-    let launch_rpm = in_rpm(launch).max(least).min(vehicle.pull().limit_rpm());
+    let launch_rpm = vehicle.pull().held_launch_rpm(launch);
     let thrust = vehicle.pull().curve().torque_nm_within(launch_rpm) * pull.thrust_per_torque_1_per_m();
     Some(steepest(vehicle, gear, trailer, thrust, metres_per_second(0.0), rpm(launch_rpm)))
 }
@@ -80,5 +73,5 @@ fn steepest(vehicle: &Vehicle, gear: usize, trailer: Mass, net_n: f64, speed: Ve
         Some(by_thrust) if by_thrust <= by_grip => (by_thrust, GradeBound::Thrust),
         _ => (by_grip, GradeBound::Grip),
     };
-    Steepest { gear, by_thrust, by_grip, grade, bound, engine, speed }
+    Steepest { gear, by_thrust, by_grip, grade, bound, net: newtons(net_n), engine, speed }
 }

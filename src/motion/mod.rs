@@ -4,15 +4,13 @@
 //! - [`car`]: mass, axle loads, drag, efficiencies and inertias, each given or a marked default; [`traction`]: what the tyres hold.
 //! - [`pull`]: thrust at the wheels in every gear over road speed; needs no mass.
 //! - [`vehicle`]: engine, gears and car together, checked; every question below is asked of it.
-//! - [`shift`], [`top_speed`], [`grade`], [`cruise`], [`run`], [`clutch`], [`coast`]: the questions, one a file.
+//! - [`shift`], [`top_speed`], [`grade`], [`cruise`], [`run`]: the questions, one a file.
 //! - [`compare`]: the facts that settle close or wide.
 //!
 //! Quantities are in SI inside; engine speed is kept in rpm, as every curve is written.
 
 pub mod atmosphere;
 pub mod car;
-pub mod clutch;
-pub mod coast;
 pub mod compare;
 pub mod cruise;
 pub mod curve;
@@ -27,14 +25,9 @@ pub mod top_speed;
 pub mod traction;
 pub mod vehicle;
 
-use uom::si::{
-    angular_velocity::{radian_per_second, revolution_per_minute},
-    force::newton,
-    power::watt,
-    torque::newton_meter,
-    velocity::meter_per_second,
-};
+use uom::si::{angular_velocity::radian_per_second, force::newton, power::watt, torque::newton_meter, velocity::meter_per_second};
 
+use crate::units::common::{in_rpm, metres_per_second, rpm};
 use crate::units::{AngularVelocity, Force, Power, Torque, Velocity};
 
 pub use car::{Car, Defaults, Drive, Origin, Rotating, Sourced};
@@ -49,24 +42,12 @@ pub const GRAVITY_M_PER_S2: f64 = 9.806_65;
 /// The relative error asked of every integral over speed.
 const TOLERANCE: f64 = 1e-11;
 
-fn rpm(value: f64) -> AngularVelocity {
-    AngularVelocity::new::<revolution_per_minute>(value)
-}
-
-fn in_rpm(speed: AngularVelocity) -> f64 {
-    speed.get::<revolution_per_minute>()
-}
-
 fn newton_metres(value: f64) -> Torque {
     Torque::new::<newton_meter>(value)
 }
 
 fn in_newton_metres(torque: Torque) -> f64 {
     torque.get::<newton_meter>()
-}
-
-fn metres_per_second(value: f64) -> Velocity {
-    Velocity::new::<meter_per_second>(value)
 }
 
 fn in_metres_per_second(speed: Velocity) -> f64 {

@@ -155,11 +155,10 @@ impl Pull {
         &self.cautions
     }
 
-    /// The gear that pulls most at a road speed, up to the rev limit, and its thrust.
-    pub fn envelope(&self, speed: Velocity) -> Option<(usize, Force)> {
-        let reach = |gear: &&GearPull| speed <= gear.fastest;
-        let pulls = self.gears.iter().filter(reach).filter_map(|gear| Some((gear.gear, gear.thrust(speed)?)));
-        pulls.reduce(|best, next| if next.1 > best.1 { next } else { best })
+    /// The engine speed (rpm) a launch is held at: the one asked for, kept inside the curve and the rev limit.
+    pub fn held_launch_rpm(&self, launch: AngularVelocity) -> f64 {
+        let (least, _) = self.curve.ends_rpm();
+        in_rpm(launch).max(least).min(self.limit_rpm)
     }
 }
 

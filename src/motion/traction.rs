@@ -13,7 +13,7 @@ use crate::units::Force;
 /// Greatest thrust the driven wheels can put down over the car's weight times cos θ: μ with the load moved.
 ///
 /// With rear drive it is never more than μ: at that thrust the front wheels are off the road.
-pub(super) fn grip_share(car: &Car) -> f64 {
+fn grip_share(car: &Car) -> f64 {
     let grip = car.grip.value;
     let lever = car.gravity_height.value.get::<meter>() / car.wheelbase.value.get::<meter>();
     let share = car.driven_share.value;
@@ -30,19 +30,6 @@ pub(super) fn grip_share(car: &Car) -> f64 {
 /// Greatest thrust of the driven wheels on a grade (rise over run).
 pub fn greatest_thrust(car: &Car, grade: f64) -> Force {
     newtons(grip_share(car) * car.mass_kg() * GRAVITY_M_PER_S2 * grade.atan().cos())
-}
-
-/// Load of the front and the rear axle while the wheels push with `thrust` on a grade.
-///
-/// Model: front = W·cos θ·(1 − r) − F·h/L, rear = W·cos θ·r + F·h/L, r the static share on the rear.
-pub fn axle_loads(car: &Car, grade: f64, thrust: Force) -> (Force, Force) {
-    let lever = car.gravity_height.value / car.wheelbase.value;
-    let rear = match car.drive.value {
-        Drive::Front => 1.0 - car.driven_share.value,
-        Drive::Rear | Drive::All => car.driven_share.value,
-    };
-    let weight = newtons(car.mass_kg() * GRAVITY_M_PER_S2 * grade.atan().cos());
-    (weight * (1.0 - rear) - thrust * lever, weight * rear + thrust * lever)
 }
 
 /// The steepest grade (rise over run) that grip alone allows at a steady crawl: tan θ = F/(W·cos θ).

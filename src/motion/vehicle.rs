@@ -1,12 +1,12 @@
 //! Engine, gears and car together on one grade: what every question of this room is asked of.
 
-use uom::si::{area::square_meter, length::meter, mass_density::kilogram_per_cubic_meter};
+use uom::si::{area::square_meter, force::newton, length::meter, mass_density::kilogram_per_cubic_meter};
 
 use super::car::Car;
 use super::error::MotionError;
 use super::piecewise::Cubic;
 use super::pull::{GearPull, Pull};
-use super::{GRAVITY_M_PER_S2, in_metres_per_second, newtons, traction};
+use super::{in_metres_per_second, newtons, traction};
 use crate::units::{Force, Mass, Velocity};
 
 /// A stretch of speed on which thrust is one cubic.
@@ -57,7 +57,7 @@ impl Vehicle {
     pub fn on_grade(pull: Pull, car: Car, grade: f64) -> Result<Self, MotionError> {
         check(&car, grade)?;
         let (level_n, square_n) = car.road_load_n(grade, 0.0);
-        let grip_n = traction::grip_share(&car) * car.mass_kg() * GRAVITY_M_PER_S2 * grade.atan().cos();
+        let grip_n = traction::greatest_thrust(&car, grade).get::<newton>();
         let masses = pull.gears().iter().map(|gear| {
             let [closed, slipping, open] = car.rotating.value.masses_kg(car.mass_kg(), gear.overall, gear.radius_m());
             Masses { closed, slipping, open }
@@ -93,17 +93,6 @@ impl Vehicle {
     /// Road load at a speed on the vehicle's grade.
     pub fn road_load(&self, speed: Velocity) -> Force {
         newtons(self.load_n(in_metres_per_second(speed)))
-    }
-
-    /// The part of road load that does not depend on speed: rolling resistance and the grade.
-    pub fn steady_load(&self) -> Force {
-        newtons(self.level_n)
-    }
-
-    /// The part of road load that the air makes at a speed, ½·ρ·CdA·v².
-    pub fn drag(&self, speed: Velocity) -> Force {
-        let v = in_metres_per_second(speed);
-        newtons(self.square_n * v * v)
     }
 
     /// Greatest thrust the driven wheels can put down here.

@@ -9,7 +9,7 @@ use crate::motion::curve::rows::Detected;
 use crate::motion::shift::Rule;
 use crate::problem::{Explain, Problem};
 use crate::units::common::rpm;
-use crate::units::{AngularVelocity, Limits, Mass, Measured, MomentOfInertia, Plain, Share, Time, Typed, Velocity, common, limits, number};
+use crate::units::{AngularVelocity, Limits, Mass, Measured, MomentOfInertia, Plain, Share, System, Time, Typed, Velocity, common, limits, number};
 
 /// The most speeds that are timed.
 const MOST_SPEEDS: usize = 6;
@@ -24,7 +24,7 @@ pub struct Pull {
     pub curve: Option<EngineCurve>,
     /// What was taken for what in pasted rows.
     pub detected: Option<Detected>,
-    /// The correction that was applied.
+    /// The correction of a measured curve that was applied; peaks are taken as they are typed.
     pub correction: Option<Correction>,
     /// The engine speed that is not to be passed.
     pub limit: Option<AngularVelocity>,
@@ -51,6 +51,13 @@ pub struct RunTyped {
     pub speeds: Vec<Velocity>,
     /// A rolling start: from, to, and the gear (counted from 1) where one is chosen.
     pub roll: Option<(Velocity, Velocity, Option<usize>)>,
+}
+
+impl RunTyped {
+    /// The speeds that are timed where none are asked for, as they would be typed in these units.
+    pub fn usual_speeds(units: System) -> &'static str {
+        if units == System::Inch { "30; 60; 100" } else { "50; 100; 160" }
+    }
 }
 
 /// Reads one text after another, and collects what is wrong.
@@ -101,7 +108,8 @@ impl Pull {
     pub(super) fn read(job: &Job, shift: Option<AngularVelocity>, problems: &mut Vec<Problem>) -> Self {
         let mut reader = Reader { pull: &job.pull, problems };
         let (curve, detected) = engine::curve(&mut reader);
-        let correction = engine::correction(&mut reader);
+        // Read in any case, so that what is wrong with the air is said; the peaks of a brochure are at its standard already.
+        let correction = engine::correction(&mut reader).filter(|_| !reader.is_blank(PullField::Rows));
         let corrected = curve.map(|curve| correction.and_then(|correction| curve.scaled(correction.factor).ok()).unwrap_or(curve));
         Self {
             curve: corrected,
@@ -110,7 +118,7 @@ impl Pull {
             limit: reader.get_or(PullField::Limit, &limits::ENGINE_SPEED, NO_LIMIT),
             car: car(&mut reader),
             trailer: reader.get_or(PullField::Trailer, &limits::TRAILER, "no trailer is taken").unwrap_or_default(),
-            run: run(&mut reader, shift),
+            run: run(&mut reader, shift, job.units),
         }
     }
 }
@@ -158,7 +166,7 @@ fn rotating(reader: &mut Reader<'_>) -> Option<Rotating> {
     Some(Rotating::Given { engine: engine?, gearbox, wheels: wheels? })
 }
 
-fn run(reader: &mut Reader<'_>, shift: Option<AngularVelocity>) -> RunTyped {
+fn run(reader: &mut Reader<'_>, shift: Option<AngularVelocity>, blank: System) -> RunTyped {
     let launch = reader.sourced(PullField::Launch, &limits::ENGINE_SPEED, turned_into(Defaults::launch_rpm(), rpm));
     let seconds = common::unit::<Time>("s").make;
     let shift_time = reader.sourced(PullField::ShiftTime, &limits::SHIFT_TIME, turned_into(Defaults::shift_time_s(), seconds));
@@ -169,7 +177,7 @@ fn run(reader: &mut Reader<'_>, shift: Option<AngularVelocity>) -> RunTyped {
         _ => Rule::EqualAcceleration,
     };
     let roll = roll(reader);
-    RunTyped { launch, shift_time, rule, band_share, speeds: speeds(reader), roll }
+    RunTyped { launch, shift_time, rule, band_share, speeds: speeds(reader, blank), roll }
 }
 
 /// The rolling start: from, to, and its gear.
@@ -203,15 +211,11 @@ fn turned_into<A, B>(value: Sourced<A>, make: impl Fn(A) -> B) -> Sourced<B> {
     Sourced { value: make(value.value), origin: value.origin }
 }
 
-/// The speeds asked for, parted by semicolons; the usual ones where none are.
-fn speeds(reader: &mut Reader<'_>) -> Vec<Velocity> {
+/// The speeds asked for, parted by semicolons; where none are, the usual ones in the job's units (`blank`).
+fn speeds(reader: &mut Reader<'_>, blank: System) -> Vec<Velocity> {
     let typed = &reader.pull.speeds;
-    let units = typed.units;
-    if typed.is_blank() {
-        let usual: &[f64] = if units == crate::units::System::Inch { &[30.0, 60.0, 100.0] } else { &[50.0, 100.0, 160.0] };
-        return usual.iter().map(|speed| (Velocity::usual(units).make)(*speed)).collect();
-    }
-    let parts: Vec<&str> = typed.text.split(';').map(str::trim).filter(|part| !part.is_empty()).collect();
+    let (text, units) = if typed.is_blank() { (RunTyped::usual_speeds(blank), blank) } else { (typed.text.as_str(), typed.units) };
+    let parts: Vec<&str> = text.split(';').map(str::trim).filter(|part| !part.is_empty()).collect();
     if parts.len() > MOST_SPEEDS {
         reader.warn(PullField::Speeds, &Gap::TooManySpeeds { most: MOST_SPEEDS });
     }

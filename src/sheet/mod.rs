@@ -3,11 +3,12 @@
 //! The page, the print, the exports and the golden tests all read the same rows, so a figure is written once.
 //! [`figure`] is what stands in a cell, [`words`] the trade's words for a reader, [`export`] the rows as JSON and CSV, [`customer`] one setup's
 //! page for the customer;
-//! [`short`] and a file for each section turn answers into rows. Nothing here knows a browser.
+//! [`engine`] says what the engine is taken for; [`short`] and a file for each section turn answers into rows. Nothing here knows a browser.
 
 pub mod bench;
 pub mod catalogue;
 pub mod customer;
+pub mod engine;
 pub mod export;
 pub mod figure;
 pub mod find;

@@ -4,11 +4,12 @@ mod against;
 mod gear;
 mod run;
 mod shifts;
+pub mod text;
 
 use super::{Cell, Section, Source, needs, ordinal};
 use crate::analysis::Analysis;
 use crate::problem::{Explain, capital};
-use crate::units::{Measured, Velocity, number};
+use crate::units::{Force, Mass, Measured, Velocity, number};
 
 /// The section.
 pub(super) fn section(source: Source<'_>) -> Section {
@@ -45,6 +46,24 @@ fn missing(source: Source<'_>, analysis: &Analysis) -> Cell {
         return Cell::absent(needs(analysis));
     }
     Cell::absent("needs the car’s mass")
+}
+
+/// What the trailer adds to a grade or a cruise: `, with the trailer of 1,000 lb`; nothing without one.
+fn with_trailer(source: Source<'_>) -> String {
+    let trailer = source.conditions.pull.trailer;
+    if trailer > Mass::default() { format!(", with the trailer of {}", mass_text(source, trailer)) } else { String::new() }
+}
+
+/// A mass in the reader's unit: `2,600 lb`.
+fn mass_text(source: Source<'_>, mass: Mass) -> String {
+    let unit = Mass::usual(source.reader.units);
+    format!("{} {}", number::show((unit.take)(&mass), 0), unit.symbol)
+}
+
+/// A force in the reader's unit: `310 lbf`.
+fn force_text(source: Source<'_>, force: Force) -> String {
+    let unit = Force::usual(source.reader.units);
+    format!("{} {}", number::show((unit.take)(&force), 0), unit.symbol)
 }
 
 /// A speed in the reader's unit: `60 mph`.

@@ -5,7 +5,7 @@ use layshaft::motion::shift::{self, Reason, Rule};
 use layshaft::motion::{Car, EngineCurve, Gears, Pull, Sourced, Vehicle, compare, top_speed};
 use layshaft::units::{Length, Time};
 use proptest::prelude::*;
-use uom::si::{energy::joule, force::newton, length::meter, time::second, torque::newton_meter, velocity::meter_per_second};
+use uom::si::{energy::joule, length::meter, time::second, torque::newton_meter, velocity::meter_per_second};
 
 use crate::published_motion::{ENDLESS_GRIP, curve, in_rpm, kg, mps, rpm};
 
@@ -135,18 +135,13 @@ proptest! {
                 .find(|v| gear.thrust(mps(*v)).is_some_and(|thrust| thrust >= vehicle.road_load(mps(*v))));
             match scanned {
                 Some(v) => prop_assert!(found >= v - 1e-9 && found <= v + (fast - slow) / 400.0 + 1e-9, "{found} against {v}"),
-                None => prop_assert!(found == 0.0 || found < slow + fast, "{found}"),
+                // a stretch narrower than the scan may hold: then thrust must equal road load where it ends
+                None if found > 0.0 => {
+                    let (thrust, load) = (gear.thrust(mps(found)).unwrap(), vehicle.road_load(mps(found)));
+                    prop_assert!(((thrust - load) / load).value.abs() < 1e-6, "{thrust:?} against {load:?} at {found}");
+                }
+                None => {}
             }
-        }
-    }
-
-    #[test]
-    fn the_envelope_is_the_best_gear(engine in engine(), gears in gears(), at in 3.0..50.0_f64) {
-        let vehicle = vehicle(&engine, &gears, 1000.0, 1.0);
-        let best = vehicle.pull().envelope(mps(at)).map_or(0.0, |(_, thrust)| thrust.get::<newton>());
-        for gear in vehicle.pull().gears() {
-            let thrust = gear.thrust(mps(at)).filter(|_| mps(at) <= gear.fastest).map_or(0.0, |thrust| thrust.get::<newton>());
-            prop_assert!(best >= thrust);
         }
     }
 }
@@ -213,7 +208,7 @@ fn close_or_wide_as_facts() {
     };
     let facts: Vec<compare::Facts> =
         ["wide4", "close4"].iter().map(|set| compare::facts(&crate::published_motion::sample(set, ENDLESS_GRIP, 0.0), &question)).collect();
-    let [difference]: [compare::Difference; 1] = compare::compare(&facts).try_into().unwrap();
+    let difference = compare::difference(&facts[0], &facts[1]);
     // 2.60 against 3.40, 23.5 % taller; 10.2832 s against 9.8274 s to 60 mph (reference table O5); both cruise in direct
     assert!((difference.first_overall_share - (2.60 / 3.40 - 1.0)).abs() < 1e-12);
     let time = difference.to_speed[0].unwrap().get::<second>();

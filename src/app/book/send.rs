@@ -2,8 +2,6 @@
 
 use leptos::html::Input;
 use leptos::prelude::*;
-use wasm_bindgen::JsValue;
-use wasm_bindgen_futures::{JsFuture, spawn_local};
 
 use crate::app::device;
 use crate::app::state::State;
@@ -42,9 +40,8 @@ fn Link(link: String) -> impl IntoView {
     let length = link.len();
     let text = link.clone();
     let copy = move |_| {
-        let text = text.clone();
-        spawn_local(async move {
-            if put_on_clipboard(&text).await {
+        device::copy(text.clone(), move |is_copied| {
+            if is_copied {
                 said.set("Copied: paste it into a message.");
             } else if let Some(field) = field.get_untracked() {
                 let _ = field.focus();
@@ -61,14 +58,4 @@ fn Link(link: String) -> impl IntoView {
         </div>
         <p class="words"><span role="status" id="copied">{said}</span>" "{length}" characters"</p>
     }
-}
-
-/// Puts a text on the clipboard; `false` where the browser has none or refuses.
-async fn put_on_clipboard(text: &str) -> bool {
-    let Some(navigator) = web_sys::window().map(|window| window.navigator()) else { return false };
-    // Pages without a secure origin have no clipboard.
-    if !js_sys::Reflect::get(&navigator, &JsValue::from_str("clipboard")).is_ok_and(|clipboard| clipboard.is_object()) {
-        return false;
-    }
-    JsFuture::from(navigator.clipboard().write_text(text)).await.is_ok()
 }

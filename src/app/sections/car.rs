@@ -6,7 +6,8 @@ use crate::app::state::State;
 use crate::app::widgets::{SelectField, TextArea, TextField};
 use crate::job::{Choice, Field, JobChoice, JobField, PullField};
 use crate::motion::car::{Origin, Sourced};
-use crate::units::common::in_rpm;
+use crate::setup::RunTyped;
+use crate::sheet::engine;
 use crate::units::number;
 
 /// Everything about car, engine and run.
@@ -28,7 +29,10 @@ fn field(field: PullField, label: &'static str, blank_means: &'static str) -> im
 fn what_matters() -> impl IntoView {
     let state = State::here();
     let name = Field::Job(JobField::Car);
-    let engine = Memo::new(move |_| engine_words(state));
+    let engine = Memo::new(move |_| {
+        let said = state.job.with(|job| state.answers.with(|(conditions, _)| engine::words(job, conditions)));
+        state.say(&said)
+    });
     view! {
         <div class="car__fields">
             <TextField field=name label="car" visible_label=true/>
@@ -42,27 +46,6 @@ fn what_matters() -> impl IntoView {
         </div>
         <p class="words" role="status">{engine}</p>
     }
-}
-
-/// What the engine is taken for, in words.
-fn engine_words(state: State) -> String {
-    let said = state.answers.with(|(conditions, _)| {
-        let curve = conditions.pull.curve.as_ref()?;
-        let (torque, power) = (curve.peak_torque(), curve.peak_power());
-        let made = match curve.origin() {
-            crate::motion::curve::CurveOrigin::Points => "Measured curve",
-            crate::motion::curve::CurveOrigin::Generic => "Generic curve through the peaks",
-        };
-        let range = curve.range();
-        Some(format!(
-            "{made}, {} to {} rpm; most torque at {} rpm, most power at {} rpm.",
-            number::show(in_rpm(range.from), 0),
-            number::show(in_rpm(range.to), 0),
-            number::show(in_rpm(torque.speed), 0),
-            number::show(in_rpm(power.speed), 0)
-        ))
-    });
-    said.unwrap_or_else(|| "Give the engine’s peak torque or power, or paste a measured curve, and the car’s mass.".into())
 }
 
 fn the_rest() -> impl IntoView {
@@ -115,13 +98,19 @@ fn default_words(car: &crate::motion::Car) -> Vec<String> {
 }
 
 fn driving() -> impl IntoView {
+    let state = State::here();
+    let units = Memo::new(move |_| state.job.with(|job| job.units));
+    let speeds = move || {
+        let blank_means = RunTyped::usual_speeds(units.get());
+        view! { <TextField field=Field::Job(JobField::Pull(PullField::Speeds)) label="speeds asked, parted by ;" visible_label=true wide=true blank_means/> }
+    };
     view! {
         <div class="car__fields">
             {field(PullField::Launch, "standing start at", "2,500")}
             {field(PullField::ShiftTime, "each shift takes", "0.5")}
             <SelectField choice=Choice::Job(JobChoice::ShiftRule) label="shift by" visible_label=true/>
             {field(PullField::BandShare, "power band from", "90")}
-            <TextField field=Field::Job(JobField::Pull(PullField::Speeds)) label="speeds asked, parted by ;" visible_label=true wide=true blank_means="30; 60; 100"/>
+            {speeds}
             {field(PullField::RollFrom, "rolling start from", "")}
             {field(PullField::RollTo, "to", "")}
             {field(PullField::RollGear, "in gear", "lowest")}

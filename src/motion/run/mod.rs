@@ -182,11 +182,6 @@ impl Run {
         share.is_finite().then_some(share)
     }
 
-    /// Heat in the clutch over the whole run.
-    pub fn clutch_energy(&self) -> Energy {
-        self.legs.iter().fold(Energy::default(), |sum, leg| sum + leg.work.clutch)
-    }
-
     /// When the clutch locked at the launch; `None` for a rolling start or where it never did.
     pub fn lock_up(&self) -> Option<Moment> {
         let [first, second, ..] = self.legs.as_slice() else { return None };
@@ -202,7 +197,7 @@ impl Run {
 pub fn run(vehicle: &Vehicle, course: &Course) -> Result<Run, MotionError> {
     match course.start {
         Start::Standing { launch } => {
-            let (launch_rpm, caution) = launch_inside(vehicle, in_rpm(launch));
+            let (launch_rpm, caution) = launch_inside(vehicle, launch);
             let pieces = vehicle.launch_pieces(1, launch_rpm);
             Ok(Run { caution, ..Walk::begin(vehicle, course, 1, 0.0).through(&pieces) })
         }
@@ -217,9 +212,8 @@ pub fn run(vehicle: &Vehicle, course: &Course) -> Result<Run, MotionError> {
 }
 
 /// The launch speed (rpm) held inside the curve and its limit, with a caution where that moved it.
-fn launch_inside(vehicle: &Vehicle, launch_rpm: f64) -> (f64, Option<MotionError>) {
-    let (least, _) = vehicle.pull().curve().ends_rpm();
-    let used_rpm = launch_rpm.max(least).min(vehicle.pull().limit_rpm());
+fn launch_inside(vehicle: &Vehicle, launch: AngularVelocity) -> (f64, Option<MotionError>) {
+    let (launch_rpm, used_rpm) = (in_rpm(launch), vehicle.pull().held_launch_rpm(launch));
     let moved = (used_rpm - launch_rpm).abs() > 1e-6 * used_rpm;
     (used_rpm, moved.then_some(MotionError::LaunchOutsideCurve { launch_rpm, used_rpm }))
 }

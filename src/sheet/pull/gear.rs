@@ -1,14 +1,18 @@
-//! Each gear on its own: top speed, the steepest grade held; and the cruise in top gear.
+//! Each gear on its own: top speed, the steepest grades held and started on; and the cruise in top gear.
 
 use super::super::{Cell, Figure, Piece, Source, ordinal};
-use super::missing;
+use super::{force_text, mass_text, missing, with_trailer};
 use crate::analysis::Analysis;
-use crate::motion::grade::GradeBound;
+use crate::motion::grade::{GradeBound, Steepest};
 use crate::motion::top_speed::Bound;
-use crate::units::{Force, Measured, Power, Velocity};
+use crate::units::common::in_rpm;
+use crate::units::{Force, Measured, Power, Velocity, number};
 
 /// Source of top speed and grade.
 const BALANCE: &str = "thrust in the gear = rolling + air + grade resistance (40 CFR 1066.210 has the same terms)";
+
+/// Source of the steepest grade.
+const GRADE: &str = "W·(f·cos θ + sin θ) = F solved for θ; grip with the load moved to the rear (Gillespie, Fundamentals of Vehicle Dynamics, ch. 2, from memory; Jazar, Vehicle Dynamics, eq. 2.116 to 2.120)";
 
 /// One gear, counted from 0.
 pub(super) fn cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell {
@@ -31,9 +35,38 @@ pub(super) fn cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell
         }
         None => Cell::absent("cannot hold any speed on the level"),
     };
-    let Some(held) = answers.held.filter(|held| held.grade > 0.0) else { return cell };
-    let bound = if held.bound == GradeBound::Grip { "held, by the tyres’ grip" } else { "steepest grade held" };
-    cell.and([Figure::percent(&key("grade_held"), held.grade, 0).small().into(), Piece::words(bound)])
+    let cell = answers.held.iter().filter(|held| held.grade > 0.0).fold(cell, |cell, held| {
+        let words = format!("steepest grade held{}{}", by_grip(held), with_trailer(source));
+        cell.and([grade_figure(source, analysis, held, &key("grade_held")).small().into(), Piece::words(words)])
+    });
+    let Some(started) = answers.started else { return cell };
+    if started.grade <= 0.0 {
+        return cell.and([Piece::words(format!("does not start on the level{}", with_trailer(source)))]);
+    }
+    let words = format!("steepest grade started on{}{}", by_grip(&started), with_trailer(source));
+    cell.and([grade_figure(source, analysis, &started, &key("grade_started")).small().into(), Piece::words(words)])
+}
+
+fn by_grip(steepest: &Steepest) -> &'static str {
+    if steepest.bound == GradeBound::Grip { ", by the tyres’ grip" } else { "" }
+}
+
+/// A steepest grade with how it came about.
+pub(super) fn grade_figure(source: Source<'_>, analysis: &Analysis, steepest: &Steepest, key: &str) -> Figure {
+    let figure = Figure::percent(key, steepest.grade, 0);
+    let Some(car) = analysis.pull.vehicle.as_ref().map(crate::motion::Vehicle::car) else { return figure };
+    let percent = |grade: f64| format!("{} %", number::show(grade * 100.0, 0));
+    let filled = format!(
+        "F = {} at {} rpm, W of {}, f = {}: {} by thrust, {} by grip",
+        force_text(source, steepest.net),
+        number::show(in_rpm(steepest.engine), 0),
+        mass_text(source, car.mass + source.conditions.pull.trailer),
+        number::show(car.rolling.value, 3),
+        steepest.by_thrust.map_or_else(|| "any grade".into(), percent),
+        percent(steepest.by_grip)
+    );
+    let formula = "grade = tan(asin(F ÷ (W·√(1 + f²))) − atan f), F thrust less air drag, W weight, f rolling resistance; grip may allow less";
+    figure.by(formula, filled, GRADE)
 }
 
 /// The cruise in top gear: how hard it works, what is left, where it must shift down.
@@ -44,11 +77,18 @@ pub(super) fn cruise_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let (Some(share), Some(reserve)) = (cruise.load_share, cruise.reserve) else {
         return Cell::absent("outside what the engine can turn in top gear");
     };
-    let load = Figure::percent("pull.cruise_load", share, 0).big();
+    let thrust = cruise.thrust.map_or_else(String::new, |thrust| force_text(source, thrust));
+    let (load, engine) = (force_text(source, cruise.load), number::show(in_rpm(cruise.engine), 0));
+    let share_figure = Figure::percent("pull.cruise_load", share, 0).big().by(
+        "road load ÷ thrust at full throttle",
+        format!("{load} ÷ {thrust} at {engine} rpm"),
+        BALANCE,
+    );
     let power = Figure::quantity("pull.cruise_power", &cruise.power, Power::usual(source.reader.units), 0).small();
     let left = Figure::quantity("pull.cruise_reserve", &reserve, Force::usual(source.reader.units), 0).small();
-    let cell =
-        Cell::line([load.into(), Piece::words("of full throttle"), power.into()]).and([left.into(), Piece::words("of thrust in reserve")]);
+    let left = left.by("thrust at full throttle − road load", format!("{thrust} − {load} at {engine} rpm"), BALANCE);
+    let cell = Cell::line([share_figure.into(), Piece::words(format!("of full throttle{}", with_trailer(source))), power.into()])
+        .and([left.into(), Piece::words("of thrust in reserve")]);
     if share > 1.0 {
         return cell.and([Piece::caution("top gear does not hold this speed on the level: cruise in a lower gear, or shorten the axle")]);
     }

@@ -1,7 +1,7 @@
 //! When to shift, where each shift lands, and what shifting early or late costs.
 
 use super::super::{Cell, Figure, Piece, Source};
-use super::missing;
+use super::{missing, ordinal};
 use crate::analysis::Analysis;
 use crate::motion::compare::{Landing, Place};
 use crate::motion::shift::Reason;
@@ -14,9 +14,11 @@ const BEST: &str = "least time is where the next gear accelerates as well, rotat
 /// The upshift out of a gear, counted from 1.
 pub(super) fn cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell {
     if gear >= analysis.setup.gears.len() {
-        return Cell::absent(format!("no {}", super::ordinal(gear)));
+        return Cell::absent(format!("no {}", ordinal(gear)));
     }
-    let Some(shift) = analysis.pull.shifts.iter().find(|shift| shift.best.from == gear) else { return missing(source, analysis) };
+    let Some(shift) = analysis.pull.shifts.iter().find(|shift| shift.best.from == gear) else {
+        return if analysis.pull.thrust.is_some() { Cell::absent(no_taller(gear)) } else { missing(source, analysis) };
+    };
     let best = shift.best;
     let mut figure = Figure::number(format!("pull.shift_{gear}_rpm"), in_rpm(best.before), 0);
     figure.unit = "rpm".into();
@@ -29,9 +31,16 @@ pub(super) fn cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell
     };
     let figure = figure.big().by("acceleration in this gear = acceleration in the next, at one road speed", thrust, BEST);
     let cell = Cell::line([figure.into(), Piece::words(why)]);
+    let skips = best.to > gear + 1;
+    let cell = if skips { cell.and([Piece::words(format!("into {}: {}", ordinal(best.to - 1), no_taller(gear)))]) } else { cell };
     let landing = analysis.pull.facts.as_ref().and_then(|facts| facts.landings.iter().find(|landing| landing.shift.from == gear));
     let cell = landing.map_or(cell.clone(), |landing| landing_lines(cell, landing, gear));
     cost(shift.cost).into_iter().fold(cell, Cell::and)
+}
+
+/// Said of a gear, counted from 1, whose next gear turns the engine no slower.
+fn no_taller(gear: usize) -> String {
+    format!("{} is no taller than {}: put the gears in order", ordinal(gear), ordinal(gear.saturating_sub(1)))
 }
 
 fn landing_lines(cell: Cell, landing: &Landing, gear: usize) -> Cell {
