@@ -55,6 +55,7 @@ mod problems_motion;
 mod problems_pull;
 mod problems_setup;
 mod problems_sheet;
+mod pull_by_hand;
 mod problems_tyre;
 mod published_design;
 mod published_gears_geometry;

@@ -17,6 +17,9 @@ fn typed(fields: &[(PullField, &str)], standard: &str) -> Job {
 /// What is typed, the standard chosen, and the field, weight and words of what is said.
 type Row = (&'static [(PullField, &'static str)], &'static str, PullField, Severity, &'static str);
 
+/// A measured curve: only such a one is corrected.
+const ROWS: &str = "rpm;Nm\n1000;100\n6000;120";
+
 #[test]
 fn what_cannot_be_used_alone_says_so_at_its_field() {
     use PullField as F;
@@ -36,9 +39,9 @@ fn what_cannot_be_used_alone_says_so_at_its_field() {
             Severity::Caution,
             "for some of them only",
         ),
-        (&[(F::AirPressure, ""), (F::AirTemperature, "25 °C")], "sae-j1349", F::AirPressure, Severity::Caution, "Nothing is corrected"),
+        (&[(F::Rows, ROWS), (F::AirPressure, ""), (F::AirTemperature, "25 °C")], "sae-j1349", F::AirPressure, Severity::Caution, "Nothing is corrected"),
         (
-            &[(F::AirPressure, "700 mbar"), (F::AirTemperature, "25 °C")],
+            &[(F::Rows, ROWS), (F::AirPressure, "700 mbar"), (F::AirTemperature, "25 °C")],
             "iso-1585",
             F::AirPressure,
             Severity::Caution,

@@ -1,6 +1,6 @@
 //! Pull at the wheels: the car and its engine, the pictures, and the comparison as text.
 
-use leptos::html::Textarea;
+use leptos::html::{Details, Textarea};
 use leptos::prelude::*;
 
 use super::car;
@@ -56,15 +56,16 @@ fn as_text() -> impl IntoView {
     let text = Memo::new(move |_| state.job.with(|job| state.sheet.with(|sheet| text::text(job, sheet))));
     let whole = move || text.get().unwrap_or_default();
     let answer = RwSignal::new("");
-    let area = NodeRef::<Textarea>::new();
+    let (details, area) = (NodeRef::<Details>::new(), NodeRef::<Textarea>::new());
     let copy = move |_| {
         device::copy(text.get_untracked().unwrap_or_default(), move |is_copied| {
             if is_copied {
                 answer.set("Copied: paste it into a message.");
-            } else if let Some(area) = area.get_untracked() {
+            } else if let (Some(details), Some(area)) = (details.get_untracked(), area.get_untracked()) {
+                let _ = details.set_attribute("open", "");
                 let _ = area.focus();
                 area.select();
-                answer.set("This browser does not let the page copy. Open the text, mark it and copy it by hand.");
+                answer.set("This browser does not let the page copy. The text is marked: copy it by hand.");
             }
         });
     };
@@ -74,7 +75,7 @@ fn as_text() -> impl IntoView {
             <div class="car" id="pull-as-text">
                 <button type="button" class="btn" id="copy-pull" on:click=copy>"Copy close or wide as text"</button>
                 <span class="words" role="status" id="copied-pull">{answer}</span>
-                <details class="car__more">
+                <details class="car__more" node_ref=details>
                     <summary>"The text, to be read out"</summary>
                     <textarea class="area__input" id="pull-text" rows="14" readonly aria-label="Close or wide as text" node_ref=area prop:value=whole></textarea>
                 </details>

@@ -38,16 +38,20 @@ fn sentences(source: Source<'_>, difference: &Difference) -> Vec<String> {
             if share > 0.0 { "more" } else { "less" }
         ));
     }
-    let points = |share: f64| (share.abs() >= 0.005 && share.is_finite()).then(|| number::show(share.abs() * 100.0, 0));
+    let points = |share: f64| {
+        let shown = number::show(share.abs() * 100.0, 0);
+        let word = if shown == "1" { "point" } else { "points" };
+        (share.abs() >= 0.005 && share.is_finite()).then(|| format!("{shown} {word}"))
+    };
     if let Some(by) = points(difference.start_grade) {
-        lines.push(format!("starts on a grade {by} points {}", if difference.start_grade > 0.0 { "steeper" } else { "less steep" }));
+        lines.push(format!("starts on a grade {by} {}", if difference.start_grade > 0.0 { "steeper" } else { "less steep" }));
     }
     if difference.landings_inside != 0 {
         let (many, more) = (difference.landings_inside.unsigned_abs(), difference.landings_inside > 0);
         lines.push(format!("{many} {} inside the power band", if more { "more shifts land" } else { "fewer shifts land" }));
     }
     if let Some((share, by)) = difference.in_band.and_then(|share| Some((share, points(share)?))) {
-        lines.push(format!("{by} points {} of the run inside the power band", if share > 0.0 { "more" } else { "less" }));
+        lines.push(format!("{by} {} of the run inside the power band", if share > 0.0 { "more" } else { "less" }));
     }
     lines.extend(times(source, difference));
     if let Some(rpm) = difference.cruise_rpm.filter(|rpm| rpm.abs() >= 0.5) {

@@ -76,7 +76,7 @@ pub(super) fn in_band_cell(analysis: &Analysis) -> Cell {
     match facts.in_band {
         Some(share) => Cell::line([
             Figure::percent("pull.in_band", share, 0).into(),
-            Piece::words(format!("of the time to the last speed asked, between {band}")),
+            Piece::words(format!("of the time to the last speed asked, from {band}")),
         ]),
         None => Cell::absent(format!("the band is {band}; no run")),
     }

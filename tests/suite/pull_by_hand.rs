@@ -1,0 +1,205 @@
+//! Pull at the wheels worked out apart from the program, and what its words say: the engine as it was taken, the comparison as text.
+//!
+//! Setup A of the demo job: 1st 1110/450, axle 43/11, rolling radius 1.8788 m ÷ 2π; 200 N·m at every rpm; 2,600 lb.
+
+use layshaft::analysis::{self, Shelves};
+use layshaft::chart::{Picture, of_pull};
+use layshaft::job::{Choice, Field, Job, JobChoice, JobField, PullField, SetupField, demo};
+use layshaft::motion::{EngineCurve, MotionError};
+use layshaft::sheet::export::cell_text;
+use layshaft::sheet::pull::text;
+use layshaft::sheet::{Reader, Source, Words, build, engine};
+use layshaft::units::System;
+use uom::si::{force::newton, torque::newton_meter};
+
+use crate::any_job::{figure, sheet};
+
+/// Half of the last digit of the arithmetic below.
+const RELATIVE: f64 = 2e-5;
+
+/// The same torque at every rpm, so that no curve has to be worked out by hand.
+const FLAT: &str = "rpm;Nm\n1000;200\n6500;200";
+
+fn with(fields: &[(PullField, &str)]) -> Job {
+    let mut job = demo::job();
+    for (field, text) in fields {
+        job.type_text(Field::Job(JobField::Pull(*field)), (*text).into());
+    }
+    job
+}
+
+#[track_caller]
+fn check(job: &Job, key: &str, shown: &str, by_hand: f64) {
+    let sheet = sheet(job);
+    let found = figure(&sheet, 0, key);
+    assert_eq!(found.text(), shown, "{key}");
+    assert!((found.value / by_hand - 1.0).abs() < RELATIVE, "{key} is {}, not {by_hand}", found.value);
+}
+
+/// What stands in a row of the section, for a column counted from 0.
+#[track_caller]
+fn row(job: &Job, key: &str, column: usize) -> String {
+    let sheet = build(job, Words::Us);
+    let section = sheet.sections.iter().find(|section| section.id == "pull").unwrap();
+    let row = section.rows.iter().find(|row| row.key == key);
+    assert!(row.is_some(), "no row {key}");
+    cell_text(&row.unwrap().cells[column])
+}
+
+#[test]
+fn thrust_grades_and_cruise() {
+    // a grip of 2 lets 1st put all of it down: 2 × 0.5 ÷ (1 − 2 × 0.57 ÷ 2.6) = 1.78 of the weight
+    let job = with(&[(PullField::Rows, FLAT), (PullField::Grip, "2")]);
+    // 200 N·m × 9.642424 × 0.98² × 0.96 ÷ 0.2990203 m = 5,946.192 N = 1,336.757 lbf
+    check(&job, "pull.launch_thrust_lbf", "1,337 lbf", 1_336.757_15);
+    // weight 2,600 × 0.45359237 × 9.80665 = 11,565.4 N; tan(asin(5,946.192 ÷ (11,565.4 × √1.000225)) − atan 0.015) = 0.5791337
+    check(&job, "pull.start_grade_percent", "58 %", 57.913_368);
+    check(&job, "pull.gear_1.grade_started_percent", "58 %", 57.913_368);
+    // 70 mph = 31.2928 m/s: 0.015 × 11,565.4 + ½ × 1.225 × 0.9 × 31.2928² = 713.286 N of 200 × 43/11 × 0.96 ÷ 0.2990203 = 2,510.015 N
+    check(&job, "pull.cruise_load_percent", "28 %", 28.417_612);
+    check(&job, "pull.cruise_reserve_lbf", "404 lbf", 403.920_67);
+}
+
+#[test]
+fn a_trailer_is_counted_and_named() {
+    let job = with(&[(PullField::Rows, FLAT), (PullField::Grip, "2"), (PullField::Trailer, "1,000")]);
+    // its 453.59237 kg add 4,448.22 N to the weight and nothing to the air: 38.25668 % and 31.07590 %
+    check(&job, "pull.start_grade_percent", "38 %", 38.256_677);
+    check(&job, "pull.cruise_load_percent", "31 %", 31.075_896);
+    for key in ["launch", "gear-1", "cruise"] {
+        assert!(row(&job, key, 0).contains("with the trailer of 1,000 lb"), "{}", row(&job, key, 0));
+        assert!(!row(&demo::job(), key, 0).contains("trailer"), "{key}");
+    }
+}
+
+#[test]
+fn a_launch_is_held_to_the_rev_limit_everywhere() {
+    let rising = "rpm;Nm\n1000;100\n6000;200";
+    // at 3,000 rpm a straight rise from 100 N·m at 1,000 to 200 at 6,000 gives 140 N·m: 0.7 of the 1,336.757 lbf that 200 give
+    let job = with(&[(PullField::Rows, rising), (PullField::Grip, "2"), (PullField::Limit, "3,000"), (PullField::Launch, "5,000")]);
+    check(&job, "pull.launch_thrust_lbf", "936 lbf", 0.7 * 1_336.757_15);
+    assert!(row(&job, "launch", 0).contains("at 3,000 rpm in 1st"), "{}", row(&job, "launch", 0));
+}
+
+fn engine_of(job: &Job) -> (String, EngineCurve) {
+    let (conditions, _) = analysis::analyse_job(job, Shelves { speedometer_gears: &[] });
+    (engine::words(job, &conditions), conditions.pull.curve.unwrap())
+}
+
+#[test]
+fn the_engine_says_what_was_taken_for_what() {
+    let air = [(PullField::AirPressure, "970 mbar"), (PullField::AirTemperature, "30 °C")];
+    let mut job = with(&[(PullField::Rows, "1000 100\n1500 110\n2000 125\n5000 120"), air[0], air[1]]);
+    job.choose(Choice::Job(JobChoice::PowerStandard), "sae-j1349");
+    let (said, curve) = engine_of(&job);
+    for words in [
+        "Measured curve, 1,000 to 5,000 rpm; most torque at 2,000 rpm, 4 % above peak power’s; most power at 5,000 rpm.",
+        "Columns taken: 1 for rpm, 2 for torque in lbf·ft (unit assumed: no head names it).",
+        // 970 mbar dry and 30 °C make 1.034391 by SAE J1349 (the formula from memory)
+        "Torque and power are × 1.034 to SAE J1349.",
+        "Between 2,000 and 5,000 rpm there is no point: the curve is a guess there; add rows.",
+    ] {
+        assert!(said.contains(words), "{words} in {said}");
+    }
+    // 125 lbf·ft × 1.355818 = 169.4772 N·m, × 1.034391
+    assert!((curve.peak_torque().torque.get::<newton_meter>() / (169.477_24 * 1.034_391) - 1.0).abs() < 1e-6);
+
+    // a head that names its unit leaves nothing assumed; peaks of a data sheet are not corrected
+    job.type_text(Field::Job(JobField::Pull(PullField::Rows)), "kW\trpm\n10\t1000\n30\t3000".into());
+    assert!(engine_of(&job).0.contains("Columns taken: 2 for rpm, 1 for power in kW."), "{}", engine_of(&job).0);
+    job.type_text(Field::Job(JobField::Pull(PullField::Rows)), String::new());
+    let (said, curve) = engine_of(&job);
+    assert!(said.contains("Peaks are taken as they are typed: only measured rows are corrected."), "{said}");
+    assert!((curve.peak_torque().torque.get::<newton_meter>() / (231.0 * 1.355_817_948) - 1.0).abs() < 1e-9);
+}
+
+#[test]
+fn blank_speeds_are_round_in_the_units_of_the_job() {
+    for (units, last) in [(System::Inch, "0 to 100 mph"), (System::Metric, "0 to 160 km/h")] {
+        let sheet = build(&Job { units, ..demo::job() }, Words::Us);
+        let section = sheet.sections.iter().find(|section| section.id == "pull").unwrap();
+        let label = section.rows.iter().find(|row| row.key == "to-speed-3").map(|row| row.label.clone());
+        assert_eq!(label.as_deref(), Some(last));
+    }
+}
+
+#[test]
+fn a_rolling_start_that_cannot_be_says_why() {
+    use PullField::{RollFrom, RollGear, RollTo};
+    for (fields, said) in [
+        (vec![(RollFrom, "70"), (RollTo, "50")], "not above the one to start from: type a higher speed"),
+        (vec![(RollFrom, "70"), (RollTo, "70")], "not above the one to start from"),
+        (vec![(RollFrom, "160"), (RollTo, "180")], "past its limit even in top gear: start from a lower speed"),
+        (vec![(RollFrom, "5"), (RollTo, "50")], "fast enough for its torque curve: start from a higher speed"),
+        (vec![(RollFrom, "50"), (RollTo, "70"), (RollGear, "8")], "there is no gear 8: choose one of the gears of this box"),
+        (vec![(RollFrom, "60"), (RollTo, "70"), (RollGear, "1")], "in gear 1 the engine would turn 8,"),
+    ] {
+        let job = with(&fields);
+        assert!(row(&job, "roll", 0).contains(said), "{fields:?}: {}", row(&job, "roll", 0));
+        let (_, setups) = analysis::analyse_job(&job, Shelves { speedometer_gears: &[] });
+        assert!(matches!(setups[0].pull.roll, Some(Err::<_, MotionError>(_))));
+    }
+}
+
+#[test]
+fn gears_out_of_order_have_no_upshift_between_them() {
+    let mut job = demo::job();
+    let a = job.setups[0].id;
+    // 3rd as short as 1st: 2nd shifts past it, and nothing taller than 4th is left
+    job.type_text(Field::Setup(a, SetupField::Gear(2)), "37/18".into());
+    assert!(row(&job, "shift-2", 0).contains("into 4th: 3rd is no taller than 2nd: put the gears in order"), "{}", row(&job, "shift-2", 0));
+    job.type_text(Field::Setup(a, SetupField::Gear(3)), "39/18".into());
+    assert_eq!(row(&job, "shift-2", 0), "3rd is no taller than 2nd: put the gears in order");
+}
+
+#[test]
+fn close_or_wide_is_told_as_text() {
+    let mut job = demo::job();
+    let told = text::text(&job, &build(&job, Words::Us)).unwrap();
+    for line in ["A: As it came", "B: Close", "0 to 60 mph\nA: 7.5 s", "Shift 1st to 2nd\nA: 6,351 rpm", "Against A\nA: what the others are held against"] {
+        assert!(told.contains(line), "{line} in {told}");
+    }
+    assert!(text::text(&job, &build(&job, Words::Uk)).unwrap().contains("Change 1st to 2nd"));
+    job.setups.truncate(1);
+    assert_eq!(text::text(&job, &build(&job, Words::Us)), None);
+}
+
+/// The pictures of the demo job's pull.
+pub(crate) fn pictures() -> Vec<(String, Box<dyn Picture>)> {
+    let job = demo::job();
+    let shelves = Shelves { speedometer_gears: &[] };
+    let (conditions, setups) = analysis::analyse_job(&job, shelves);
+    let reader = Reader { units: job.units, words: Words::Us };
+    let source = Source { job: &job, conditions: &conditions, setups: &setups, shelves, reader };
+    let named = crate::charts_demo_more::named;
+    vec![
+        named("pull-thrust", of_pull::thrust(source, None)),
+        named("pull-run", of_pull::run(source, None)),
+        named("pull-run-distance", of_pull::run_over_distance(source, None)),
+        named("pull-band", of_pull::band(source, None)),
+    ]
+}
+
+#[test]
+fn speed_over_distance_ends_where_speed_over_time_does() {
+    let pictures = pictures();
+    let end = |name: &str| {
+        let (_, picture) = pictures.iter().find(|(each, _)| each == name).unwrap();
+        (picture.title(), picture.table().csv())
+    };
+    let ((time, by_time), (way, by_way)) = (end("pull-run"), end("pull-run-distance"));
+    assert_eq!((time.as_str(), way.as_str()), ("Standing start: speed over time", "Standing start: speed over distance"));
+    assert_eq!(by_time.lines().count(), by_way.lines().count(), "one point for each moment of the run");
+}
+
+#[test]
+fn what_the_tyres_hold_is_in_the_working() {
+    let job = with(&[(PullField::Rows, FLAT)]);
+    let sheet = sheet(&job);
+    let working = figure(&sheet, 0, "pull.launch_thrust_lbf").working.clone().unwrap().said(Words::Us);
+    // 200 N·m = 147.5 lbf·ft; 0.2990203 m = 0.981 ft; grip 0.8 × 0.5 ÷ (1 − 0.8 × 0.57 ÷ 2.6) = 0.485075 of 2,600 lbf
+    assert_eq!(working.filled, "147.5 lbf·ft × 9.642 × 0.922 ÷ 0.981 ft; the tires hold 1,261 lbf");
+    let (_, setups) = analysis::analyse_job(&job, Shelves { speedometer_gears: &[] });
+    let held = setups[0].pull.vehicle.as_ref().unwrap().grip_limit().get::<newton>();
+    assert!((held / (0.485_074_63 * 2_600.0 * 4.448_221_615) - 1.0).abs() < 1e-6, "{held}");
+}
