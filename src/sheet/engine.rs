@@ -15,9 +15,10 @@ pub fn words(job: &Job, conditions: &Conditions) -> String {
     };
     let mut said = vec![peaks(curve)];
     said.extend(pull.detected.as_ref().map(columns));
-    said.extend(pull.correction.map(|correction| {
-        format!("Torque and power are × {} to {}.", number::show(correction.factor, 3), correction.standard.name())
-    }));
+    said.extend(
+        pull.correction
+            .map(|correction| format!("Torque and power are × {} to {}.", number::show(correction.factor, 3), correction.standard.name())),
+    );
     if curve.origin() == CurveOrigin::Generic && !job.pull.standard.is_empty() {
         said.push("Peaks are taken as they are typed: only measured rows are corrected.".into());
     }

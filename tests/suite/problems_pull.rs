@@ -39,7 +39,13 @@ fn what_cannot_be_used_alone_says_so_at_its_field() {
             Severity::Caution,
             "for some of them only",
         ),
-        (&[(F::Rows, ROWS), (F::AirPressure, ""), (F::AirTemperature, "25 °C")], "sae-j1349", F::AirPressure, Severity::Caution, "Nothing is corrected"),
+        (
+            &[(F::Rows, ROWS), (F::AirPressure, ""), (F::AirTemperature, "25 °C")],
+            "sae-j1349",
+            F::AirPressure,
+            Severity::Caution,
+            "Nothing is corrected",
+        ),
         (
             &[(F::Rows, ROWS), (F::AirPressure, "700 mbar"), (F::AirTemperature, "25 °C")],
             "iso-1585",

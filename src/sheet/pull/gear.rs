@@ -65,7 +65,8 @@ pub(super) fn grade_figure(source: Source<'_>, analysis: &Analysis, steepest: &S
         steepest.by_thrust.map_or_else(|| "any grade".into(), percent),
         percent(steepest.by_grip)
     );
-    let formula = "grade = tan(asin(F ÷ (W·√(1 + f²))) − atan f), F thrust less air drag, W weight, f rolling resistance; grip may allow less";
+    let formula =
+        "grade = tan(asin(F ÷ (W·√(1 + f²))) − atan f), F thrust less air drag, W weight, f rolling resistance; grip may allow less";
     figure.by(formula, filled, GRADE)
 }
 

@@ -14,7 +14,8 @@ use crate::units::{Energy, Force, Length, Measured, System, Time, Torque, Unit, 
 const RUN: &str = "m·dv/dt = thrust − road load, integrated over speed in every gear; rotating masses counted (Gillespie, Fundamentals of Vehicle Dynamics, ch. 2, from memory)";
 
 /// Source of the thrust at the launch.
-const THRUST: &str = "wheel thrust from engine torque, losses as an efficiency (Gillespie, Fundamentals of Vehicle Dynamics, ch. 2, from memory)";
+const THRUST: &str =
+    "wheel thrust from engine torque, losses as an efficiency (Gillespie, Fundamentals of Vehicle Dynamics, ch. 2, from memory)";
 /// Source of the heat in the clutch.
 const CLUTCH: &str = "heat of a slipping clutch (Shigley, Mechanical Engineering Design, clutch chapter, from memory), integrated with the road load until the clutch locks";
 

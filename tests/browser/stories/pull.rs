@@ -1,6 +1,6 @@
 //! Pull at the wheels: a measured curve is pasted, the car is changed, every setup follows.
 
-use browser_tests::anyhow::Result;
+use browser_tests::anyhow::{Result, ensure};
 use browser_tests::{Screen, visit};
 
 #[test]
@@ -66,9 +66,9 @@ fn speed_is_drawn_over_time_and_over_distance() -> Result<()> {
             page.set_screen(screen).await?;
             page.open("").await?;
             for (name, axis) in [("run", "time"), ("run-distance", "distance")] {
-                page.until(&format!("document.querySelector('#{name}, [data-chart=\"{name}\"]') !== null")).await?;
-                page.js::<()>(&format!("void document.querySelector('#{name}, [data-chart=\"{name}\"]').scrollIntoView()")).await?;
+                page.js::<()>(&format!("void document.querySelector('#picture-{name}').scrollIntoView()")).await?;
                 page.until(&format!("document.querySelector('#pull').innerHTML.includes('Standing start: speed over {axis}')")).await?;
+                ensure!(!page.told(name).await?.is_empty(), "{name} says nothing");
             }
         }
         Ok(())
