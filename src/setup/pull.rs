@@ -9,7 +9,9 @@ use crate::motion::curve::rows::Detected;
 use crate::motion::shift::Rule;
 use crate::problem::{Explain, Problem};
 use crate::units::common::rpm;
-use crate::units::{AngularVelocity, Limits, Mass, Measured, MomentOfInertia, Plain, Share, System, Time, Typed, Velocity, common, limits, number};
+use crate::units::{
+    AngularVelocity, Limits, Mass, Measured, MomentOfInertia, Plain, Share, System, Time, Typed, Velocity, common, limits, number,
+};
 
 /// The most speeds that are timed.
 const MOST_SPEEDS: usize = 6;
