@@ -95,9 +95,15 @@ fn an_unreadable_angle_or_peak_takes_no_value() {
     for field in [PullField::PeakTorque, PullField::PeakTorqueAt, PullField::PeakPower, PullField::PeakPowerAt] {
         assert!(Conditions::of(&with(&[(pull(field), "abc")])).pull.curve.is_none(), "{field:?}");
     }
-    let mut job = with(&[(pull(PullField::AirPressure), "1,000 mbar"), (pull(PullField::AirTemperature), "25 °C")]);
+    // Rows that were measured are corrected; a brochure's peaks are at its standard already.
+    let rows = "rpm,lbf·ft\n1000,100\n3000,160\n6000,140";
+    let mut job =
+        with(&[(pull(PullField::Rows), rows), (pull(PullField::AirPressure), "1,000 mbar"), (pull(PullField::AirTemperature), "25 °C")]);
     job.choose(Choice::Job(JobChoice::PowerStandard), "sae-j1349");
     assert!(Conditions::of(&job).pull.correction.is_some());
+    let mut peaks = job.clone();
+    peaks.type_text(pull(PullField::Rows), String::new());
+    assert!(Conditions::of(&peaks).pull.correction.is_none());
     job.type_text(pull(PullField::AirHumidity), "damp".into());
     assert!(Conditions::of(&job).pull.correction.is_none());
 }
