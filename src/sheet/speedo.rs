@@ -29,7 +29,7 @@ pub(super) fn section(source: Source<'_>) -> Section {
             |analysis| rule::odometer_cell(source, analysis),
         ),
         source.row("wanted", "Driven teeth that read true", wanted_cell),
-        source.row("drives", "The same for each drive", |analysis| drives_cell(source, analysis)),
+        source.row("drives", "Driven teeth for each drive on the shelf", |analysis| drives_cell(source, analysis)),
         source.row("shelf", "Fit from the shelf", |analysis| shelf_cell(source, analysis)),
         source.row("adapter", "With an adapter", |analysis| adapter_cell(source, analysis)),
         source.row("cable-turns", "Cable wanted and had", |analysis| cable_cell(source, analysis)),
@@ -143,13 +143,12 @@ fn drives_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let drives = &analysis.speedo.drives;
     let Some(shaft) = analysis.speedo.shaft.filter(|_| !drives.is_empty()) else { return Cell::absent(no_pairs(analysis)) };
     let wanted = source.conditions.speedo.dial.map_or(f64::NAN, |dial| (dial.constant() / shaft).value);
-    let line = drives.iter().enumerate().flat_map(|(at, choice)| {
+    let line = drives.iter().map(|choice| {
         let (exact, nearest) = (number::show(choice.driven, 2), choice.nearest.train.driven());
         let filled = format!("{} ÷ {} = {exact}; nearest on the shelf {nearest}", choice.drive, number::show(wanted, 4));
-        let figure = Figure::number(format!("speedometer.driven_for_{}", choice.drive), choice.driven, 2).small();
-        let figure = figure.by("driven teeth = drive teeth × output shaft turns ÷ dial constant", filled, READS);
-        let dot = if at == 0 { "" } else { "· " };
-        [Piece::words(format!("{dot}{} drive:", choice.drive)), figure.into()]
+        let mut figure = Figure::number(format!("speedometer.driven_for_{}", choice.drive), choice.driven, 2).small();
+        figure.unit = format!("for {}", choice.drive);
+        Piece::from(figure.by("driven teeth = drive teeth × output shaft turns ÷ dial constant", filled, READS))
     });
     Cell::line(line.collect::<Vec<_>>())
 }

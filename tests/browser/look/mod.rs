@@ -55,6 +55,14 @@ async fn sections(page: &Page, only: Option<&str>, folder: &Path, suffix: &str) 
     for name in names {
         // What begins when it comes into view has begun and ended before the picture; other sections' work has not begun.
         page.element(&format!("section[id=\"{name}\"]")).await?;
+        // A picture is painted once it is near the window.
+        page.js::<()>(&format!(
+            "(async () => {{ for (const one of document.querySelectorAll('section[id=\"{name}\"] .picture')) {{
+                one.scrollIntoView({{ block: 'center' }});
+                await new Promise((done) => setTimeout(done, 150));
+            }} }})()"
+        ))
+        .await?;
         let waiting = format!("section[id=\"{name}\"] [data-done=\"false\"]");
         if page.count(&waiting).await? > 0 {
             page.element(&waiting).await?;

@@ -118,7 +118,7 @@ fn a_gear_set_to_be_made_goes_into_the_catalogue() -> Result<()> {
         page.type_into("#design-sum", "61").await?;
         page.until("document.querySelectorAll('.designs .result').length === 5").await?;
         page.click(".designs .result button").await?;
-        page.until("document.body.innerText.includes('“To be made: 5 gears, 61 teeth” is in the catalogue now')").await?;
+        page.until("document.body.innerText.includes('“To be made: 5 gears, 61 teeth” is in the catalog now')").await?;
         page.type_into("#design-sum", "many").await?;
         page.until("document.querySelector('#design-sum-problem')?.innerText.includes('“many” is not a number')").await
     })

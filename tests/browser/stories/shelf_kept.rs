@@ -64,7 +64,7 @@ fn damaged_entries_that_cannot_be_set_aside_are_not_written_over() -> Result<()>
         page.reload().await?;
         notice_says(page, "the store has no room to set it aside").await?;
         copy(page).await?;
-        notice_says(page, "Your own catalogue entries could not be kept on this device").await?;
+        notice_says(page, "Your own catalog entries could not be kept on this device").await?;
         page.until("localStorage.getItem('layshaft.catalogue') === 'y'.repeat(5000)").await?;
 
         page.js::<()>(MAKE_ROOM).await?;
