@@ -26,7 +26,7 @@ pub struct Speedometer {
 impl Speedometer {
     /// Turns of the cable over a true distance.
     pub fn cable(&self) -> TurnsPerDistance {
-        self.shaft * decimal(self.train.ratio())
+        self.shaft * self.train.turns()
     }
 
     /// What it reads over what is true: 1 where it is right, 1.05 where it reads 5 % high.
@@ -73,7 +73,7 @@ impl Speedometer {
     ///
     /// `ratio` is dial over true, above 0. What the tyre and axle are thought to be does not count.
     pub fn found_by_road(train: Train, dial: Dial, ratio: f64) -> Self {
-        Self { shaft: dial.constant() * (ratio / decimal(train.ratio())), train, dial }
+        Self { shaft: dial.constant() * (ratio / train.turns()), train, dial }
     }
 
     /// The same with other gears.

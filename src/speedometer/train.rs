@@ -66,11 +66,13 @@ impl Train {
     ///
     /// Source: kinematics; the formula for choosing the gears is common practice (two worked examples in the trade, no standard).
     pub fn ratio(self) -> Ratio {
-        self.before_driven() / i128::from(self.driven)
+        self.adapter.map_or(Ratio::from_integer(1), Adapter::ratio) * Ratio::new(i128::from(self.drive), i128::from(self.driven))
     }
 
-    /// Turns of the cable for one turn of the output shaft, if the driven gear had a single tooth.
-    pub(super) fn before_driven(self) -> Ratio {
-        self.adapter.map_or(Ratio::from_integer(1), Adapter::ratio) * i128::from(self.drive)
+    /// The same as a plain number, to the last bit: whole numbers as small as these are exact before the one division.
+    pub fn turns(self) -> f64 {
+        let (gearbox_side, cable_side) = self.adapter.map_or((1, 1), Adapter::counts);
+        let product = |one: u16, other: u16| f64::from(u32::from(one) * u32::from(other));
+        product(self.drive, gearbox_side) / product(self.driven, cable_side)
     }
 }

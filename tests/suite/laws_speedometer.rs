@@ -1,6 +1,7 @@
 //! What must hold of every speedometer: the shelf search equals brute force, what is read back is what was shown, and a road
 //! check finds the error that was put in.
 
+use layshaft::gearing::teeth::decimal;
 use layshaft::problem::Explain;
 use layshaft::speedometer::dial::per_mile;
 use layshaft::speedometer::direction::cable_turning;
@@ -99,6 +100,13 @@ proptest! {
         if let Some(better) = fitted.driven_to_fit(true) {
             prop_assert!(fitted.with(better).error() >= -1e-12, "never low");
         }
+    }
+
+    #[test]
+    fn a_train_turns_as_its_exact_ratio(drive in 1_u16..=60, driven in 1_u16..=60, adapter in proptest::option::of((1_u16..=60, 1_u16..=60))) {
+        let Some(train) = Train::new(drive, driven) else { return Ok(()) };
+        let train = train.with_adapter(adapter.and_then(|(one, other)| Adapter::new(one, other)));
+        prop_assert_eq!(train.turns().to_bits(), decimal(train.ratio()).to_bits());
     }
 
     #[test]

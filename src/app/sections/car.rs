@@ -39,7 +39,7 @@ fn what_matters() -> impl IntoView {
             {field(PullField::Mass, "mass with driver", "")}
             <SelectField choice=Choice::Job(JobChoice::Drive) label="driven" visible_label=true/>
             {field(PullField::PeakTorque, "peak torque", "")}
-            {field(PullField::PeakTorqueAt, "at", "3,000")}
+            {field(PullField::PeakTorqueAt, "at", "")}
             {field(PullField::PeakPower, "peak power", "")}
             {field(PullField::PeakPowerAt, "at", "")}
             {field(PullField::Limit, "rev limit", "")}

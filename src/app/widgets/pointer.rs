@@ -30,9 +30,13 @@ pub fn Pointer<P: Picture + Clone + PartialEq + Send + Sync + 'static>(
     let at = RwSignal::new(None::<f64>);
     let read = Memo::new(move |_| at.get().map(|at| picture.with(|picture| picture.read_out(at))));
     let state = State::here();
-    Effect::new(move || {
-        state.theme.track();
-        draw_hair(surface, surface.window.get(), at.get(), state.theme.colours().ink_2);
+    Effect::new(move |was_drawn: Option<bool>| {
+        let is_drawn = at.with(Option::is_some);
+        if is_drawn || was_drawn == Some(true) {
+            state.theme.track();
+            draw_hair(surface, surface.window.get(), at.get(), state.theme.colours().ink_2);
+        }
+        is_drawn
     });
     let point = move |event: web_sys::PointerEvent| at.set(value_at(surface, f64::from(event.offset_x())));
     let press = move |event: web_sys::MouseEvent| {
