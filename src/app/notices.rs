@@ -132,10 +132,12 @@ impl Notice {
         Self::plain(says).with(Act::PutBack(Box::new(record)))
     }
 
-    /// The shop's own catalogue entries could not be kept, and why.
+    /// The shop's own catalogue entries could not be kept, and why; `text` is a backup of them.
     pub fn catalogue_not_kept(why: &str, text: String) -> Self {
-        let says = format!("Your own catalogue entries could not be kept on this device: {why}. Save them as a file.");
-        Self::with_text(says, "layshaft-catalogue.json".into(), text)
+        let says = format!(
+            "Your own catalogue entries could not be kept on this device: {why}. Save them as a file, which Saved jobs takes in again."
+        );
+        Self::with_text(says, "layshaft-catalogue-backup.json".into(), text)
     }
 
     /// The shop's own catalogue entries are a newer version's and stay as they are.

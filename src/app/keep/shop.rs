@@ -9,6 +9,7 @@ use crate::app::notices::Notice;
 use crate::app::state::State;
 use crate::catalogue::Catalogue;
 use crate::catalogue::saved::{self, SavedError};
+use crate::job::backup;
 use crate::problem::Explain;
 
 /// The key of the entries.
@@ -64,16 +65,20 @@ fn write(state: State, last: StoredValue<Catalogue>) {
         return;
     }
     match joined(last, &ours) {
-        Err(why) => state.tell(Notice::catalogue_not_kept(&why.what(), saved::to_text(&ours))),
+        Err(why) => state.tell(Notice::catalogue_not_kept(&why.what(), as_backup(&ours))),
         Ok(all) => {
-            let text = saved::to_text(&all);
-            if store::write(CATALOGUE, &text).is_err() {
-                state.tell(Notice::catalogue_not_kept("its store is full or blocked", text));
+            if store::write(CATALOGUE, &saved::to_text(&all)).is_err() {
+                state.tell(Notice::catalogue_not_kept("its store is full or blocked", as_backup(&all)));
                 return;
             }
             show(state, last, all.clone(), all);
         }
     }
+}
+
+/// The entries as a backup without jobs: what the page takes in again.
+fn as_backup(catalogue: &Catalogue) -> String {
+    backup::to_text(&[], catalogue, &device::now())
 }
 
 /// What is kept now and what was changed here, together. What cannot be read is set aside first.
