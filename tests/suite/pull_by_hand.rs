@@ -93,7 +93,7 @@ fn the_engine_says_what_was_taken_for_what() {
     job.choose(Choice::Job(JobChoice::PowerStandard), "sae-j1349");
     let (said, curve) = engine_of(&job);
     for words in [
-        "Measured curve, 1,000 to 5,000 rpm; most torque at 2,000 rpm, 4 % above peak power’s; most power at 5,000 rpm.",
+        "Measured curve, 1,000 to 5,000 rpm; most torque at 2,000 rpm, 4 % more than at peak power; most power at 5,000 rpm.",
         "Columns taken: 1 for rpm, 2 for torque in lbf·ft (unit assumed: no head names it).",
         // 970 mbar dry and 30 °C make 1.034391 by SAE J1349 (the formula from memory)
         "Torque and power are × 1.034 to SAE J1349.",
