@@ -37,7 +37,8 @@ fn peaks(curve: &EngineCurve) -> String {
         CurveOrigin::Generic => "Generic curve through the peaks",
     };
     let (range, torque, power) = (curve.range(), curve.peak_torque(), curve.peak_power());
-    let rise = curve.torque_rise().map_or_else(String::new, |rise| format!(", {} % more than at peak power", number::show(rise * 100.0, 0)));
+    let rise =
+        curve.torque_rise().map_or_else(String::new, |rise| format!(", {} % more than at peak power", number::show(rise * 100.0, 0)));
     format!(
         "{made}, {} to {} rpm; most torque at {} rpm{rise}; most power at {} rpm.",
         rpm(range.from),
