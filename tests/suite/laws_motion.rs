@@ -77,8 +77,8 @@ proptest! {
     }
 
     /// Grip aside (a heavier car also presses harder on its driven wheels), shifts aside (it coasts better through them), and shifted
-    /// where the thrusts are equal, which no mass moves: a curve whose accelerations cross more than once can be shifted at another
-    /// crossing by a heavier car.
+    /// where the thrusts are equal, which no mass moves. By equal acceleration about one in ten thousand of these wild curves is slower with
+    /// less mass: each upshift is judged by itself, and a heavier car may come by another crossing of the same two gears.
     #[test]
     fn more_mass_is_never_quicker(engine in engine(), gears in gears(), mass in 700.0..2000.0_f64, more in 1.0..500.0_f64, to in 8.0..30.0_f64) {
         let time = |mass: f64| {
