@@ -1,6 +1,7 @@
 //! A setup and its conditions in, every answer out. Pure: the same job always gives the same answers.
 //!
-//! Each question has a file: [`gears`] (ratios, steps, tooth sums), [`road`] (speeds and engine speeds), [`pull`] (engine and car), [`inside`] (what turns in the box), [`speedo`] (what the dial reads), [`tyres`] (what is asked of the tyres).
+//! Each question has a file: [`gears`] (ratios, steps, tooth sums), [`road`] (speeds and engine speeds), [`pull`] (engine and car),
+//! [`inside`] (what turns in the box), [`tyres`] (what is asked of the tyres), [`speedo`] (what the dial reads).
 //! Words and rounding are not here; they are [`crate::sheet`]'s.
 
 pub mod bench;

@@ -2,6 +2,7 @@
 
 use browser_tests::anyhow::{Result, ensure};
 use browser_tests::{Page, visit, visit_blocked};
+use thirtyfour::WindowHandle;
 
 const KEPT: &str = "document.querySelector('.bar__kept').innerText === 'kept on this device'";
 /// The key of the job that lies open.
@@ -20,6 +21,16 @@ async fn title_is(page: &Page, title: &str) -> Result<()> {
 
 pub(crate) async fn notice_says(page: &Page, words: &str) -> Result<()> {
     page.until(&format!("[...document.querySelectorAll('.notice')].some((notice) => notice.innerText.includes('{words}'))")).await
+}
+
+/// The page in two tabs, the second of them before the person.
+pub(crate) async fn two_tabs(page: &Page) -> Result<[WindowHandle; 2]> {
+    page.open("").await?;
+    let first = page.driver()?.window().await?;
+    let second = page.driver()?.new_tab().await?;
+    page.driver()?.switch_to_window(second.clone()).await?;
+    page.open("").await?;
+    Ok([first, second])
 }
 
 #[test]
@@ -214,11 +225,7 @@ fn a_record_of_a_newer_version_stays_as_it_is() -> Result<()> {
 #[test]
 fn two_tabs_on_one_job_ask_which_one_stays() -> Result<()> {
     visit(async |page| {
-        page.open("").await?;
-        let first = page.driver()?.window().await?;
-        let second = page.driver()?.new_tab().await?;
-        page.driver()?.switch_to_window(second.clone()).await?;
-        page.open("").await?;
+        let [first, second] = two_tabs(page).await?;
         page.type_into("#title", "From the second tab").await?;
         page.until(KEPT).await?;
 

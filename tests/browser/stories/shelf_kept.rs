@@ -3,7 +3,7 @@
 use browser_tests::anyhow::Result;
 use browser_tests::{Page, visit};
 
-use super::keeping::{FILL, MAKE_ROOM, notice_says};
+use super::keeping::{FILL, MAKE_ROOM, notice_says, two_tabs};
 
 /// Makes an own copy of a built-in gear set.
 async fn copy(page: &Page) -> Result<()> {
@@ -23,11 +23,7 @@ async fn is_kept(page: &Page, name: &str) -> Result<()> {
 #[test]
 fn an_entry_of_one_tab_is_on_the_shelf_of_the_other_and_stays_there() -> Result<()> {
     visit(async |page| {
-        page.open("").await?;
-        let first = page.driver()?.window().await?;
-        let second = page.driver()?.new_tab().await?;
-        page.driver()?.switch_to_window(second.clone()).await?;
-        page.open("").await?;
+        let [first, second] = two_tabs(page).await?;
         copy(page).await?;
         is_kept(page, "Curlew three (copy)").await?;
 
