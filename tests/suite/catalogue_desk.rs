@@ -99,7 +99,7 @@ fn a_problem_stands_at_its_column() {
     wrong[5] = "37/5".into();
     let problems = problems_of(Kind::GearSets, &wrong);
     let said = problem_at("gear_1", &problems).map(layshaft::problem::Problem::sentence);
-    assert_eq!(said.as_deref(), Some("A gear cannot have 5 teeth here. Type a count from 8 to 150."));
+    assert_eq!(said.as_deref(), Some("Gears of 8 to 150 teeth only; “5” was typed. Check the count."));
     assert_eq!(problem_at("gear_2", &problems), None);
     assert!(problem_at("name", &problems_of(Kind::GearSets, &cells(Kind::GearSets, &[("in_stock", "yes")]))).is_some());
     assert!(!problems_of(Kind::GearSets, &cells(Kind::GearSets, &[])).is_empty(), "blank cells make no entry");

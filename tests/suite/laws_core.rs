@@ -1,7 +1,7 @@
 //! What holds for every job: exact ratios, speeds and their inverse, columns that do not touch each other, texts that are kept.
 
 use layshaft::analysis::road::{engine_speed, road_speed};
-use layshaft::gearing::{FinalDrive, Ratio, Teeth, read};
+use layshaft::gearing::{FinalDrive, Layout, Ratio, Teeth, read};
 use layshaft::job::{Job, file};
 use layshaft::problem::Severity;
 use layshaft::setup::read_all;
@@ -68,6 +68,27 @@ proptest! {
         let typed = format!("{first}{sign}{second}");
         let found = read::counts(&typed).unwrap();
         prop_assert_eq!(found, (Teeth::new(first).unwrap(), Teeth::new(second).unwrap()), "{}", typed);
+    }
+
+    /// A second mark is a digit lost or a slip: nothing is guessed.
+    #[test]
+    fn two_marks_between_counts_are_refused(first in 8_u16..=150, second in 8_u16..=150, marks in "[/:x,.×-][ ]?[/:x,.×-]{1,2}") {
+        let typed = format!("{first}{marks}{second}");
+        prop_assert!(read::counts(&typed).is_err() && read::drive(&typed).is_err(), "{}", typed);
+        prop_assert!(read::gear(&typed, Layout::InputReduced).is_err(), "{}", typed);
+    }
+
+    /// No ratio is larger than 20, so what a number pad types with a point is a pair, and it is told.
+    #[test]
+    fn a_point_between_counts_is_a_slash_where_no_ratio_is_so_large(first in 21_u16..=150, second in 10_u16..=150, comma in any::<bool>()) {
+        let (typed, slash) = (format!("{first}{}{second}", if comma { ',' } else { '.' }), format!("{first}/{second}"));
+        for layout in Layout::ALL {
+            prop_assert_eq!(read::gear(&typed, layout), read::gear(&slash, layout));
+            prop_assert_eq!(read::constant(&typed, layout), read::constant(&slash, layout));
+        }
+        prop_assert_eq!(read::final_drive(&typed), read::final_drive(&slash));
+        prop_assert_eq!(read::point_for_slash(&typed).map(|taken| taken.to_string()), Some(format!("taken as {slash}")));
+        prop_assert_eq!(read::point_for_slash(&slash), None);
     }
 
     #[test]

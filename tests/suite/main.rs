@@ -47,6 +47,7 @@ mod problems_catalogue;
 mod problems_core;
 mod problems_files;
 mod problems_finder;
+mod problems_gears;
 mod problems_identify;
 mod problems_job;
 mod problems_limits;

@@ -17,7 +17,7 @@ fn counts_of_unknown_place_are_counts() {
     assert_eq!(said("18, 37 23"), [""; 0]);
     assert_eq!(said("abc"), ["“abc” is not a tooth count. Type a count from 8 to 150."]);
     assert_eq!(said("18.5"), ["“18.5” is not a tooth count. Type a count from 8 to 150."]);
-    assert_eq!(said("18 5"), ["A gear cannot have 5 teeth here. Type a count from 8 to 150."]);
+    assert_eq!(said("18 5"), ["Gears of 8 to 150 teeth only; “5” was typed. Check the count."]);
 }
 
 #[test]
@@ -27,8 +27,8 @@ fn a_bad_tooth_limit_says_which_limit_is_taken() {
     let problems = limit_problems(&bench("5", "200"));
     let said: Vec<String> = problems.iter().map(layshaft::problem::Problem::sentence).collect();
     assert!(problems.iter().all(|problem| problem.severity == Severity::Caution));
-    assert!(said[0].contains("5 teeth here: the usual limit of 12 is taken."), "{said:?}");
-    assert!(said[1].contains("200 teeth here: the usual limit of 60 is taken."), "{said:?}");
+    assert!(said[0].contains("“5” was typed: the usual limit of 12 is taken."), "{said:?}");
+    assert!(said[1].contains("“200” was typed: the usual limit of 60 is taken."), "{said:?}");
     let figures = || layshaft::gearing::identify::printed::figures("2.47 1.67 1.24 1.00").unwrap();
     for (fewest, most) in [("5", "40"), ("12", "200"), ("few", "many")] {
         assert!(layshaft::analysis::bench::ladder_search(&bench(fewest, most), figures()).is_ok(), "{fewest} to {most}");

@@ -26,7 +26,7 @@ fn a_gear_set_that_cannot_be_is_refused_with_its_cell() {
         "“planetary” is not a gearbox layout known here. Write input-reduced, output-reduced or two-shaft.",
     );
     check("Box,,25/30,37/18,direct,,yes", "layout", "The layout is missing. Fill in the layout.");
-    check("Box,input-reduced,25/30,37/5,direct,,yes", "gear.1", "A gear cannot have 5 teeth here. Type a count from 8 to 150.");
+    check("Box,input-reduced,25/30,37/5,direct,,yes", "gear.1", "Gears of 8 to 150 teeth only; “5” was typed. Check the count.");
     check("Box,input-reduced,25/30,37/18,,direct,yes", "gear.2", "No tooth counts are given. Type both counts, such as 37/18.");
     check("Box,two-shaft,,37/18,direct,,yes", "gear.2", "A two-shaft box has no direct gear. Type both counts of the pair, such as 31/30.");
     check(

@@ -108,8 +108,9 @@ impl Cut {
             "dp" | "d.p." | "/in" | "1/in" | "pitch" if !is_module => true,
             _ => return Err(wrong()),
         };
-        let modules =
-            readings.into_iter().flatten().map(|value| if per_inch { Self::module_of_diametral_pitch(value) } else { millimetres(value) });
+        // No teeth on an inch are no pitch: their module would be without end.
+        let readings = readings.into_iter().flatten().filter(|value| !per_inch || *value != 0.0);
+        let modules = readings.map(|value| if per_inch { Self::module_of_diametral_pitch(value) } else { millimetres(value) });
         let mut outside = None;
         for module in modules {
             if is_inside(&limits::MODULE, &module) {

@@ -1,0 +1,111 @@
+//! Reading what people type about gears: `37/18`, `37 18`, `37.18`, `direct`, `43:11`, `3.909`.
+//!
+//! Here: a gear, a pair, an idler, a drive. [`counts`] reads bare tooth counts, [`ratio`] decimal ratios.
+
+mod counts;
+mod error;
+mod ratio;
+
+pub use counts::{PointForSlash, count, counts, point_for_slash};
+pub use error::GearTextError;
+pub use ratio::decimal_ratio;
+
+use super::axle::FinalDrive;
+use super::gearbox::{Gear, Idler, Layout};
+use super::teeth::Mesh;
+use counts::parted;
+use ratio::plain_ratio;
+
+/// The constant pair, typed as the gear on the input or output line over the countershaft's.
+///
+/// # Errors
+/// As [`counts()`].
+pub fn constant(text: &str, layout: Layout) -> Result<Mesh, GearTextError> {
+    let (line, counter) = counts(text)?;
+    Ok(match layout {
+        Layout::OutputReduced => Mesh { driver: counter, driven: line },
+        Layout::InputReduced | Layout::TwoShaft => Mesh { driver: line, driven: counter },
+    })
+}
+
+/// One forward gear: `direct`, or the gear on the input or output line over the countershaft's (two-shaft: output over input).
+///
+/// # Errors
+/// As [`counts()`]; direct in a two-shaft box; and where a point leaves it open whether it is a ratio (`11.43`).
+pub fn gear(text: &str, layout: Layout) -> Result<Gear, GearTextError> {
+    if matches!(text.trim().to_lowercase().as_str(), "direct" | "dir" | "d" | "1" | "1.0" | "1.00" | "1.000" | "1:1" | "1/1") {
+        return if layout == Layout::TwoShaft { Err(GearTextError::DirectInTwoShaft) } else { Ok(Gear::Direct) };
+    }
+    let pair = pair(text, layout)?;
+    match either(text) {
+        Some(open) if text.contains('.') => Err(open),
+        _ => Ok(Gear::Mesh(pair)),
+    }
+}
+
+/// A pair of gears on the same two shafts as a forward gear's, in the order of [`gear`].
+///
+/// # Errors
+/// As [`counts()`].
+pub fn pair(text: &str, layout: Layout) -> Result<Mesh, GearTextError> {
+    let (line, counter) = counts(text)?;
+    Ok(match layout {
+        Layout::OutputReduced => Mesh { driver: line, driven: counter },
+        Layout::InputReduced | Layout::TwoShaft => Mesh { driver: counter, driven: line },
+    })
+}
+
+/// The reverse idler: nothing, one count, or the counts of a compound idler, entry first.
+///
+/// # Errors
+/// When it is neither one count nor two, or one is outside 8 to 150.
+pub fn idler(text: &str) -> Result<Idler, GearTextError> {
+    if text.trim().is_empty() {
+        return Ok(Idler::Plain(None));
+    }
+    match count(text) {
+        Ok(teeth) => Ok(Idler::Plain(Some(teeth))),
+        Err(GearTextError::NotACount { text }) => match counts(&text) {
+            Ok((entry, exit)) => Ok(Idler::Compound { entry, exit }),
+            Err(GearTextError::NotAPair { text }) => Err(GearTextError::NotAnIdler { text }),
+            Err(why) => Err(why),
+        },
+        Err(why) => Err(why),
+    }
+}
+
+/// A final drive: two tooth counts in either order (the larger is the ring), or a plain ratio.
+///
+/// # Errors
+/// When it is neither.
+pub fn final_drive(text: &str) -> Result<FinalDrive, GearTextError> {
+    match drive(text)? {
+        FinalDrive::Pair(mesh) if mesh.driven < mesh.driver => Ok(FinalDrive::Pair(Mesh { driver: mesh.driven, driven: mesh.driver })),
+        drive => Ok(drive),
+    }
+}
+
+/// An extra stage: driven over driver teeth, or a plain ratio from 0.1 to 20.
+///
+/// A point parts two counts only where the number is too large for a ratio: `37.18` is 37/18, `11.43` a ratio.
+///
+/// # Errors
+/// When it is neither, or when a comma leaves it open which of the two it is (`11,43`).
+pub fn drive(text: &str) -> Result<FinalDrive, GearTextError> {
+    if text.trim().is_empty() {
+        return Err(GearTextError::BlankDrive);
+    }
+    match (counts(text), plain_ratio(text)) {
+        (Ok(_), Some(ratio)) => either(text).filter(|_| !text.contains('.')).map_or(Ok(FinalDrive::Plain(ratio)), Err),
+        (Ok((driven, driver)), None) => Ok(FinalDrive::Pair(Mesh { driver, driven })),
+        (Err(_), Some(ratio)) => Ok(FinalDrive::Plain(ratio)),
+        (Err(count @ GearTextError::Count { .. }), None) => Err(count),
+        (Err(_), None) => Err(GearTextError::NotADrive { text: text.trim().to_owned() }),
+    }
+}
+
+/// The refusal of two counts that can be one decimal ratio as well; `None` where they cannot.
+fn either(text: &str) -> Option<GearTextError> {
+    let (parted, _) = parted(text.trim()).zip(decimal_ratio(text))?;
+    Some(GearTextError::PairOrRatio { text: text.trim().to_owned(), first: parted.first.to_owned(), second: parted.second.to_owned() })
+}
