@@ -31,7 +31,7 @@ fn rolls_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let figure = Figure::quantity("rolling_circumference", &rolling.circumference, Length::usual(source.reader.units), decimals(source));
     let figure = figure.by("what the tyre rolls at each turn, under load", rolling.working.clone(), rolling.how.source());
     let turns = Figure::quantity("wheel_turns", &rolling.turns(), TurnsPerDistance::usual(source.reader.units), 0).small();
-    let cell = Cell::line([figure.into(), turns.into()]).and([Piece::words(format!("{}, {}", rolling.how.words(), rolling.basis.word()))]);
+    let cell = Cell::line([figure.into(), turns.into()]).and([Piece::words(rolling.words())]);
     let others = tyre.alternatives();
     if others.is_empty() { cell } else { cell.and([Piece::words(others_text(rolling, &others))]) }
 }
@@ -69,6 +69,10 @@ fn dimensions_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
         ]);
     }
     let cell = against_new(source, tyre, Cell::line(line));
+    let cell = match tyre.passed_over() {
+        Some(words) => cell.and([Piece::words(format!("“{}” passed over", number::clip(&words.to_lowercase())))]),
+        None => cell,
+    };
     match tyre.dimensions().and_then(|dimensions| dimensions.omitted_aspect) {
         Some(aspect) => cell.and([Piece::words(format!("taken as {aspect} series: the size leaves it out"))]),
         None => cell,

@@ -1,15 +1,17 @@
 //! The grammar of what is moulded on a sidewall or written in an old manual.
 //!
-//! Five families are tried; where none takes the whole text, the one that came farthest tells which part was not understood.
-//! What stands behind the size is in `tail`.
+//! Families are tried one after the other; where none takes the whole text, the one that came farthest tells which part was not
+//! understood. What stands behind the size is in `tail`, the oldest families in `early`.
 
 use winnow::ascii::{digit1, space0, space1};
-use winnow::combinator::{alt, eof, not, opt, preceded, terminated};
+use winnow::combinator::{alt, delimited, eof, not, opt, preceded, terminated};
+use winnow::error::ContextError;
 use winnow::prelude::*;
 use winnow::token::one_of;
 
+use super::early::{beaded_inch, beaded_metric, dual};
 use super::size::{Commercial, Construction, Form, Hundredths, Prefix, Rim, Service, Size};
-use super::tail::tail;
+use super::tail::{tail, words};
 
 /// Where reading stopped.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -20,18 +22,29 @@ pub(super) struct Stuck {
     pub(super) nearest: Vec<&'static str>,
 }
 
+/// A size, and the words behind it that say nothing of it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Sidewall {
+    pub(super) size: Size,
+    /// In capitals; empty where there are none.
+    pub(super) passed_over: String,
+}
+
 type Family = fn(&mut &str) -> winnow::Result<Size>;
 
-const FAMILIES: [(&str, Family); 5] = [
+const FAMILIES: [(&str, Family); 8] = [
     ("31x10.50R15LT", flotation),
     ("185/70R14", metric),
     ("165R13", metric_without_aspect),
     ("E78-14 or GR70-15", alpha),
     ("6.00-16", numeric),
+    ("6.00/6.50-16", dual),
+    ("710x90", beaded_metric),
+    ("30x3 1/2", beaded_inch),
 ];
 
 /// Reads a size.
-pub(super) fn size(text: &str) -> Result<Size, Stuck> {
+pub(super) fn size(text: &str) -> Result<Sidewall, Stuck> {
     let text = plain(text);
     let mut farthest = 0;
     let mut nearest = Vec::new();
@@ -50,19 +63,35 @@ pub(super) fn size(text: &str) -> Result<Size, Stuck> {
     Err(Stuck { rest: text.get(farthest..).unwrap_or("").trim().to_owned(), nearest })
 }
 
-fn whole<'s>(mut family: Family) -> impl Parser<&'s str, Size, winnow::error::ContextError> {
+fn whole<'s>(mut family: Family) -> impl Parser<&'s str, Sidewall, ContextError> {
     move |input: &mut &'s str| {
+        let text = *input;
         let size = family.parse_next(input)?;
         let commercial = commercial(input)?;
         let service = tail(input)?;
+        let is_apart = text.strip_suffix(*input).is_some_and(|before| before.ends_with(' '));
+        let words = opt(words.verify(|_: &str| is_apart)).parse_next(input)?.unwrap_or("");
         eof.parse_next(input)?;
-        Ok(with_service(size, commercial, service))
+        Ok(with_words(with_service(size, commercial, service), words))
     }
+}
+
+/// Puts the words that name the carcass where they belong; the others are passed over.
+fn with_words(size: Size, words: &str) -> Sidewall {
+    let named = |word: &str| match word.trim_matches(['(', ')', '.']) {
+        "RADIAL" | "RADIALS" => Some(Construction::Radial),
+        "CROSSPLY" | "CROSS-PLY" | "CROSSPLIES" | "BIAS" | "BIAS-PLY" | "DIAGONAL" => Some(Construction::Diagonal),
+        _ => None,
+    };
+    let construction = words.split(' ').find_map(named).unwrap_or(size.construction);
+    let others: Vec<&str> = words.split(' ').filter(|word| named(word).is_none()).collect();
+    Sidewall { size: Size { construction, ..size }, passed_over: others.join(" ") }
 }
 
 /// The text in capitals, with plain dashes, points and crosses, and no more than one blank at a time.
 fn plain(text: &str) -> String {
     let words = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    let fractions = words.replace('¼', " 1/4").replace('½', " 1/2").replace('¾', " 3/4").replace("  ", " ");
     let one = |c| match c {
         '×' | '*' => 'X',
         ',' => '.',
@@ -70,7 +99,7 @@ fn plain(text: &str) -> String {
         '\\' => '/',
         c => c.to_ascii_uppercase(),
     };
-    words.chars().map(one).collect()
+    fractions.chars().map(one).collect()
 }
 
 /// Puts the parts behind a size where they belong: on a light-truck or inch size a lone letter, or a C, is the load range.
@@ -105,7 +134,9 @@ fn metric(input: &mut &str) -> winnow::Result<Size> {
 }
 
 fn metric_without_aspect(input: &mut &str) -> winnow::Result<Size> {
-    let (prefix, width_mm) = (opt(terminated(prefix, space0)), width_mm).parse_next(input)?;
+    // Wider ones name their aspect ratio: 400-19 is 4.00-19 without its point.
+    let narrow = width_mm.verify(|width| *width <= 295);
+    let (prefix, width_mm) = (opt(terminated(prefix, space0)), narrow).parse_next(input)?;
     let (early_speed, construction) = joint(Construction::Radial, input)?;
     sized(prefix, Form::Metric { width_mm, aspect_percent: None }, construction, early_speed, input)
 }
@@ -130,14 +161,20 @@ fn alpha(input: &mut &str) -> winnow::Result<Size> {
 fn numeric(input: &mut &str) -> winnow::Result<Size> {
     // Manuals leave the point out: 600-16, 520x10.
     let pointless = digits(3).map(Hundredths);
-    let width = alt((terminated(hundredths, not(one_of('0'..='9'))).verify(|w| w.0 < 2_000), pointless))
-        .verify(|w| (400..=1_400).contains(&w.0))
+    let inches = alt((terminated(hundredths, not(one_of('0'..='9'))).verify(|w| w.0 < 2_000), pointless));
+    // Below 4 in a width has its point or three digits: 3.50-19, 350-19, and not 3-19.
+    let (width, _) = inches
+        .with_taken()
+        .verify(|(width, taken): &(Hundredths, &str)| (400..=1_400).contains(&width.0) || (width.0 >= 200 && taken.len() > 2))
         .parse_next(input)?;
     let (early_speed, construction) = joint(Construction::Diagonal, input)?;
+    if width.0 < 400 && construction == Construction::Radial {
+        return Err(ContextError::new());
+    }
     sized(None, Form::Numeric { width }, construction, early_speed, input)
 }
 
-fn sized(
+pub(super) fn sized(
     prefix: Option<Prefix>,
     form: Form,
     construction: Construction,
@@ -163,17 +200,19 @@ fn gap(input: &mut &str) -> winnow::Result<()> {
     alt(((space0, one_of(['-', 'X']), space0).void(), space1.void())).parse_next(input)
 }
 
-/// The construction letter or sign before the rim, with an old speed letter before it; `usual` where only a blank or a cross parts them.
-fn joint(usual: Construction, input: &mut &str) -> winnow::Result<(Option<char>, Construction)> {
+/// The construction letter or sign before the rim, with an old speed letter before it; `usual` where only a blank, a cross or that
+/// speed letter parts them.
+pub(super) fn joint(usual: Construction, input: &mut &str) -> winnow::Result<(Option<char>, Construction)> {
     let early = opt(preceded(space0, one_of(['H', 'N', 'P', 'Q', 'S', 'T', 'U', 'V', 'W', 'Y', 'Z']))).parse_next(input)?;
-    let sign = alt((
-        'R'.value(Construction::Radial),
-        'B'.value(Construction::BiasBelted),
-        one_of(['D', '-']).value(Construction::Diagonal),
-        one_of(['X', '/']).value(usual),
-    ));
+    let letter = alt(('R'.value(Construction::Radial), 'B'.value(Construction::BiasBelted), 'D'.value(Construction::Diagonal)));
+    // 185/70R-14 and 185/70-R14 are written too.
+    let lettered = delimited(opt('-'), letter, opt('-'));
+    let sign = alt((lettered, '-'.value(Construction::Diagonal), one_of(['X', '/']).value(usual)));
     let gap = space1.value(usual);
-    let construction = alt(((space0, sign, space0).map(|(_, sign, _)| sign), gap)).parse_next(input)?;
+    let joined = opt(alt(((space0, sign, space0).map(|(_, sign, _)| sign), gap))).parse_next(input)?;
+    // 165S13, 5.20S13: the letters that stood there alone.
+    let alone = || matches!(early, Some('S' | 'H' | 'V')).then_some(usual);
+    let construction = joined.or_else(alone).ok_or_else(ContextError::new)?;
     Ok((early, construction))
 }
 
@@ -192,19 +231,19 @@ fn width_mm(input: &mut &str) -> winnow::Result<u16> {
     digits(3).verify(|width| (100..=455).contains(width)).parse_next(input)
 }
 
-fn percent<'s>(least: u8, greatest: u8) -> impl Parser<&'s str, u8, winnow::error::ContextError> {
+fn percent<'s>(least: u8, greatest: u8) -> impl Parser<&'s str, u8, ContextError> {
     digit1
         .verify(|digits: &str| digits.len() <= 3)
         .verify_map(move |digits: &str| digits.parse::<u8>().ok().filter(|percent| (least..=greatest).contains(percent)))
 }
 
 /// A whole number of exactly so many digits.
-fn digits<'s>(count: usize) -> impl Parser<&'s str, u16, winnow::error::ContextError> {
+pub(super) fn digits<'s>(count: usize) -> impl Parser<&'s str, u16, ContextError> {
     digit1.verify_map(move |digits: &str| if digits.len() == count { digits.parse().ok() } else { None })
 }
 
 /// A number of at most two digits before and two behind the point.
-fn hundredths(input: &mut &str) -> winnow::Result<Hundredths> {
+pub(super) fn hundredths(input: &mut &str) -> winnow::Result<Hundredths> {
     let behind = opt(preceded('.', digit1.verify(|digits: &str| digits.len() <= 2)));
     let value = |(whole, behind): (&str, Option<&str>)| {
         let hundredths: u16 = format!("{:0<2}", behind.unwrap_or("")).parse().ok()?;

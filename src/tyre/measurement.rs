@@ -3,7 +3,7 @@
 //! A word says what was measured and may stand before or behind the number; a bare length is refused, since 1,878 mm may be either.
 
 use super::error::TyreError;
-use crate::units::limits::{CIRCUMFERENCE, DIAMETER, Limits, ROLLED, STANDING_RADIUS, TURNS};
+use crate::units::limits::{CIRCUMFERENCE, DIAMETER, Limits, ROLLED, ROLLING_RADIUS, STANDING_RADIUS, TURNS};
 use crate::units::{self, Length, Measured, System, TurnsPerDistance, UnitError, number};
 
 /// What was measured.
@@ -15,6 +15,8 @@ pub enum Measurement {
     Diameter(Length),
     /// Hub centre to road, at rest under load, 90 to 950 mm.
     LoadedRadius(Length),
+    /// The way rolled in one turn over 2π, 90 to 950 mm.
+    RollingRadius(Length),
     /// Turns over a mile or kilometre.
     Turns(TurnsPerDistance),
     /// A number of turns over a measured way.
@@ -36,7 +38,7 @@ enum Kind {
 }
 
 /// Words that say what was measured.
-const WORDS: [(&str, Kind); 22] = [
+const WORDS: [(&str, Kind); 28] = [
     ("rolls", Kind::Circumference),
     ("roll", Kind::Circumference),
     ("rolled", Kind::Circumference),
@@ -50,9 +52,15 @@ const WORDS: [(&str, Kind); 22] = [
     ("dia.", Kind::Diameter),
     ("diam", Kind::Diameter),
     ("ø", Kind::Diameter),
+    ("od", Kind::Diameter),
+    ("o/d", Kind::Diameter),
+    ("o.d", Kind::Diameter),
+    ("o.d.", Kind::Diameter),
     ("tall", Kind::Diameter),
     ("high", Kind::Diameter),
     ("radius", Kind::Radius),
+    ("slr", Kind::Radius),
+    ("drr", Kind::Radius),
     ("turns", Kind::Turns),
     ("turn", Kind::Turns),
     ("rev", Kind::Turns),
@@ -61,8 +69,19 @@ const WORDS: [(&str, Kind); 22] = [
     ("tpm", Kind::Turns),
 ];
 
+/// Words that make a radius one that is rolled on, not stood on.
+const ROLLED_ON: [&str; 5] = ["rolling", "dynamic", "effective", "working", "drr"];
+
+/// What the standing radius is measured between, and what it is called here once.
+#[rustfmt::skip]
+const HUBS: [&str; 12] = [
+    "hub centre", "hub center", "centre of hub", "center of hub", "wheel centre", "wheel center", "axle centre", "axle center",
+    "axle", "hub", "centre", "center",
+];
+const GROUNDS: [&str; 3] = ["ground", "road", "floor"];
+
 /// Words that may stand beside and say nothing.
-const FILLERS: [&str; 16] = [
+const FILLERS: [&str; 19] = [
     "of",
     "=",
     ":",
@@ -79,11 +98,27 @@ const FILLERS: [&str; 16] = [
     "over",
     "for",
     "is",
+    "dynamic",
+    "effective",
+    "working",
 ];
+
+/// The text in small letters, a diameter's sign apart from its number, and `hub to ground` as the one word it stands for.
+pub(super) fn plain(text: &str) -> String {
+    let lower = text.to_lowercase().replace(['ø', '⌀'], " ø ").replace("-to-", " to ").replace(" the ", " ");
+    let words = lower.split_whitespace().collect::<Vec<_>>().join(" ");
+    let between = HUBS.iter().flat_map(|hub| GROUNDS.map(|ground| format!("{hub} to {ground}")));
+    between.fold(words, |words, between| words.replace(&between, "slr"))
+}
 
 /// Whether a word says what was measured.
 pub(super) fn is_measuring(word: &str) -> bool {
     kind_of(word).is_some()
+}
+
+/// Whether a word belongs to a measurement, be it that it says what was measured or only stands beside.
+pub(super) fn belongs(word: &str) -> bool {
+    is_measuring(word) || FILLERS.contains(&word)
 }
 
 fn kind_of(word: &str) -> Option<Kind> {
@@ -99,15 +134,17 @@ fn kind_of(word: &str) -> Option<Kind> {
 /// # Errors
 /// When the number or its unit cannot be read, or the value cannot be a tyre's.
 pub fn read(text: &str, system: System) -> Result<Measurement, TyreError> {
-    let lower = text.to_lowercase();
-    let words: Vec<&str> = lower.split_whitespace().collect();
+    let plain = plain(text);
+    let words: Vec<&str> = plain.split(' ').collect();
     let kinds: Vec<Kind> = words.iter().filter_map(|word| kind_of(word)).collect();
     let has = |kind| kinds.contains(&kind);
     if has(Kind::Turns) {
         return turns(&words, system);
     }
     let value = rest(&words);
+    let is_rolled_on = words.iter().any(|word| ROLLED_ON.contains(word));
     match kinds.first() {
+        Some(_) if has(Kind::Radius) && is_rolled_on => length(&value, system, &ROLLING_RADIUS).map(Measurement::RollingRadius),
         Some(_) if has(Kind::Radius) => length(&value, system, &STANDING_RADIUS).map(Measurement::LoadedRadius),
         Some(_) if has(Kind::Diameter) => length(&value, system, &DIAMETER).map(Measurement::Diameter),
         Some(_) => length(&value, system, &CIRCUMFERENCE).map(Measurement::Circumference),
@@ -117,7 +154,7 @@ pub fn read(text: &str, system: System) -> Result<Measurement, TyreError> {
 
 /// The words that are left when those are taken out that say what was measured.
 fn rest(words: &[&str]) -> String {
-    let kept = words.iter().filter(|word| !is_measuring(word) && !FILLERS.contains(word));
+    let kept = words.iter().filter(|word| !belongs(word));
     kept.map(|word| word.trim_start_matches(['=', ':'])).collect::<Vec<_>>().join(" ")
 }
 
@@ -125,7 +162,14 @@ fn length(text: &str, system: System, limits: &Limits) -> Result<Length, TyreErr
     if let Some(sum) = feet_and_inches(text).filter(|sum| limits.allow(limits.measure(sum))) {
         return Ok(sum);
     }
-    units::read::<Length>(text, system, limits).map_err(TyreError::Number)
+    let read = units::read::<Length>(text, system, limits);
+    // No tyre is 635 in tall: a bare number that cannot be in the reader's own unit is in the other one.
+    let other = if system == System::Inch { System::Metric } else { System::Inch };
+    let is_bare = || number::leading(text).is_some_and(|(_, rest)| rest.trim().is_empty());
+    match read {
+        Err(outside @ UnitError::Outside { .. }) if is_bare() => units::read(text, other, limits).map_err(|_| TyreError::Number(outside)),
+        read => read.map_err(TyreError::Number),
+    }
 }
 
 /// `61 ft 7 3/4 in` or `61' 7`, as a tape reads; inches from 0 to below 12.

@@ -5,8 +5,10 @@
 //! Road speeds are not here.
 
 pub mod dimension;
+mod early;
 mod error;
 mod grammar;
+mod loaded;
 pub mod measurement;
 mod rolling;
 pub mod service;
@@ -17,6 +19,7 @@ mod tail;
 use crate::units::{Length, Mass, System, Velocity, common};
 pub use dimension::{Basis, Dimensions, Measure, OmittedAspect};
 pub use error::{MEASURED_FORMS, TyreError};
+use grammar::Sidewall;
 pub use measurement::Measurement;
 pub use rolling::{DIAGONAL_FACTOR, How, RADIAL_FACTOR, Rolling};
 pub use size::Size;
@@ -30,14 +33,23 @@ pub struct Tyre {
 /// What is known of a tyre.
 #[derive(Clone, Debug, PartialEq)]
 enum Known {
-    Size(Box<(Size, Dimensions)>),
+    Size(Box<Moulded>),
     Measured(Measurement),
-    Both(Box<(Size, Dimensions)>, Measurement),
+    Both(Box<Moulded>, Measurement),
+}
+
+/// A size with what it means.
+#[derive(Clone, Debug, PartialEq)]
+struct Moulded {
+    size: Size,
+    dimensions: Dimensions,
+    passed_over: String,
 }
 
 /// Reads any sidewall text, a measurement, or a size with a measurement behind it (`185/70R14 rolls 1,865 mm`).
 ///
-/// A metric size without aspect ratio is taken as 80 series; see [`read_with`].
+/// A metric size without aspect ratio is taken as 80 series; see [`read_with`]. Words behind a size that say nothing of it are
+/// passed over; see [`Tyre::passed_over`].
 ///
 /// # Errors
 /// When the text is neither, names an unknown letter size, or measures what no tyre can be.
@@ -54,8 +66,9 @@ pub fn read_with(text: &str, system: System, omitted: OmittedAspect) -> Result<T
     if text.is_empty() {
         return Err(TyreError::Blank);
     }
-    let words: Vec<&str> = text.split_whitespace().collect();
-    if words.iter().any(|word| measurement::is_measuring(&word.to_lowercase())) {
+    let plain = measurement::plain(text);
+    let words: Vec<&str> = plain.split(' ').collect();
+    if words.iter().any(|word| measurement::is_measuring(word)) {
         return measured(text, &words, system, omitted);
     }
     if measurement::is_bare_length(text) {
@@ -79,8 +92,8 @@ fn measured(text: &str, words: &[&str], system: System, omitted: OmittedAspect) 
     Ok(Tyre { known: Known::Measured(measurement::read(text, system)?) })
 }
 
-fn sized(text: &str, omitted: OmittedAspect) -> Result<(Size, Dimensions), TyreError> {
-    let size = grammar::size(text).map_err(|stuck| TyreError::NotUnderstood {
+fn sized(text: &str, omitted: OmittedAspect) -> Result<Moulded, TyreError> {
+    let Sidewall { size, passed_over } = grammar::size(text).map_err(|stuck| TyreError::NotUnderstood {
         text: text.to_owned(),
         part: stuck.rest,
         nearest: stuck.nearest,
@@ -89,11 +102,11 @@ fn sized(text: &str, omitted: OmittedAspect) -> Result<(Size, Dimensions), TyreE
     if dimensions.sidewall.value <= common::metres(0.0) {
         return Err(TyreError::RimTooLarge { size: size.to_string() });
     }
-    Ok((size, dimensions))
+    Ok(Moulded { size, dimensions, passed_over })
 }
 
 impl Tyre {
-    fn sized(&self) -> Option<&(Size, Dimensions)> {
+    fn sized(&self) -> Option<&Moulded> {
         match &self.known {
             Known::Size(sized) | Known::Both(sized, _) => Some(sized),
             Known::Measured(_) => None,
@@ -102,12 +115,17 @@ impl Tyre {
 
     /// The size, where one was given.
     pub fn size(&self) -> Option<&Size> {
-        self.sized().map(|(size, _)| size)
+        self.sized().map(|sized| &sized.size)
     }
 
     /// Every dimension the size tells, where one was given.
     pub fn dimensions(&self) -> Option<&Dimensions> {
-        self.sized().map(|(_, dimensions)| dimensions)
+        self.sized().map(|sized| &sized.dimensions)
+    }
+
+    /// The words behind the size that were not needed, in capitals.
+    pub fn passed_over(&self) -> Option<&str> {
+        self.sized().map(|sized| sized.passed_over.as_str()).filter(|words| !words.is_empty())
     }
 
     /// What was measured, where anything was.
@@ -149,8 +167,9 @@ impl Tyre {
     /// The way rolled in one turn when new: as measured, or else by the published factor of the construction.
     pub fn rolling(&self) -> Rolling {
         match &self.known {
-            Known::Size(sized) => rolling::from_diameter(&sized.1.diameter, self.usual()),
-            Known::Measured(measurement) | Known::Both(_, measurement) => rolling::from_measurement(measurement, self.usual()),
+            Known::Size(sized) => rolling::from_diameter(&sized.dimensions.diameter, self.usual()),
+            Known::Measured(measurement) => rolling::from_measurement(measurement, self.usual(), None),
+            Known::Both(sized, measurement) => rolling::from_measurement(measurement, self.usual(), Some(&sized.dimensions.diameter)),
         }
     }
 

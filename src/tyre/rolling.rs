@@ -3,6 +3,7 @@
 use std::f64::consts::PI;
 
 use super::dimension::{Basis, Measure};
+use super::loaded;
 use super::measurement::Measurement;
 use super::size::Construction;
 use crate::units::{Length, TurnsPerDistance, common, number};
@@ -31,8 +32,10 @@ pub enum How {
     RollOut,
     /// Measured or published turns over a distance.
     Turns,
-    /// 2π × the measured standing radius.
+    /// The standing radius, less than the tyre rolls on.
     LoadedRadius,
+    /// 2π × a rolling radius.
+    RollingRadius,
 }
 
 impl How {
@@ -45,8 +48,14 @@ impl How {
             Self::Circumference => "measured circumference",
             Self::RollOut => "measured roll-out",
             Self::Turns => "turns per distance",
-            Self::LoadedRadius => "2π × loaded radius",
+            Self::LoadedRadius => "from the loaded radius",
+            Self::RollingRadius => "2π × rolling radius",
         }
+    }
+
+    /// Whether a diameter was multiplied, which has a basis of its own.
+    fn is_factor(self) -> bool {
+        matches!(self, Self::Radial | Self::Diagonal | Self::Free)
     }
 
     /// Where the rule stands.
@@ -57,9 +66,9 @@ impl How {
             }
             Self::Diagonal => "European tyre and rim standards manual, from memory and unsure (2.99 to 3.0)",
             Self::Free => "geometry",
-            Self::Circumference | Self::RollOut => "measured",
+            Self::Circumference | Self::RollOut | Self::RollingRadius => "measured",
             Self::Turns => "turns per distance are the inverse of the rolling circumference (tyre-trade glossaries)",
-            Self::LoadedRadius => "geometry; a radial rolls somewhat farther than its standing radius says (trade pages, part from memory)",
+            Self::LoadedRadius => loaded::SOURCE,
         }
     }
 }
@@ -73,11 +82,19 @@ pub struct Rolling {
     pub how: How,
     /// How sure it is.
     pub basis: Basis,
+    /// By how much it may be off either way, as a share: 0.015 for ±1.5 %. Common practice, no published source.
+    pub plus_minus: f64,
     /// The formula with this tyre's numbers.
     pub working: String,
 }
 
 impl Rolling {
+    /// A few words on how it was got and how sure it is: `radial, 3.05 × diameter, by rule, ±1.5 %`.
+    pub fn words(&self) -> String {
+        let basis = if self.how.is_factor() { format!(", {}", self.basis.word()) } else { String::new() };
+        format!("{}{basis}, ±{} %", self.how.words(), number::show(100.0 * self.plus_minus, 1))
+    }
+
     /// Turns of the wheel over a distance: the inverse of the circumference.
     pub fn turns(&self) -> TurnsPerDistance {
         common::turns_of(self.circumference)
@@ -114,7 +131,20 @@ pub(super) fn from_diameter(diameter: &Measure, how: How) -> Rolling {
     };
     let circumference = diameter.value * factor;
     let shown = number::show(common::in_millimetres(diameter.value), 1);
-    Rolling { circumference, how, basis: diameter.basis, working: format!("{sign} × {shown} = {} mm", mm(circumference)) }
+    let plus_minus = of_diameter(diameter.basis) + if how == How::Diagonal { 0.005 } else { 0.0 };
+    let working = format!("{sign} × {shown} = {} mm", mm(circumference));
+    Rolling { circumference, how, basis: diameter.basis, plus_minus, working }
+}
+
+/// How sure a diameter is, with half a percent for the factor: the limits of a new tyre are about −1.2 to +1.6 % (UN R30
+/// paragraph 6.1.4, from memory).
+fn of_diameter(basis: Basis) -> f64 {
+    match basis {
+        Basis::Measured => 0.01,
+        Basis::Rule => 0.015,
+        Basis::Table => 0.02,
+        Basis::Approximate => 0.03,
+    }
 }
 
 /// The way that belongs to a construction; a measured diameter of unknown construction is taken as radial.
@@ -131,25 +161,26 @@ pub(super) fn measured_diameter(value: Length) -> Measure {
     Measure { value, basis: Basis::Measured, source: "measured", working }
 }
 
-/// The way rolled as measured; where only a diameter was, by the factor of the construction.
-pub(super) fn from_measurement(measurement: &Measurement, usual: How) -> Rolling {
-    let tenths = |length| number::show(common::in_millimetres(length), 1);
-    let (circumference, how, working) = match *measurement {
+/// The way rolled as measured; where only a diameter was, by the factor of the construction. `moulded` is the diameter that the size
+/// beside the measurement says.
+pub(super) fn from_measurement(measurement: &Measurement, usual: How, moulded: Option<&Measure>) -> Rolling {
+    let (circumference, how, plus_minus, working) = match *measurement {
         Measurement::Diameter(diameter) => return from_diameter(&measured_diameter(diameter), usual),
-        Measurement::Circumference(circumference) => (circumference, How::Circumference, format!("{} mm", mm(circumference))),
-        Measurement::LoadedRadius(radius) => {
+        Measurement::LoadedRadius(radius) => return loaded::rolling(radius, usual, moulded),
+        Measurement::Circumference(circumference) => (circumference, How::Circumference, 0.005, format!("{} mm", mm(circumference))),
+        Measurement::RollingRadius(radius) => {
             let around = radius * (2.0 * PI);
-            (around, How::LoadedRadius, format!("2π × {} = {} mm", tenths(radius), mm(around)))
+            let shown = number::show(common::in_millimetres(radius), 1);
+            (around, How::RollingRadius, 0.01, format!("2π × {shown} = {} mm", mm(around)))
         }
         Measurement::Turns(turns) => {
             let around = common::way_per_turn(turns);
-            (around, How::Turns, format!("1 km / {} turns = {} mm", number::show(1_000.0 / around.value, 1), mm(around)))
+            (around, How::Turns, 0.01, format!("1 km / {} turns = {} mm", number::show(1_000.0 / around.value, 1), mm(around)))
         }
         Measurement::RollOut { turns, distance } => {
             let around = distance / turns;
-            (around, How::RollOut, format!("{} mm / {} turns = {} mm", mm(distance), number::show(turns, 2), mm(around)))
+            (around, How::RollOut, 0.005, format!("{} mm / {} turns = {} mm", mm(distance), number::show(turns, 2), mm(around)))
         }
     };
-    let basis = if how == How::LoadedRadius { Basis::Approximate } else { Basis::Measured };
-    Rolling { circumference, how, basis, working }
+    Rolling { circumference, how, basis: Basis::Measured, plus_minus, working }
 }

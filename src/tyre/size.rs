@@ -21,6 +21,22 @@ impl fmt::Display for Hundredths {
     }
 }
 
+/// Inches as old marks write them: `30`, `3 1/2`.
+struct Quarters(Hundredths);
+
+impl fmt::Display for Quarters {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let Hundredths(hundredths) = self.0;
+        let fraction = match hundredths % 100 {
+            25 => " 1/4",
+            50 => " 1/2",
+            75 => " 3/4",
+            _ => "",
+        };
+        write!(f, "{}{fraction}", hundredths / 100)
+    }
+}
+
 /// The nominal rim diameter.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Rim {
@@ -121,9 +137,39 @@ pub enum Form {
     },
     /// Numeric inches, `6.00-16`.
     Numeric {
-        /// Nominal section width, 4 to 14 in.
+        /// Nominal section width, 2 to 14 in.
         width: Hundredths,
     },
+    /// One tyre made to serve for two sizes, `6.00/6.50-16`.
+    Dual {
+        /// The smaller section width.
+        first: Hundredths,
+        /// The larger one.
+        second: Hundredths,
+    },
+    /// Beaded edge in millimetres, `710x90`: the rim is not named.
+    BeadedMetric {
+        /// Overall diameter as marked, 500 to 1,100 mm.
+        diameter_mm: u16,
+        /// Section width as marked, 55 to 190 mm.
+        width_mm: u16,
+    },
+    /// Beaded edge, clincher or high pressure in inches, `30x3 1/2`: the rim is not named.
+    BeadedInch {
+        /// Overall diameter as marked, 20 to 42 in.
+        diameter: Hundredths,
+        /// Section width as marked, 2 to 8 in in quarters.
+        width: Hundredths,
+    },
+}
+
+/// The rim that diameter and section leave, in whole millimetres or half inches; a size without its rim is taken to stand on it.
+pub(super) fn rim_left(form: Form) -> Option<Rim> {
+    match form {
+        Form::BeadedMetric { diameter_mm, width_mm } => diameter_mm.checked_sub(2 * width_mm).map(Rim::Millimetres),
+        Form::BeadedInch { diameter, width } => diameter.0.checked_sub(2 * width.0).map(|left| Rim::Code(left / 10)),
+        _ => None,
+    }
 }
 
 /// What is moulded behind the size.
@@ -206,6 +252,9 @@ impl fmt::Display for Size {
                 Construction::Diagonal | Construction::BiasBelted => write!(f, "{letter}{series_percent}{mark}{rim}")?,
             },
             Form::Numeric { width } => write!(f, "{width}{early}{mark}{rim}")?,
+            Form::Dual { first, second } => write!(f, "{first}/{second}{early}{mark}{rim}")?,
+            Form::BeadedMetric { diameter_mm, width_mm } => write!(f, "{diameter_mm}x{width_mm}")?,
+            Form::BeadedInch { diameter, width } => write!(f, "{}x{}", Quarters(diameter), Quarters(width))?,
         }
         self.service.fmt(f)
     }

@@ -1,11 +1,12 @@
-//! The grammar of what stands behind a size: load index, speed symbol, load range, ply rating, XL, M+S.
+//! The grammar of what stands behind a size: load index, speed symbol, load range, ply rating, XL, M+S, and words of other kinds.
 
 use winnow::ascii::{digit1, space0, space1};
 use winnow::combinator::{alt, delimited, eof, not, opt, peek, preceded, terminated};
 use winnow::prelude::*;
 use winnow::stream::Stream;
-use winnow::token::one_of;
+use winnow::token::{one_of, rest};
 
+use super::measurement::belongs;
 use super::size::Service;
 
 /// One mark behind the size.
@@ -65,7 +66,7 @@ fn mark(input: &mut &str) -> winnow::Result<Mark> {
         alt(("M+S", "M&S", "M/S", "MS")).value(Mark::Winter),
         alt(("EXTRA LOAD", "REINFORCED", "REINF", "XL", "RF")).value(Mark::Reinforced),
         alt(("TUBELESS", "TUBE TYPE", "TUBED", "TL", "TT")).value(Mark::Tube),
-        preceded((alt(("LOAD RANGE", "LR")), space0), one_of('B'..='N')).map(Mark::LoadRange),
+        preceded((alt(("LOAD RANGE", "LR", "/")), space0), one_of('B'..='N')).map(Mark::LoadRange),
     ));
     alt((terminated(words, word_end), terminated(ply, word_end), bracketed, description)).parse_next(input)
 }
@@ -109,6 +110,19 @@ fn number<'s>(least: u16, greatest: u16) -> impl Parser<&'s str, u16, winnow::er
 /// A speed symbol: the letters of the table and Z.
 fn symbol(input: &mut &str) -> winnow::Result<char> {
     one_of(|c: char| matches!(c, 'B'..='H' | 'J'..='N' | 'P'..='W' | 'Y' | 'Z')).parse_next(input)
+}
+
+/// Words that are none of the marks, up to the end: two letters or more each, no digit, none that says what was measured.
+///
+/// A lone letter is left to be refused: it is a symbol that no tyre has.
+pub(super) fn words<'s>(input: &mut &'s str) -> winnow::Result<&'s str> {
+    let is_word = |word: &str| {
+        let letters = word.chars().filter(|c| c.is_alphabetic()).count();
+        let is_sign = letters == 0 && !word.contains(|c: char| c.is_alphanumeric());
+        (letters > 1 || is_sign) && !word.contains(|c: char| c.is_numeric()) && !belongs(&word.to_lowercase())
+    };
+    let begins = |text: &str| text.starts_with(|c: char| c.is_alphabetic() || c == '(');
+    rest.verify(|text: &str| begins(text) && text.split_whitespace().all(is_word)).parse_next(input)
 }
 
 /// The mark is not the beginning of a longer word, nor the M of M+S.

@@ -118,6 +118,8 @@ rows! {
     DIAMETER: "tyre diameter", 200.0 to 1_900.0 "mm", "smaller than a cart's or larger than a tractor's wheel";
     /// From the hub's centre to the road, under load.
     STANDING_RADIUS: "loaded radius", 90.0 to 950.0 "mm", "half of what a tyre's diameter can be";
+    /// The radius of the circle that a tyre rolls on.
+    ROLLING_RADIUS: "rolling radius", 90.0 to 950.0 "mm", "half of what a tyre's diameter can be";
     /// The way rolled in a number of turns.
     ROLLED: "way rolled", 0.25 to 6_000.0 "m", "from half a turn of a small wheel to a thousand of a large one";
     /// Tread depth lost.

@@ -2,7 +2,7 @@
 
 use layshaft::problem::Explain;
 use layshaft::tyre::size::{Commercial, Construction, Form, Hundredths, Prefix, Rim, Service, Size};
-use layshaft::tyre::{self, OmittedAspect, dimension, service};
+use layshaft::tyre::{self, Basis, OmittedAspect, dimension, service};
 use layshaft::units::common::{in_millimetres, millimetres};
 use layshaft::units::{Mass, System, common};
 use proptest::prelude::*;
@@ -62,19 +62,21 @@ fn service() -> impl Strategy<Value = Service> {
 fn size() -> impl Strategy<Value = Size> {
     let prefix = proptest::option::of(select(vec![Prefix::Passenger, Prefix::LightTruck, Prefix::Trailer, Prefix::Temporary]));
     let early = || proptest::option::of(select("HNPQSTUVWYZ".chars().collect::<Vec<_>>()));
-    let metric =
-        (100_u16..=455, proptest::option::of(20_u8..=100)).prop_map(|(width_mm, aspect_percent)| Form::Metric { width_mm, aspect_percent });
+    let metric = prop_oneof![(100_u16..=455, (20_u8..=100).prop_map(Some)), (100_u16..=295, Just(None))]
+        .prop_map(|(width_mm, aspect_percent)| Form::Metric { width_mm, aspect_percent });
     let flotation =
         (1_800_u16..=5_400, 500_u16..=2_500).prop_map(|(d, w)| Form::Flotation { diameter: Hundredths(d), width: Hundredths(w) });
     let alpha = (select("ABCDEFGHJKLMN".chars().collect::<Vec<_>>()), 45_u8..=83)
         .prop_map(|(letter, series_percent)| Form::Alpha { letter, series_percent });
     let numeric = (400_u16..=1_400).prop_map(|width| Form::Numeric { width: Hundredths(width) });
+    let dual =
+        (400_u16..=1_300, 1_u16..=75).prop_map(|(first, more)| Form::Dual { first: Hundredths(first), second: Hundredths(first + more) });
     let plain = (None::<Prefix>, None::<char>);
     let any_form = prop_oneof![
         (metric.prop_map(|form| (true, form)), prefix, early()).prop_map(|((_, form), prefix, early)| (form, prefix, early)),
         (flotation, early()).prop_map(|(form, early)| (form, None, early)),
         alpha.prop_map(move |form| (form, plain.0, plain.1)),
-        (numeric, early()).prop_map(|(form, early)| (form, None, early)),
+        (prop_oneof![numeric, dual], early()).prop_map(|(form, early)| (form, None, early)),
     ];
     (any_form, construction(), rim(), service()).prop_map(|((form, prefix, early_speed), construction, rim, service)| Size {
         prefix,
@@ -114,9 +116,33 @@ proptest! {
 
     #[test]
     fn a_ruled_numeric_tyre_grows_with_its_rim(width in 20_u16..=70, rim in 8_u16..=29) {
-        // Radial, so that no table steps in.
-        let across = |rim: u16| tyre::read(&format!("{}R{rim}", Hundredths(width * 20)), System::Inch).unwrap().diameter().unwrap().value;
+        // By the rule, which stands beside a table's figure.
+        let across = |rim: u16| {
+            let tyre = tyre::read(&format!("{}R{rim}", Hundredths(width * 20)), System::Inch).unwrap();
+            let dimensions = tyre.dimensions().unwrap();
+            let ruled = dimensions.other_diameters.iter().chain([&dimensions.diameter]).find(|of| of.basis == Basis::Approximate);
+            ruled.unwrap().value
+        };
         prop_assert!(across(rim + 1) > across(rim));
+    }
+
+    #[test]
+    fn a_beaded_edge_size_is_written_as_it_is_read(mm in 500_u16..=1_100, wide in 55_u16..=190, inches in 20_u16..=42, quarters in 8_u16..=32) {
+        let fraction = ["", " 1/4", " 1/2", " 3/4"][usize::from(quarters % 4)];
+        for written in [format!("{mm}x{wide}"), format!("{inches}x{}{fraction}", quarters / 4)] {
+            match tyre::read(&written, System::Inch) {
+                Ok(tyre) => prop_assert_eq!(tyre.size().unwrap().to_string(), written),
+                Err(error) => prop_assert!(false, "{}: {}", written, error.what()),
+            }
+        }
+    }
+
+    #[test]
+    fn a_standing_radius_rolls_more_than_its_circle_and_less_than_the_free_one(standing in 275_u16..=315, alone in any::<bool>()) {
+        let text = if alone { format!("SLR {standing} mm") } else { format!("195/65R15 SLR {standing} mm") };
+        let rolled = in_millimetres(tyre::read(&text, System::Inch).unwrap().rolling().circumference);
+        prop_assert!(rolled > std::f64::consts::TAU * f64::from(standing));
+        prop_assert!(alone || rolled < std::f64::consts::PI * 635.0);
     }
 
     #[test]
@@ -181,7 +207,8 @@ fn every_form_of_a_measurement_is_read() {
         ("Circumference: 1,88 m", 1_880.0),
         ("diameter 616 mm", 3.05 * 616.0),
         ("24 1/4 in dia", 3.05 * 24.25 * 25.4),
-        ("loaded radius 11.4 in", std::f64::consts::TAU * 11.4 * 25.4),
+        ("loaded radius 11.4 in", std::f64::consts::TAU * 11.4 * 25.4 * (1.0 - 0.07 / 3.0) / 0.93),
+        ("rolling radius 11.4 in", std::f64::consts::TAU * 11.4 * 25.4),
         ("856 turns/mile", mile_mm / 856.0),
         ("856 revs per mile", mile_mm / 856.0),
         ("532 rev/km", 1e6 / 532.0),
@@ -209,8 +236,12 @@ fn load_indices_repeat_every_eighty_steps() {
 
 #[test]
 fn a_numeric_width_chooses_its_series() {
-    // European Commission vehicle simulator 4.3.7: last digit 5 → 82 %, else 92 %.
-    assert_eq!([600, 775, 732].map(|width| dimension::numeric_series_percent(Hundredths(width))), [92, 82, 92]);
+    // European Commission vehicle simulator 4.3.7: last digit 5 → 82 %, else 92 %; balloon tyres on 16 in and more (from memory) 100 %.
+    let percent = |width, rim: u16| dimension::numeric_series(Hundredths(width), Rim::Code(10 * rim)).percent;
+    assert_eq!(
+        [(600, 15), (775, 14), (732, 14), (525, 18), (600, 16), (525, 12)].map(|(width, rim)| percent(width, rim)),
+        [92, 82, 92, 100, 100, 92]
+    );
 }
 
 /// The texts the fuzz targets start from are all answered.

@@ -69,6 +69,7 @@ mod published_motion_limits;
 mod published_ratios;
 mod published_speedometer;
 mod published_tyre;
+mod published_tyre_old;
 mod published_tyre_rolling;
 mod published_units;
 mod pull_by_hand;

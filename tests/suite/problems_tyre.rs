@@ -19,6 +19,10 @@ fn sizes_that_are_none() {
     check("185/70", "“185/70” ends before the size is complete. Type it like 185/70R14.");
     check("205/60R15 91VV", "In “205/60R15 91VV” the part “91VV” was not understood. Type it like 185/70R14.");
     check("185/70R14 88S 91H", "In “185/70R14 88S 91H” the part “91H” was not understood. Type it like 185/70R14.");
+    // A lone letter is a slip, a word is passed over.
+    check("185/70R14 I", "In “185/70R14 I” the part “I” was not understood. Type it like 185/70R14.");
+    check("30x3 1/2-23", "In “30x3 1/2-23” the part “-23” was not understood. Type it like 30x3 1/2.");
+    check("6.50/6.00-16", "In “6.50/6.00-16” the part “6.00-16” was not understood. Type it like 6.00-16 or 6.00/6.50-16.");
     check("E78-", "“E78-” ends before the size is complete. Type it like E78-14 or GR70-15.");
     check("205/60R99", "In “205/60R99” the part “99” was not understood. Type it like 185/70R14.");
     check(

@@ -1,4 +1,10 @@
 //! What a size means in millimetres, each dimension with how it was got and where the rule or table stands.
+//!
+//! Here: metric, flotation and letter sizes. `inch` has the sizes in inches and the beaded edge ones.
+
+mod inch;
+
+pub use inch::{Series, numeric_series};
 
 use super::size::{Construction, Form, Hundredths, Rim, Size};
 use super::table;
@@ -103,7 +109,6 @@ const MM_RIM: &str = "a rim number of 100 or more is millimetres: UN R30 paragra
 const UNROUNDED: &str = "D = d + 2H without rounding, d = 25.4 mm × rim code";
 const FLOTATION: &str =
     "the first number is the diameter in inches: vehicle owner manuals; European Commission vehicle simulator, version 4.3.7";
-const NUMERIC: &str = "width ending in 5: 82 series, else 92 series: European Commission vehicle simulator, version 4.3.7; good to some 3 %, less for old high sections";
 const STAND_IN: &str = "the metric size the trade fits in its place, from memory; good to some 2 %: measure the tyre where it matters";
 
 /// The dimensions of a size; `None` for a letter size that no metric size is known to stand in for.
@@ -113,7 +118,10 @@ pub fn dimensions(size: &Size, omitted: OmittedAspect) -> Option<Dimensions> {
         Form::Metric { width_mm, aspect_percent: None } => Some(metric(size, width_mm, omitted.percent(), Some(omitted))),
         Form::Flotation { diameter, width } => Some(flotation(size, diameter, width)),
         Form::Alpha { letter, series_percent } => alpha(size, letter, series_percent),
-        Form::Numeric { width } => Some(numeric(size, width)),
+        Form::Numeric { width } => Some(inch::numeric(size, width)),
+        Form::Dual { first, second } => Some(inch::dual(size, first, second)),
+        Form::BeadedMetric { diameter_mm, width_mm } => Some(inch::beaded_metric(size, diameter_mm, width_mm)),
+        Form::BeadedInch { diameter, width } => Some(inch::beaded_inch(size, diameter, width)),
     }
 }
 
@@ -194,33 +202,6 @@ fn flotation(size: &Size, diameter: Hundredths, width: Hundredths) -> Dimensions
     let nominal = inches(diameter.inches(), Basis::Rule, FLOTATION);
     let width = inches(width.inches(), Basis::Rule, MOULDED);
     around(size, nominal, width, tabled_diameter(size).into_iter().collect())
-}
-
-/// The aspect ratio that the numeric rule takes: 82 where the width ends in 5, else 92.
-pub fn numeric_series_percent(width: Hundredths) -> u8 {
-    if width.0 % 10 == 5 { 82 } else { 92 }
-}
-
-fn numeric(size: &Size, width: Hundredths) -> Dimensions {
-    let (series, rim) = (f64::from(numeric_series_percent(width)), rim_exact_in(size.rim));
-    let diameter = rim + 2.0 * series / 100.0 * width.inches();
-    let working = format!("{rim:.1} + 2 × {series:.0} % × {width} = {diameter:.3} in");
-    let ruled = Measure { working, ..inches(diameter, Basis::Approximate, NUMERIC) };
-    match table::row(size) {
-        Some(row) => {
-            let width = measure(row.width_mm, Basis::Table, row.source, format!("{:.0} mm", row.width_mm));
-            let tabled = measure(row.diameter_mm, Basis::Table, row.source, format!("{:.0} mm", row.diameter_mm));
-            around(size, tabled, width, vec![ruled])
-        }
-        None => around(size, ruled, inches(width.inches(), Basis::Rule, MOULDED), Vec::new()),
-    }
-}
-
-fn rim_exact_in(rim: Rim) -> f64 {
-    match rim {
-        Rim::Code(tenths) => f64::from(tenths) / 10.0,
-        Rim::Millimetres(mm) => f64::from(mm) / 25.4,
-    }
 }
 
 fn alpha(size: &Size, letter: char, series: u8) -> Option<Dimensions> {
