@@ -3,7 +3,7 @@
 //! The rooms, in the order data flows. A room uses only rooms above it in this list.
 //!
 //! Foundations: [`units`] reads and shows quantities, [`problem`] is the one shape of all that can be wrong,
-//! [`order`] puts rows into order.
+//! [`order`] puts rows into order, [`spreadsheet`] writes and reads tables as text.
 //!
 //! The trade: [`gearing`] (teeth, ratios, layouts), [`tyre`] (sizes and what they roll), [`speedometer`] (drive and driven gears),
 //! [`motion`] (what engine, car and gears do on the road),
@@ -37,6 +37,7 @@ pub mod problem;
 pub mod setup;
 pub mod sheet;
 pub mod speedometer;
+pub mod spreadsheet;
 pub mod toothload;
 pub mod tyre;
 pub mod units;

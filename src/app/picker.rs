@@ -5,7 +5,7 @@ use wasm_bindgen::JsCast;
 
 use super::device;
 use super::state::State;
-use crate::catalogue::{Entry, GearSet};
+use crate::catalogue::{Column, Entry, PartKind};
 use crate::job::{Gearbox, SetupId};
 use crate::sheet::catalogue::ratios;
 
@@ -28,7 +28,7 @@ fn List(setup: SetupId) -> impl IntoView {
         let sought = sought.get().to_lowercase();
         let most = shown.get();
         state.catalogue.with(|catalogue| {
-            let mut fitting = catalogue.gear_sets.all().filter(|set| matches(set, &sought));
+            let mut fitting = catalogue.entries(PartKind::GearSet).filter(|set| matches(set, &sought));
             let first = fitting.by_ref().take(most).cloned().collect::<Vec<_>>();
             let many = first.len().saturating_add(fitting.count());
             (first, many)
@@ -51,7 +51,7 @@ fn List(setup: SetupId) -> impl IntoView {
                         shown.set(SHOWN);
                         sought.set(event_target_value(&event));
                     }/>
-                <span class="words" role="status">{move || format!("{} of {}", found.with(|(_, many)| *many), state.catalogue.with(|all| all.gear_sets.len()))}</span>
+                <span class="words" role="status">{move || format!("{} of {}", found.with(|(_, many)| *many), state.catalogue.with(|all| all.entries(PartKind::GearSet).count()))}</span>
                 <button type="button" class="btn btn--small" on:click=move |_| keep_as_own(state, setup)>{move || state.say("Keep this setup’s counts in the catalogue")}</button>
                 <button type="button" class="btn btn--small" on:click=move |_| close(state, setup)>"Close"</button>
             </div>
@@ -68,13 +68,13 @@ fn List(setup: SetupId) -> impl IntoView {
 }
 
 #[component]
-fn One(setup: SetupId, set: GearSet) -> impl IntoView {
+fn One(setup: SetupId, set: Entry) -> impl IntoView {
     let state = State::here();
     let ratios = ratios_text(&set);
     let whose = if set.own { "your own" } else { "invented demo" };
-    let about = [set.note.as_str(), if set.in_stock { "in stock" } else { "" }, whose];
+    let about = [set.text(Column::Note), if set.in_stock() { "in stock" } else { "" }, whose];
     let about = about.into_iter().filter(|text| !text.is_empty()).collect::<Vec<_>>().join(" · ");
-    let name = set.name.clone();
+    let name = set.title().to_owned();
     let picked = name.clone();
     let current = move || state.job.with(|job| job.setup(setup).is_some_and(|setup| setup.gearbox.name == picked)).to_string();
     let pick = move |_| {
@@ -98,16 +98,16 @@ fn One(setup: SetupId, set: GearSet) -> impl IntoView {
 }
 
 /// Every word sought stands somewhere in the set's name, maker, note, ratios or counts.
-fn matches(set: &GearSet, sought: &str) -> bool {
-    let speeds = format!("{} speed {}-speed", set.gears.len(), set.gears.len());
-    let text = [&set.name, &set.maker, &set.note, &set.constant, &set.gears.join(" "), &ratios_text(set), &speeds]
-        .map(|text| text.to_lowercase())
-        .join(" ");
+fn matches(set: &Entry, sought: &str) -> bool {
+    let gears = set.gears();
+    let speeds = format!("{} speed {}-speed", gears.len(), gears.len());
+    let typed = [Column::Name, Column::Maker, Column::Note, Column::Constant].map(|column| set.text(column)).join(" ");
+    let text = [typed, gears.join(" "), ratios_text(set), speeds].join(" ").to_lowercase();
     sought.split_whitespace().all(|word| text.contains(word))
 }
 
-fn ratios_text(set: &GearSet) -> String {
-    ratios(set).unwrap_or_else(|| "counts need a look".into())
+fn ratios_text(set: &Entry) -> String {
+    ratios(set).unwrap_or_else(|| "teeth not readable".into())
 }
 
 /// Closes the list and goes back to the button it was opened with.
@@ -148,13 +148,13 @@ fn move_focus(state: State, setup: SetupId, event: &web_sys::KeyboardEvent) {
 /// Puts the counts of a setup on the shop's own shelf and says under which name.
 fn keep_as_own(state: State, setup: SetupId) {
     let Some(mut set) = state.job.with_untracked(|job| job.setup(setup).map(|setup| setup.gearbox.as_set())) else { return };
-    if set.name.trim().is_empty() {
-        set.name = "Counted by hand".into();
+    if set.title().trim().is_empty() {
+        set.set(Column::Name, "Counted by hand");
     }
     let added = state.catalogue.try_update(|catalogue| {
-        let (shelf, id) = catalogue.gear_sets.add(set);
-        catalogue.gear_sets = shelf;
-        catalogue.gear_sets.get(&id).map(|set| set.label().to_owned())
+        let (after, id) = catalogue.add(set);
+        *catalogue = after;
+        catalogue.get(PartKind::GearSet, &id).map(|set| set.title().to_owned())
     });
     if let Some(Some(name)) = added {
         state.notices.update(|notices| {

@@ -67,7 +67,7 @@ impl State {
         let job = RwSignal::new(opened.record.job);
         let words = RwSignal::new(device::words());
         let catalogue = RwSignal::new(opened.catalogue);
-        let gears = Memo::new(move |_| catalogue.with(|catalogue| catalogue.speedometer_gears.gears()));
+        let gears = Memo::new(move |_| catalogue.with(Catalogue::speedometer_gears));
         let answers = Memo::new(move |before: Option<&Answers>| {
             job.with(|job| gears.with(|gears| analysis::analyse_job_after(job, Shelves { speedometer_gears: gears }, before)))
         });

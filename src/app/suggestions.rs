@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use super::state::State;
-use crate::catalogue::Kind;
+use crate::catalogue::PartKind;
 use crate::job::{Field, JobField, SetupField};
 use crate::sheet::suggest::{self, Suggestion};
 
@@ -23,11 +23,11 @@ pub fn list_of(field: Field) -> Option<&'static str> {
 pub fn Suggestions() -> impl IntoView {
     let state = State::here();
     let units = Memo::new(move |_| state.job.with(|job| job.units));
-    let parts = move |kind: Kind| Memo::new(move |_| state.catalogue.with(|catalogue| suggest::parts(catalogue, kind, units.get())));
+    let parts = move |kind: PartKind| Memo::new(move |_| state.catalogue.with(|catalogue| suggest::parts(catalogue, kind, units.get())));
     let pairs = Memo::new(move |_| state.catalogue.with(suggest::speedometer_pairs));
     view! {
-        {list("known-axles", parts(Kind::Axles))}
-        {list("known-tyres", parts(Kind::Tyres))}
+        {list("known-axles", parts(PartKind::RingAndPinion))}
+        {list("known-tyres", parts(PartKind::Tyre))}
         {list("known-speedometer-pairs", pairs)}
         {list("known-dials", Memo::new(|_| suggest::dials()))}
     }

@@ -1,186 +1,122 @@
-//! What every entry of the catalogue has in common: an id that stays, a label that people read, and one line of a file.
+//! An entry of the catalogue: one record of texts, a text for each column of its kind, kept as they were typed.
 
-use super::export::one_line;
-use super::file::FileError;
-use super::table::{self, Row};
-use crate::problem::Problem;
+use std::collections::BTreeMap;
 
-/// The kinds of entry, one built-in file each.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Kind {
-    /// Gear sets.
-    GearSets,
-    /// Final drives.
-    Axles,
-    /// Tyre sizes.
-    Tyres,
-    /// Speedometer gears and adapters.
-    SpeedometerGears,
-}
+use super::{Column, PartKind};
+use crate::spreadsheet::one_line;
 
-impl Kind {
-    /// Every kind.
-    pub const ALL: [Self; 4] = [Self::GearSets, Self::Axles, Self::Tyres, Self::SpeedometerGears];
-
-    /// What the entries are called in a sentence.
-    pub fn word(self) -> &'static str {
-        match self {
-            Self::GearSets => "gear sets",
-            Self::Axles => "final drives",
-            Self::Tyres => "tyres",
-            Self::SpeedometerGears => "speedometer gears",
-        }
-    }
-
-    /// The kind of entry whose columns a file's header names.
-    ///
-    /// # Errors
-    /// When the file is too large, empty, or its header fits no kind.
-    pub fn of_file(text: &str) -> Result<Self, FileError> {
-        table::kind(text)
-    }
-
-    /// The columns of a file of this kind, in the order they are written.
-    pub fn columns(self) -> &'static [&'static str] {
-        match self {
-            Self::GearSets => super::gear_set::COLUMNS,
-            Self::Axles => super::axle::COLUMNS,
-            Self::Tyres => super::tyre::COLUMNS,
-            Self::SpeedometerGears => super::speedo::COLUMNS,
-        }
-    }
-
-    /// The columns without which a file says nothing of this kind.
-    pub fn needed(self) -> &'static [&'static str] {
-        match self {
-            Self::GearSets => &["name", "layout", "gear_1"],
-            Self::Axles => &["drive"],
-            Self::Tyres => &["designation"],
-            Self::SpeedometerGears => &["name", "role", "teeth", "housing"],
-        }
-    }
-}
-
-/// One entry of the catalogue.
-pub trait Entry: Clone + PartialEq + Sized + Send + Sync + 'static {
-    /// Which kind it is.
-    const KIND: Kind;
-    /// Whether people call it by its label, so that an own entry must not share one with a built-in entry.
-    const NAMED: bool;
-    /// The columns by which an entry without an id is recognised when a file is read.
-    const KEY: &'static [&'static str];
-
-    /// The id, which stays when the entry is edited.
-    fn id(&self) -> &str;
+/// One entry.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Entry {
+    /// Which kind of part it is.
+    pub kind: PartKind,
+    /// The id, which stays when the entry is edited; blank for one that is not in a catalogue yet.
+    pub id: String,
     /// Whether it is the shop's own, not built in.
-    fn own(&self) -> bool;
+    pub own: bool,
+    /// What is written in each column; a column with nothing in it is not here.
+    texts: BTreeMap<Column, String>,
+}
+
+impl Entry {
+    /// An entry with nothing in it.
+    pub fn new(kind: PartKind) -> Self {
+        Self { kind, id: String::new(), own: false, texts: BTreeMap::new() }
+    }
+
+    /// An entry to be filled in: on the shelf, and of the likeliest layout and role.
+    pub fn started(kind: PartKind) -> Self {
+        kind.columns().fold(Self::new(kind), |entry, column| entry.with(column, column.start()))
+    }
+
+    /// The entry with another text in a column.
+    #[must_use]
+    pub fn with(mut self, column: Column, text: impl Into<String>) -> Self {
+        self.set(column, text);
+        self
+    }
+
+    /// The entry under an id, as one of the shop's own or not.
+    #[must_use]
+    pub(super) fn placed(self, id: &str, own: bool) -> Self {
+        Self { id: id.to_owned(), own, ..self }
+    }
+
+    /// Puts a text into a column.
+    pub fn set(&mut self, column: Column, text: impl Into<String>) {
+        let text = text.into();
+        if column == Column::Id {
+            self.id = text;
+        } else if text.is_empty() {
+            self.texts.remove(&column);
+        } else {
+            self.texts.insert(column, text);
+        }
+    }
+
+    /// The text of a column, as typed.
+    pub fn text(&self, column: Column) -> &str {
+        if column == Column::Id { &self.id } else { self.texts.get(&column).map_or("", String::as_str) }
+    }
+
+    /// The text of a column as a file has it: what is not said to be in stock is not.
+    pub fn cell(&self, column: Column) -> &str {
+        match self.text(column) {
+            "" if column == Column::InStock => "no",
+            text => text,
+        }
+    }
+
+    /// What it is called by: its name, its teeth or its size.
+    pub fn title(&self) -> &str {
+        self.text(self.kind.title())
+    }
+
     /// Whether one is on the shelf.
-    fn in_stock(&self) -> bool;
+    pub fn in_stock(&self) -> bool {
+        self.text(Column::InStock) == "yes"
+    }
+
     /// Says whether one is on the shelf.
-    fn put_in_stock(&mut self, in_stock: bool);
-    /// Gives the entry its id and says whether it is the shop's own.
-    fn place(&mut self, id: String, own: bool);
-    /// The text that tells two entries of one kind apart for a reader.
-    fn label(&self) -> &str;
-    /// Gives the entry another such text.
-    fn relabel(&mut self, label: String);
-    /// The cells of its line, in the order of the kind's columns.
-    fn cells(&self) -> Vec<String>;
-
-    /// The entry a line tells.
-    ///
-    /// # Errors
-    /// Every cell that cannot be used, so that a line is taken whole or not at all.
-    fn from_row(row: &Row) -> Result<Self, Vec<Problem>>;
-
-    /// What an entry without an id is recognised by when a file is read.
-    fn key(&self) -> String {
-        let cells = self.cells();
-        let column = |name: &str| Self::KIND.columns().iter().position(|column| *column == name);
-        key::<Self>(|name| column(name).and_then(|at| cells.get(at)).cloned().unwrap_or_default())
+    pub fn put_in_stock(&mut self, in_stock: bool) {
+        self.set(Column::InStock, if in_stock { "yes" } else { "no" });
     }
 
-    /// What is wrong with the entry as it stands: cells that cannot be used, and doubts about those that can.
-    fn problems(&self) -> Vec<Problem>;
+    /// The text that tells it apart from another entry of its kind.
+    pub(super) fn label(&self) -> &str {
+        self.text(self.kind.label())
+    }
 
-    /// The built-in entries of this kind, read once.
-    fn built_in() -> &'static [Self];
-}
+    /// The entry with something behind its label.
+    pub(super) fn labelled(&self, behind: &str) -> Self {
+        self.clone().with(self.kind.label(), format!("{} {behind}", self.label()).trim())
+    }
 
-/// The part of [`Entry`] that every kind has alike, each by its own members: whether it is in stock, and its label.
-macro_rules! kept {
-    ($($in_stock:ident).+, $($label:ident).+) => {
-        fn id(&self) -> &str {
-            &self.id
-        }
+    /// What it is recognised by where it has no id: its name, or its size and note.
+    pub(super) fn key(&self) -> String {
+        let label = if self.kind.is_named() { "" } else { self.label() };
+        let words = self.title().split_whitespace().chain(label.split_whitespace());
+        words.collect::<Vec<_>>().join(" ").to_lowercase()
+    }
 
-        fn own(&self) -> bool {
-            self.own
-        }
-
-        fn in_stock(&self) -> bool {
-            self.$($in_stock).+
-        }
-
-        fn put_in_stock(&mut self, in_stock: bool) {
-            self.$($in_stock).+ = in_stock;
-        }
-
-        fn place(&mut self, id: String, own: bool) {
-            (self.id, self.own) = (id, own);
-        }
-
-        fn label(&self) -> &str {
-            &self.$($label).+
-        }
-
-        fn relabel(&mut self, label: String) {
-            self.$($label).+ = label;
-        }
-    };
-}
-pub(super) use kept;
-
-/// The key of an entry of a kind, whose columns are asked for by name.
-pub(super) fn key<T: Entry>(column: impl Fn(&str) -> String) -> String {
-    folded(&T::KEY.iter().map(|name| column(name)).collect::<Vec<_>>().join(" "))
-}
-
-/// A text made fit for an id: letters and digits in lower case, all else a dash.
-pub(super) fn slug(text: &str) -> String {
-    const LONGEST: usize = 60;
-    let mut slug = String::with_capacity(text.len().min(LONGEST));
-    for c in text.chars().flat_map(char::to_lowercase) {
-        if slug.len() >= LONGEST {
-            break;
-        }
-        if c.is_alphanumeric() {
-            slug.push(c);
-        } else if !slug.is_empty() && !slug.ends_with('-') {
-            slug.push('-');
+    /// Whether it holds every word sought, which are in lower case.
+    pub(super) fn holds(&self, sought: &[String]) -> bool {
+        let text = || self.texts.values().map(String::as_str).collect::<Vec<_>>().join(" ").to_lowercase();
+        sought.is_empty() || {
+            let text = text();
+            sought.iter().all(|word| text.contains(word.as_str()))
         }
     }
-    let slug = slug.trim_end_matches('-');
-    if slug.is_empty() { "entry".to_owned() } else { slug.to_owned() }
-}
 
-/// A text as two labels are compared: without regard to case and to the number of blanks.
-fn folded(text: &str) -> String {
-    text.split_whitespace().collect::<Vec<_>>().join(" ").to_lowercase()
-}
+    /// What it says: its cells without its id, outer blanks and line breaks set aside.
+    pub(super) fn said(&self) -> Vec<String> {
+        self.kind.columns().skip(1).map(|column| one_line(self.cell(column))).collect()
+    }
 
-/// What an entry says: its cells without its id, outer blanks and line breaks set aside.
-pub(super) fn said<T: Entry>(entry: &T) -> Vec<String> {
-    entry.cells().iter().skip(1).map(|cell| one_line(cell)).collect()
-}
-
-/// Whether an entry says what another does but for the number behind its label, which it got because the label was in use.
-pub(super) fn says_it_numbered<T: Entry>(numbered: &T, other: &T) -> bool {
-    let behind = numbered.label().trim().strip_prefix(other.label().trim());
-    let number = behind.and_then(|behind| behind.trim().strip_prefix('(')?.strip_suffix(')')?.parse::<usize>().ok());
-    number.is_some() && {
-        let mut plain = numbered.clone();
-        plain.relabel(other.label().to_owned());
-        said(&plain) == said(other)
+    /// Whether it says what another does but for the number behind its label, which it got because the label was in use.
+    pub(super) fn says_numbered(&self, other: &Self) -> bool {
+        let behind = self.label().trim().strip_prefix(other.label().trim());
+        let number = behind.and_then(|behind| behind.trim().strip_prefix('(')?.strip_suffix(')')?.parse::<usize>().ok());
+        number.is_some() && self.clone().with(self.kind.label(), other.label()).said() == other.said()
     }
 }

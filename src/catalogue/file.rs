@@ -1,6 +1,5 @@
 //! What a whole file can be refused for, and how its bytes become text.
 
-use super::entry::Kind;
 use crate::problem::Explain;
 use crate::units::number::clip;
 
@@ -26,21 +25,12 @@ pub enum FileError {
     NotText,
     /// Nothing but blanks and comments.
     Empty,
-    /// The header names no column that this kind of entry needs.
-    WrongHeader {
-        /// The kind that was wanted.
-        kind: Kind,
-        /// The needed columns that are missing.
-        missing: Vec<&'static str>,
-        /// The header as it stands.
-        header: String,
-    },
     /// The header names a column twice.
     ColumnTwice {
         /// The column.
         column: &'static str,
     },
-    /// The header fits no kind of entry.
+    /// The header fits no kind of part.
     NoKind {
         /// The header as it stands.
         header: String,
@@ -54,11 +44,8 @@ impl Explain for FileError {
             Self::TooManyLines { lines } => format!("the file has {lines} lines"),
             Self::NotText => "the file is not plain text".into(),
             Self::Empty => "the file has no line with entries".into(),
-            Self::WrongHeader { kind, missing, header } => {
-                format!("the first line, “{}”, names no column {}, which {} need", clip(header), missing.join(" or "), kind.word())
-            }
             Self::ColumnTwice { column } => format!("the first line names the column {column} twice"),
-            Self::NoKind { header } => format!("the first line, “{}”, fits no kind of entry", clip(header)),
+            Self::NoKind { header } => format!("the first line, “{}”, fits no kind of part", clip(header)),
         }
     }
 
@@ -68,7 +55,6 @@ impl Explain for FileError {
             Self::TooManyLines { .. } => format!("cut it into files of at most {MOST_LINES} lines"),
             Self::NotText => "save it from the spreadsheet as CSV UTF-8".into(),
             Self::Empty => "export the catalogue to see what a file looks like".into(),
-            Self::WrongHeader { kind, .. } => format!("begin the file with the line {}", kind.columns().join(",")),
             Self::ColumnTwice { .. } => "rename or take out one of the two".into(),
             Self::NoKind { .. } => "begin the file with the column names an exported one has".into(),
         }

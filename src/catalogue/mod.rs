@@ -1,58 +1,92 @@
-//! The catalogue: gear sets, axles, tyres and speedometer gears, built in as invented demo data, and the shop's own beside them.
+//! The catalogue: gear sets, rings and pinions, tyres and speedometer gears, built in as invented demo data, and the shop's own
+//! beside them.
 //!
-//! Things first: [`GearSet`], [`Axle`], [`TyreEntry`], [`SpeedoEntry`], each an [`Entry`]; a [`Shelf`] holds the entries of one
-//! kind, and [`Catalogue`] the shelves. [`built_in`] reads the files of the `data` folder, [`import`] and [`export`] the shop's,
-//! and [`saved`] keeps the shop's own between visits. What a part does in a car is not answered here: an entry keeps what was
-//! typed, and [`crate::gearing`], [`crate::tyre`] and [`crate::speedometer`] read it.
+//! Things first: an [`Entry`] is a record of texts, one for each [`Column`] of its [`PartKind`], kept as typed; [`Part`] is what
+//! these texts say in the terms of the trade. A kind is a row in `kind.rs`, a column one in `column.rs`: files, forms, search and
+//! checks go by them. Questions asked of a [`Catalogue`]: [`own`] finds and changes the shop's own entries, [`import`] reads files,
+//! [`saved`] keeps the shop's own between visits. What a part does in a car is not answered here.
 
-mod any;
-mod axle;
-pub mod built_in;
-pub mod desk;
+mod built_in;
+mod check;
+mod column;
+mod csv_file;
 mod entry;
-pub mod export;
+mod error;
 pub mod file;
-mod gear_set;
-mod guard;
 pub mod import;
 mod join;
-mod line;
+mod kind;
+pub mod own;
+mod part;
 pub mod saved;
-mod shelf;
-mod speedo;
-mod table;
-mod tyre;
-pub mod whole;
 
-pub use any::AnyEntry;
-pub use axle::Axle;
-pub use entry::{Entry, Kind};
+pub use check::problem_at;
+pub use column::{About, Choices, Column, Holds};
+pub use csv_file::write;
+pub use entry::Entry;
+pub use error::LineError;
 pub use file::FileError;
-pub use gear_set::GearSet;
-pub use import::Plan;
-pub use line::LineError;
-pub use shelf::{Missing, Shelf};
-pub use speedo::{SpeedoEntry, SpeedoLineError};
-pub use table::Row;
-pub use tyre::TyreEntry;
-pub use whole::{AnyPlan, Summary};
+pub use import::ImportPlan;
+pub use kind::PartKind;
+pub use own::Missing;
+pub use part::Part;
 
-/// Everything that can be chosen: what is built in, and the shop's own.
+use crate::speedometer::SpeedoGear;
+
+/// Everything that can be chosen: what is built in, and the shop's own. Every change answers a new catalogue and leaves the old
+/// one as it was, so that it can be undone.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Catalogue {
-    /// Gear sets.
-    pub gear_sets: Shelf<GearSet>,
-    /// Final drives.
-    pub axles: Shelf<Axle>,
-    /// Tyre sizes.
-    pub tyres: Shelf<TyreEntry>,
-    /// Speedometer gears and adapters.
-    pub speedometer_gears: Shelf<SpeedoEntry>,
+    built_in: &'static [Entry],
+    own: Vec<Entry>,
 }
 
 impl Catalogue {
     /// The built-in entries alone.
     pub fn built_in() -> Self {
-        Self { gear_sets: Shelf::built_in(), axles: Shelf::built_in(), tyres: Shelf::built_in(), speedometer_gears: Shelf::built_in() }
+        Self { built_in: built_in::entries(), own: Vec::new() }
+    }
+
+    /// Nothing at all.
+    pub fn empty() -> Self {
+        Self { built_in: &[], own: Vec::new() }
+    }
+
+    /// Every entry of a kind, the built-in ones first.
+    pub fn entries(&self, kind: PartKind) -> impl Iterator<Item = &Entry> {
+        self.all().filter(move |entry| entry.kind == kind)
+    }
+
+    /// The shop's own entries of a kind.
+    pub fn own(&self, kind: PartKind) -> impl Iterator<Item = &Entry> {
+        self.own.iter().filter(move |entry| entry.kind == kind)
+    }
+
+    /// The entry of that id.
+    pub fn get(&self, kind: PartKind, id: &str) -> Option<&Entry> {
+        self.entries(kind).find(|entry| entry.id == id)
+    }
+
+    /// The speedometer gears that can be read, in the order of [`Catalogue::entries`].
+    pub fn speedometer_gears(&self) -> Vec<SpeedoGear> {
+        let gear = |entry: &Entry| match entry.part() {
+            Ok(Part::SpeedometerGear(gear)) => Some(gear),
+            _ => None,
+        };
+        self.entries(PartKind::SpeedometerGear).filter_map(gear).collect()
+    }
+
+    /// The shop's own entries of one kind as a file.
+    pub fn own_file(&self, kind: PartKind) -> String {
+        write(kind, self.own(kind))
+    }
+
+    /// Every entry of one kind as a file, the built-in ones first.
+    pub fn whole_file(&self, kind: PartKind) -> String {
+        write(kind, self.entries(kind))
+    }
+
+    fn all(&self) -> impl Iterator<Item = &Entry> {
+        self.built_in.iter().chain(&self.own)
     }
 }

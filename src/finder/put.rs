@@ -1,7 +1,7 @@
 //! A result put onto the sheet: it becomes a setup of the job, beside the others or in the place of one.
 
 use super::search::Standing;
-use crate::catalogue::Catalogue;
+use crate::catalogue::{Catalogue, PartKind};
 use crate::job::{Gearbox, Job, Setup, SetupId};
 use crate::units::{System, Typed};
 
@@ -16,32 +16,34 @@ pub enum Into {
 
 /// The parts of a result by the names they go by in the catalogue: gear set, final drive, tyre; the tyre of A where it stays.
 pub fn names(standing: &Standing, catalogue: &Catalogue, job: &Job) -> [String; 3] {
-    let set = catalogue.gear_sets.all().nth(standing.set.place).map(|set| set.name.clone());
-    let axle = catalogue.axles.all().nth(standing.axle.place).map(|axle| axle.drive.clone());
+    let title = |kind, place| title(catalogue, kind, place);
     let tyre = match standing.tyre.place {
-        Some(place) => catalogue.tyres.all().nth(place).map(|tyre| tyre.designation.clone()),
+        Some(place) => title(PartKind::Tyre, place),
         None => job.setups.first().map(|setup| setup.tyre.text.clone()),
     };
-    [set, axle, tyre].map(Option::unwrap_or_default)
+    [title(PartKind::GearSet, standing.set.place), title(PartKind::RingAndPinion, standing.axle.place), tyre].map(Option::unwrap_or_default)
+}
+
+fn title(catalogue: &Catalogue, kind: PartKind, place: usize) -> Option<String> {
+    catalogue.entries(kind).nth(place).map(|entry| entry.title().to_owned())
 }
 
 /// Puts a result onto the sheet, with the extra stages of A; answers the setup it became, or nothing where there is no room.
 pub fn put(job: &mut Job, catalogue: &Catalogue, standing: &Standing, into: Into) -> Option<SetupId> {
-    let set = catalogue.gear_sets.all().nth(standing.set.place)?.clone();
-    let axle = catalogue.axles.all().nth(standing.axle.place)?.drive.clone();
+    let set = catalogue.entries(PartKind::GearSet).nth(standing.set.place)?;
+    let axle = title(catalogue, PartKind::RingAndPinion, standing.axle.place)?;
     let mut setup = job.setups.first()?.clone();
     if let Some(place) = standing.tyre.place {
-        let designation = catalogue.tyres.all().nth(place)?.designation.clone();
         // The catalogue reads bare numbers in inches, whatever the sheet is read in.
-        setup.tyre = Typed::new(designation, System::Inch);
+        setup.tyre = Typed::new(title(catalogue, PartKind::Tyre, place)?, System::Inch);
         setup.tread_lost = Typed::default();
     }
     if let Some((pair, _)) = standing.pair {
         setup.speedo.gears = format!("{}/{}", pair.drive, pair.driven);
     }
     setup.speedo.road_check = Typed::default();
-    setup.name = format!("{}, {axle}", set.name);
-    setup.gearbox = Gearbox::picked(&set);
+    setup.name = format!("{}, {axle}", set.title());
+    setup.gearbox = Gearbox::picked(set);
     setup.final_drive = axle;
     let id = match into {
         Into::New => job.add_setup()?,

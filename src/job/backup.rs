@@ -66,7 +66,7 @@ pub struct Meeting {
 
 /// What is made of a backup before anything is written.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Plan {
+pub struct RestorePlan {
     /// Every job of the file: the new ones first, then the different, then the same.
     pub meetings: Vec<Meeting>,
     /// The file's catalogue, and how many of its entries are added by [`Catalogue::joined`]; none where nothing is added.
@@ -97,9 +97,8 @@ pub fn to_text(records: &[Record], catalogue: &Catalogue, now: &str) -> String {
         schema: u32,
         saved: &'a str,
         jobs: &'a [Record],
-        catalogue: Value,
+        catalogue: &'a Catalogue,
     }
-    let catalogue = serde_json::from_str(&saved::to_text(catalogue)).unwrap_or_default();
     serde_json::to_string_pretty(&Book { layshaft: "book", schema: SCHEMA, saved: now, jobs: records, catalogue }).unwrap_or_default()
 }
 
@@ -125,7 +124,7 @@ pub fn from_value(mut value: Value) -> Result<Backup, FileError> {
             Err(why) => backup.refused.push(format!("Job {} of the file cannot be opened: {}.", at + 1, why.what())),
         }
     }
-    match value.get("catalogue").filter(|catalogue| !catalogue.is_null()).map(|catalogue| saved::from_text(&catalogue.to_string())) {
+    match value.get("catalogue").filter(|catalogue| !catalogue.is_null()).map(saved::from_value) {
         Some(Ok(catalogue)) => backup.catalogue = Some(catalogue),
         Some(Err(why)) => backup.refused.push(format!("The catalogue entries of the file cannot be opened: {}.", why.what())),
         None => {}
@@ -134,7 +133,7 @@ pub fn from_value(mut value: Value) -> Result<Backup, FileError> {
 }
 
 /// Lays a backup beside the book and the catalogue.
-pub fn plan(book: &[Record], catalogue: &Catalogue, backup: Backup) -> Plan {
+pub fn plan(book: &[Record], catalogue: &Catalogue, backup: Backup) -> RestorePlan {
     let here = crate::order::index(book.iter().map(|record| (&record.head.id, record)));
     let meet = |theirs: Record| {
         let ours = here.get(&theirs.head.id);
@@ -153,10 +152,10 @@ pub fn plan(book: &[Record], catalogue: &Catalogue, backup: Backup) -> Plan {
         (theirs, added)
     };
     let catalogue = backup.catalogue.map(with_many_new).filter(|(_, added)| *added > 0);
-    Plan { meetings, catalogue, refused: backup.refused }
+    RestorePlan { meetings, catalogue, refused: backup.refused }
 }
 
-impl Plan {
+impl RestorePlan {
     /// How many jobs of the file stand so.
     pub fn many(&self, standing: Standing) -> usize {
         self.meetings.iter().filter(|meeting| meeting.standing == standing).count()

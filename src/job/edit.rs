@@ -1,7 +1,7 @@
 //! Changes to a job that are not typing: setups added, copied, moved and removed; a gear set picked; gears and stages added.
 
 use super::{Gearbox, Job, MOST_SETUPS, MOST_STAGES, Setup, SetupId, Stage};
-use crate::catalogue::GearSet;
+use crate::catalogue::{Column, Entry, PartKind};
 use crate::gearing::{self, Layout};
 use crate::units::Typed;
 
@@ -69,31 +69,25 @@ impl Job {
 
 impl Gearbox {
     /// The gearbox of a gear set in the catalogue, its counts as they stand there.
-    pub fn picked(set: &GearSet) -> Self {
-        Self {
-            name: set.name.clone(),
-            altered: false,
-            layout: set.layout,
-            constant: set.constant.clone(),
-            gears: set.gears.clone(),
-            reverse: set.reverse.clone(),
-            idler: set.idler.clone(),
-        }
+    pub fn picked(set: &Entry) -> Self {
+        let [name, constant, reverse, idler] =
+            [Column::Name, Column::Constant, Column::Reverse, Column::Idler].map(|column| set.text(column).to_owned());
+        Self { name, altered: false, layout: set.layout(), constant, gears: set.gears(), reverse, idler }
     }
 
     /// The gearbox as a gear set for the catalogue. A constant pair typed before the box was laid out as two-shaft is left out.
-    pub fn as_set(&self) -> GearSet {
-        let constant = if self.layout == Layout::TwoShaft { String::new() } else { self.constant.clone() };
-        GearSet {
-            name: self.name.clone(),
-            layout: self.layout,
-            constant,
-            gears: self.gears.clone(),
-            reverse: self.reverse.clone(),
-            idler: self.idler.clone(),
-            in_stock: true,
-            ..GearSet::default()
-        }
+    pub fn as_set(&self) -> Entry {
+        let constant = if self.layout == Layout::TwoShaft { "" } else { &self.constant };
+        let set = Entry::new(PartKind::GearSet)
+            .with(Column::Name, &self.name)
+            .with(Column::Layout, self.layout.id())
+            .with(Column::Constant, constant)
+            .with(Column::Reverse, &self.reverse)
+            .with(Column::Idler, &self.idler)
+            .with(Column::InStock, "yes");
+        // A top gear that is not counted yet is a gear all the same.
+        let counted = |gear: &String| if gear.trim().is_empty() { "?".to_owned() } else { gear.clone() };
+        Column::GEARS.into_iter().zip(&self.gears).fold(set, |set, (column, gear)| set.with(column, counted(gear)))
     }
 
     /// Adds a blank gear at the top. Nothing happens where there are eight.

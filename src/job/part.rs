@@ -1,32 +1,37 @@
 //! A part of the catalogue put into a setup, and whether a setup has it already.
 
 use super::{Gearbox, Setup, Speedo};
-use crate::catalogue::{AnyEntry, Axle, GearSet, TyreEntry};
+use crate::catalogue::{Entry, Part, PartKind};
 use crate::speedometer::{Role, SpeedoGear};
 use crate::units::{System, Typed};
 
 impl Setup {
     /// Takes a part; what it replaces is lost, all else stays as typed.
-    pub fn take_part(&mut self, part: &AnyEntry) {
-        match part {
-            AnyEntry::GearSet(set) => self.gearbox = Gearbox::picked(set),
-            AnyEntry::Axle(axle) => self.final_drive.clone_from(&axle.drive),
-            AnyEntry::Tyre(tyre) => {
+    pub fn take_part(&mut self, entry: &Entry) {
+        match entry.kind {
+            PartKind::GearSet => self.gearbox = Gearbox::picked(entry),
+            PartKind::RingAndPinion => entry.title().clone_into(&mut self.final_drive),
+            PartKind::Tyre => {
                 // The catalogue reads bare numbers in inches, whatever the sheet is read in.
-                self.tyre = Typed::new(tyre.designation.clone(), System::Inch);
+                self.tyre = Typed::new(entry.title(), System::Inch);
                 self.tread_lost = Typed::default();
             }
-            AnyEntry::SpeedometerGear(entry) => self.speedo.take(&entry.gear),
+            PartKind::SpeedometerGear => {
+                if let Ok(Part::SpeedometerGear(gear)) = entry.part() {
+                    self.speedo.take(&gear);
+                }
+            }
         }
     }
 
     /// Whether the part is what the setup has now.
-    pub fn has_part(&self, part: &AnyEntry) -> bool {
-        match part {
-            AnyEntry::GearSet(GearSet { name, .. }) => !self.gearbox.altered && !name.is_empty() && self.gearbox.name == *name,
-            AnyEntry::Axle(Axle { drive, .. }) => self.final_drive.trim() == drive.trim(),
-            AnyEntry::Tyre(TyreEntry { designation, .. }) => self.tyre.text.trim().eq_ignore_ascii_case(designation.trim()),
-            AnyEntry::SpeedometerGear(entry) => self.speedo.has(&entry.gear),
+    pub fn has_part(&self, entry: &Entry) -> bool {
+        let title = entry.title().trim();
+        match entry.kind {
+            PartKind::GearSet => !self.gearbox.altered && !title.is_empty() && self.gearbox.name == entry.title(),
+            PartKind::RingAndPinion => self.final_drive.trim() == title,
+            PartKind::Tyre => self.tyre.text.trim().eq_ignore_ascii_case(title),
+            PartKind::SpeedometerGear => matches!(entry.part(), Ok(Part::SpeedometerGear(gear)) if self.speedo.has(&gear)),
         }
     }
 }

@@ -1,10 +1,11 @@
 //! Catalogue: what is on the shop's shelf; its entries stand in the section itself, each with what a rebuilder asks of it.
 
 use super::Section;
-use crate::catalogue::{AnyEntry, Axle, GearSet, Kind, SpeedoEntry, TyreEntry};
-use crate::gearing::Ladder;
+use crate::catalogue::{Column, Entry, Part, PartKind};
 use crate::gearing::teeth::decimal;
-use crate::tyre::Measure;
+use crate::gearing::{FinalDrive, Gearbox, Ladder};
+use crate::speedometer::SpeedoGear;
+use crate::tyre::{Measure, Tyre};
 use crate::units::{Length, Measured, System, TurnsPerDistance, number};
 
 /// The section, without rows: the catalogue is not a setup's.
@@ -25,55 +26,56 @@ pub struct Told {
 }
 
 /// What is told of an entry, lengths and turns in the units the sheet is read in.
-pub fn told(entry: &AnyEntry, units: System) -> Told {
-    let mut told = match entry {
-        AnyEntry::GearSet(set) => gear_set(set),
-        AnyEntry::Axle(axle) => final_drive(axle),
-        AnyEntry::Tyre(tyre) => tyre_size(tyre, units),
-        AnyEntry::SpeedometerGear(entry) => speedometer_gear(entry),
+pub fn told(entry: &Entry, units: System) -> Told {
+    let mut figures = match entry.part() {
+        Ok(Part::GearSet(gearbox)) => vec![of_gearbox(&gearbox)],
+        Ok(Part::RingAndPinion(drive)) => vec![of_drive(drive)],
+        Ok(Part::Tyre(tyre)) => of_tyre(&tyre, units),
+        Ok(Part::SpeedometerGear(gear)) => vec![of_speedometer_gear(&gear)],
+        Err(_) if entry.kind == PartKind::Tyre => vec!["size not readable".into()],
+        Err(_) => vec!["teeth not readable".into()],
     };
-    told.figures.retain(|text| !text.is_empty());
-    told.words.retain(|text| !text.is_empty());
-    told
+    figures.extend((entry.kind == PartKind::GearSet).then(|| counts(entry)));
+    let text = |column| entry.text(column).trim().to_owned();
+    let in_words = |column, words: fn(String) -> String| Some(text(column)).filter(|text| !text.is_empty()).map(words);
+    let words = [
+        Some(text(Column::Maker)),
+        (entry.kind == PartKind::GearSet).then(|| entry.layout().words().to_owned()),
+        in_words(Column::Housing, |housing| format!("fits the {housing} housing")),
+        in_words(Column::Hand, |hand| format!("{hand} hand")),
+        Some(text(Column::Note)),
+    ];
+    figures.retain(|text| !text.is_empty());
+    Told { name: entry.title().to_owned(), figures, words: words.into_iter().flatten().filter(|text| !text.is_empty()).collect() }
 }
 
 /// The ratios of a gear set, lowest gear first, two decimals; nothing where its counts make no gearbox.
-pub fn ratios(set: &GearSet) -> Option<String> {
-    let gearbox = set.gearbox().ok()?;
-    let ratios = Ladder::new(gearbox.ratios());
-    Some(ratios.ratios().iter().map(|ratio| number::show(decimal(*ratio), 2)).collect::<Vec<_>>().join("  "))
+pub fn ratios(set: &Entry) -> Option<String> {
+    set.gearbox().as_ref().map(of_gearbox)
 }
 
-fn gear_set(set: &GearSet) -> Told {
-    let reverse = match (set.reverse.trim(), set.idler.trim()) {
+fn of_gearbox(gearbox: &Gearbox) -> String {
+    let ratios = Ladder::new(gearbox.ratios());
+    ratios.ratios().iter().map(|ratio| number::show(decimal(*ratio), 2)).collect::<Vec<_>>().join("  ")
+}
+
+/// The counts of a gear set as typed: `25/30 with 37/18  32/23  direct, reverse 33/16 over 19`.
+fn counts(set: &Entry) -> String {
+    let [constant, reverse, idler] = [Column::Constant, Column::Reverse, Column::Idler].map(|column| set.text(column).trim());
+    let reverse = match (reverse, idler) {
         ("", _) => String::new(),
         (pair, "") => format!(", reverse {pair}"),
         (pair, idler) => format!(", reverse {pair} over {idler}"),
     };
-    let constant = if set.constant.trim().is_empty() { String::new() } else { format!("{} with ", set.constant.trim()) };
-    Told {
-        name: set.name.clone(),
-        figures: vec![
-            ratios(set).unwrap_or_else(|| "the counts need a look".into()),
-            format!("{constant}{}{reverse}", set.gears.join("  ")),
-        ],
-        words: vec![set.maker.clone(), set.layout.words().to_owned(), set.note.clone()],
-    }
+    let constant = if constant.is_empty() { String::new() } else { format!("{constant} with ") };
+    format!("{constant}{}{reverse}", set.gears().join("  "))
 }
 
-fn final_drive(axle: &Axle) -> Told {
-    let ratio = axle.final_drive().map(|drive| number::show(decimal(drive.ratio()), 3));
-    Told {
-        name: axle.drive.clone(),
-        figures: vec![ratio.unwrap_or_else(|_| "the teeth need a look".into())],
-        words: vec![axle.note.clone()],
-    }
+fn of_drive(drive: FinalDrive) -> String {
+    number::show(decimal(drive.ratio()), 3)
 }
 
-fn tyre_size(entry: &TyreEntry, units: System) -> Told {
-    let Ok(tyre) = entry.tyre() else {
-        return Told { name: entry.designation.clone(), figures: vec!["the size needs a look".into()], words: vec![entry.note.clone()] };
-    };
+fn of_tyre(tyre: &Tyre, units: System) -> Vec<String> {
     let unit = Length::usual(units);
     let length = |value: &Length| {
         let decimals = usize::from(units == System::Inch);
@@ -82,53 +84,23 @@ fn tyre_size(entry: &TyreEntry, units: System) -> Told {
     let across = tyre.diameter().map_or_else(String::new, |Measure { value, .. }| format!("{} across", length(&value)));
     let rolling = tyre.rolling();
     let turns = TurnsPerDistance::usual(units);
-    Told {
-        name: entry.designation.clone(),
-        figures: vec![
-            across,
-            format!("rolls {}", length(&rolling.circumference)),
-            format!("{} {}", number::show((turns.take)(&rolling.turns()), 0), turns.symbol),
-        ],
-        words: vec![entry.note.clone()],
+    let turns = format!("{} {}", number::show((turns.take)(&rolling.turns()), 0), turns.symbol);
+    vec![across, format!("rolls {}", length(&rolling.circumference)), turns]
+}
+
+fn of_speedometer_gear(gear: &SpeedoGear) -> String {
+    match gear.second {
+        Some(second) => format!("{}, {}/{second}", gear.role.word(), gear.teeth),
+        None => format!("{}, {} teeth", gear.role.word(), gear.teeth),
     }
 }
 
-fn speedometer_gear(entry: &SpeedoEntry) -> Told {
-    let gear = &entry.gear;
-    let teeth = match gear.second {
-        Some(second) => format!("{}/{second}", gear.teeth),
-        None => format!("{} teeth", gear.teeth),
+/// What an own entry is told differently by: `maker “Curlew” becomes “Redshank”`.
+pub fn difference(before: &Entry, after: &Entry) -> String {
+    let shown = |text: &str| if text.is_empty() { "blank".to_owned() } else { format!("“{text}”") };
+    let becomes = |column: Column| {
+        let [before, after] = [before, after].map(|entry| entry.cell(column));
+        (before != after).then(|| format!("{} {} becomes {}", column.about().word, shown(before), shown(after)))
     };
-    let housing = if gear.housing.trim().is_empty() { String::new() } else { format!("fits the {} housing", gear.housing.trim()) };
-    let hand = gear.hand.map_or_else(String::new, |hand| format!("{} hand", hand.word()));
-    Told { name: gear.name.clone(), figures: vec![format!("{}, {teeth}", gear.role.word())], words: vec![housing, hand, gear.note.clone()] }
-}
-
-/// What an own entry is told differently by: `maker “Curlew” becomes “Plover”`.
-pub fn difference(before: &AnyEntry, after: &AnyEntry) -> String {
-    let kind = before.kind();
-    let (before, after) = (before.cells(), after.cells());
-    let cells =
-        kind.columns().iter().zip(before.iter().zip(&after)).filter(|(column, (before, after))| **column != "id" && before != after);
-    let shown = |text: &String| if text.is_empty() { "blank".to_owned() } else { format!("“{text}”") };
-    cells
-        .map(|(column, (before, after))| format!("{} {} becomes {}", column_word(kind, column), shown(before), shown(after)))
-        .collect::<Vec<_>>()
-        .join(", ")
-}
-
-/// What a column of a kind is called beside its field.
-pub fn column_word(kind: Kind, column: &str) -> String {
-    match (kind, column.strip_prefix("gear_").and_then(|gear| gear.parse::<usize>().ok())) {
-        (_, Some(gear)) => super::ordinal(gear.saturating_sub(1)),
-        (_, None) => match (kind, column) {
-            (_, "constant") => "constant pair".into(),
-            (_, "in_stock") => "in stock".into(),
-            (_, "drive") => "ring and pinion".into(),
-            (_, "designation") => "size".into(),
-            (_, "second") => "second count".into(),
-            (_, "idler") => "reverse idler".into(),
-            (_, column) => column.to_owned(),
-        },
-    }
+    before.kind.columns().filter(|column| *column != Column::Id).filter_map(becomes).collect::<Vec<_>>().join(", ")
 }

@@ -127,7 +127,7 @@ pub enum EntryKind {
 
 /// The sheet of a job with what is built in on the shelves.
 pub fn build(job: &Job, words: Words) -> Sheet {
-    let gears = Catalogue::built_in().speedometer_gears.gears();
+    let gears = Catalogue::built_in().speedometer_gears();
     let shelves = Shelves { speedometer_gears: &gears };
     let (conditions, setups) = analysis::analyse_job(job, shelves);
     of(Source { job, conditions: &conditions, setups: &setups, shelves, reader: Reader { units: job.units, words } })

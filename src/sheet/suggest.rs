@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::catalogue::told;
-use crate::catalogue::{AnyEntry, Catalogue, Kind};
+use crate::catalogue::{Catalogue, Entry, PartKind};
 use crate::speedometer::{Role, SpeedoGear, dial};
 use crate::units::System;
 
@@ -20,21 +20,21 @@ pub struct Suggestion {
 }
 
 /// The final drives or the tyres, each text once.
-pub fn parts(catalogue: &Catalogue, kind: Kind, units: System) -> Vec<Suggestion> {
+pub fn parts(catalogue: &Catalogue, kind: PartKind, units: System) -> Vec<Suggestion> {
     let mut entries = catalogue.found(kind, "", usize::MAX, None).entries;
     crate::order::by_key(&mut entries, |entry| !entry.in_stock());
     let mut seen = BTreeSet::new();
-    let one = |entry: &AnyEntry| {
+    let one = |entry: &Entry| {
         let told = told(entry, units);
-        let figure = if kind == Kind::Tyres { told.figures.get(1) } else { told.figures.first() };
+        let figure = if kind == PartKind::Tyre { told.figures.get(1) } else { told.figures.first() };
         Suggestion { text: told.name, about: about(figure.cloned().unwrap_or_default(), entry.in_stock()) }
     };
-    entries.iter().filter(|entry| seen.insert(told(entry, units).name)).take(MOST).map(one).collect()
+    entries.iter().filter(|entry| seen.insert(entry.title())).take(MOST).map(one).collect()
 }
 
 /// Drive and driven gears that fit one housing, both in stock, each pair once.
 pub fn speedometer_pairs(catalogue: &Catalogue) -> Vec<Suggestion> {
-    let gears: Vec<SpeedoGear> = catalogue.speedometer_gears.gears();
+    let gears: Vec<SpeedoGear> = catalogue.speedometer_gears();
     let of = |role: Role| gears.iter().filter(move |gear| gear.role == role && gear.in_stock);
     let mut seen = BTreeSet::new();
     let pairs = of(Role::Drive).flat_map(|drive| {

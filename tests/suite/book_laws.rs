@@ -1,6 +1,6 @@
 //! The book of jobs: what is written reads back, a restore loses nothing, a list finds and sorts.
 
-use layshaft::catalogue::{Catalogue, GearSet};
+use layshaft::catalogue::{Catalogue, Column, Entry, PartKind};
 use layshaft::job::backup::{self, Standing, Take};
 use layshaft::job::book::{Head, Progress, Record, RecordId, revision_of};
 use layshaft::job::incoming::{self, Incoming};
@@ -92,21 +92,18 @@ fn one_broken_job_does_not_keep_the_others_from_the_book() {
 
 #[test]
 fn the_shops_own_catalogue_entries_travel_with_the_book_and_stand_beside_those_here() {
-    let with = |names: &[&str]| {
-        let mut shelf = Catalogue::built_in().gear_sets;
-        for name in names {
-            let gears = vec!["35/15".into(), "direct".into()];
-            shelf = shelf.add(GearSet { name: (*name).into(), constant: "30/20".into(), gears, ..GearSet::default() }).0;
-        }
-        Catalogue { gear_sets: shelf, ..Catalogue::built_in() }
+    let set = |name: &&str| {
+        let texts = [(Column::Name, *name), (Column::Constant, "30/20"), (Column::Gear(1), "35/15"), (Column::Gear(2), "direct")];
+        texts.into_iter().fold(Entry::new(PartKind::GearSet), |set, (column, text)| set.with(column, text))
     };
+    let with = |names: &[&str]| Catalogue::built_in().add_all(names.iter().map(set).collect());
     let text = backup::to_text(&[], &with(&["Ours", "Theirs"]), "");
     let plan = backup::plan(&[], &with(&["Ours"]), opened(&text));
     assert!(plan.refused.is_empty(), "{:?}", plan.refused);
     let (theirs, added) = plan.catalogue.unwrap();
     assert_eq!(added, 1);
     let catalogue = with(&["Ours"]).joined(&theirs).0;
-    let own: Vec<_> = catalogue.gear_sets.own().iter().map(|set| set.name.as_str()).collect();
+    let own: Vec<_> = catalogue.own(PartKind::GearSet).map(Entry::title).collect();
     assert_eq!(own, ["Ours", "Theirs"]);
     assert_eq!(backup::plan(&[], &catalogue, opened(&text)).catalogue, None);
 }

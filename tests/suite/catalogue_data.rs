@@ -2,10 +2,9 @@
 
 use std::collections::BTreeSet;
 
-use layshaft::catalogue::{Axle, Entry, GearSet, Kind, SpeedoEntry, TyreEntry, built_in, import};
-use layshaft::catalogue::{Catalogue, Shelf};
+use layshaft::catalogue::{Catalogue, Column, Entry, PartKind};
 use layshaft::gearing::{FinalDrive, Gearbox, Idler, Layout, Ratio, Reverse, check, teeth};
-use layshaft::job::demo;
+use layshaft::job::{Gearbox as Picked, demo};
 use layshaft::speedometer::{Dial, Role, Wanted, dial, rank_shelf, shaft_turns};
 
 /// Two gears of reverse on the shafts of a forward pair pass each other when their tips, one module above each pitch circle,
@@ -13,47 +12,46 @@ use layshaft::speedometer::{Dial, Role, Wanted, dial, rank_shelf, shaft_turns};
 const TIPS: u16 = 4;
 
 #[track_caller]
-fn check_file<T: Entry + std::fmt::Debug>(least: usize) {
-    let text = built_in::text(T::KIND);
-    assert!(
-        text.lines().next().is_some_and(|first| first.starts_with("# ") && first.contains("invented")),
-        "{:?} says it is invented",
-        T::KIND
-    );
-    let plan = import::plan::<T>(text, &Shelf::empty()).unwrap();
-    assert_eq!(plan.refused, [], "every line is used");
-    assert_eq!(plan.doubts, [], "no line wants a second look");
+fn check_file(kind: PartKind, least: usize) {
+    let text = kind.demo();
+    assert!(text.lines().next().is_some_and(|first| first.starts_with("# ") && first.contains("invented")), "{kind:?} says it is invented");
+    let plan = Catalogue::empty().plan(text).unwrap();
+    assert_eq!((plan.kind, plan.refused, plan.doubts), (kind, vec![], vec![]), "every line is used, none wants a second look");
     assert!(plan.unknown_columns.is_empty());
-    assert_eq!(plan.new.len(), T::built_in().len());
-    assert!(plan.new.len() >= least, "{} of at least {least}", plan.new.len());
-    let ids: BTreeSet<_> = T::built_in().iter().map(Entry::id).collect();
-    let keys: BTreeSet<_> = T::built_in().iter().map(Entry::key).collect();
-    assert_eq!((ids.len(), keys.len()), (plan.new.len(), plan.new.len()), "ids and names are used once");
-    for entry in T::built_in() {
-        assert!(!entry.own() && !entry.id().is_empty() && !entry.id().starts_with("own-"), "{}", entry.id());
-        assert!(entry.id().bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'-'), "{}", entry.id());
+    let entries = built_in(kind);
+    assert_eq!(plan.new.len(), entries.len());
+    assert!(entries.len() >= least, "{} of at least {least}", entries.len());
+    let ids: BTreeSet<_> = entries.iter().map(|entry| &entry.id).collect();
+    let titles: BTreeSet<_> = entries.iter().map(|entry| (entry.title(), entry.text(Column::Note))).collect();
+    assert_eq!((ids.len(), titles.len()), (entries.len(), entries.len()), "ids and names are used once");
+    for Entry { id, own, .. } in &entries {
+        assert!(!own && !id.is_empty() && !id.starts_with("own-"), "{id}");
+        assert!(id.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'-'), "{id}");
     }
+}
+
+fn built_in(kind: PartKind) -> Vec<Entry> {
+    Catalogue::built_in().entries(kind).cloned().collect()
 }
 
 #[test]
 fn every_line_of_every_file_is_used() {
-    check_file::<GearSet>(40);
-    check_file::<Axle>(64);
-    check_file::<TyreEntry>(84);
-    check_file::<SpeedoEntry>(44);
-    assert_eq!(Kind::ALL.len(), 4, "a new kind gets its row above");
+    for (kind, least) in PartKind::ALL.into_iter().zip([40, 64, 84, 44]) {
+        check_file(kind, least);
+    }
+    assert_eq!(PartKind::ALL.len(), 4, "a new kind gets its number above");
 }
 
-fn gearboxes() -> impl Iterator<Item = (&'static GearSet, Gearbox)> {
-    GearSet::built_in().iter().map(|set| (set, set.gearbox().unwrap()))
+fn gearboxes() -> impl Iterator<Item = (Entry, Gearbox)> {
+    built_in(PartKind::GearSet).into_iter().map(|set| (set.clone(), set.gearbox().unwrap()))
 }
 
 #[test]
 fn pairs_share_a_centre_distance_to_one_tooth() {
     for (set, gearbox) in gearboxes() {
         let (least, greatest) = check::ToothSums::of(&gearbox).range().expect("pairs");
-        assert!(greatest - least <= 1, "{}: sums {least} to {greatest}", set.name);
-        assert_eq!(check::doubts(&gearbox), [], "{}", set.name);
+        assert!(greatest - least <= 1, "{}: sums {least} to {greatest}", set.title());
+        assert_eq!(check::doubts(&gearbox), [], "{}", set.title());
     }
 }
 
@@ -61,12 +59,12 @@ fn pairs_share_a_centre_distance_to_one_tooth() {
 fn ratios_fall_and_are_those_of_old_cars() {
     for (set, gearbox) in gearboxes() {
         let ratios: Vec<f64> = gearbox.ratios().into_iter().map(|ratio| teeth::decimal(ratio).abs()).collect();
-        assert!((2.1..=4.2).contains(&ratios[0]), "{}: first {}", set.name, ratios[0]);
-        assert!((0.7..=1.0).contains(ratios.last().expect("a top gear")) || set.id == "fieldfare-four-close", "{}", set.name);
-        assert!(ratios.windows(2).all(|pair| pair[0] > 1.05 * pair[1]), "{}: {ratios:?}", set.name);
+        assert!((2.1..=4.2).contains(&ratios[0]), "{}: first {}", set.title(), ratios[0]);
+        assert!((0.7..=1.0).contains(ratios.last().expect("a top gear")) || set.id == "fieldfare-four-close", "{}", set.title());
+        assert!(ratios.windows(2).all(|pair| pair[0] > 1.05 * pair[1]), "{}: {ratios:?}", set.title());
         let reverse = teeth::decimal(gearbox.reverse_ratio().expect("reverse"));
-        assert_eq!(reverse > 0.0, gearbox.layout() == Layout::TwoShaft, "{}: reverse turns against the forward gears", set.name);
-        assert!((0.9..=1.2).contains(&(reverse.abs() / ratios[0])), "{}: reverse {reverse} to first {}", set.name, ratios[0]);
+        assert_eq!(reverse > 0.0, gearbox.layout() == Layout::TwoShaft, "{}: reverse turns against the forward gears", set.title());
+        assert!((0.9..=1.2).contains(&(reverse.abs() / ratios[0])), "{}: reverse {reverse} to first {}", set.title(), ratios[0]);
     }
 }
 
@@ -75,13 +73,13 @@ fn reverse_leaves_room_for_its_idler_and_the_idler_reaches_both_gears() {
     for (set, gearbox) in gearboxes() {
         let (sum, _) = check::ToothSums::of(&gearbox).range().expect("pairs");
         let Reverse { pair, idler } = gearbox.reverse().expect("reverse");
-        assert!(pair.sum() + TIPS < sum, "{}: reverse sum {} in a box of {sum}", set.name, pair.sum());
+        assert!(pair.sum() + TIPS < sum, "{}: reverse sum {} in a box of {sum}", set.title(), pair.sum());
         let spindle = match idler {
             Idler::Plain(teeth) => 2 * teeth.expect("counted").count(),
             Idler::Compound { entry, exit } => entry.count() + exit.count(),
         };
         // The three shafts make a triangle: the two centre distances over the idler exceed the one of the box.
-        assert!(pair.sum() + spindle > sum, "{}: the idler does not reach", set.name);
+        assert!(pair.sum() + spindle > sum, "{}: the idler does not reach", set.title());
     }
 }
 
@@ -97,18 +95,18 @@ fn there_is_something_of_everything() {
     let compound = |gearbox: &Gearbox| matches!(gearbox.reverse(), Some(Reverse { idler: Idler::Compound { .. }, .. }));
     assert!(count(&compound) >= 5 && count(&|gearbox| !compound(gearbox)) >= 5);
     for word in ["close", "medium", "wide"] {
-        assert!(GearSet::built_in().iter().filter(|set| set.name.ends_with(word)).count() >= 8, "{word}");
+        assert!(gearboxes().filter(|(set, _)| set.title().ends_with(word)).count() >= 8, "{word}");
     }
-    assert!(GearSet::built_in().iter().any(|set| set.in_stock) && GearSet::built_in().iter().any(|set| !set.in_stock));
+    assert!(gearboxes().any(|(set, _)| set.in_stock()) && gearboxes().any(|(set, _)| !set.in_stock()));
 }
 
 #[test]
 fn final_drives_are_pairs_from_2_2_to_6_and_mostly_hunt() {
-    let pairs: Vec<_> = Axle::built_in()
+    let pairs: Vec<_> = built_in(PartKind::RingAndPinion)
         .iter()
         .map(|axle| match axle.final_drive() {
-            Ok(FinalDrive::Pair(pair)) => pair,
-            other => panic!("{}: {other:?}", axle.drive),
+            Some(FinalDrive::Pair(pair)) => pair,
+            other => panic!("{}: {other:?}", axle.title()),
         })
         .collect();
     let (least, greatest) = (Ratio::new(22, 10), Ratio::from_integer(6));
@@ -118,7 +116,7 @@ fn final_drives_are_pairs_from_2_2_to_6_and_mostly_hunt() {
 }
 
 fn stocked(role: Role, teeth: u16) -> bool {
-    SpeedoEntry::built_in().iter().any(|entry| entry.gear.role == role && entry.gear.teeth == teeth && entry.gear.in_stock)
+    Catalogue::built_in().speedometer_gears().iter().any(|gear| gear.role == role && gear.teeth == teeth && gear.in_stock)
 }
 
 /// What a dial of 1,000 turns per mile reads at a true 60 on the demo car, with a pair of gears from the shelf.
@@ -141,7 +139,7 @@ fn the_shelf_holds_what_the_demo_car_needs() {
 
 #[test]
 fn six_and_twenty_is_the_best_pair_for_the_demo_car() {
-    let shelf = Catalogue::built_in().speedometer_gears.gears();
+    let shelf = Catalogue::built_in().speedometer_gears();
     let shaft = shaft_turns(43.0 / 11.0, dial::per_mile(1609.344 / 1.8788));
     for in_stock in [true, false] {
         let wanted = Wanted { shaft, dial: Dial::default(), drive: None, adapters: false, in_stock, keep: 1 };
@@ -152,7 +150,8 @@ fn six_and_twenty_is_the_best_pair_for_the_demo_car() {
 
 #[test]
 fn speedometer_gears_come_in_groups_that_mesh() {
-    let gears = || SpeedoEntry::built_in().iter().map(|entry| &entry.gear);
+    let gears = Catalogue::built_in().speedometer_gears();
+    let gears = || gears.iter();
     let housings: BTreeSet<_> = gears().map(|gear| &gear.housing).collect();
     assert!(housings.len() >= 4);
     for housing in housings {
@@ -169,11 +168,9 @@ fn speedometer_gears_come_in_groups_that_mesh() {
 fn the_demo_job_is_made_of_the_catalogue() {
     let catalogue = Catalogue::built_in();
     for setup in demo::job().setups {
-        let set = catalogue.gear_sets.all().find(|set| set.name == setup.gearbox.name).expect("its gear set");
-        let gearbox = (set.layout, &set.constant, &set.gears, &set.reverse, &set.idler);
-        let typed = &setup.gearbox;
-        assert_eq!(gearbox, (typed.layout, &typed.constant, &typed.gears, &typed.reverse, &typed.idler), "{}", set.name);
-        assert!(catalogue.axles.all().any(|axle| axle.drive == setup.final_drive));
-        assert!(catalogue.tyres.all().any(|tyre| tyre.designation == setup.tyre.text));
+        let set = catalogue.entries(PartKind::GearSet).find(|set| set.title() == setup.gearbox.name).expect("its gear set");
+        assert_eq!(Picked::picked(set), setup.gearbox);
+        assert!(catalogue.entries(PartKind::RingAndPinion).any(|axle| axle.title() == setup.final_drive));
+        assert!(catalogue.entries(PartKind::Tyre).any(|tyre| tyre.title() == setup.tyre.text));
     }
 }

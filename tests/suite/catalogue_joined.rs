@@ -1,22 +1,27 @@
 //! Two versions of the shop's own entries made one: a backup beside what is here, two pages of one store. Nothing of either is lost.
 
 use layshaft::catalogue::saved::{self, SavedError};
-use layshaft::catalogue::{Axle, Catalogue, GearSet, Shelf};
+use layshaft::catalogue::{Catalogue, Column, Entry, PartKind};
 use layshaft::job::backup;
 use layshaft::job::incoming::{self, Incoming};
 
-fn set(name: &str, first: &str) -> GearSet {
-    GearSet { name: name.into(), constant: "30/20".into(), gears: vec![first.into(), "direct".into()], ..GearSet::default() }
+fn set(name: &str, first: &str) -> Entry {
+    let texts = [(Column::Name, name), (Column::Constant, "30/20"), (Column::Gear(1), first), (Column::Gear(2), "direct")];
+    texts.into_iter().fold(Entry::new(PartKind::GearSet), |set, (column, text)| set.with(column, text))
 }
 
-fn with(sets: &[GearSet]) -> Catalogue {
-    let built_in = Catalogue::built_in();
-    Catalogue { gear_sets: built_in.gear_sets.add_all(sets.to_vec()), ..built_in }
+fn with(sets: &[Entry]) -> Catalogue {
+    Catalogue::built_in().add_all(sets.to_vec())
 }
 
 /// The own gear sets of a catalogue, each by its name and first gear.
 fn own(catalogue: &Catalogue) -> Vec<(&str, &str)> {
-    catalogue.gear_sets.own().iter().map(|set| (set.name.as_str(), set.gears[0].as_str())).collect()
+    catalogue.own(PartKind::GearSet).map(|set| (set.title(), set.text(Column::Gear(1)))).collect()
+}
+
+/// The own entries of a kind.
+fn all_own(catalogue: &Catalogue, kind: PartKind) -> Vec<Entry> {
+    catalogue.own(kind).cloned().collect()
 }
 
 /// What stands in the catalogue after a backup of another was restored into it, and how many entries that added.
@@ -32,12 +37,12 @@ fn restored(here: &Catalogue, theirs: &Catalogue) -> (Catalogue, usize) {
 
 #[test]
 fn a_half_counted_set_comes_back_from_a_backup() {
-    let half = GearSet { constant: "30/".into(), gears: vec!["35/15".into(), "2?/18".into(), String::new()], ..set("Half counted", "") };
-    assert!(half.gearbox().is_err(), "no file of lines would take it");
+    let half = set("Half counted", "35/15").with(Column::Constant, "30/").with(Column::Gear(2), "2?/18");
+    assert!(half.checked().is_err(), "no file of lines would take it");
     let theirs = with(&[half, set("Whole", "35/15")]);
     let (after, added) = restored(&Catalogue::built_in(), &theirs);
     assert_eq!(added, 2);
-    assert_eq!(after.gear_sets.own(), theirs.gear_sets.own());
+    assert_eq!(all_own(&after, PartKind::GearSet), all_own(&theirs, PartKind::GearSet));
 }
 
 #[test]
@@ -57,10 +62,11 @@ fn a_name_that_only_begins_like_another_is_another_entry() {
 
 #[test]
 fn every_kind_is_joined() {
-    let shelf = Shelf::<Axle>::built_in().add(Axle { drive: "not yet counted".into(), note: "blue".into(), ..Axle::default() }).0;
-    let theirs = Catalogue { axles: shelf, ..Catalogue::built_in() };
-    let (after, added) = restored(&Catalogue::built_in(), &theirs);
-    assert_eq!((after.axles.own(), added), (theirs.axles.own(), 1));
+    for kind in PartKind::ALL {
+        let theirs = Catalogue::built_in().add(Entry::new(kind).with(Column::Note, "not yet counted")).0;
+        let (after, added) = restored(&Catalogue::built_in(), &theirs);
+        assert_eq!((all_own(&after, kind), added), (all_own(&theirs, kind), 1));
+    }
 }
 
 #[track_caller]
@@ -72,9 +78,9 @@ fn check_together(kept: &Catalogue, last: &Catalogue, ours: &Catalogue, expected
 #[test]
 fn two_pages_of_one_store_keep_what_either_did() {
     let last = with(&[set("Close", "35/15"), set("Wide", "38/12")]);
-    let edited = |first| Catalogue { gear_sets: last.gear_sets.edit("own-close", set("Close", first)).unwrap(), ..last.clone() };
-    let deleted = Catalogue { gear_sets: last.gear_sets.delete("own-close").unwrap(), ..last.clone() };
-    let added = |name| Catalogue { gear_sets: last.gear_sets.add(set(name, "36/14")).0, ..last.clone() };
+    let edited = |first| last.replace_all(vec![set("Close", first).with(Column::Id, "own-close")]);
+    let deleted = last.without(PartKind::GearSet, "own-close").unwrap();
+    let added = |name| last.add(set(name, "36/14")).0;
     let [close, wide] = [("Close", "35/15"), ("Wide", "38/12")];
 
     check_together(&last, &last, &added("Ours"), &[close, wide, ("Ours", "36/14")]);

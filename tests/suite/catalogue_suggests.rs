@@ -1,6 +1,6 @@
 //! What the catalogue suggests: parts in stock before the others, each text once, no list without end.
 
-use layshaft::catalogue::{Axle, Catalogue, Kind};
+use layshaft::catalogue::{Catalogue, Column, Entry, PartKind};
 use layshaft::sheet::suggest::{MOST, dials, parts, speedometer_pairs};
 use layshaft::speedometer::dial::KNOWN;
 use layshaft::speedometer::read;
@@ -8,7 +8,7 @@ use layshaft::units::System;
 
 #[test]
 fn parts_in_stock_come_first_and_no_text_twice() {
-    for kind in [Kind::Axles, Kind::Tyres] {
+    for kind in [PartKind::RingAndPinion, PartKind::Tyre] {
         let found = parts(&Catalogue::built_in(), kind, System::Inch);
         let stocked = found.iter().position(|one| !one.about.ends_with(", in stock")).unwrap();
         assert!(found.iter().skip(stocked).all(|one| !one.about.ends_with(", in stock")));
@@ -21,14 +21,15 @@ fn parts_in_stock_come_first_and_no_text_twice() {
 
 #[test]
 fn an_own_axle_is_suggested_with_its_ratio_and_the_list_ends() {
-    let mut catalogue = Catalogue::built_in();
-    let own = |at: u16| Axle { drive: format!("{}/{}", 40 + at % 100, 9 + at / 100), in_stock: true, ..Axle::default() };
-    catalogue.axles = catalogue.axles.with_own((0..1000).map(own).collect());
-    let found = parts(&catalogue, Kind::Axles, System::Inch);
+    let own = |at: u16| Entry::started(PartKind::RingAndPinion).with(Column::Drive, format!("{}/{}", 40 + at % 100, 9 + at / 100));
+    let catalogue = Catalogue::built_in().with_own((0..1000).map(own).collect());
+    let found = parts(&catalogue, PartKind::RingAndPinion, System::Inch);
     assert_eq!(found.len(), MOST);
     // 43/11 = 3.909, by hand.
     assert!(
-        parts(&Catalogue::built_in(), Kind::Axles, System::Inch).iter().any(|one| one.text == "43/11" && one.about.starts_with("3.909"))
+        parts(&Catalogue::built_in(), PartKind::RingAndPinion, System::Inch)
+            .iter()
+            .any(|one| one.text == "43/11" && one.about.starts_with("3.909"))
     );
 }
 

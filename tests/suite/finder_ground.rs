@@ -2,44 +2,43 @@
 
 use std::sync::Arc;
 
-use layshaft::catalogue::{Axle, Catalogue, GearSet, SpeedoEntry, TyreEntry};
+use layshaft::catalogue::{Catalogue, Column, Entry, PartKind};
 use layshaft::finder::{Found, Given, Measure, Search, Table, Wish};
-use layshaft::gearing::Layout;
-use layshaft::speedometer::{Role, SpeedoGear};
+use layshaft::speedometer::Role;
 use layshaft::units::common::in_rpm;
 
 /// A gear set of the shop's own.
-pub(crate) fn gear_set(name: &str, constant: &str, gears: &[&str], in_stock: bool) -> GearSet {
-    let gears = gears.iter().map(|gear| (*gear).to_owned()).collect();
-    GearSet { name: name.into(), layout: Layout::InputReduced, constant: constant.into(), gears, in_stock, ..GearSet::default() }
+pub(crate) fn gear_set(name: &str, constant: &str, gears: &[&str], in_stock: bool) -> Entry {
+    let set = stocked(PartKind::GearSet, in_stock).with(Column::Name, name).with(Column::Layout, "input-reduced");
+    Column::GEARS.into_iter().zip(gears).fold(set.with(Column::Constant, constant), |set, (column, gear)| set.with(column, *gear))
 }
 
-/// A final drive.
-pub(crate) fn axle(drive: &str, in_stock: bool) -> Axle {
-    Axle { drive: drive.into(), in_stock, ..Axle::default() }
+/// A ring and pinion.
+pub(crate) fn axle(drive: &str, in_stock: bool) -> Entry {
+    stocked(PartKind::RingAndPinion, in_stock).with(Column::Drive, drive)
 }
 
 /// A tyre.
-pub(crate) fn tyre(designation: &str, in_stock: bool) -> TyreEntry {
-    TyreEntry { designation: designation.into(), in_stock, ..TyreEntry::default() }
+pub(crate) fn tyre(designation: &str, in_stock: bool) -> Entry {
+    stocked(PartKind::Tyre, in_stock).with(Column::Designation, designation)
 }
 
 /// A speedometer gear.
-pub(crate) fn speedo(role: Role, teeth: u16, housing: &str) -> SpeedoEntry {
-    let name = format!("{} {teeth} {housing}", role.word());
-    let gear = SpeedoGear { name, role, teeth, second: None, housing: housing.into(), hand: None, in_stock: true, note: String::new() };
-    SpeedoEntry { id: String::new(), gear, own: true }
+pub(crate) fn speedo(role: Role, teeth: u16, housing: &str) -> Entry {
+    stocked(PartKind::SpeedometerGear, true)
+        .with(Column::Name, format!("{} {teeth} {housing}", role.word()))
+        .with(Column::Role, role.word())
+        .with(Column::Teeth, teeth.to_string())
+        .with(Column::Housing, housing)
+}
+
+fn stocked(kind: PartKind, in_stock: bool) -> Entry {
+    Entry::new(kind).with(Column::InStock, if in_stock { "yes" } else { "no" })
 }
 
 /// A catalogue of the shop's own entries alone.
-pub(crate) fn catalogue(sets: Vec<GearSet>, axles: Vec<Axle>, tyres: Vec<TyreEntry>, gears: Vec<SpeedoEntry>) -> Catalogue {
-    use layshaft::catalogue::Shelf;
-    Catalogue {
-        gear_sets: Shelf::empty().with_own(sets),
-        axles: Shelf::empty().with_own(axles),
-        tyres: Shelf::empty().with_own(tyres),
-        speedometer_gears: Shelf::empty().with_own(gears),
-    }
+pub(crate) fn catalogue(entries: impl IntoIterator<Item = Vec<Entry>>) -> Catalogue {
+    Catalogue::empty().with_own(entries.into_iter().flatten().collect())
 }
 
 /// A search run to its end in one go.

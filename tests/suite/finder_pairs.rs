@@ -14,7 +14,7 @@ const ROUNDING: f64 = 1e-12;
 
 fn pairs_of(gears: &[SpeedoGear]) -> Pairs {
     let entries = gears.iter().map(|gear| speedo(gear.role, gear.teeth, &gear.housing)).collect();
-    Table::of(&catalogue(vec![], vec![], vec![], entries)).pairs.pop().unwrap()
+    Table::of(&catalogue([entries])).pairs.pop().unwrap()
 }
 
 proptest! {
@@ -25,8 +25,8 @@ proptest! {
         gears in prop::collection::vec((any::<bool>(), 4..40_u16, prop::sample::select(vec!["one", "two"])), 0..30),
         per_metre in 0.8..3.0_f64,
     ) {
-        let gear = |(is_drive, teeth, housing): (bool, u16, &str)| speedo(if is_drive { Role::Drive } else { Role::Driven }, teeth, housing).gear;
-        let gears: Vec<SpeedoGear> = gears.into_iter().map(gear).collect();
+        let gear = |(is_drive, teeth, housing): (bool, u16, &str)| speedo(if is_drive { Role::Drive } else { Role::Driven }, teeth, housing);
+        let gears = catalogue([gears.into_iter().map(gear).collect()]).speedometer_gears();
         let shaft = TurnsPerDistance::new::<per_meter>(per_metre);
         let dial = Dial::default();
         let ranked = rank_shelf(&gears, &Wanted { shaft, dial, drive: None, adapters: false, in_stock: false, keep: 1 });

@@ -41,7 +41,7 @@ fn written(answers: &Answers) -> String {
 
 #[test]
 fn a_job_known_before_is_answered_as_a_new_one() {
-    let gears = Catalogue::built_in().speedometer_gears.gears();
+    let gears = Catalogue::built_in().speedometer_gears();
     let shelves = Shelves { speedometer_gears: &gears };
     let mut job = demo::job();
     let mut before = analyse_job(&job, shelves);

@@ -95,7 +95,7 @@ fn typed_ranges_mean_what_they_say() {
 
 #[test]
 fn an_empty_catalogue_is_answered_in_a_sentence() {
-    let empty = Arc::new(Table::of(&catalogue(vec![], vec![], vec![], vec![])));
+    let empty = Arc::new(Table::of(&Catalogue::empty()));
     let found = search(&empty, &[Ready::prefer(Measure::FirstOverall, 9.0, 10.0, 5.0)], &Given::default());
     assert!(found.progress.done && found.results.is_empty());
     assert!(why::summary(&found).starts_with("There is nothing to combine: the catalogue needs at least one gear set"));
@@ -105,11 +105,11 @@ fn an_empty_catalogue_is_answered_in_a_sentence() {
 fn broken_rows_are_left_out_and_counted() {
     let sets = vec![gear_set("good", "25/30", &["37/18", "32/23", "28/27", "direct"], true), gear_set("bad", "25", &["x"], true)];
     let axles = vec![axle("43/11", true), axle("forty", true), axle("", true)];
-    let table = Arc::new(Table::of(&catalogue(sets, axles, vec![tyre("185/70R14", true), tyre("round", true)], vec![])));
+    let table = Arc::new(Table::of(&catalogue([sets, axles, vec![tyre("185/70R14", true), tyre("round", true)]])));
     let found = search(&table, &[], &Given::default());
     assert_eq!(found.progress.total, 1);
     assert_eq!(found.results.len(), 1);
-    assert_eq!(found.unread.sentence().unwrap(), "Left out because they cannot be read: 1 gear sets, 2 final drives, 1 tyres.");
+    assert_eq!(found.unread.sentence().unwrap(), "Left out because they cannot be read: 1 gear set, 2 ring and pinion pairs, 1 tyre.");
 }
 
 #[test]
@@ -133,7 +133,7 @@ fn ten_thousand_shop_entries_are_gone_through_in_slices() {
     });
     let axles = (0..3_000).map(|at| axle(&format!("{}/{}", 38 + at % 10, 9 + at % 7), true));
     let tyres = (0..5_000).map(|at| tyre(&format!("{}/{}R{}", 145 + 10 * (at % 9), 50 + 5 * (at % 7), 13 + at % 4), true));
-    let table = Arc::new(Table::of(&catalogue(sets.collect(), axles.collect(), tyres.collect(), vec![])));
+    let table = Arc::new(Table::of(&catalogue([sets.collect(), axles.collect(), tyres.collect()])));
     let wishes = [Ready::prefer(Measure::FirstOverall, 9.0, 9.1, 5.0), Ready::must(Measure::LargestDrop, f64::NEG_INFINITY, 0.4)];
     let mut search = Search::new(Arc::clone(&table), wishes.to_vec(), given());
     let first = search.advance(2_000);

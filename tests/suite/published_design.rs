@@ -1,5 +1,6 @@
 //! Textbook ladders: the ratios asked for, and tooth counts that come near them.
 
+use layshaft::catalogue::Column;
 use layshaft::finder::design::{Brief, Target, solve_design};
 use layshaft::gearing::ladder::{Character, Ladder};
 use layshaft::gearing::teeth::decimal;
@@ -64,7 +65,7 @@ fn the_demo_box_is_found_again() {
     assert!(best.worst < 0.012, "{best:?}");
     assert_eq!(best.gearbox.gears().last(), Some(&Gear::Direct));
     let set = best.as_set("A new one");
-    assert_eq!((set.note.as_str(), set.in_stock), ("a drawing to be made", false));
+    assert_eq!((set.text(Column::Note), set.in_stock()), ("a drawing to be made", false));
     assert_eq!(set.gearbox().unwrap(), best.gearbox, "the catalogue reads back the same teeth");
 }
 

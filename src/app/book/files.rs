@@ -9,14 +9,14 @@ use crate::app::device;
 use crate::app::keep::{Kept, autosave, records};
 use crate::app::notices::Notice;
 use crate::app::state::State;
-use crate::job::backup::{self, Plan};
+use crate::job::backup::{self, RestorePlan};
 use crate::job::file::FileError;
 use crate::job::incoming::{self, Incoming};
 use crate::problem::{Explain, capital};
 
 /// The acts above the list.
 #[component]
-pub(super) fn Files(plan: RwSignal<Option<Plan>>) -> impl IntoView {
+pub(super) fn Files(plan: RwSignal<Option<RestorePlan>>) -> impl IntoView {
     let state = State::here();
     let chosen = NodeRef::<Input>::new();
     let ask = move |_| {
@@ -58,7 +58,7 @@ fn back_up(state: State) {
 }
 
 /// Reads the file that was chosen.
-fn take_file(state: State, plan: RwSignal<Option<Plan>>, event: &web_sys::Event) {
+fn take_file(state: State, plan: RwSignal<Option<RestorePlan>>, event: &web_sys::Event) {
     let Some(input) = event.target().and_then(|target| target.dyn_into::<web_sys::HtmlInputElement>().ok()) else { return };
     let Some(file) = input.files().and_then(|files| files.get(0)) else { return };
     // Far above any book; a film picked by mistake is not read into memory.

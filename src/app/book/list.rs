@@ -8,7 +8,7 @@ use super::row::{JobRow, UnreadRow};
 use crate::app::keep::{Kept, autosave, records, store};
 use crate::app::state::State;
 use crate::app::widgets::Choice;
-use crate::job::backup::Plan;
+use crate::job::backup::RestorePlan;
 use crate::job::listing::{self, Line, Order};
 
 /// A job that cannot be opened: its key, its text, and why.
@@ -40,7 +40,7 @@ pub(super) fn Book() -> impl IntoView {
     let search = RwSignal::new(String::new());
     let order = RwSignal::new(Order::default());
     let archived = RwSignal::new(false);
-    let plan = RwSignal::new(None::<Plan>);
+    let plan = RwSignal::new(None::<RestorePlan>);
     let shown = Memo::new(move |_| {
         let asked = search.get();
         let mut lines = shelf.lines.get();

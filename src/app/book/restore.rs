@@ -6,12 +6,12 @@ use crate::app::device;
 use crate::app::keep::{Kept, records};
 use crate::app::notices::Notice;
 use crate::app::state::State;
-use crate::job::backup::{Meeting, Plan, Standing, Take};
+use crate::job::backup::{Meeting, RestorePlan, Standing, Take};
 use crate::job::listing;
 
 /// The plan of a restore, where one is being made.
 #[component]
-pub(super) fn Restore(plan: RwSignal<Option<Plan>>) -> impl IntoView {
+pub(super) fn Restore(plan: RwSignal<Option<RestorePlan>>) -> impl IntoView {
     move || {
         plan.with(Option::is_some).then(|| {
             let refused = plan.with_untracked(|plan| plan.as_ref().map(|plan| plan.refused.clone()).unwrap_or_default());
@@ -29,7 +29,7 @@ pub(super) fn Restore(plan: RwSignal<Option<Plan>>) -> impl IntoView {
     }
 }
 
-fn summary(plan: &Plan) -> String {
+fn summary(plan: &RestorePlan) -> String {
     let many = |standing| plan.many(standing);
     format!(
         "The file holds {} jobs: {} new here, {} different from what is kept here, {} the same; {} of its catalogue entries are new here or say something else, and are added beside yours. Nothing is written yet.",
@@ -42,12 +42,12 @@ fn summary(plan: &Plan) -> String {
 }
 
 /// How many catalogue entries the file adds.
-fn entries(plan: &Plan) -> usize {
+fn entries(plan: &RestorePlan) -> usize {
     plan.catalogue.as_ref().map_or(0, |(_, added)| *added)
 }
 
 #[component]
-fn MeetingRow(plan: RwSignal<Option<Plan>>, at: usize) -> impl IntoView {
+fn MeetingRow(plan: RwSignal<Option<RestorePlan>>, at: usize) -> impl IntoView {
     let meeting = plan.with_untracked(|plan| plan.as_ref().and_then(|plan| plan.meetings.get(at)).cloned());
     meeting.map(|meeting| {
         let is_different = meeting.standing == Standing::Different;
@@ -74,7 +74,7 @@ fn standing_words(meeting: &Meeting) -> String {
 }
 
 #[component]
-fn TakeChoice(plan: RwSignal<Option<Plan>>, at: usize, title: String) -> impl IntoView {
+fn TakeChoice(plan: RwSignal<Option<RestorePlan>>, at: usize, title: String) -> impl IntoView {
     let option = |(at, one): (usize, Take)| view! { <option value=at.to_string()>{one.words()}</option> };
     let choose = move |event| {
         let chosen = event_target_value(&event).parse().ok().and_then(|at: usize| Take::ALL.get(at).copied()).unwrap_or_default();
@@ -92,7 +92,7 @@ fn TakeChoice(plan: RwSignal<Option<Plan>>, at: usize, title: String) -> impl In
 }
 
 #[component]
-fn RestoreActs(plan: RwSignal<Option<Plan>>) -> impl IntoView {
+fn RestoreActs(plan: RwSignal<Option<RestorePlan>>) -> impl IntoView {
     let state = State::here();
     let many = move || plan.with(|plan| plan.as_ref().map_or((0, 0), |plan| (plan.writes(device::fresh_id).len(), entries(plan))));
     let words = move || match many() {
@@ -114,7 +114,7 @@ fn jobs_words(many: usize) -> String {
 }
 
 /// Writes what was confirmed; what finds no room is named and the rest stays written.
-fn write(state: State, plan: RwSignal<Option<Plan>>) {
+fn write(state: State, plan: RwSignal<Option<RestorePlan>>) {
     let writes = plan.with_untracked(|plan| plan.as_ref().map(|plan| plan.writes(device::fresh_id)).unwrap_or_default());
     let open = state.desk.head.with_untracked(|head| head.id.clone());
     if let Some((theirs, _)) = plan.with_untracked(|plan| plan.as_ref().and_then(|plan| plan.catalogue.clone())) {

@@ -5,7 +5,7 @@
 pub mod brief;
 pub mod ladder;
 
-use crate::catalogue::GearSet;
+use crate::catalogue::{Column, Entry, PartKind};
 use crate::gearing::hunting::Hunting;
 use crate::gearing::teeth::decimal;
 use crate::gearing::{Gear, Gearbox, Layout, Mesh};
@@ -99,7 +99,7 @@ fn with_constant(brief: &Brief, constant: Option<Mesh>, aims: &[f64]) -> Option<
 
 impl Design {
     /// The design as an entry of the shop's catalogue: a drawing to be made, not in stock.
-    pub fn as_set(&self, name: &str) -> GearSet {
+    pub fn as_set(&self, name: &str) -> Entry {
         // The catalogue writes a pair as the gear on the input or output line over the countershaft's.
         let pair = |mesh: &Mesh, driver_first: bool| {
             let (line, counter) = if driver_first { (mesh.driver, mesh.driven) } else { (mesh.driven, mesh.driver) };
@@ -110,14 +110,13 @@ impl Design {
             Gear::Direct => "direct".to_owned(),
             Gear::Mesh(mesh) => pair(mesh, layout == Layout::OutputReduced),
         };
-        GearSet {
-            name: name.to_owned(),
-            layout,
-            constant: self.gearbox.constant().map(|mesh| pair(&mesh, layout == Layout::InputReduced)).unwrap_or_default(),
-            gears: self.gearbox.gears().iter().map(gear).collect(),
-            note: "a drawing to be made".into(),
-            in_stock: false,
-            ..GearSet::default()
-        }
+        let constant = self.gearbox.constant().map(|mesh| pair(&mesh, layout == Layout::InputReduced)).unwrap_or_default();
+        let set = Entry::new(PartKind::GearSet)
+            .with(Column::Name, name)
+            .with(Column::Layout, layout.id())
+            .with(Column::Constant, constant)
+            .with(Column::Note, "a drawing to be made")
+            .with(Column::InStock, "no");
+        Column::GEARS.into_iter().zip(self.gearbox.gears()).fold(set, |set, (column, teeth)| set.with(column, gear(teeth)))
     }
 }

@@ -4,7 +4,7 @@ mod pairs;
 
 pub use pairs::{Pair, Pairs};
 
-use crate::catalogue::{Catalogue, Entry, GearSet};
+use crate::catalogue::{Catalogue, Column, Entry, Part, PartKind};
 use crate::gearing::teeth::decimal;
 use crate::gearing::{Gear, Gearbox, Layout};
 use uom::si::length::meter;
@@ -84,18 +84,18 @@ impl Table {
     /// The catalogue as numbers.
     pub fn of(catalogue: &Catalogue) -> Self {
         let mut unread = Unread::default();
-        let gears = catalogue.speedometer_gears.gears();
+        let gears = catalogue.speedometer_gears();
         let (pairs, pairs_in_stock) = (pairs::by_housing(&gears, false), pairs::by_housing(&gears, true));
-        unread.speedometer_gears = catalogue.speedometer_gears.all().filter(|entry| !entry.problems().is_empty()).count();
-        let sets = read(catalogue.gear_sets.all(), &mut unread.gear_sets, |place, set| set_row(place, set, &pairs));
-        let axles = read(catalogue.axles.all(), &mut unread.axles, |place, axle| {
-            Some(AxleRow { place, ratio: decimal(axle.final_drive().ok()?.ratio()), in_stock: axle.in_stock })
+        unread.speedometer_gears = catalogue.entries(PartKind::SpeedometerGear).count().saturating_sub(gears.len());
+        let sets = read(catalogue.entries(PartKind::GearSet), &mut unread.gear_sets, |place, set| set_row(place, set, &pairs));
+        let axles = read(catalogue.entries(PartKind::RingAndPinion), &mut unread.axles, |place, entry| {
+            Some(AxleRow { place, ratio: decimal(entry.final_drive()?.ratio()), in_stock: entry.in_stock() })
         });
-        let tyres = read(catalogue.tyres.all(), &mut unread.tyres, |place, entry| {
-            let tyre = entry.tyre().ok()?;
+        let tyres = read(catalogue.entries(PartKind::Tyre), &mut unread.tyres, |place, entry| {
+            let Ok(Part::Tyre(tyre)) = entry.part() else { return None };
             let diameter_m = tyre.diameter_or_rolled().get::<meter>();
             let circumference_m = tyre.rolling().circumference.get::<meter>();
-            Some(TyreRow { place: Some(place), circumference_m, diameter_m, in_stock: entry.in_stock })
+            Some(TyreRow { place: Some(place), circumference_m, diameter_m, in_stock: entry.in_stock() })
         });
         let mut table = Self { sets, axles, tyres, pairs, pairs_in_stock, unread };
         table.sort();
@@ -119,18 +119,13 @@ impl Table {
 impl Unread {
     /// What was left out, in a sentence; nothing where all could be read.
     pub fn sentence(self) -> Option<String> {
-        let kinds = [
-            (self.gear_sets, "gear sets"),
-            (self.axles, "final drives"),
-            (self.tyres, "tyres"),
-            (self.speedometer_gears, "speedometer gears"),
-        ];
-        let counts: Vec<String> = kinds.iter().filter(|(count, _)| *count > 0).map(|(count, word)| format!("{count} {word}")).collect();
+        let kinds = PartKind::ALL.into_iter().zip([self.gear_sets, self.axles, self.tyres, self.speedometer_gears]);
+        let counts: Vec<String> = kinds.filter(|(_, many)| *many > 0).map(|(kind, many)| format!("{many} {}", kind.word(many))).collect();
         (!counts.is_empty()).then(|| format!("Left out because they cannot be read: {}.", counts.join(", ")))
     }
 }
 
-fn read<'a, T: 'a, R>(entries: impl Iterator<Item = &'a T>, unread: &mut usize, row: impl Fn(usize, &T) -> Option<R>) -> Vec<R> {
+fn read<'a, R>(entries: impl Iterator<Item = &'a Entry>, unread: &mut usize, row: impl Fn(usize, &Entry) -> Option<R>) -> Vec<R> {
     let mut rows = Vec::new();
     for (place, entry) in entries.enumerate() {
         match row(place, entry) {
@@ -141,13 +136,20 @@ fn read<'a, T: 'a, R>(entries: impl Iterator<Item = &'a T>, unread: &mut usize, 
     rows
 }
 
-fn set_row(place: usize, set: &GearSet, pairs: &[Pairs]) -> Option<SetRow> {
-    let gearbox = set.gearbox().ok()?;
+fn set_row(place: usize, set: &Entry, pairs: &[Pairs]) -> Option<SetRow> {
+    let gearbox = set.gearbox()?;
     let ratios = gearbox.ratios().into_iter().map(|ratio| decimal(ratio).abs()).collect();
     let any = pairs.len().saturating_sub(1);
-    let maker = set.maker.trim();
+    let maker = set.text(Column::Maker).trim();
     let own = pairs.iter().take(any).position(|group| !maker.is_empty() && group.housing.eq_ignore_ascii_case(maker));
-    Some(SetRow { place, ratios, meshes: meshes(&gearbox), layout: gearbox.layout(), in_stock: set.in_stock, housing: own.unwrap_or(any) })
+    Some(SetRow {
+        place,
+        ratios,
+        meshes: meshes(&gearbox),
+        layout: gearbox.layout(),
+        in_stock: set.in_stock(),
+        housing: own.unwrap_or(any),
+    })
 }
 
 /// Meshes under load in each gear: none in direct drive, two over a countershaft, one between two shafts.

@@ -44,7 +44,7 @@ fn searches(criterion: &mut Criterion) {
 }
 
 fn sheet(criterion: &mut Criterion) {
-    let gears = Catalogue::built_in().speedometer_gears.gears();
+    let gears = Catalogue::built_in().speedometer_gears();
     let shelves = Shelves { speedometer_gears: &gears };
     let job = demo::job();
     let one = Job { setups: job.setups.iter().take(1).cloned().collect(), ..job.clone() };

@@ -78,7 +78,7 @@ fn a_file_says_what_it_would_do_before_anything_is_written() -> Result<()> {
         page.click(".shelf__paste summary").await?;
         page.js::<()>("void (document.getElementById('shelf-paste').value = 'name,layout,constant,gear_1,gear_2\\nGood one,input-reduced,25/30,37/18,direct\\nBad one,input-reduced,25/30,37/5,direct\\n')").await?;
         page.click("#shelf-look").await?;
-        says(page, "#shelf-report", "1 new gear sets, 0 as they are here, 0 different, 1 line refused").await?;
+        says(page, "#shelf-report", "1 new gear set, 0 as they are here, 0 different, 1 line refused").await?;
         says(page, "#shelf-report", "line 3").await?;
         says(page, "#shelf-report", "Gears of 8 to 150 teeth only; “5” was typed.").await?;
         ensure!(page.count("#shelf-list [data-own=true]").await? == 0, "something is written before it was told to");

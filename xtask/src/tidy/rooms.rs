@@ -3,9 +3,10 @@
 use super::{Finding, Sources};
 
 /// The rooms from low to high, as data flows. A new room gets its place here.
-const ROOMS: [&str; 19] = [
+const ROOMS: [&str; 20] = [
     "order",
     "problem",
+    "spreadsheet",
     "units",
     "gearing",
     "tyre",

@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use super::{Known, LISTED, candidates, field, found, more, question};
 use crate::analysis::bench;
 use crate::app::state::State;
+use crate::catalogue::Column;
 use crate::gearing::identify::counts::{ByCounts, NextCount};
 use crate::job::{BenchField, Gearbox};
 use crate::problem::{Explain, Problem, capital};
@@ -55,8 +56,8 @@ fn shown(state: State, sets: &[Known], answer: &ByCounts) -> impl IntoView + use
     let clashes = answer.clashes.iter().map(|clash| view! { <p class="field__problem">{state.say(&format!("{}. {}.", capital(&clash.what()), capital(&clash.what_to_do())))}</p> }).collect_view();
     let many = fitting.len();
     let lines = fitting.into_iter().take(LISTED).filter_map(|at| sets.get(at)).map(|known| {
-        let teeth = format!("{} · {} · {}", known.set.maker, known.set.constant, known.set.gears.join("  "));
-        found(state, known.set.name.clone(), teeth, Gearbox::picked(&known.set))
+        let teeth = [known.set.text(Column::Maker), known.set.text(Column::Constant), &known.set.gears().join("  ")].join(" · ");
+        found(state, known.set.title().to_owned(), teeth, Gearbox::picked(&known.set))
     });
     view! { {clashes} <p>{state.say(&head)}</p> <ul class="bench__list">{lines.collect_view()}{more(many)}</ul> }
 }

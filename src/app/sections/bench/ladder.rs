@@ -67,7 +67,7 @@ pub(super) fn panel(sets: Memo<Vec<Known>>) -> impl IntoView {
                     let fitting = answer.ranked.iter().filter(|one| one.fits).filter_map(|one| sets.get(one.candidate));
                     let lines: Vec<_> = fitting
                         .take(LISTED)
-                        .map(|known| found(state, known.set.name.clone(), known.set.gears.join("  "), Gearbox::picked(&known.set)))
+                        .map(|known| found(state, known.set.title().to_owned(), known.set.gears().join("  "), Gearbox::picked(&known.set)))
                         .collect();
                     let head = if lines.is_empty() { "No gear set of the catalogue prints so." } else { "From the catalogue:" };
                     view! { <p>{state.say(head)}</p> <ul class="bench__list">{lines}</ul> }.into_any()

@@ -22,7 +22,7 @@ pub(super) fn panel(sets: Memo<Vec<Known>>) -> impl IntoView {
     };
     let answer = move || {
         sets.with(|sets| {
-            let find = |name: &str| sets.iter().find(|known| known.set.name == name).map(|known| known.gearbox.clone());
+            let find = |name: &str| sets.iter().find(|known| known.set.title() == name).map(|known| known.gearbox.clone());
             let answer = state.job.with(|job| bench::mixed(&job.bench, find))?;
             Some(match answer {
                 Ok(mixed) => shown(state, &mixed),
@@ -54,7 +54,7 @@ fn choice(sets: Memo<Vec<Known>>, field: BenchField, label: &'static str) -> imp
                 state.leave_field();
             }>
                 <option value="">"choose a set"</option>
-                {move || sets.with(|sets| sets.iter().map(|known| option(known.set.name.clone())).collect_view())}
+                {move || sets.with(|sets| sets.iter().map(|known| option(known.set.title().to_owned())).collect_view())}
             </select>
         </label>
     }

@@ -9,7 +9,7 @@ use leptos::prelude::*;
 
 use crate::app::state::State;
 use crate::app::widgets::{SelectField, TextField};
-use crate::catalogue::GearSet;
+use crate::catalogue::{Entry, PartKind};
 use crate::gearing::Gearbox as Teeth;
 use crate::gearing::identify::Candidate;
 use crate::job::{BenchField, Choice, Field, Gearbox, Job, JobChoice, JobField, SetupId};
@@ -22,7 +22,7 @@ pub(super) fn controls() -> impl IntoView {
 /// The four questions, one below the other.
 pub(super) fn picture() -> impl IntoView {
     let state = State::here();
-    let sets = Memo::new(move |_| state.catalogue.with(|catalogue| readable(catalogue.gear_sets.all())));
+    let sets = Memo::new(move |_| state.catalogue.with(|catalogue| readable(catalogue.entries(PartKind::GearSet))));
     view! {
         <div class="bench">
             {counts::panel(sets)}
@@ -36,16 +36,16 @@ pub(super) fn picture() -> impl IntoView {
 /// A gear set of the catalogue with the gearbox it makes.
 #[derive(Clone, PartialEq)]
 struct Known {
-    set: GearSet,
+    set: Entry,
     gearbox: Teeth,
 }
 
-fn readable<'a>(sets: impl Iterator<Item = &'a GearSet>) -> Vec<Known> {
-    sets.filter_map(|set| Some(Known { set: set.clone(), gearbox: set.gearbox().ok()? })).collect()
+fn readable<'a>(sets: impl Iterator<Item = &'a Entry>) -> Vec<Known> {
+    sets.filter_map(|set| Some(Known { set: set.clone(), gearbox: set.gearbox()? })).collect()
 }
 
 fn candidates(known: &[Known]) -> Vec<Candidate<'_>> {
-    known.iter().map(|known| Candidate { name: &known.set.name, gearbox: &known.gearbox }).collect()
+    known.iter().map(|known| Candidate { name: known.set.title(), gearbox: &known.gearbox }).collect()
 }
 
 fn field(field: BenchField, label: &'static str, blank_means: &'static str) -> impl IntoView {

@@ -6,7 +6,7 @@ use super::{Known, LISTED, candidates, field, found, more, question};
 use crate::analysis::bench::{self, Reads};
 use crate::app::state::State;
 use crate::app::widgets::SelectField;
-use crate::catalogue::{Axle, Catalogue};
+use crate::catalogue::{Catalogue, Entry, PartKind};
 use crate::gearing::identify::reading::ReadingError;
 use crate::gearing::teeth::decimal;
 use crate::gearing::{FinalDrive, Mesh};
@@ -33,8 +33,8 @@ fn gearbox(sets: Memo<Vec<Known>>) -> impl IntoView {
             Some(read(state, answer, |reads| {
                 let fitting: Vec<usize> = reads.ranked.fitting().collect();
                 let lines = fitting.iter().take(LISTED).filter_map(|at| sets.get(*at));
-                let lines =
-                    lines.map(|known| found(state, known.set.name.clone(), known.set.gears.join("  "), Gearbox::picked(&known.set)));
+                let lines = lines
+                    .map(|known| found(state, known.set.title().to_owned(), known.set.gears().join("  "), Gearbox::picked(&known.set)));
                 (fitting.len(), lines.collect_view().into_any())
             }))
         })
@@ -70,12 +70,12 @@ fn axle() -> impl IntoView {
     question("Turns of an axle", "With one wheel held the free wheel turns twice as far; that is reckoned with.", fields, answer)
 }
 
-fn readable(catalogue: &Catalogue) -> Vec<(Axle, FinalDrive)> {
-    catalogue.axles.all().filter_map(|axle| Some((axle.clone(), axle.final_drive().ok()?))).collect()
+fn readable(catalogue: &Catalogue) -> Vec<(Entry, FinalDrive)> {
+    catalogue.entries(PartKind::RingAndPinion).filter_map(|axle| Some((axle.clone(), axle.final_drive()?))).collect()
 }
 
-fn axle_line(state: State, axle: &Axle, drive: FinalDrive) -> impl IntoView + use<> {
-    let teeth = axle.drive.clone();
+fn axle_line(state: State, axle: &Entry, drive: FinalDrive) -> impl IntoView + use<> {
+    let teeth = axle.title().to_owned();
     let button = move |(column, id): (usize, SetupId)| {
         let teeth = teeth.clone();
         let letter = Job::letter(column);
@@ -92,7 +92,7 @@ fn axle_line(state: State, axle: &Axle, drive: FinalDrive) -> impl IntoView + us
     let setups = state.setup_ids().into_iter().enumerate().collect::<Vec<_>>();
     view! {
         <li class="bench__found">
-            <span><b class="num">{axle.drive.clone()}</b>" "<span class="num">{number::show(decimal(drive.ratio()), 3)}</span></span>
+            <span><b class="num">{axle.title().to_owned()}</b>" "<span class="num">{number::show(decimal(drive.ratio()), 3)}</span></span>
             <span class="bench__use"><span class="words">"use in"</span>{setups.into_iter().map(button).collect_view()}</span>
         </li>
     }

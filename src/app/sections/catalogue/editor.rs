@@ -5,18 +5,16 @@ use leptos::prelude::*;
 use super::{Desk, Editing, row};
 use crate::app::device;
 use crate::app::state::State;
-use crate::catalogue::Kind;
-use crate::catalogue::desk::problem_at;
-use crate::gearing::Layout;
+use crate::catalogue::{About, Choices, Column, Holds, PartKind, problem_at};
 use crate::problem::{Problem, Severity};
-use crate::sheet::catalogue::column_word;
 
 /// The form for a new entry, or for one to be changed.
 pub(super) fn form(desk: Desk, editing: Editing) -> impl IntoView {
     let state = State::here();
-    let Editing { kind, id, before, .. } = editing;
+    let Editing { id, before, .. } = editing;
+    let kind = before.kind;
     let problems = Memo::new(move |_| desk.problems());
-    let columns = kind.columns().iter().enumerate().filter(|(_, column)| **column != "id");
+    let columns = move || kind.columns().filter(|column| *column != Column::Id);
     let title = if id.is_some() { "Change one of your own" } else { "Add one of your own" };
     let back_to = id.as_deref().map_or_else(|| "shelf-add".to_owned(), row::edit_id);
     let shut = back_to.clone();
@@ -33,14 +31,14 @@ pub(super) fn form(desk: Desk, editing: Editing) -> impl IntoView {
         desk.editing.set(None);
         device::focus(&shut);
     };
-    if let Some(first) = kind.columns().get(1) {
+    if let Some(first) = columns().next() {
         device::focus(&slug(first));
     }
-    let field = |(at, column): (usize, &&'static str)| field(desk, kind, at, column, problems, before.get(at).cloned().unwrap_or_default());
+    let field = |column| field(desk, column, problems, before.text(column).to_owned());
     view! {
         <div class="shelf__form" role="group" aria-label=title>
             <h3>{title}</h3>
-            <div class="shelf__fields">{columns.map(field).collect_view()}</div>
+            <div class="shelf__fields">{columns().map(field).collect_view()}</div>
             {rest(kind, problems)}
             <p class="field__problem" role="status">{move || (tried.get() && is_stopped(problems)).then(|| state.say("It is not in the catalogue yet: mend what is marked, then keep it."))}</p>
             <div class="notice__acts">
@@ -55,16 +53,16 @@ fn is_stopped(problems: Memo<Vec<Problem>>) -> bool {
     problems.with(|problems| problems.iter().any(|problem| problem.severity == Severity::Stop))
 }
 
-fn slug(column: &str) -> String {
-    format!("shelf-{}", column.replace('_', "-"))
+fn slug(column: Column) -> String {
+    format!("shelf-{}", column.name().replace('_', "-"))
 }
 
 /// What is wrong with the entry as a whole, or doubtful about it.
-fn rest(kind: Kind, problems: Memo<Vec<Problem>>) -> impl IntoView {
+fn rest(kind: PartKind, problems: Memo<Vec<Problem>>) -> impl IntoView {
     let state = State::here();
     let others = move || {
         problems.with(|problems| {
-            let has_field = |problem: &Problem| kind.columns().contains(&problem.field.replace('.', "_").as_str());
+            let has_field = |problem: &Problem| kind.columns().any(|column| column.name() == problem.field);
             problems.iter().filter(|problem| !has_field(problem) || problem.field == "layout").cloned().collect::<Vec<_>>()
         })
     };
@@ -75,35 +73,29 @@ fn rest(kind: Kind, problems: Memo<Vec<Problem>>) -> impl IntoView {
     view! { <div id="shelf-doubts">{move || others().into_iter().map(line).collect_view()}</div> }
 }
 
-fn field(desk: Desk, kind: Kind, at: usize, column: &'static str, problems: Memo<Vec<Problem>>, text: String) -> AnyView {
+fn field(desk: Desk, column: Column, problems: Memo<Vec<Problem>>, text: String) -> AnyView {
     let state = State::here();
-    let put = move |text: String| {
-        desk.cells.update(|cells| {
-            if let Some(cell) = cells.get_mut(at) {
-                *cell = text;
-            }
-        });
-    };
-    let word = column_word(kind, column);
+    let put = move |text: String| desk.draft.update(|draft| draft.set(column, text));
+    let About { word, holds, example, .. } = column.about();
     let id = slug(column);
-    match options(column) {
-        Some(options) => choice(id, word, options, &text, put),
-        None if column == "in_stock" => view! {
+    match holds {
+        Holds::Choice(choices) => choice(id, word, choices, &text, put),
+        Holds::Stock => view! {
             <label class="shelf__stock"><input id=id type="checkbox" prop:checked=text == "yes"
                 on:change=move |event| put(if event_target_checked(&event) { "yes" } else { "no" }.to_owned())/>"in stock"</label>
         }
         .into_any(),
-        None => {
+        Holds::Words | Holds::Figure => {
             let problem = Memo::new(move |_| problems.with(|problems| problem_at(column, problems).map(Problem::sentence)));
-            let is_blank = move || desk.cells.with(|cells| cells.get(at).is_none_or(|cell| cell.trim().is_empty()));
+            let is_blank = move || desk.draft.with(|draft| draft.text(column).trim().is_empty());
             let is_wrong = move || problem.with(Option::is_some) && !is_blank();
             let said = format!("{id}-problem");
             let described = said.clone();
-            let class = if is_words(column) { "field field--words shelf__field" } else { "field shelf__field" };
+            let class = if matches!(holds, Holds::Words) { "field field--words shelf__field" } else { "field shelf__field" };
             view! {
                 <div class=class>
-                    <label for=id.clone()>{move || state.say(&word)}</label>
-                    <input class="field__input" id=id.clone() type="text" autocomplete="off" autocapitalize="off" spellcheck="false" placeholder=example(column)
+                    <label for=id.clone()>{move || state.say(word)}</label>
+                    <input class="field__input" id=id.clone() type="text" autocomplete="off" autocapitalize="off" spellcheck="false" placeholder=example
                         prop:value=text aria-invalid=move || is_wrong().to_string()
                         aria-describedby=move || problem.with(Option::is_some).then(|| described.clone()) on:input=move |event| put(event_target_value(&event))/>
                     {move || problem.get().map(|sentence| if is_blank() {
@@ -118,13 +110,7 @@ fn field(desk: Desk, kind: Kind, at: usize, column: &'static str, problems: Memo
     }
 }
 
-fn choice(
-    id: String,
-    word: String,
-    options: &'static [(&'static str, &'static str)],
-    text: &str,
-    put: impl Fn(String) + 'static,
-) -> AnyView {
+fn choice(id: String, word: &'static str, choices: &'static Choices, text: &str, put: impl Fn(String) + 'static) -> AnyView {
     let state = State::here();
     let option = |(value, words): &(&'static str, &'static str)| {
         let (value, words) = (*value, *words);
@@ -133,44 +119,8 @@ fn choice(
     view! {
         <div class="field shelf__field">
             <label for=id.clone()>{word}</label>
-            <select class="select" id=id on:change=move |event| put(event_target_value(&event))>{options.iter().map(option).collect_view()}</select>
+            <select class="select" id=id on:change=move |event| put(event_target_value(&event))>{choices.options.iter().map(option).collect_view()}</select>
         </div>
     }
     .into_any()
-}
-
-/// What a column is chosen from, each as it is written in a file and in words.
-fn options(column: &str) -> Option<&'static [(&'static str, &'static str)]> {
-    const LAYOUTS: &[(&str, &str)] = &[
-        (Layout::InputReduced.id(), Layout::InputReduced.words()),
-        (Layout::OutputReduced.id(), Layout::OutputReduced.words()),
-        (Layout::TwoShaft.id(), Layout::TwoShaft.words()),
-    ];
-    const ROLES: &[(&str, &str)] = &[("drive", "drive"), ("driven", "driven"), ("adapter", "adapter")];
-    const HANDS: &[(&str, &str)] = &[("", "not known"), ("left", "left"), ("right", "right")];
-    match column {
-        "layout" => Some(LAYOUTS),
-        "role" => Some(ROLES),
-        "hand" => Some(HANDS),
-        _ => None,
-    }
-}
-
-fn is_words(column: &str) -> bool {
-    matches!(column, "name" | "maker" | "note" | "housing")
-}
-
-/// What a column may hold.
-fn example(column: &str) -> &'static str {
-    match column {
-        "constant" => "25/30",
-        "gear_1" => "37/18",
-        "gear_4" => "direct",
-        "reverse" => "33/16",
-        "idler" => "19",
-        "drive" => "43/11",
-        "designation" => "185/70R14",
-        "teeth" => "20",
-        _ => "",
-    }
 }

@@ -6,15 +6,14 @@ use leptos::prelude::*;
 use super::Desk;
 use crate::app::state::State;
 use crate::catalogue::import::Differing;
-use crate::catalogue::whole::AnyPlan;
-use crate::catalogue::{FileError, file};
+use crate::catalogue::{Entry, FileError, ImportPlan, file};
 use crate::problem::{Explain, Problem, capital};
 use crate::sheet::catalogue::{difference, told};
 
 /// No more lines of one sort are written out; the sentence on top counts them all.
 const LISTED: usize = 40;
 
-type Planned = RwSignal<Option<Result<AnyPlan, FileError>>>;
+type Planned = RwSignal<Option<Result<ImportPlan, FileError>>>;
 
 /// The ways in for a file, and what it would do.
 pub(super) fn reader(desk: Desk) -> impl IntoView {
@@ -110,14 +109,13 @@ fn refusal(state: State, planned: Planned, why: &FileError) -> impl IntoView + u
 }
 
 /// What the file would do; nothing is written until it is told to.
-fn report(desk: Desk, state: State, planned: Planned, plan: &AnyPlan) -> impl IntoView + use<> {
-    let summary = plan.summary();
-    let (kind, new, differs) = (summary.kind, summary.new, summary.different > 0);
-    let sentence = state.say(&format!("{}. Nothing is written yet.", capital(&summary.sentence())));
-    let unknown = summary.unknown_columns.join(", ");
+fn report(desk: Desk, state: State, planned: Planned, plan: &ImportPlan) -> impl IntoView + use<> {
+    let (kind, new, differing) = (plan.kind, plan.new.len(), plan.different.len());
+    let sentence = state.say(&format!("{}. Nothing is written yet.", capital(&plan.sentence())));
+    let unknown = plan.unknown_columns.join(", ");
     let lists = lists(state, plan);
     let mine = RwSignal::new(false);
-    let many = move || if mine.get() { new } else { new + summary_different(&planned) };
+    let many = move || if mine.get() { new } else { new + differing };
     let choose = move |event| mine.set(event_target_value(&event) == "mine");
     let take = move |_| {
         let differing = if mine.get_untracked() { Differing::Leave } else { Differing::Replace };
@@ -135,7 +133,7 @@ fn report(desk: Desk, state: State, planned: Planned, plan: &AnyPlan) -> impl In
             <p role="status">{sentence}</p>
             {(!unknown.is_empty()).then(|| view! { <p class="words">{format!("Columns that mean nothing here: {unknown}")}</p> })}
             {lists}
-            {differs.then(|| view! {
+            {(differing > 0).then(|| view! {
                 <label class="field"><span>"Where they differ"</span>
                     <select class="select" id="shelf-differing" on:change=choose><option value="file">"take the file’s"</option><option value="mine">"keep mine"</option></select>
                 </label>
@@ -148,25 +146,20 @@ fn report(desk: Desk, state: State, planned: Planned, plan: &AnyPlan) -> impl In
     }
 }
 
-fn summary_different(planned: &Planned) -> usize {
-    planned.with(|planned| planned.as_ref().and_then(|plan| plan.as_ref().ok()).map_or(0, |plan| plan.summary().different))
-}
-
 /// The lines of the file, sorted by what becomes of them.
-fn lists(state: State, plan: &AnyPlan) -> impl IntoView + use<> {
+fn lists(state: State, plan: &ImportPlan) -> impl IntoView + use<> {
     let units = state.job.with_untracked(|job| job.units);
-    let summary = plan.summary();
     let sentences = |problems: &[Problem]| problems.iter().map(Problem::sentence).collect::<Vec<_>>().join(" ");
     let refused =
-        summary.refused.iter().map(|refused| (refused.line, format!("“{}”: {}", refused.text, sentences(&refused.problems)))).collect();
-    let doubts = summary.doubts.iter().map(|(line, problem)| (*line, problem.sentence())).collect();
-    let name = |entry: &crate::catalogue::AnyEntry| {
+        plan.refused.iter().map(|refused| (refused.line, format!("“{}”: {}", refused.text, sentences(&refused.problems)))).collect();
+    let doubts = plan.doubts.iter().map(|(line, problem)| (*line, problem.sentence())).collect();
+    let name = |entry: &Entry| {
         let told = told(entry, units);
         format!("“{}”, {}", told.name, told.figures.first().cloned().unwrap_or_default())
     };
-    let new = plan.new_entries().iter().map(|(line, entry)| (*line, name(entry))).collect();
+    let new = plan.new.iter().map(|planned| (planned.line, name(&planned.entry))).collect();
     let different =
-        plan.differing().iter().map(|(line, before, after)| (*line, format!("{}: {}", name(before), difference(before, after)))).collect();
+        plan.different.iter().map(|one| (one.line, format!("{}: {}", name(&one.before), difference(&one.before, &one.after)))).collect();
     [("Refused", refused), ("Doubtful", doubts), ("Different", different), ("New", new)]
         .map(|(title, lines)| list(state, title, lines))
         .into_iter()

@@ -4,7 +4,8 @@ use leptos::prelude::*;
 
 use super::{Desk, row};
 use crate::app::state::State;
-use crate::catalogue::AnyEntry;
+use crate::catalogue::own::Found;
+use crate::catalogue::{Entry, PartKind};
 use crate::units::number;
 
 /// How many more are shown when they are asked for.
@@ -18,10 +19,10 @@ pub(super) fn table(desk: Desk) -> impl IntoView {
         let (kind, most) = (desk.kind.get(), desk.shown.get());
         state.catalogue.with(|catalogue| desk.sought.with(|sought| catalogue.found(kind, sought, most, kept.as_deref())))
     });
-    let names = move || found.with(|found| found.entries.iter().map(|entry| (entry.kind(), entry.id().to_owned())).collect::<Vec<_>>());
-    let one = move |(kind, id): (crate::catalogue::Kind, String)| {
-        let entry = Memo::new(move |before: Option<&Option<AnyEntry>>| {
-            let now = found.with(|found| found.entries.iter().find(|entry| entry.kind() == kind && entry.id() == id).cloned());
+    let names = move || found.with(|found| found.entries.iter().map(|entry| (entry.kind, entry.id.clone())).collect::<Vec<_>>());
+    let one = move |(kind, id): (PartKind, String)| {
+        let entry = Memo::new(move |before: Option<&Option<Entry>>| {
+            let now = found.with(|found| found.entries.iter().find(|entry| entry.kind == kind && entry.id == id).cloned());
             // A row that is about to leave the list keeps its last entry until it is gone.
             now.or_else(|| before.cloned().flatten())
         });
@@ -37,14 +38,14 @@ pub(super) fn table(desk: Desk) -> impl IntoView {
     }
 }
 
-fn count(state: State, desk: Desk, found: Memo<crate::catalogue::desk::Found>) -> String {
+fn count(state: State, desk: Desk, found: Memo<Found>) -> String {
     let kind = desk.kind.get();
-    let own = state.catalogue.with(|catalogue| catalogue.count(kind).1);
+    let own = state.catalogue.with(|catalogue| catalogue.own(kind).count());
     #[expect(clippy::cast_precision_loss, reason = "a shelf holds far fewer than 2^52 entries")]
     let shown = |count: usize| number::show(count as f64, 0);
     found.with(|found| match (found.many, found.of) {
         (0, _) => "Nothing on the shelf fits these words. Try one of them alone, or look under another kind.".into(),
-        (many, of) if many == of => format!("{} {}, {} of them your own.", shown(of), kind.word(), shown(own)),
-        (many, of) => format!("{} of {} {} fit these words.", shown(many), shown(of), kind.word()),
+        (many, of) if many == of => format!("{} {}, {} of them your own.", shown(of), kind.plural(), shown(own)),
+        (many, of) => format!("{} of {} {} fit these words.", shown(many), shown(of), kind.plural()),
     })
 }

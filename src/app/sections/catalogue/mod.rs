@@ -12,9 +12,9 @@ use leptos::prelude::*;
 use crate::app::device;
 use crate::app::state::State;
 use crate::app::widgets::Choice;
-use crate::catalogue::desk::problems_of;
-use crate::catalogue::{AnyEntry, Kind, export};
+use crate::catalogue::{Entry, PartKind, write};
 use crate::job::SetupId;
+use crate::problem::Problem;
 use crate::units::System;
 
 /// How many entries are shown at once.
@@ -23,26 +23,25 @@ const SHOWN: usize = 24;
 /// The entry being written, and where its form stands.
 #[derive(Clone, Debug, PartialEq, Eq)]
 struct Editing {
-    kind: Kind,
     /// None for a new entry.
     id: Option<String>,
     /// Whether the form stands above the list; else in the entry's row.
     on_top: bool,
-    /// The cells as they were.
-    before: Vec<String>,
+    /// The entry as it was.
+    before: Entry,
 }
 
 /// What is being looked at.
 #[derive(Clone, Copy)]
 struct Desk {
-    kind: RwSignal<Kind>,
+    kind: RwSignal<PartKind>,
     sought: RwSignal<String>,
     shown: RwSignal<usize>,
     editing: RwSignal<Option<Editing>>,
-    /// The cells being written, as typed.
-    cells: RwSignal<Vec<String>>,
+    /// The entry being written, as typed.
+    draft: RwSignal<Entry>,
     /// The entries that were taken out, the last one last.
-    gone: RwSignal<Vec<AnyEntry>>,
+    gone: RwSignal<Vec<Entry>>,
     /// What was done, for those who listen.
     said: RwSignal<String>,
     /// The units and the setups alone, so that a key typed elsewhere leaves the rows in peace.
@@ -53,11 +52,11 @@ struct Desk {
 impl Desk {
     fn new(state: State) -> Self {
         Self {
-            kind: RwSignal::new(Kind::GearSets),
+            kind: RwSignal::new(PartKind::GearSet),
             sought: RwSignal::new(String::new()),
             shown: RwSignal::new(SHOWN),
             editing: RwSignal::new(None),
-            cells: RwSignal::new(Vec::new()),
+            draft: RwSignal::new(Entry::new(PartKind::GearSet)),
             gone: RwSignal::new(Vec::new()),
             said: RwSignal::new(String::new()),
             units: Memo::new(move |_| state.job.with(|job| job.units)),
@@ -65,31 +64,31 @@ impl Desk {
         }
     }
 
-    fn look_at(self, kind: Kind) {
+    fn look_at(self, kind: PartKind) {
         self.shown.set(SHOWN);
         self.kind.set(kind);
     }
 
     /// Opens the form. An entry being written is kept first; where it cannot be, its form stays and says why.
-    fn open(self, state: State, id: Option<String>, on_top: bool, cells: Vec<String>) {
+    fn open(self, state: State, id: Option<String>, on_top: bool, entry: Entry) {
         if !self.keep(state) {
-            if let Some(kind) = self.editing.with_untracked(|editing| editing.as_ref().map(|editing| editing.kind)) {
+            if let Some(kind) = self.editing.with_untracked(|editing| editing.as_ref().map(|editing| editing.before.kind)) {
                 self.look_at(kind);
             }
             self.said.set("Finish or leave the entry that is being written first.".into());
             device::focus("shelf-keep");
             return;
         }
-        self.cells.set(cells.clone());
-        self.editing.set(Some(Editing { kind: self.kind.get_untracked(), id, on_top, before: cells }));
+        self.draft.set(entry.clone());
+        self.editing.set(Some(Editing { id, on_top, before: entry }));
     }
 
     /// Puts what is being written into the catalogue and closes its form; `false` where it makes no entry.
     fn keep(self, state: State) -> bool {
         let Some(editing) = self.editing.get_untracked() else { return true };
-        let cells = self.cells.get_untracked();
-        if cells != editing.before {
-            let put = state.catalogue.with_untracked(|catalogue| catalogue.put(editing.kind, editing.id.as_deref(), &cells));
+        let draft = self.draft.get_untracked();
+        if draft != editing.before {
+            let put = state.catalogue.with_untracked(|catalogue| catalogue.put(editing.id.as_deref(), &draft));
             let Ok((after, _)) = put else { return false };
             state.catalogue.set(after);
         }
@@ -97,17 +96,15 @@ impl Desk {
         true
     }
 
-    fn problems(self) -> Vec<crate::problem::Problem> {
-        self.editing
-            .with(|editing| editing.as_ref().map(|editing| editing.kind))
-            .map_or_else(Vec::new, |kind| self.cells.with(|cells| problems_of(kind, cells)))
+    fn problems(self) -> Vec<Problem> {
+        if self.editing.with(Option::is_some) { self.draft.with(Entry::problems) } else { Vec::new() }
     }
 }
 
 /// The whole section.
 pub(super) fn picture() -> impl IntoView {
     let desk = Desk::new(State::here());
-    let on_top = move || desk.editing.get().filter(|editing| editing.on_top && editing.kind == desk.kind.get());
+    let on_top = move || desk.editing.get().filter(|editing| editing.on_top && editing.before.kind == desk.kind.get());
     view! {
         <div class="shelf">
             {kinds(desk)}
@@ -122,29 +119,24 @@ pub(super) fn picture() -> impl IntoView {
 }
 
 fn kinds(desk: Desk) -> impl IntoView {
-    let options = vec![
-        (Kind::GearSets, "gear sets"),
-        (Kind::Axles, "ring and pinion pairs"),
-        (Kind::Tyres, "tyres"),
-        (Kind::SpeedometerGears, "speedometer gears"),
-    ];
+    let options = PartKind::ALL.map(|kind| (kind, kind.plural())).to_vec();
     view! { <Choice label="Kind of part" id="shelf-kinds" options now=desk.kind choose=move |kind| desk.look_at(kind)/> }
 }
 
 fn acts(desk: Desk) -> impl IntoView {
     let state = State::here();
     let add = move |_| {
-        desk.open(state, None, true, blank(desk.kind.get_untracked()));
+        desk.open(state, None, true, Entry::started(desk.kind.get_untracked()));
     };
     let save = move |which: &str, text: String| {
-        let kind = desk.kind.get_untracked().word().replace(' ', "-");
+        let kind = desk.kind.get_untracked().plural().replace(' ', "-");
         device::save_file(&format!("layshaft-{kind}-{which}.csv"), "text/csv", &text);
     };
     let file = move |own: bool| {
         let kind = desk.kind.get_untracked();
         state.catalogue.with_untracked(|catalogue| if own { catalogue.own_file(kind) } else { catalogue.whole_file(kind) })
     };
-    let has_own = move || state.catalogue.with(|catalogue| catalogue.count(desk.kind.get()).1 > 0);
+    let has_own = move || state.catalogue.with(|catalogue| catalogue.own(desk.kind.get()).next().is_some());
     view! {
         <div class="shelf__acts">
             <label class="shelf__search"><span class="unseen">{move || state.say("Search the catalogue")}</span>
@@ -157,20 +149,9 @@ fn acts(desk: Desk) -> impl IntoView {
             <button type="button" class="btn btn--small" id="shelf-add" on:click=add>"Add one"</button>
             <button type="button" class="btn btn--small" id="shelf-save-own" disabled=move || !has_own() on:click=move |_| save("own", file(true))>"Save your own as CSV"</button>
             <button type="button" class="btn btn--small" id="shelf-save-all" on:click=move |_| save("all", file(false))>"Save all as CSV"</button>
-            <button type="button" class="btn btn--small" on:click=move |_| save("empty", export::header(desk.kind.get_untracked()))>"Save an empty CSV to fill in"</button>
+            <button type="button" class="btn btn--small" on:click=move |_| save("empty", write(desk.kind.get_untracked(), []))>"Save an empty CSV to fill in"</button>
         </div>
     }
-}
-
-/// The cells of an entry not yet written: on the shelf, and of the likeliest layout and role.
-fn blank(kind: Kind) -> Vec<String> {
-    let cell = |column: &&str| match *column {
-        "in_stock" => "yes",
-        "layout" => "input-reduced",
-        "role" => "driven",
-        _ => "",
-    };
-    kind.columns().iter().map(|column| cell(column).to_owned()).collect()
 }
 
 /// What was taken out last, and the way back; it stays in sight while the section does.
@@ -178,11 +159,11 @@ fn taken_out(desk: Desk) -> impl IntoView {
     let state = State::here();
     let back = move |_| {
         let Some(entry) = desk.gone.try_update(Vec::pop).flatten() else { return };
-        state.catalogue.update(|catalogue| *catalogue = catalogue.put_back(&entry));
-        desk.look_at(entry.kind());
-        device::focus(&row::edit_id(entry.id()));
+        state.catalogue.update(|catalogue| *catalogue = catalogue.add(entry.clone()).0);
+        desk.look_at(entry.kind);
+        device::focus(&row::edit_id(&entry.id));
     };
-    let last = move || desk.gone.with(|gone| gone.last().map(|entry| row::name(state, entry)));
+    let last = move || desk.gone.with(|gone| gone.last().map(|entry| entry.title().to_owned()));
     move || {
         last().map(|name| {
             view! {

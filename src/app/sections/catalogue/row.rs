@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use super::{Desk, editor};
 use crate::app::device;
 use crate::app::state::State;
-use crate::catalogue::AnyEntry;
+use crate::catalogue::Entry;
 use crate::job::{Job, Setup, SetupId};
 use crate::sheet::catalogue::{Told, told};
 
@@ -14,16 +14,11 @@ pub(super) fn edit_id(id: &str) -> String {
     format!("shelf-edit-{id}")
 }
 
-/// What an entry is called.
-pub(super) fn name(state: State, entry: &AnyEntry) -> String {
-    told(entry, state.job.with_untracked(|job| job.units)).name
-}
-
 /// The row of an entry, and its form where it is being changed.
-pub(super) fn one(desk: Desk, entry: Memo<Option<AnyEntry>>) -> impl IntoView {
+pub(super) fn one(desk: Desk, entry: Memo<Option<Entry>>) -> impl IntoView {
     let state = State::here();
     let Some(first) = entry.get_untracked() else { return ().into_any() };
-    let (id, own) = (first.id().to_owned(), first.own());
+    let (id, own) = (first.id, first.own);
     let said = Memo::new(move |_| {
         let units = desk.units.get();
         entry.with(|entry| entry.as_ref().map(|entry| told(entry, units))).unwrap_or_else(|| Told {
@@ -58,7 +53,7 @@ pub(super) fn one(desk: Desk, entry: Memo<Option<AnyEntry>>) -> impl IntoView {
 }
 
 /// The letters of the setups, each a way for the part into that setup.
-fn uses(desk: Desk, state: State, entry: Memo<Option<AnyEntry>>, said: Memo<Told>) -> impl IntoView {
+fn uses(desk: Desk, state: State, entry: Memo<Option<Entry>>, said: Memo<Told>) -> impl IntoView {
     let button = move |setup: SetupId| {
         let letter = move || Job::letter(desk.setups.with(|setups| setups.iter().position(|one| *one == setup).unwrap_or(0)));
         let has = move || {
@@ -90,13 +85,13 @@ fn uses(desk: Desk, state: State, entry: Memo<Option<AnyEntry>>, said: Memo<Told
     }
 }
 
-fn stock(state: State, entry: Memo<Option<AnyEntry>>, said: Memo<Told>) -> impl IntoView {
-    let is_there = move || entry.with(|entry| entry.as_ref().is_some_and(AnyEntry::in_stock));
+fn stock(state: State, entry: Memo<Option<Entry>>, said: Memo<Told>) -> impl IntoView {
+    let is_there = move || entry.with(|entry| entry.as_ref().is_some_and(Entry::in_stock));
     let words = move || if is_there() { "in stock" } else { "not in stock" };
-    let own = entry.with_untracked(|entry| entry.as_ref().is_some_and(AnyEntry::own));
+    let own = entry.with_untracked(|entry| entry.as_ref().is_some_and(|entry| entry.own));
     let turn = move |_| {
         let Some(entry) = entry.get_untracked() else { return };
-        let after = state.catalogue.with_untracked(|catalogue| catalogue.stocked(entry.kind(), entry.id(), !entry.in_stock()));
+        let after = state.catalogue.with_untracked(|catalogue| catalogue.stocked(entry.kind, &entry.id, !entry.in_stock()));
         if let Ok(after) = after {
             state.catalogue.set(after);
         }
@@ -112,36 +107,35 @@ fn stock(state: State, entry: Memo<Option<AnyEntry>>, said: Memo<Told>) -> impl 
     }
 }
 
-fn copy(desk: Desk, state: State, entry: Memo<Option<AnyEntry>>, said: Memo<Told>) -> impl IntoView {
+fn copy(desk: Desk, state: State, entry: Memo<Option<Entry>>, said: Memo<Told>) -> impl IntoView {
     let copy = move |_| {
         let Some(entry) = entry.get_untracked() else { return };
-        let kind = entry.kind();
         // What is being written is kept first, so that the copy's form can open.
         if !desk.keep(state) {
-            desk.open(state, None, true, Vec::new());
+            desk.open(state, None, true, entry);
             return;
         }
-        let Ok((after, id)) = state.catalogue.with_untracked(|catalogue| catalogue.copied(kind, entry.id())) else { return };
-        let cells = after.any(kind, &id).map(|copy| copy.cells()).unwrap_or_default();
+        let Ok((after, id)) = state.catalogue.with_untracked(|catalogue| catalogue.copied(entry.kind, &entry.id)) else { return };
+        let Some(copy) = after.get(entry.kind, &id).cloned() else { return };
         state.catalogue.set(after);
-        desk.open(state, Some(id), true, cells);
+        desk.open(state, Some(id), true, copy);
     };
     let label = move || format!("Copy {} to your own", said.with(|said| said.name.clone()));
     view! { <button type="button" class="btn btn--small" aria-label=label on:click=copy>"Copy"</button> }
 }
 
-fn change(desk: Desk, state: State, entry: Memo<Option<AnyEntry>>, said: Memo<Told>) -> impl IntoView {
-    let id = entry.with_untracked(|entry| entry.as_ref().map(|entry| edit_id(entry.id())));
+fn change(desk: Desk, state: State, entry: Memo<Option<Entry>>, said: Memo<Told>) -> impl IntoView {
+    let id = entry.with_untracked(|entry| entry.as_ref().map(|entry| edit_id(&entry.id)));
     let edit = move |_| {
         if let Some(entry) = entry.get_untracked() {
-            desk.open(state, Some(entry.id().to_owned()), false, entry.cells());
+            desk.open(state, Some(entry.id.clone()), false, entry);
         }
     };
     let delete = move |_| {
         let Some(entry) = entry.get_untracked() else { return };
-        let Ok(after) = state.catalogue.with_untracked(|catalogue| catalogue.without(entry.kind(), entry.id())) else { return };
+        let Ok(after) = state.catalogue.with_untracked(|catalogue| catalogue.without(entry.kind, &entry.id)) else { return };
         desk.editing.update(|editing| {
-            if editing.as_ref().is_some_and(|editing| editing.id.as_deref() == Some(entry.id())) {
+            if editing.as_ref().is_some_and(|editing| editing.id.as_deref() == Some(&entry.id)) {
                 *editing = None;
             }
         });

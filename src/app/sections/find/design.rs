@@ -6,7 +6,7 @@ use crate::app::notices::Notice;
 use crate::app::state::State;
 use crate::app::widgets::TextField;
 use crate::app::widgets::select::layout_select;
-use crate::catalogue::Entry;
+use crate::catalogue::PartKind;
 use crate::finder::design::{Design, Designs, solve_design};
 use crate::gearing::teeth::decimal;
 use crate::gearing::{Gear, Layout, Mesh};
@@ -101,9 +101,9 @@ fn keep(state: State, design: &Design) {
     let name = format!("To be made: {} gears, {} teeth", design.gearbox.gears().len(), sum(design));
     let set = design.as_set(&name);
     let added = state.catalogue.try_update(|catalogue| {
-        let (shelf, id) = catalogue.gear_sets.add(set);
-        catalogue.gear_sets = shelf;
-        catalogue.gear_sets.get(&id).map(|set| set.label().to_owned())
+        let (after, id) = catalogue.add(set);
+        *catalogue = after;
+        catalogue.get(PartKind::GearSet, &id).map(|set| set.title().to_owned())
     });
     if let Some(Some(name)) = added {
         state.tell(Notice::plain(format!("“{name}” is in the catalogue now, as a drawing to be made.")));

@@ -1,0 +1,100 @@
+//! Why a line of a file, or a cell of it, cannot be used, in sentences.
+
+use super::column::{Column, Holds, LONGEST_CELL};
+use crate::problem::Explain;
+use crate::speedometer::{Role, SpeedoGear};
+use crate::units::number::clip;
+
+/// Why a line of a catalogue file, or an entry as typed, cannot be used.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum LineError {
+    /// A text that must be there is not.
+    Blank {
+        /// The column.
+        column: Column,
+    },
+    /// A text longer than 500 characters.
+    TooLong {
+        /// How many characters it has.
+        characters: usize,
+    },
+    /// None of what is chosen from.
+    Choice {
+        /// The column.
+        column: Column,
+        /// What was written.
+        text: String,
+    },
+    /// Neither yes nor no.
+    YesOrNo {
+        /// What was written.
+        text: String,
+    },
+    /// A count outside [`SpeedoGear::LEAST`] to [`SpeedoGear::GREATEST`].
+    Teeth {
+        /// What was written.
+        text: String,
+    },
+    /// An adapter with one count, or a speedometer gear with two.
+    Second {
+        /// What it is for.
+        role: Role,
+    },
+    /// A quotation mark that is opened and not closed on the same line.
+    OpenQuote,
+    /// More cells than the header has columns.
+    TooManyCells {
+        /// The cells of the line.
+        cells: usize,
+        /// The columns of the header.
+        columns: usize,
+    },
+    /// The same entry as on an earlier line.
+    Twice {
+        /// The earlier line.
+        line: usize,
+    },
+}
+
+impl Explain for LineError {
+    fn what(&self) -> String {
+        match self {
+            Self::Blank { column } => format!("the {} is missing", column.about().word),
+            Self::TooLong { characters } => format!("a text of {characters} characters is too long to keep"),
+            Self::Choice { column, text } => format!("“{}” is not a {} known here", clip(text), column.about().word),
+            Self::YesOrNo { text } => format!("“{}” is neither yes nor no", clip(text)),
+            Self::Teeth { text } => format!("“{}” is not a tooth count of a speedometer gear", clip(text)),
+            Self::Second { role: Role::Adapter } => "an adapter has two tooth counts, and the second is missing".into(),
+            Self::Second { role } => format!("a {} gear has one tooth count, and two are given", role.word()),
+            Self::OpenQuote => "a quotation mark is opened and not closed on this line".into(),
+            Self::TooManyCells { cells, columns } => format!("the line has {cells} cells, the header {columns}"),
+            Self::Twice { line } => format!("the same entry stands on line {line}"),
+        }
+    }
+
+    fn what_to_do(&self) -> String {
+        match self {
+            Self::Blank { column } => format!("fill in the {}", column.about().word),
+            Self::TooLong { .. } => format!("shorten it to {LONGEST_CELL} characters"),
+            Self::Choice { column, .. } => format!("write {}", choices(*column)),
+            Self::YesOrNo { .. } => "write yes, no, or how many are on the shelf".into(),
+            Self::Teeth { .. } => format!("write a count from {} to {}", SpeedoGear::LEAST, SpeedoGear::GREATEST),
+            Self::Second { role: Role::Adapter } => "write the teeth of the gear on the cable's side as the second count".into(),
+            Self::Second { .. } => "leave the second count blank".into(),
+            Self::OpenQuote => "close it, or take the line break out of the cell".into(),
+            Self::TooManyCells { .. } => "put quotation marks around a text with the separator in it, or take the extra cells out".into(),
+            Self::Twice { .. } => "give it another name or note, or take one of the two out".into(),
+        }
+    }
+}
+
+/// What a column is chosen from: `drive, driven or adapter`.
+fn choices(column: Column) -> String {
+    let Holds::Choice(choices) = column.about().holds else { return String::new() };
+    let written: Vec<&str> = choices.options.iter().map(|(written, _)| *written).filter(|written| !written.is_empty()).collect();
+    let or_blank = if written.len() < choices.options.len() { ", or leave it blank" } else { "" };
+    match written.split_last() {
+        Some((last, others)) => format!("{} or {last}{or_blank}", others.join(", ")),
+        None => String::new(),
+    }
+}

@@ -1,0 +1,169 @@
+//! The kinds of part, one row each: what they are called, their columns, what tells two of them apart, and the invented demo data.
+
+use super::Entry;
+use super::column::Column::{
+    self, Constant, Designation, Drive, Hand, Housing, Id, Idler, InStock, Layout, Maker, Name, Note, Reverse, Role, Second, Teeth,
+};
+use super::part::{self, Part};
+use crate::problem::Problem;
+
+/// A kind of part.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum PartKind {
+    /// The gears of a gearbox.
+    GearSet,
+    /// The ring and pinion of an axle.
+    RingAndPinion,
+    /// A tyre size.
+    Tyre,
+    /// A speedometer gear or adapter.
+    SpeedometerGear,
+}
+
+/// A kind's row in the table.
+struct About {
+    /// What it is called where the shop's own entries are kept.
+    id: &'static str,
+    /// One of them and several, in a sentence.
+    words: [&'static str; 2],
+    /// Its columns, but for those that every kind has.
+    columns: &'static [Column],
+    /// The columns without which a file says nothing of this kind.
+    needed: &'static [Column],
+    /// What an entry is called by.
+    title: Column,
+    /// What tells it apart from another of the same title: the title itself where people know the part by its name.
+    label: Column,
+    /// The built-in file.
+    demo: &'static str,
+    /// What the texts of an entry say.
+    read: fn(&Entry) -> Result<Part, Vec<Problem>>,
+}
+
+/// Columns that every kind has behind its own.
+const SHELF: [Column; 2] = [Note, InStock];
+
+static GEAR_SET: About = About {
+    id: "gear-set",
+    words: ["gear set", "gear sets"],
+    columns: &[
+        Name,
+        Maker,
+        Layout,
+        Constant,
+        Column::Gear(1),
+        Column::Gear(2),
+        Column::Gear(3),
+        Column::Gear(4),
+        Column::Gear(5),
+        Column::Gear(6),
+        Column::Gear(7),
+        Column::Gear(8),
+        Reverse,
+        Idler,
+    ],
+    needed: &[Name, Layout, Column::Gear(1)],
+    title: Name,
+    label: Name,
+    demo: include_str!("data/gear_sets.csv"),
+    read: part::gear_set,
+};
+
+static RING_AND_PINION: About = About {
+    id: "ring-and-pinion",
+    words: ["ring and pinion pair", "ring and pinion pairs"],
+    columns: &[Drive],
+    needed: &[Drive],
+    title: Drive,
+    label: Note,
+    demo: include_str!("data/rings_and_pinions.csv"),
+    read: part::ring_and_pinion,
+};
+
+static TYRE: About = About {
+    id: "tyre",
+    words: ["tyre", "tyres"],
+    columns: &[Designation],
+    needed: &[Designation],
+    title: Designation,
+    label: Note,
+    demo: include_str!("data/tyres.csv"),
+    read: part::tyre,
+};
+
+static SPEEDOMETER_GEAR: About = About {
+    id: "speedometer-gear",
+    words: ["speedometer gear", "speedometer gears"],
+    columns: &[Name, Role, Teeth, Second, Housing, Hand],
+    needed: &[Name, Role, Teeth, Housing],
+    title: Name,
+    label: Name,
+    demo: include_str!("data/speedometer_gears.csv"),
+    read: part::speedometer_gear,
+};
+
+impl PartKind {
+    /// Every kind.
+    pub const ALL: [Self; 4] = [Self::GearSet, Self::RingAndPinion, Self::Tyre, Self::SpeedometerGear];
+
+    fn about(self) -> &'static About {
+        match self {
+            Self::GearSet => &GEAR_SET,
+            Self::RingAndPinion => &RING_AND_PINION,
+            Self::Tyre => &TYRE,
+            Self::SpeedometerGear => &SPEEDOMETER_GEAR,
+        }
+    }
+
+    /// What it is called where the shop's own entries are kept: `gear-set`.
+    pub fn id(self) -> &'static str {
+        self.about().id
+    }
+
+    /// What several of them are called in a sentence: `gear sets`.
+    pub fn plural(self) -> &'static str {
+        let [_, several] = self.about().words;
+        several
+    }
+
+    /// What so many of them are called in a sentence: `gear set` for one.
+    pub fn word(self, many: usize) -> &'static str {
+        let [one, several] = self.about().words;
+        if many == 1 { one } else { several }
+    }
+
+    /// The columns of a file of this kind, in the order they are written: the id first.
+    pub fn columns(self) -> impl Iterator<Item = Column> {
+        std::iter::once(Id).chain(self.about().columns.iter().copied()).chain(SHELF)
+    }
+
+    /// The columns without which a file says nothing of this kind.
+    pub(super) fn needed(self) -> &'static [Column] {
+        self.about().needed
+    }
+
+    /// The column of what an entry is called by.
+    pub(super) fn title(self) -> Column {
+        self.about().title
+    }
+
+    /// The column that tells an entry apart from another of the same title.
+    pub(super) fn label(self) -> Column {
+        self.about().label
+    }
+
+    /// Whether people know a part by its name, so that an own entry must not share one with a built-in entry.
+    pub(super) fn is_named(self) -> bool {
+        self.title() == self.label()
+    }
+
+    /// The text of the built-in file: invented demo data.
+    pub fn demo(self) -> &'static str {
+        self.about().demo
+    }
+
+    /// What the texts of an entry of this kind say.
+    pub(super) fn read(self, entry: &Entry) -> Result<Part, Vec<Problem>> {
+        (self.about().read)(entry)
+    }
+}
