@@ -11,19 +11,19 @@
 //!
 //! The shelf: [`catalogue`] holds what can be chosen, built in and the shop's own.
 //!
-//! The document: [`job`] keeps what was typed, [`setup`] reads and checks it, [`analysis`] works everything out,
-//! [`sheet`] sets the answers into rows of figures with their workings.
+//! The document: [`job`] keeps what was typed.
 //!
-//! The other way round: [`finder`] starts from what the customer wishes and searches the shelf, or designs a gear set.
+//! The other way round: [`finder`] searches the shelf for what a customer wishes, or designs a gear set, on plain numbers.
 //!
-//! The pictures: [`chart`] draws what the sheet shows, on a canvas, as SVG or as a bitmap, and says the same in words.
+//! What is shown: [`sheet`] is the data model of rows, figures and words; [`chart`] the drawing kit, on a canvas, as SVG or as a bitmap.
+//!
+//! The questions: [`questions`] has a folder for each. It reads what was typed, works the answer out, and sets it into rows and pictures.
 //!
 //! The browser: `app` shows and edits; it exists for wasm32 only, so the compiler keeps the rest clean of it.
 
 // Beyond the lints of the whole workspace: nothing here may stop on what a user typed.
 #![warn(clippy::indexing_slicing, clippy::string_slice, clippy::unreachable)]
 
-pub mod analysis;
 #[cfg(target_arch = "wasm32")]
 pub mod app;
 pub mod catalogue;
@@ -34,7 +34,7 @@ pub mod job;
 pub mod motion;
 pub mod order;
 pub mod problem;
-pub mod setup;
+pub mod questions;
 pub mod sheet;
 pub mod speedometer;
 pub mod spreadsheet;

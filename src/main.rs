@@ -20,7 +20,7 @@ fn main() -> std::process::ExitCode {
 #[cfg(not(target_arch = "wasm32"))]
 fn figures(file: &str) -> std::process::ExitCode {
     let read = std::fs::read_to_string(file).map_err(|why| format!("{file} cannot be read: {why}"));
-    match read.and_then(|text| layshaft::sheet::export::figures_of_file(&text)) {
+    match read.and_then(|text| layshaft::questions::figures_of_file(&text)) {
         Ok(figures) => {
             println!("{figures}");
             std::process::ExitCode::SUCCESS

@@ -25,7 +25,7 @@ pub mod widgets;
 use leptos::prelude::*;
 
 use crate::job::Job;
-use crate::sheet::customer::USUAL_CAUTION;
+use crate::questions::customer::USUAL_CAUTION;
 use state::State;
 
 /// Mounts the sheet on the page.

@@ -4,13 +4,14 @@ use leptos::prelude::*;
 
 use super::device;
 use super::keep::Opened;
-use crate::analysis::{self, Answers, Shelves};
 use crate::catalogue::Catalogue;
+use crate::finder::Given;
 use crate::finder::design::Brief;
-use crate::finder::{Asked, Given};
 use crate::job::{Field, History, Job, Setup, SetupId};
 use crate::problem::Problem;
-use crate::sheet::{self, Reader, Sheet, Source, Words};
+use crate::questions::find::Asked;
+use crate::questions::{self, Answers, Shelves, Source};
+use crate::sheet::{Reader, Sheet, Words};
 use crate::speedometer::SpeedoGear;
 
 /// What the page is about, shared by everything on it.
@@ -69,7 +70,7 @@ impl State {
         let catalogue = RwSignal::new(opened.catalogue);
         let gears = Memo::new(move |_| catalogue.with(Catalogue::speedometer_gears));
         let answers = Memo::new(move |before: Option<&Answers>| {
-            job.with(|job| gears.with(|gears| analysis::analyse_job_after(job, Shelves { speedometer_gears: gears }, before)))
+            job.with(|job| gears.with(|gears| questions::analyse_job_after(job, Shelves { speedometer_gears: gears }, before)))
         });
         let wished = Memo::new(move |_| {
             answers.with(|(conditions, setups)| {
@@ -81,7 +82,7 @@ impl State {
         let brief = Memo::new(move |_| job.with(|job| Brief::read(&job.wishes.design)));
         let setups = Memo::new(move |_| job.with(|job| job.setups.clone()));
         let columns = Memo::new(move |_| setups.with(|setups| setups.iter().map(|setup| setup.id).collect()));
-        let sheet = Memo::new(move |_| with_source(job, gears, answers, words, sheet::of));
+        let sheet = Memo::new(move |_| with_source(job, gears, answers, words, questions::sheet_of));
         Self {
             job,
             history: RwSignal::new(History::default()),

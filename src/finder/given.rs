@@ -1,11 +1,8 @@
 //! What the job gives to every combination: shift rpm, extra stages, dial, fitted tyre, engine and car.
 
-use crate::analysis::Analysis;
-use crate::gearing::teeth::decimal;
 use crate::motion::car::Car;
 use crate::motion::shift::Rule;
 use crate::motion::{EngineCurve, car::Defaults};
-use crate::setup::Conditions;
 use crate::speedometer::Dial;
 use crate::units::common::rpm;
 use crate::units::{AngularVelocity, Length, Mass, Time};
@@ -72,34 +69,5 @@ pub struct Given {
 impl Default for Given {
     fn default() -> Self {
         Self { shift: None, stages: 1.0, dial: Dial::default(), fitted: None, engine: None }
-    }
-}
-
-impl Given {
-    /// What a job gives: its conditions, and stages and tyre of its first setup, the column A.
-    pub fn of(conditions: &Conditions, setups: &[Analysis]) -> Self {
-        let first = setups.first().map(|analysis| &analysis.setup);
-        let stages = first.and_then(|setup| setup.stages.as_ref());
-        let fitted = first.and_then(|setup| {
-            let circumference = setup.rolling.as_ref()?.circumference;
-            let tyre = setup.tyre.as_ref()?;
-            Some(FittedTyre { circumference, diameter: tyre.diameter_or_rolled() })
-        });
-        Self {
-            shift: conditions.shift,
-            stages: stages.map_or(1.0, |stages| stages.iter().map(|stage| decimal(stage.drive.ratio())).product()),
-            dial: conditions.speedo.dial.unwrap_or_default(),
-            fitted,
-            engine: Engine::of(conditions),
-        }
-    }
-}
-
-impl Engine {
-    /// Engine and car of a job, where torque and mass are given.
-    fn of(conditions: &Conditions) -> Option<Self> {
-        let pull = &conditions.pull;
-        let (launch, shift_time, rule) = (pull.run.launch.value, pull.run.shift_time.value, pull.run.rule);
-        Some(Self { curve: pull.curve.clone()?, car: pull.car?, limit: pull.limit, launch, shift_time, rule, trailer: pull.trailer })
     }
 }

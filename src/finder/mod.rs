@@ -1,26 +1,21 @@
 //! The finder: every combination of the catalogue judged against what the customer wishes.
 //!
 //! Things first: [`wish`] (what can be wished for, as figures with a range), [`table`] (the catalogue as sorted numbers),
-//! [`given`] (what the job gives: shift rpm, dial, fitted tyre, engine). [`ask`] reads what was typed. [`search`] goes through the
-//! combinations in slices and keeps the best; [`why`] says why each stands where it does, [`put`] puts one onto the sheet,
-//! [`meets`] asks the same of the setups that stand there already; [`design`] finds tooth counts for a ladder.
+//! [`given`] (what is the same for every combination: shift rpm, dial, fitted tyre, engine). [`search`] goes through the
+//! combinations in slices and keeps the best; [`design`] finds tooth counts for a ladder. What was typed is read by
+//! [`crate::questions::find`], which also says why each result stands where it does and puts one onto the sheet.
 //!
 //! Inside the search figures are plain `f64`; a wish's range is in the unit that [`wish::Measure`] names.
 
-pub mod ask;
 mod best;
 pub mod design;
 pub mod given;
-pub mod meets;
-mod motion;
-mod number;
-pub mod put;
+pub mod motion;
+pub mod number;
 pub mod search;
 pub mod table;
-pub mod why;
 pub mod wish;
 
-pub use ask::Asked;
 pub use given::{Engine, Given};
 pub use number::NumberError;
 pub use search::{Found, Progress, Search};

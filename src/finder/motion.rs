@@ -11,22 +11,26 @@ use uom::si::time::second;
 use uom::si::velocity::meter_per_second;
 
 /// A car with one combination in it.
-pub(super) struct Driven<'a> {
+pub struct Driven<'a> {
     engine: &'a Engine,
     vehicle: Vehicle,
 }
 
 /// What a combination is to the car: ratios, meshes, all that stands behind the box, and what the tyre rolls.
-pub(super) struct Parts<'a> {
-    pub(super) ratios: &'a [f64],
-    pub(super) meshes: &'a [u8],
-    pub(super) behind: f64,
-    pub(super) circumference_m: f64,
+pub struct Parts<'a> {
+    /// Ratio of each forward gear, lowest gear first, without sign.
+    pub ratios: &'a [f64],
+    /// Meshes that each forward gear passes through.
+    pub meshes: &'a [u8],
+    /// Ratio of all that stands behind the gearbox.
+    pub behind: f64,
+    /// What the tyre rolls at each turn, in metres.
+    pub circumference_m: f64,
 }
 
 impl<'a> Driven<'a> {
     /// The car with these parts; `None` without an engine, or where they cannot be.
-    pub(super) fn new(given: &'a Given, parts: &Parts<'_>) -> Option<Self> {
+    pub fn new(given: &'a Given, parts: &Parts<'_>) -> Option<Self> {
         let engine = given.engine.as_ref()?;
         let gears = Gears {
             ratios: parts.ratios.to_vec(),
@@ -39,7 +43,7 @@ impl<'a> Driven<'a> {
     }
 
     /// A figure in its measure's unit; no number where the car never gets there.
-    pub(super) fn figure(&self, measure: Measure) -> f64 {
+    pub fn figure(&self, measure: Measure) -> f64 {
         let value = match measure {
             Measure::StartGrade => grade::started(&self.vehicle, 1, self.engine.launch, self.engine.trailer).map(|start| start.grade),
             Measure::TopSpeed => top_speed::best(&self.vehicle).map(|top| top.speed.get::<meter_per_second>()),

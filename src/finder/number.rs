@@ -43,13 +43,13 @@ impl Explain for NumberError {
 }
 
 /// Least and greatest.
-pub(super) type Bounds = (f64, f64);
+pub type Bounds = (f64, f64);
 
 /// A number with nothing behind it.
 ///
 /// # Errors
 /// When it is none, or outside the bounds.
-pub(super) fn bare(text: &str, bounds: Bounds) -> Result<f64, NumberError> {
+pub fn bare(text: &str, bounds: Bounds) -> Result<f64, NumberError> {
     read(text, bounds, str::is_empty)
 }
 
@@ -57,7 +57,7 @@ pub(super) fn bare(text: &str, bounds: Bounds) -> Result<f64, NumberError> {
 ///
 /// # Errors
 /// As [`bare`].
-pub(super) fn percent(text: &str, bounds: Bounds) -> Result<f64, NumberError> {
+pub fn percent(text: &str, bounds: Bounds) -> Result<f64, NumberError> {
     read(text, bounds, |rest| matches!(rest, "" | "%")).map(|value| value * 0.01)
 }
 
@@ -66,7 +66,7 @@ pub(super) fn percent(text: &str, bounds: Bounds) -> Result<f64, NumberError> {
 /// # Errors
 /// As [`bare`]; and when something stands behind its point.
 #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "the number is whole, and its bounds fit")]
-pub(super) fn whole(text: &str, bounds: Bounds) -> Result<u16, NumberError> {
+pub fn whole(text: &str, bounds: Bounds) -> Result<u16, NumberError> {
     let value = bare(text, bounds)?;
     if value.fract() == 0.0 { Ok(value as u16) } else { Err(NumberError::NotWhole { text: text.trim().to_owned() }) }
 }

@@ -5,7 +5,7 @@
 //! [`book`] is the book of jobs, [`listing`] its list, [`backup`] the whole book in a file; [`link`] carries a job in a link,
 //! [`incoming`] tells what a file from outside holds;
 //! [`wishes`] is what the customer asks for.
-//! Nothing here parses a figure: that is the next room's, [`crate::setup`].
+//! Nothing here parses a figure: that is the next room's, [`crate::questions`].
 
 pub mod backup;
 pub mod bench;

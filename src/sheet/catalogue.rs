@@ -1,18 +1,11 @@
 //! Catalogue: what is on the shop's shelf; its entries stand in the section itself, each with what a rebuilder asks of it.
 
-use super::Section;
 use crate::catalogue::{Column, Entry, Part, PartKind};
 use crate::gearing::teeth::decimal;
 use crate::gearing::{FinalDrive, Gearbox, Ladder};
 use crate::speedometer::SpeedoGear;
 use crate::tyre::{Measure, Tyre};
 use crate::units::{Length, Measured, System, TurnsPerDistance, number};
-
-/// The section, without rows: the catalogue is not a setup's.
-pub(super) fn section() -> Section {
-    let ask = "What is on the shop’s shelf, and what is your own?".into();
-    Section { id: "catalogue", title: "Catalogue".into(), ask, rows: Vec::new() }
-}
 
 /// An entry as it is read in a list.
 #[derive(Clone, Debug, PartialEq, Eq)]

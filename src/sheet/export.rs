@@ -1,22 +1,11 @@
 //! The sheet's figures for other programs: JSON for scripts, CSV for spreadsheets. The same rows as on the page.
 
-use super::{Figure, Piece, Row, Sheet, Words, build};
-use crate::job::{Job, file};
-use crate::problem::Explain;
+use super::{Figure, Piece, Row, Sheet};
+use crate::job::Job;
 use serde_json::{Map, Value, json};
 
-/// Every figure of a job file's sheet as JSON, keys carrying their units.
-///
-/// # Errors
-/// A sentence, when the text is no job.
-pub fn figures_of_file(text: &str) -> Result<String, String> {
-    let job = file::from_text(text).map_err(|why| format!("{}: {}", why.what(), why.what_to_do()))?;
-    serde_json::to_string_pretty(&figures(&job)).map_err(|why| why.to_string())
-}
-
 /// Every figure of a job's sheet, one object a setup; cautions beside them.
-pub fn figures(job: &Job) -> Value {
-    let sheet = build(job, Words::Us);
+pub fn figures(job: &Job, sheet: &Sheet) -> Value {
     let setups: Vec<Value> = job
         .setups
         .iter()
@@ -24,7 +13,7 @@ pub fn figures(job: &Job) -> Value {
         .map(|(column, setup)| {
             let mut values = Map::new();
             for figure in std::iter::once(&sheet.short)
-                .chain(rows(&sheet))
+                .chain(rows(sheet))
                 .filter_map(|row| row.cells.get(column))
                 .flat_map(super::Cell::pieces)
                 .filter_map(as_figure)

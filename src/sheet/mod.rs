@@ -1,34 +1,16 @@
 //! The sheet as data: sections of rows, a cell for every setup, each figure with its working.
 //!
 //! The page, the print, the exports and the golden tests all read the same rows, so a figure is written once.
-//! [`figure`] is what stands in a cell, [`words`] the trade's words for a reader, [`export`] the rows as JSON and CSV, [`customer`] one setup's
-//! page for the customer;
-//! [`engine`] says what the engine is taken for; [`short`] and a file for each section turn answers into rows. Nothing here knows a browser.
+//! [`figure`] is what stands in a cell, [`words`] the trade's words for a reader, [`export`] the rows as JSON and CSV.
+//! The rows themselves are made by each question in [`crate::questions`]. Nothing here knows a browser.
 
-pub mod bench;
 pub mod catalogue;
-pub mod customer;
-pub mod engine;
 pub mod export;
 pub mod figure;
-pub mod find;
-pub mod gears;
-pub mod inside;
-pub mod options;
-pub mod pull;
-pub mod road;
-pub mod short;
-pub mod speedo;
 pub mod suggest;
-pub mod typed;
-pub mod tyres;
 pub mod words;
 
-use crate::analysis::{self, Analysis, Shelves};
-use crate::catalogue::Catalogue;
-use crate::job::{Job, SetupChoice, SetupField};
-use crate::problem::Severity;
-use crate::setup::Conditions;
+use crate::job::{SetupChoice, SetupField};
 use crate::units::System;
 pub use figure::{Figure, Piece, Size, Tone, Verdict, Working};
 pub use words::Words;
@@ -40,21 +22,6 @@ pub struct Reader {
     pub units: System,
     /// The trade's words.
     pub words: Words,
-}
-
-/// A job with every answer, and how it is read: what each section makes its rows from.
-#[derive(Clone, Copy, Debug)]
-pub struct Source<'a> {
-    /// The job as typed.
-    pub job: &'a Job,
-    /// What all setups share.
-    pub conditions: &'a Conditions,
-    /// The setups in the order of their columns.
-    pub setups: &'a [Analysis],
-    /// What lies on the shop's shelves.
-    pub shelves: Shelves<'a>,
-    /// How it is read.
-    pub reader: Reader,
 }
 
 /// The whole sheet.
@@ -125,43 +92,6 @@ pub enum EntryKind {
     AddStage,
 }
 
-/// The sheet of a job with what is built in on the shelves.
-pub fn build(job: &Job, words: Words) -> Sheet {
-    let gears = Catalogue::built_in().speedometer_gears();
-    let shelves = Shelves { speedometer_gears: &gears };
-    let (conditions, setups) = analysis::analyse_job(job, shelves);
-    of(Source { job, conditions: &conditions, setups: &setups, shelves, reader: Reader { units: job.units, words } })
-}
-
-/// The sheet of a job that is already worked out.
-pub fn of(source: Source<'_>) -> Sheet {
-    let sections = vec![
-        gears::section(source),
-        road::section(source),
-        pull::section(source),
-        inside::section(source),
-        speedo::section(source),
-        bench::section(),
-        find::section(source),
-        catalogue::section(),
-    ];
-    let mut sheet = Sheet { short: short::row(source, &sections), sections };
-    words::localise(&mut sheet, source.reader.words);
-    sheet
-}
-
-impl Source<'_> {
-    /// A row with a cell made for every setup.
-    pub fn row(&self, key: impl Into<String>, label: impl Into<String>, cell: impl Fn(&Analysis) -> Cell) -> Row {
-        Row { key: key.into(), label: label.into(), cells: self.setups.iter().map(cell).collect() }
-    }
-
-    /// The greatest number of forward gears of any setup.
-    pub fn most_gears(&self) -> usize {
-        self.setups.iter().map(|analysis| analysis.setup.gears.len()).max().unwrap_or(0)
-    }
-}
-
 impl Cell {
     /// A cell of one line.
     pub fn line(pieces: impl Into<Vec<Piece>>) -> Self {
@@ -223,40 +153,5 @@ pub fn ordinal(gear: usize) -> String {
         2 => "2nd".into(),
         3 => "3rd".into(),
         n => format!("{n}th"),
-    }
-}
-
-/// What a setup still needs before its road figures can stand.
-pub fn needs(analysis: &Analysis) -> String {
-    let setup = &analysis.setup;
-    let stop = |field: &str| setup.problems.iter().any(|problem| problem.severity == Severity::Stop && problem.field.starts_with(field));
-    needed(analysis, stop("gear") || stop("constant"), true)
-}
-
-/// What a setup still needs before the road figures of one gear can stand.
-pub fn needs_in(analysis: &Analysis, gear: usize) -> String {
-    needed(analysis, analysis.setup.ratio(gear).is_none(), true)
-}
-
-/// What a setup still needs before the overall ratio of one gear can stand.
-pub fn needs_behind(analysis: &Analysis, gear: usize) -> String {
-    needed(analysis, analysis.setup.ratio(gear).is_none(), false)
-}
-
-fn needed(analysis: &Analysis, gearbox: bool, tyre: bool) -> String {
-    let setup = &analysis.setup;
-    let wants = [
-        (gearbox, "the gearbox"),
-        (setup.final_drive.is_none(), "the ring and pinion"),
-        (setup.stages.is_none(), "the extra stages"),
-        (tyre && setup.tyre.is_none(), "the tyre"),
-        (tyre && setup.tyre.is_some() && setup.rolling.is_none(), "the tread worn off"),
-    ];
-    let wants: Vec<&str> = wants.into_iter().filter(|(wanted, _)| *wanted).map(|(_, word)| word).collect();
-    match wants.split_last() {
-        None => "needs a figure above".into(),
-        Some((last, [])) => format!("needs {last}"),
-        Some((last, [first])) => format!("needs {first} and {last}"),
-        Some((last, rest)) => format!("needs {}, and {last}", rest.join(", ")),
     }
 }

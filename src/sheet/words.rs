@@ -117,7 +117,7 @@ fn like(head: &str, word: &str) -> String {
 }
 
 /// Puts the reader's words into every text of a sheet. A working is put into them when it is asked for: see [`Working::said`].
-pub(super) fn localise(sheet: &mut Sheet, words: Words) {
+pub fn localise(sheet: &mut Sheet, words: Words) {
     row(&mut sheet.short, words);
     for section in &mut sheet.sections {
         words.put_into(&mut section.title);

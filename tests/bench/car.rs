@@ -2,7 +2,7 @@
 
 use layshaft::finder::{Engine, Given, Measure, Wish};
 use layshaft::job::demo;
-use layshaft::setup::Conditions;
+use layshaft::questions::Conditions;
 use layshaft::units::common::metres_per_second;
 
 use crate::ground;

@@ -2,7 +2,8 @@
 
 use layshaft::gearing::{Layout, Place};
 use layshaft::job::{Gearbox, Job, Setup, SetupId, Stage, demo};
-use layshaft::sheet::{Figure, Piece, Row, Sheet, Words, build};
+use layshaft::questions::build;
+use layshaft::sheet::{Figure, Piece, Row, Sheet, Words};
 use layshaft::units::{System, Typed};
 use proptest::prelude::*;
 

@@ -5,7 +5,8 @@ use layshaft::catalogue::{Catalogue, saved};
 use layshaft::job::incoming::{self, Incoming};
 use layshaft::job::{Field, SetupField, SetupId, demo, file};
 use layshaft::motion::curve::rows;
-use layshaft::sheet::{self, Words, export};
+use layshaft::questions;
+use layshaft::sheet::{Words, export};
 use layshaft::units::System;
 use proptest::prelude::*;
 use std::sync::LazyLock;
@@ -34,7 +35,7 @@ proptest! {
     fn a_mutilated_job_is_refused_or_has_a_sheet(cut in cut(), junk in "[0-9/,.\"a-z-]{0,4}") {
         if let Ok(Incoming::Job(job)) = incoming::read(&mutilated(&JOB, cut, &junk)) {
             prop_assert_eq!(file::from_text(&file::to_text(&job)).unwrap(), *job.clone());
-            let sheet = sheet::build(&job, Words::Us);
+            let sheet = questions::build(&job, Words::Us);
             prop_assert!(export::csv(&job, &sheet).starts_with("\"section\",\"row\""));
         }
     }
@@ -45,7 +46,7 @@ proptest! {
         job.type_text(Field::Setup(SetupId(1), SetupField::Gear(0)), gear);
         job.type_text(Field::Setup(SetupId(1), SetupField::FinalDrive), axle);
         job.type_text(Field::Setup(SetupId(1), SetupField::Tyre), tyre);
-        prop_assert!(!sheet::build(&job, Words::Uk).sections.is_empty());
+        prop_assert!(!questions::build(&job, Words::Uk).sections.is_empty());
     }
 
     #[test]

@@ -1,23 +1,24 @@
 //! The customer's page says what the sheet says, for the setup that was chosen.
 
 use layshaft::job::{Job, SetupId, demo};
-use layshaft::sheet::customer::{self, CustomerPage};
-use layshaft::sheet::{self, Reader, Source, Words};
+use layshaft::questions::customer::{self, CustomerPage};
+use layshaft::questions::{Source, sheet_of};
+use layshaft::sheet::{Reader, Words};
 
 /// The page of the demo job as `change` leaves it.
 fn page(change: impl FnOnce(&mut Job)) -> CustomerPage {
     let mut job = demo::job();
     change(&mut job);
-    let (conditions, setups) = layshaft::analysis::analyse_job(&job, layshaft::analysis::Shelves { speedometer_gears: &[] });
+    let (conditions, setups) = layshaft::questions::analyse_job(&job, layshaft::questions::Shelves { speedometer_gears: &[] });
     let reader = Reader { units: job.units, words: Words::Uk };
     let source = Source {
         job: &job,
         conditions: &conditions,
         setups: &setups,
         reader,
-        shelves: layshaft::analysis::Shelves { speedometer_gears: &[] },
+        shelves: layshaft::questions::Shelves { speedometer_gears: &[] },
     };
-    customer::page(source, &sheet::of(source)).unwrap()
+    customer::page(source, &sheet_of(source)).unwrap()
 }
 
 fn answer<'a>(answers: &'a [(String, String)], question: &str) -> &'a str {

@@ -4,8 +4,9 @@
 //! which is 1,609,344 ÷ 1,878.8 = 856.58 turns a mile. The shown figures of setup A are those of the design's drawing, too.
 
 use layshaft::job::{Job, demo, file};
-use layshaft::sheet::export::{csv, figures_of_file};
-use layshaft::sheet::{Words, build};
+use layshaft::questions::{build, figures_of_file};
+use layshaft::sheet::Words;
+use layshaft::sheet::export::csv;
 use layshaft::units::System;
 
 use crate::any_job::{figure, figures, sheet};

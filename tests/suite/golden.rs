@@ -8,7 +8,8 @@ use std::path::Path;
 
 use layshaft::gearing::{Layout, Place};
 use layshaft::job::{Gearbox, Job, Setup, SetupId, Stage, demo};
-use layshaft::sheet::{Cell, Figure, Piece, Row, Tone, Words, build};
+use layshaft::questions::build;
+use layshaft::sheet::{Cell, Figure, Piece, Row, Tone, Words};
 use layshaft::units::{System, Typed};
 
 use crate::any_job::{figures, rows};

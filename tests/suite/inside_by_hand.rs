@@ -1,7 +1,8 @@
 //! The inside of the box, worked out by hand beside the program's figures.
 
 use layshaft::job::{Choice, Field, Job, JobChoice, JobField, demo};
-use layshaft::sheet::{Cell, Piece, Sheet, Tone, Words, build};
+use layshaft::questions::build;
+use layshaft::sheet::{Cell, Piece, Sheet, Tone, Words};
 use layshaft::units::Typed;
 
 /// A figure of setup A.
@@ -58,7 +59,7 @@ fn judgements_of_the_inside() {
     let mut job: Job = demo::job();
     job.inside.lining_limits = "5 3".into();
     job.inside.at = Typed::new("900 mph", job.units);
-    let problems = layshaft::setup::Conditions::of(&job).problems;
+    let problems = layshaft::questions::Conditions::of(&job).problems;
     for field in ["lining-limits", "inside-at"] {
         assert!(problems.iter().any(|problem| problem.field == field), "{field}: {problems:?}");
     }

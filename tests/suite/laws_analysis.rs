@@ -1,8 +1,8 @@
 //! What is taken over from before is what would be worked out anew.
 
-use layshaft::analysis::{Answers, Shelves, analyse_job, analyse_job_after};
 use layshaft::catalogue::Catalogue;
 use layshaft::job::{Choice, Field, InsideField, Job, JobChoice, JobField, PullField, SetupField, demo};
+use layshaft::questions::{Answers, Shelves, analyse_job, analyse_job_after};
 
 fn setup_field(job: &Job, at: usize, field: SetupField) -> Field {
     Field::Setup(job.setups[at].id, field)

@@ -1,11 +1,12 @@
 //! What holds for every job: exact ratios, speeds and their inverse, columns that do not touch each other, texts that are kept.
 
-use layshaft::analysis::road::{engine_speed, road_speed};
 use layshaft::gearing::{FinalDrive, Layout, Ratio, Teeth, read};
 use layshaft::job::{Job, file};
 use layshaft::problem::Severity;
-use layshaft::setup::read_all;
-use layshaft::sheet::{Words, build, export};
+use layshaft::questions::build;
+use layshaft::questions::read_all;
+use layshaft::questions::road::answer::{engine_speed, road_speed};
+use layshaft::sheet::{Words, export};
 use layshaft::units::common::{in_rpm, metres, rpm};
 use layshaft::units::{Limits, System, Typed, limits, number};
 use proptest::prelude::*;
@@ -167,7 +168,7 @@ proptest! {
         let Ok(typed) = serde_json::from_value::<Job>(value) else { return Ok(()) };
         let (us, uk) = (build(&typed, Words::Us), build(&typed, Words::Uk));
         prop_assert_eq!(us.sections.len(), uk.sections.len());
-        let (_, _) = (export::csv(&typed, &us), export::figures(&typed));
+        let (_, _) = (export::csv(&typed, &us), export::figures(&typed, &us));
         for problem in read_all(&typed).iter().flat_map(|setup| &setup.problems) {
             prop_assert!(problem.sentence().ends_with('.') && problem.sentence().chars().count() < 500, "{}", problem.sentence());
         }

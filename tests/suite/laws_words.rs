@@ -1,8 +1,9 @@
 //! The trade's words: each row of the table says what it should, whole words only, capitals kept.
 
 use layshaft::job::{Job, demo};
+use layshaft::questions::build;
 use layshaft::sheet::words::TABLE;
-use layshaft::sheet::{Cell, Piece, Sheet, Words, build};
+use layshaft::sheet::{Cell, Piece, Sheet, Words};
 use layshaft::units::System;
 
 use crate::any_job::rows;

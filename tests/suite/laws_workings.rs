@@ -2,7 +2,8 @@
 //! from the text alone, as with a pocket calculator.
 
 use layshaft::job::{Job, demo};
-use layshaft::sheet::{Cell, Figure, Piece, Sheet, Words, build};
+use layshaft::questions::build;
+use layshaft::sheet::{Cell, Figure, Piece, Sheet, Words};
 use layshaft::units::System;
 use proptest::prelude::*;
 use proptest::test_runner::Config;

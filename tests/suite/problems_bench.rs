@@ -1,9 +1,9 @@
 //! What is typed at the bench and cannot be used is said.
 
-use layshaft::analysis::bench::{from_counts, limit_problems, mixed};
 use layshaft::gearing::{Gearbox, Layout};
 use layshaft::job::Bench;
 use layshaft::problem::{Explain, Severity};
+use layshaft::questions::identify::answer::{from_counts, limit_problems, mixed};
 
 use crate::any_gearbox::built;
 
@@ -31,7 +31,7 @@ fn a_bad_tooth_limit_says_which_limit_is_taken() {
     assert!(said[1].contains("“200” was typed: the usual limit of 60 is taken."), "{said:?}");
     let figures = || layshaft::gearing::identify::printed::figures("2.47 1.67 1.24 1.00").unwrap();
     for (fewest, most) in [("5", "40"), ("12", "200"), ("few", "many")] {
-        assert!(layshaft::analysis::bench::ladder_search(&bench(fewest, most), figures()).is_ok(), "{fewest} to {most}");
+        assert!(layshaft::questions::identify::answer::ladder_search(&bench(fewest, most), figures()).is_ok(), "{fewest} to {most}");
     }
 }
 

@@ -7,8 +7,9 @@ use std::fmt::Write;
 use layshaft::gearing::Place;
 use layshaft::job::{Field, Job, JobField, SetupField, Stage, demo};
 use layshaft::problem::{Problem, Severity};
-use layshaft::setup::{Conditions, read_all};
-use layshaft::sheet::{Words, build};
+use layshaft::questions::build;
+use layshaft::questions::{Conditions, read_all};
+use layshaft::sheet::Words;
 
 use crate::any_job::figures;
 use crate::golden::{compare, layouts};

@@ -3,7 +3,8 @@
 use layshaft::gearing::{Layout, Place};
 use layshaft::job::{SetupId, file};
 use layshaft::problem::Explain;
-use layshaft::sheet::{Words, build};
+use layshaft::questions::build;
+use layshaft::sheet::Words;
 use layshaft::units::System;
 
 use crate::any_job::figure;

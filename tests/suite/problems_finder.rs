@@ -5,9 +5,11 @@ use std::sync::Arc;
 use layshaft::catalogue::Catalogue;
 use layshaft::finder::design::Brief;
 use layshaft::finder::given::FittedTyre;
-use layshaft::finder::{Asked, Given, Measure, Search, Table, Wish as Ready, why};
+use layshaft::finder::{Given, Measure, Search, Table, Wish as Ready};
 use layshaft::gearing::Layout;
 use layshaft::job::{DesignBrief, Wish, WishKind, Wishes};
+use layshaft::questions::find::Asked;
+use layshaft::questions::find::words as why;
 use layshaft::units::common::{metres, metres_per_second, millimetres, rpm};
 use layshaft::units::{System, Typed};
 
@@ -171,12 +173,12 @@ fn a_tyre_known_by_what_it_rolls_has_one_diameter() {
     for setup in &mut job.setups {
         setup.tyre = Typed::new("rolls 1,900 mm", System::Metric);
     }
-    let (conditions, analyses) = layshaft::analysis::analyse_job(&job, layshaft::analysis::Shelves::default());
+    let (conditions, analyses) = layshaft::questions::analyse_job(&job, layshaft::questions::Shelves::default());
     let given = Given::of(&conditions, &analyses);
     let across = given.fitted.as_ref().unwrap().diameter.value;
     assert!((across - 1.9 / 3.05).abs() < 1e-9, "{across}");
     let wish = Ready::prefer(Measure::TyreDiameter, 0.6, 0.65, 1.0);
-    let met = layshaft::finder::meets::figure(&analyses[0], &wish, &given).unwrap();
+    let met = layshaft::questions::find::evaluate::figure(&analyses[0], &wish, &given).unwrap();
     assert!((met - across).abs() < 1e-12, "{met}");
     let must = |kind, least: &str, greatest: &str| Wish { must: true, ..wish_metric(kind, least, greatest) };
     let rows = vec![must(WishKind::TyreDiameter, "600", "610"), must(WishKind::KeepTyre, "", "")];

@@ -2,8 +2,9 @@
 
 use layshaft::job::{Choice, Field, Job, JobChoice, JobField, PullField, demo};
 use layshaft::problem::{Problem, Severity};
-use layshaft::setup::Conditions;
-use layshaft::sheet::{Words, build};
+use layshaft::questions::Conditions;
+use layshaft::questions::build;
+use layshaft::sheet::Words;
 
 fn typed(fields: &[(PullField, &str)], standard: &str) -> Job {
     let mut job = demo::job();

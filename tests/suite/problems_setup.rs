@@ -2,7 +2,7 @@
 
 use layshaft::job::{Choice, Field, InsideField, Job, JobChoice, JobField, PullField, SetupField, demo};
 use layshaft::problem::{Problem, Severity};
-use layshaft::setup::{Conditions, Setup, read_all};
+use layshaft::questions::{Conditions, Setup, read_all};
 use layshaft::units::common::in_rpm;
 
 fn with(fields: &[(Field, &str)]) -> Job {
@@ -87,7 +87,7 @@ fn an_unreadable_angle_or_peak_takes_no_value() {
         let job = with(&[pitch, (inside(field), "abc")]);
         assert!(first(&job).inside.cut.is_none(), "{field:?}");
         assert!(said(&job, field.path()).iter().any(|(severity, _)| *severity == Severity::Stop));
-        let sheet = layshaft::sheet::build(&job, layshaft::sheet::Words::Us);
+        let sheet = layshaft::questions::build(&job, layshaft::sheet::Words::Us);
         let rows = sheet.sections.iter().flat_map(|section| &section.rows);
         let fit = rows.into_iter().find(|row| row.label == "Fit of the pairs").unwrap();
         assert!(format!("{fit:?}").contains("needs pitch, helix and pressure angle that can be read"), "{fit:?}");

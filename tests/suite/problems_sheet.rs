@@ -1,7 +1,8 @@
 //! What the sheet says is true of what it stands beside, in words of the trade.
 
 use layshaft::job::{Field, InsideField, Job, JobField, SetupField, demo};
-use layshaft::sheet::{Row, Sheet, Words, build};
+use layshaft::questions::build;
+use layshaft::sheet::{Row, Sheet, Words};
 
 fn typed(fields: &[(Field, &str)]) -> Sheet {
     let mut job: Job = demo::job();

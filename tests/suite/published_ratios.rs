@@ -2,10 +2,10 @@
 //!
 //! The exact ratios themselves stand in `published_gears_trains`; here they go through the whole job to the sheet.
 
-use layshaft::analysis::road::{engine_speed, road_speed};
 use layshaft::gearing::ladder::Character;
 use layshaft::gearing::{Ladder, Layout, Ratio};
 use layshaft::job::Job;
+use layshaft::questions::road::answer::{engine_speed, road_speed};
 use layshaft::units::common::{in_rpm, metres, rpm, unit};
 use layshaft::units::{Length, System, Typed, Velocity};
 

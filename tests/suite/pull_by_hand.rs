@@ -2,13 +2,15 @@
 //!
 //! Setup A of the demo job: 1st 1110/450, axle 43/11, rolling radius 1.8788 m ÷ 2π; 200 N·m at every rpm; 2,600 lb.
 
-use layshaft::analysis::{self, Shelves};
-use layshaft::chart::{Picture, of_pull};
+use layshaft::chart::Picture;
 use layshaft::job::{Choice, Field, Job, JobChoice, JobField, PullField, SetupField, demo};
 use layshaft::motion::{EngineCurve, MotionError};
+use layshaft::questions::pull::rows::text;
+use layshaft::questions::pull::{engine_words as engine, pictures};
+use layshaft::questions::{self, Shelves};
+use layshaft::questions::{Source, build};
 use layshaft::sheet::export::cell_text;
-use layshaft::sheet::pull::text;
-use layshaft::sheet::{Reader, Source, Words, build, engine};
+use layshaft::sheet::{Reader, Words};
 use layshaft::units::System;
 use uom::si::{force::newton, torque::newton_meter};
 
@@ -82,7 +84,7 @@ fn a_launch_is_held_to_the_rev_limit_everywhere() {
 }
 
 fn engine_of(job: &Job) -> (String, EngineCurve) {
-    let (conditions, _) = analysis::analyse_job(job, Shelves { speedometer_gears: &[] });
+    let (conditions, _) = questions::analyse_job(job, Shelves { speedometer_gears: &[] });
     (engine::words(job, &conditions), conditions.pull.curve.unwrap())
 }
 
@@ -136,7 +138,7 @@ fn a_rolling_start_that_cannot_be_says_why() {
     ] {
         let job = with(&fields);
         assert!(row(&job, "roll", 0).contains(said), "{fields:?}: {}", row(&job, "roll", 0));
-        let (_, setups) = analysis::analyse_job(&job, Shelves { speedometer_gears: &[] });
+        let (_, setups) = questions::analyse_job(&job, Shelves { speedometer_gears: &[] });
         assert!(matches!(setups[0].pull.roll, Some(Err::<_, MotionError>(_))));
     }
 }
@@ -174,15 +176,15 @@ fn close_or_wide_is_told_as_text() {
 pub(crate) fn pictures() -> Vec<(String, Box<dyn Picture>)> {
     let job = demo::job();
     let shelves = Shelves { speedometer_gears: &[] };
-    let (conditions, setups) = analysis::analyse_job(&job, shelves);
+    let (conditions, setups) = questions::analyse_job(&job, shelves);
     let reader = Reader { units: job.units, words: Words::Us };
     let source = Source { job: &job, conditions: &conditions, setups: &setups, shelves, reader };
     let named = crate::charts_demo_more::named;
     vec![
-        named("pull-thrust", of_pull::thrust(source, None)),
-        named("pull-run", of_pull::run(source, None)),
-        named("pull-run-distance", of_pull::run_over_distance(source, None)),
-        named("pull-band", of_pull::band(source, None)),
+        named("pull-thrust", pictures::thrust(source, None)),
+        named("pull-run", pictures::run(source, None)),
+        named("pull-run-distance", pictures::run_over_distance(source, None)),
+        named("pull-band", pictures::band(source, None)),
     ]
 }
 
@@ -205,7 +207,7 @@ fn what_the_tyres_hold_is_in_the_working() {
     let working = figure(&sheet, 0, "pull.launch_thrust_lbf").working.clone().unwrap().said(Words::Us);
     // 200 N·m = 147.5 lbf·ft; 0.2990203 m = 0.981 ft; grip 0.8 × 0.5 ÷ (1 − 0.8 × 0.57 ÷ 2.6) = 0.485075 of 2,600 lbf
     assert_eq!(working.filled, "147.5 lbf·ft × 9.642 × 0.922 ÷ 0.981 ft; the tires hold 1,261 lbf");
-    let (_, setups) = analysis::analyse_job(&job, Shelves { speedometer_gears: &[] });
+    let (_, setups) = questions::analyse_job(&job, Shelves { speedometer_gears: &[] });
     let held = setups[0].pull.vehicle.as_ref().unwrap().grip_limit().get::<newton>();
     assert!((held / (0.485_074_63 * 2_600.0 * 4.448_221_615) - 1.0).abs() < 1e-6, "{held}");
 }

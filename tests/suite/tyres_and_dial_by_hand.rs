@@ -3,7 +3,7 @@
 //! Setup A reads 0.956701 of the truth: 856.5808 turns/mile × 43/11 × 8/28 ÷ 1,000; setup C 1.019093 with 7/23.
 
 use layshaft::job::{Job, demo};
-use layshaft::setup;
+use layshaft::questions;
 use layshaft::sheet::Piece;
 use layshaft::units::{System, Typed};
 
@@ -149,7 +149,7 @@ fn a_measured_diameter_beside_its_size() {
 fn a_tread_depth_that_cannot_be_read_is_not_a_new_tyre() {
     let mut job = demo::job();
     job.setups[0].tread_lost = Typed::new("deep", System::Inch);
-    let read = setup::read_all(&job);
+    let read = questions::read_all(&job);
     assert!(read[0].tyre.is_some() && read[0].rolling.is_none());
     assert_eq!(said(&job, 0, "rolls"), "needs the tread worn off");
     assert!(said(&job, 0, "cruise").contains("needs the tread worn off"));
@@ -160,7 +160,7 @@ fn a_tread_depth_that_cannot_be_read_is_not_a_new_tyre() {
 fn a_check_speed_is_called_a_road_speed() {
     let mut job = demo::job();
     job.speedo.check = Typed::new("900", System::Inch);
-    let problems = setup::Conditions::of(&job).problems;
+    let problems = questions::Conditions::of(&job).problems;
     let said = problems.iter().find(|problem| problem.field == "speedo-check").map(layshaft::problem::Problem::sentence);
     assert!(said.as_deref().is_some_and(|said| said.contains("outside what the road speed can be")), "{said:?}");
 }

@@ -5,9 +5,9 @@ use leptos::prelude::*;
 use super::pictures;
 use crate::app::device;
 use crate::app::state::State;
-use crate::chart::of;
 use crate::job::listing;
-use crate::sheet::customer::{self, CustomerPage, USUAL_CAUTION};
+use crate::questions::customer::{self, CustomerPage, USUAL_CAUTION};
+use crate::questions::road::pictures as of;
 
 /// How high the shift chart stands, in CSS pixels, where nothing else asks for room; and the least at which it can be read.
 const CHART_HEIGHT: (f64, f64) = (290.0, 170.0);

@@ -14,7 +14,7 @@ use wasm_bindgen::prelude::*;
 
 use super::device;
 use super::state::State;
-use crate::sheet::customer::USUAL_CAUTION;
+use crate::questions::customer::USUAL_CAUTION;
 
 thread_local! {
     /// Takes the pages away again.

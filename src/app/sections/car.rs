@@ -6,8 +6,8 @@ use crate::app::state::State;
 use crate::app::widgets::{SelectField, TextArea, TextField};
 use crate::job::{Choice, Field, JobChoice, JobField, PullField};
 use crate::motion::car::{Origin, Sourced};
-use crate::setup::RunTyped;
-use crate::sheet::engine;
+use crate::questions::pull::engine_words;
+use crate::questions::pull::read::RunTyped;
 use crate::units::number;
 
 /// Everything about car, engine and run.

@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use crate::app::state::State;
 use crate::app::widgets::Chart;
-use crate::chart::of;
+use crate::questions::gears::pictures as of;
 use crate::units::common::in_rpm;
 use crate::units::number;
 

@@ -4,9 +4,9 @@ use leptos::prelude::*;
 
 use crate::app::state::State;
 use crate::app::widgets::{Chart, SelectField, TextField};
-use crate::chart::of_inside;
 use crate::gearing::speeds::Selected;
 use crate::job::{Choice, Field, Job, JobChoice, JobField, SetupId};
+use crate::questions::inside::pictures as of_inside;
 use crate::sheet::ordinal;
 
 /// The speed looked at, the time and lining of the synchronisers.

@@ -4,12 +4,12 @@ use leptos::html::{Details, Textarea};
 use leptos::prelude::*;
 
 use super::car;
-use crate::analysis::Analysis;
 use crate::app::device;
 use crate::app::state::State;
 use crate::app::widgets::Chart;
-use crate::chart::of_pull;
-use crate::sheet::pull::text;
+use crate::questions::Analysis;
+use crate::questions::pull::pictures as of_pull;
+use crate::questions::pull::text;
 
 /// The car, then thrust over speed, the run, the power band, and the text to be sent.
 pub(super) fn picture() -> impl IntoView {

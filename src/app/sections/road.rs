@@ -2,11 +2,11 @@
 
 use leptos::prelude::*;
 
-use crate::analysis::Analysis;
 use crate::app::state::State;
 use crate::app::widgets::{Chart, SelectField, TextField};
-use crate::chart::of;
 use crate::job::{Choice, Field, JobChoice, JobField};
+use crate::questions::Analysis;
+use crate::questions::road::pictures as of;
 
 /// Shift rpm and cruise speed, the same for every setup; and how a size without a ratio is taken, where there is one.
 pub(super) fn controls() -> impl IntoView {

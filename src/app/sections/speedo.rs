@@ -4,9 +4,9 @@ use leptos::prelude::*;
 
 use crate::app::state::State;
 use crate::app::widgets::{Chart, SelectField, TextField};
-use crate::chart::of_speedo;
 use crate::job::{Choice, Field, JobChoice, JobField};
-use crate::sheet::speedo::rule;
+use crate::questions::dial::pictures as of_speedo;
+use crate::questions::dial::rows::rule;
 
 /// The dial, the rule and the shelf, the same for every setup.
 pub(super) fn controls() -> impl IntoView {

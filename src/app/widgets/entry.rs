@@ -7,7 +7,7 @@ use super::{SelectField, TextField};
 use crate::app::state::State;
 use crate::gearing::{Layout, Place};
 use crate::job::{Choice, Field, Setup, SetupField, SetupId};
-use crate::sheet::typed::place_words;
+use crate::questions::entries::place_words;
 use crate::sheet::{Entry, EntryKind, ordinal};
 
 /// One entry of a setup's cell.

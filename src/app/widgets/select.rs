@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use crate::app::state::State;
 use crate::gearing::Layout;
 use crate::job::Choice;
-use crate::sheet::options;
+use crate::questions::options;
 
 /// A choice of the job.
 #[component]

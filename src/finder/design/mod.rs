@@ -1,6 +1,6 @@
 //! A gear set that does not exist yet: tooth counts for a centre distance whose ladder comes nearest to the one wished for.
 //!
-//! [`ladder`] gives the ratios to be aimed at; [`solve_design`] finds the teeth; [`brief`] reads what was typed.
+//! [`ladder`] gives the ratios to be aimed at; [`solve_design`] finds the teeth; [`brief`] is what it must keep to.
 
 pub mod brief;
 pub mod ladder;
@@ -62,7 +62,7 @@ pub fn solve_design(brief: &Brief) -> Designs {
 }
 
 /// Every pair of the tooth sum inside the limits.
-fn pairs(brief: &Brief) -> Vec<Mesh> {
+pub fn pairs(brief: &Brief) -> Vec<Mesh> {
     let fits = |driver: &u16| {
         let driven = brief.sum.checked_sub(*driver)?;
         (brief.least_teeth..=brief.most_teeth).contains(&driven).then(|| Mesh::new(*driver, driven))?

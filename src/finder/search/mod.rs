@@ -21,7 +21,7 @@ use super::wish::{Measure, Wish};
 use columns::{Tyres, speedometer_range};
 pub use found::{Found, Standing};
 use plan::{Figure, Slot};
-pub(super) use plan::{largest_drop, speed};
+pub use plan::{largest_drop, speed};
 use row::{Block, Row};
 
 /// Work units of a row looked at, when one tyre judged is one.

@@ -111,11 +111,11 @@ fn figure(measure: Measure, table: &Table, given: &Given) -> Figure {
 }
 
 /// The largest share of engine speed lost on an upshift, 1 − iₖ₊₁/iₖ; nothing for a single gear.
-pub(in crate::finder) fn largest_drop(ratios: &[f64]) -> f64 {
+pub fn largest_drop(ratios: &[f64]) -> f64 {
     ratios.windows(2).filter_map(|pair| if let [low, high] = pair { Some(1.0 - high / low) } else { None }).fold(0.0, f64::max)
 }
 
 /// A road speed from metres per second, for words.
-pub(in crate::finder) fn speed(value: f64) -> crate::units::Velocity {
+pub fn speed(value: f64) -> crate::units::Velocity {
     metres_per_second(value)
 }

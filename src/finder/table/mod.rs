@@ -153,7 +153,7 @@ fn set_row(place: usize, set: &Entry, pairs: &[Pairs]) -> Option<SetRow> {
 }
 
 /// Meshes under load in each gear: none in direct drive, two over a countershaft, one between two shafts.
-pub(super) fn meshes(gearbox: &Gearbox) -> Vec<u8> {
+pub fn meshes(gearbox: &Gearbox) -> Vec<u8> {
     let of = |gear: &Gear| match gear {
         Gear::Direct => 0,
         Gear::Mesh(_) if gearbox.layout() == Layout::TwoShaft => 1,

@@ -8,12 +8,13 @@ use std::sync::Arc;
 use std::time::Duration;
 
 use criterion::{Criterion, criterion_group, criterion_main};
-use layshaft::analysis::{self, Shelves};
 use layshaft::catalogue::Catalogue;
 use layshaft::chart::{self, LIGHT, of};
 use layshaft::finder::{Given, Search, Table, Wish};
 use layshaft::job::{Job, demo};
-use layshaft::sheet::{Reader, Source, Words};
+use layshaft::questions::Source;
+use layshaft::questions::{self, Shelves};
+use layshaft::sheet::{Reader, Words};
 use measurements::{car, ground};
 
 fn run(table: &Arc<Table>, wishes: &[Wish], given: &Given, every_one: bool) -> Search {
@@ -49,11 +50,11 @@ fn sheet(criterion: &mut Criterion) {
     let job = demo::job();
     let one = Job { setups: job.setups.iter().take(1).cloned().collect(), ..job.clone() };
     let mut group = criterion.benchmark_group("sheet");
-    group.bench_function("analysis-of-one-setup", |b| b.iter(|| black_box(analysis::analyse_job(black_box(&one), shelves))));
-    let (conditions, setups) = analysis::analyse_job(&job, shelves);
+    group.bench_function("analysis-of-one-setup", |b| b.iter(|| black_box(questions::analyse_job(black_box(&one), shelves))));
+    let (conditions, setups) = questions::analyse_job(&job, shelves);
     let reader = Reader { units: job.units, words: Words::Us };
     let source = Source { job: &job, conditions: &conditions, setups: &setups, shelves, reader };
-    group.bench_function("rows-of-three-setups", |b| b.iter(|| black_box(layshaft::sheet::of(source))));
+    group.bench_function("rows-of-three-setups", |b| b.iter(|| black_box(layshaft::questions::sheet_of(source))));
     let shift = of::shift_chart(source, None);
     group.bench_function("shift-chart-as-svg", |b| b.iter(|| black_box(chart::svg_text(&shift, &LIGHT, (1_180, 460)).is_ok())));
     group.finish();

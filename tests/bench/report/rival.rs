@@ -5,10 +5,11 @@ use std::process::Command;
 
 use anyhow::{Context, Result};
 use browser_tests::{Site, visit_site};
-use layshaft::analysis::{self, Shelves};
-use layshaft::chart::of;
 use layshaft::job::demo;
-use layshaft::sheet::{Reader, Source, Words};
+use layshaft::questions::Source;
+use layshaft::questions::road::pictures as of;
+use layshaft::questions::{self, Shelves};
+use layshaft::sheet::{Reader, Words};
 use serde_json::{Value, json};
 use xtask::shell;
 
@@ -54,7 +55,7 @@ pub(crate) fn ask(folder: &Path) -> Result<Rival> {
 fn series() -> Value {
     let job = demo::job();
     let shelves = Shelves { speedometer_gears: &[] };
-    let (conditions, setups) = analysis::analyse_job(&job, shelves);
+    let (conditions, setups) = questions::analyse_job(&job, shelves);
     let reader = Reader { units: job.units, words: Words::Us };
     let chart = of::shift_chart(Source { job: &job, conditions: &conditions, setups: &setups, shelves, reader }, None);
     let lines: Vec<Vec<[f64; 2]>> = chart

@@ -3,12 +3,12 @@
 use leptos::prelude::*;
 
 use super::{Known, LISTED, candidates, field, found, more, question};
-use crate::analysis::bench;
 use crate::app::state::State;
 use crate::catalogue::Column;
 use crate::gearing::identify::counts::{ByCounts, NextCount};
 use crate::job::{BenchField, Gearbox};
 use crate::problem::{Explain, Problem, capital};
+use crate::questions::identify::answer as bench;
 
 /// The counted teeth and the sets they can be.
 pub(super) fn panel(sets: Memo<Vec<Known>>) -> impl IntoView {

@@ -5,7 +5,6 @@ use std::cell::RefCell;
 use leptos::prelude::*;
 
 use super::{Known, LISTED, candidates, field, found, more, question};
-use crate::analysis::bench;
 use crate::app::device;
 use crate::app::state::State;
 use crate::gearing::identify::ladder::{Found, LadderSearch, Progress};
@@ -13,6 +12,7 @@ use crate::gearing::identify::printed::Figure;
 use crate::gearing::{Gear, Layout, Mesh};
 use crate::job::{Bench, BenchField, Gearbox};
 use crate::problem::{Explain, capital};
+use crate::questions::identify::answer as bench;
 
 /// How long a slice may take, in milliseconds.
 const SLICE_MS: f64 = 8.0;

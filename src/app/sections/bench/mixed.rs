@@ -3,13 +3,13 @@
 use leptos::prelude::*;
 
 use super::{Known, found, question};
-use crate::analysis::bench;
 use crate::app::state::State;
 use crate::gearing::mix::{Fit, Mixed};
 use crate::gearing::teeth::decimal;
 use crate::gearing::{Gear, Gearbox as Teeth, Idler, Layout, Mesh};
 use crate::job::{BenchField, Field, Gearbox, JobField};
 use crate::problem::{Explain, capital};
+use crate::questions::identify::answer as bench;
 use crate::units::number;
 
 /// The three sets and what they make together.

@@ -3,7 +3,6 @@
 use leptos::prelude::*;
 
 use super::{Known, LISTED, candidates, field, found, more, question};
-use crate::analysis::bench::{self, Reads};
 use crate::app::state::State;
 use crate::app::widgets::SelectField;
 use crate::catalogue::{Catalogue, Entry, PartKind};
@@ -12,6 +11,7 @@ use crate::gearing::teeth::decimal;
 use crate::gearing::{FinalDrive, Mesh};
 use crate::job::{BenchField, Choice, Gearbox, Job, JobChoice, SetupId};
 use crate::problem::{Explain, capital};
+use crate::questions::identify::answer::{self as bench, Reads};
 use crate::units::number;
 
 /// Turns of the gearbox, then of the axle.

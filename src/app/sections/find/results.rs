@@ -5,10 +5,11 @@ use leptos::prelude::*;
 use super::Runner;
 use crate::app::notices::Notice;
 use crate::app::state::State;
-use crate::finder::put::{self, Into};
+use crate::finder::Found;
 use crate::finder::search::Standing;
-use crate::finder::{Found, why};
 use crate::job::{Job, MOST_SETUPS, SetupId};
+use crate::questions::find::onto_sheet::{self as put, Into};
+use crate::questions::find::words as why;
 use crate::units::number;
 
 /// How many results are shown before more are asked for.

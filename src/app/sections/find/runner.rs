@@ -7,7 +7,8 @@ use leptos::prelude::*;
 
 use crate::app::device;
 use crate::app::state::State;
-use crate::finder::{Asked, Found, Given, Search, Table};
+use crate::finder::{Found, Given, Search, Table};
+use crate::questions::find::Asked;
 
 /// How long a slice may take, in milliseconds.
 const SLICE_MS: f64 = 7.0;

@@ -10,8 +10,9 @@ use crate::app::widgets::Chart;
 use crate::chart::lines::Measure;
 use crate::chart::palette::Hue;
 use crate::chart::scatter::{Found as Dot, Scatter};
-use crate::finder::put::Into;
-use crate::finder::{Found, Wish, meets, why};
+use crate::finder::{Found, Wish};
+use crate::questions::find::onto_sheet::Into;
+use crate::questions::find::{evaluate as meets, words as why};
 use crate::units::System;
 
 /// The picture, where two figures differ.
@@ -92,7 +93,7 @@ fn scatter(state: State, found: &Found, (x, y): (usize, usize)) -> Scatter {
 fn setups(state: State, first: &Wish, second: &Wish, units: System) -> Vec<Dot> {
     let given = state.wished.with(|(given, _)| given.clone());
     state.answers.with(|(_, setups)| {
-        let dot = |(slot, analysis): (usize, &crate::analysis::Analysis)| {
+        let dot = |(slot, analysis): (usize, &crate::questions::Analysis)| {
             let value = |wish: &Wish| Some(why::in_unit(wish.measure, meets::figure(analysis, wish, &given)?, units).0);
             Some(Dot { hue: Hue::Setup(slot), name: String::new(), at: (value(first)?, value(second)?), is_on_front: false })
         };

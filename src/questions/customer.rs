@@ -1,0 +1,209 @@
+//! The customer's page: one setup on one sheet of paper, in the figures a customer asks for.
+//!
+//! Every figure is taken from the rows of the sheet, so that the page and the comparison behind it cannot differ.
+
+use crate::gearing::teeth::decimal;
+use crate::job::{Job, Setup};
+use crate::questions::Source;
+use crate::questions::short;
+use crate::sheet::{Cell, Figure, Piece, Row, Sheet, ordinal};
+use crate::units::common::in_rpm;
+use crate::units::number;
+
+/// What a cell of the gear table says where there is no figure.
+const NONE: &str = "–";
+
+/// What stands beneath every page of figures.
+pub const USUAL_CAUTION: &str = "Figures are calculated, not measured on the car. Check tyre speed rating, driveshaft and rotating parts before use, and follow local road law and a qualified engineer where either applies.";
+
+/// The customer's page.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct CustomerPage {
+    /// The letter of the setup.
+    pub letter: char,
+    /// What the setup is called.
+    pub setup: String,
+    /// What is fitted: a part and what it is.
+    pub fitted: Vec<(String, String)>,
+    /// The heads of the gear table.
+    pub heads: Vec<String>,
+    /// The gears, lowest first, reverse last: as many cells as heads.
+    pub gears: Vec<Vec<String>>,
+    /// What to expect: a question and its answer.
+    pub expect: Vec<(String, String)>,
+    /// The speedometer: a question and its answer.
+    pub speedometer: Vec<(String, String)>,
+    /// What wants attention.
+    pub cautions: Vec<String>,
+}
+
+/// The page of the setup that the job names for the customer; none where the job has no setup.
+pub fn page(source: Source<'_>, sheet: &Sheet) -> Option<CustomerPage> {
+    let setup = source.job.setup_for_customer()?;
+    let column = source.job.setups.iter().position(|each| each.id == setup.id)?;
+    let seen = Seen { source, sheet, column };
+    Some(CustomerPage {
+        letter: Job::letter(column),
+        setup: setup.name.clone(),
+        fitted: seen.fitted(setup),
+        heads: seen.heads(),
+        gears: seen.gears(),
+        expect: seen.expectations(),
+        speedometer: seen.speedometer(),
+        cautions: seen.cautions(),
+    })
+}
+
+/// One column of the sheet.
+#[derive(Clone, Copy)]
+struct Seen<'a> {
+    source: Source<'a>,
+    sheet: &'a Sheet,
+    column: usize,
+}
+
+impl Seen<'_> {
+    fn figure(&self, section: &str, key: &str) -> Option<&Figure> {
+        let cells = self.rows(section).filter_map(|row| row.cells.get(self.column));
+        cells.flat_map(Cell::pieces).find_map(|piece| match piece {
+            Piece::Figure(figure) if figure.key == key => Some(figure.as_ref()),
+            _ => None,
+        })
+    }
+
+    /// The figure whose key begins so, whatever unit stands behind.
+    fn measured(&self, section: &str, key: &str) -> Option<String> {
+        let cells = self.rows(section).filter_map(|row| row.cells.get(self.column));
+        cells.flat_map(Cell::pieces).find_map(|piece| match piece {
+            Piece::Figure(figure) if figure.key.starts_with(key) => Some(figure.text()),
+            _ => None,
+        })
+    }
+
+    fn rows(&self, section: &str) -> impl Iterator<Item = &Row> {
+        self.sheet.sections.iter().filter(move |each| each.id == section).flat_map(|section| &section.rows)
+    }
+
+    /// The rows of a section that have an answer, in the order of the sheet; those whose key begins with one of `keys`.
+    fn answers(&self, section: &str, keys: &[&str]) -> Vec<(String, String)> {
+        let asked = self.rows(section).filter(|row| keys.iter().any(|key| row.key.starts_with(key)));
+        asked.filter_map(|row| Some((row.label.clone(), answer(row.cells.get(self.column)?)?))).collect()
+    }
+
+    /// What is fitted, what it reads, and the one best thing to fit; the rest is in the comparison.
+    fn speedometer(&self) -> Vec<(String, String)> {
+        let mut answers = self.answers("speedometer", &["fitted", "reads", "odometer", "shelf"]);
+        for (_, answer) in &mut answers {
+            if let Some(end) = answer.find("; ") {
+                answer.truncate(end);
+            }
+        }
+        answers
+    }
+
+    fn fitted(&self, setup: &Setup) -> Vec<(String, String)> {
+        let axle = self.source.setups.get(self.column).and_then(|analysis| analysis.setup.final_drive);
+        let axle = axle.map_or_else(String::new, |axle| format!(" = {}", number::show(decimal(axle.ratio()), 3)));
+        let gearbox = match (setup.gearbox.name.as_str(), setup.gearbox.altered) {
+            ("", _) => "as counted".to_owned(),
+            (name, true) => format!("{name}, altered"),
+            (name, false) => name.to_owned(),
+        };
+        let named = |part: &str, text: String| (self.source.reader.words.say(part), text);
+        let mut fitted = vec![named("Gear set", gearbox), named("Ring and pinion", format!("{}{axle}", setup.final_drive))];
+        fitted.extend(setup.stages.iter().map(|stage| {
+            let name = if stage.name.is_empty() { "Extra stage" } else { &stage.name };
+            named(name, stage.drive.clone())
+        }));
+        fitted.push(named("Tyre", setup.tyre.text.clone()));
+        fitted.retain(|(_, text)| !text.trim().is_empty());
+        fitted
+    }
+
+    fn heads(&self) -> Vec<String> {
+        let shift =
+            self.source.conditions.shift.map_or_else(|| "the shift".to_owned(), |shift| format!("{} rpm", number::show(in_rpm(shift), 0)));
+        let heads = ["Gear", "Ratio", "With the axle", &format!("Speed at {shift}"), "Speed per 1,000 rpm", "Next gear picks up at"];
+        heads.into_iter().map(|head| self.source.reader.words.say(head)).collect()
+    }
+
+    fn gears(&self) -> Vec<Vec<String>> {
+        let many = self.source.setups.get(self.column).map_or(0, |analysis| analysis.setup.gears.len());
+        let gear = |at: usize| {
+            let key = |what: &str| format!("gear_{}.{what}", at + 1);
+            let plain = |what: &str| self.figure("gears", &key(what)).map_or_else(|| NONE.to_owned(), Figure::text);
+            let road = |what: &str| self.measured("road", &key(what)).unwrap_or_else(|| NONE.to_owned());
+            let lands = self.figure("road", &key("lands_at_rpm")).map_or_else(|| NONE.to_owned(), |figure| format!("{} rpm", figure.shown));
+            vec![ordinal(at), plain("ratio"), plain("overall"), road("at_shift"), road("per_1000"), lands]
+        };
+        let mut gears: Vec<Vec<String>> = (0..many).map(gear).collect();
+        if let Some(reverse) = self.figure("gears", "reverse.ratio") {
+            let mut line = vec!["Reverse".to_owned(), reverse.text()];
+            line.resize(self.heads().len(), NONE.to_owned());
+            gears.push(line);
+        }
+        gears
+    }
+
+    fn expectations(&self) -> Vec<(String, String)> {
+        let mut expect = Vec::new();
+        let cruise = short::cruise_text(self.source);
+        if let Some(figure) = self.figure("road", "cruise_rpm") {
+            expect.push((format!("Engine at {cruise} in top gear"), format!("{} rpm{}", figure.shown, self.against_first(figure.value))));
+        }
+        if let Some((gear, drop)) = self.source.setups.get(self.column).and_then(|analysis| analysis.gears.deepest_drop()) {
+            let words = format!("{} % of the rpm, {} to {}", number::show(drop * 100.0, 0), ordinal(gear), ordinal(gear + 1));
+            expect.push(("Deepest drop on an upshift".to_owned(), words));
+        }
+        let say = |(question, answer): (String, String)| (self.source.reader.words.say(&question), answer);
+        expect = expect.into_iter().map(say).collect();
+        expect.extend(self.answers("pull", &["to-speed", "distance-1", "roll", "cruise"]));
+        expect
+    }
+
+    /// How the engine speed at the cruise differs from the first setup's.
+    fn against_first(&self, rpm: f64) -> String {
+        let first = self.source.setups.first().and_then(|first| first.road.cruise_in_top()).map(in_rpm);
+        let difference = first.filter(|_| self.column > 0).map_or(0.0, |first| rpm - first);
+        if difference.abs() < 0.5 {
+            return String::new();
+        }
+        let way = if difference < 0.0 { "fewer" } else { "more" };
+        format!(", {} {way} than setup {}", number::show(difference.abs(), 0), Job::letter(0))
+    }
+
+    fn cautions(&self) -> Vec<String> {
+        let all = self.sheet.sections.iter().flat_map(|section| section.cautions().map(move |caution| (section, caution)));
+        let own = all.filter(|(_, (column, _, _))| *column == self.column);
+        own.map(|(section, (_, row, verdict))| format!("{}, {}: {}", section.title, row.label, verdict.text)).collect()
+    }
+}
+
+/// A cell's figures and words as one text, without what is typed in it; none where it only says why there is no figure.
+fn answer(cell: &Cell) -> Option<String> {
+    let is_figure = |piece: &Piece| !matches!(piece, Piece::Absent(_));
+    let lines = cell.lines.iter().filter(|line| line.iter().any(is_figure));
+    let said: Vec<String> = lines.map(|line| line_text(line)).collect();
+    (!said.is_empty()).then(|| said.join("; "))
+}
+
+/// The pieces of a line; a figure that no word leads up to stands behind a comma.
+fn line_text(line: &[Piece]) -> String {
+    const LEADING: [&str; 10] = ["at", "to", "over", "from", "gear", "than", "and", "of", "on", "·"];
+    let mut said = String::new();
+    for piece in line {
+        let is_led = said.ends_with(':') || LEADING.contains(&said.rsplit(' ').next().unwrap_or_default());
+        match piece {
+            _ if said.is_empty() => {}
+            Piece::Figure(_) if !is_led => said.push_str(", "),
+            Piece::Verdict(_) => said.push_str("; "),
+            _ => said.push(' '),
+        }
+        match piece {
+            Piece::Figure(figure) => said.push_str(&figure.text()),
+            Piece::Words(text) | Piece::Absent(text) => said.push_str(text),
+            Piece::Verdict(verdict) => said.push_str(&verdict.text),
+        }
+    }
+    said
+}

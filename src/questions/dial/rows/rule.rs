@@ -1,0 +1,114 @@
+//! The chosen rule: where it stands, what it says at its own test speeds, and of the odometer.
+
+use super::{READS, distance, missing};
+use crate::questions::Analysis;
+use crate::questions::Source;
+use crate::questions::dial::answer::Tested;
+use crate::sheet::{Cell, Figure, Piece};
+use crate::speedometer::law::{self, Band, Tests};
+use crate::speedometer::{Judgement, Speedometer};
+use crate::units::{Length, Measured, Velocity, common, number, show};
+
+/// Which vehicles the rule is for, whether it is in force for cars, and where it stands.
+pub fn about(band: &Band) -> String {
+    let force = if band.in_force_for_cars { "; in force for cars" } else { "" };
+    format!("{}: {}{force}. From {} ({}). Local rules decide.", band.name, band.scope, band.source, band.mark.words())
+}
+
+/// What the dial does at the rule's own test speeds, each inside or outside and by how much.
+pub(super) fn tests_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
+    let Some(fitted) = analysis.speedo.fitted else { return Cell::absent(missing(source, analysis)) };
+    let band = source.conditions.speedo.band;
+    let tested = &analysis.speedo.tested;
+    if tested.is_empty() {
+        let unnamed = band.tests == Tests::Unnamed;
+        return Cell::absent(if unnamed {
+            "none known: judged at the check speed alone"
+        } else {
+            "needs the shift rpm or the car’s top speed"
+        });
+    }
+    let mut cell = Cell::default();
+    for (at, tested) in tested.iter().enumerate() {
+        cell = cell.and(test_line(source, &fitted, tested, at + 1));
+    }
+    if let (Tests::LikeR39, Some(fastest)) = (band.tests, analysis.tyres.fastest) {
+        let unit = Velocity::usual(source.reader.units);
+        cell = cell.and([Piece::words(format!("test speeds for a car that reaches {}", show(&fastest.speed, unit, 0)))]);
+    }
+    cell.and_maybe(only_here(analysis, band))
+}
+
+/// A caution where the rule is broken at a test speed but not at the check speed, which has said so already.
+fn only_here(analysis: &Analysis, band: &Band) -> Option<Piece> {
+    let outside: Vec<String> = analysis.speedo.tested.iter().filter(|tested| tested.judgement.is_outside()).map(named).collect();
+    let said = analysis.speedo.judgement.is_some_and(Judgement::is_outside);
+    let text = format!("outside {} at {}; local rules decide", band.name, outside.join(" and "));
+    (!outside.is_empty() && !said).then(|| Piece::caution(text))
+}
+
+/// The speed as the rule names it: `40 km/h`.
+fn named(tested: &Tested) -> String {
+    show(&tested.test.speed, common::unit::<Velocity>(tested.test.symbol), 0)
+}
+
+/// The speed as it is read, and as the rule names it where that is another unit: `24.9 mph (40 km/h)`.
+fn read_as(source: Source<'_>, tested: &Tested) -> String {
+    let unit = Velocity::usual(source.reader.units);
+    if unit.symbol == tested.test.symbol { named(tested) } else { format!("{} ({})", show(&tested.test.speed, unit, 1), named(tested)) }
+}
+
+/// `24.9 mph (40 km/h) on the dial: 26.0 mph true, 1.1 mph too low`.
+fn test_line(source: Source<'_>, fitted: &Speedometer, tested: &Tested, place: usize) -> Vec<Piece> {
+    let unit = Velocity::usual(source.reader.units);
+    let (reads, key) = (number::show(fitted.reads(), 4), format!("speedometer.test_{place}"));
+    let said = judged(source, tested.judgement);
+    let rule = common::unit::<Velocity>(tested.test.symbol);
+    if tested.test.is_shown {
+        let (from, to) = source.conditions.speedo.band.true_range(tested.shown, source.conditions.speedo.units);
+        let (from, to) = (number::show((rule.take)(&from), 1), show(&to, rule, 1));
+        let filled = format!("{} ÷ {reads} = {}; the rule allows a true {from} to {to}", named(tested), show(&tested.truth, rule, 1));
+        let figure = Figure::quantity(&format!("{key}_true"), &tested.truth, unit, 1);
+        let figure = figure.by("true speed = speed on the dial ÷ what it reads at a true 1", filled, READS);
+        return vec![
+            Piece::words(format!("{} on the dial:", read_as(source, tested))),
+            figure.into(),
+            Piece::words(format!("true, {said}")),
+        ];
+    }
+    let filled = format!("{} × {reads} = {}", named(tested), show(&tested.shown, rule, 1));
+    let figure = Figure::quantity(&format!("{key}_reads"), &tested.shown, unit, 1);
+    let figure = figure.by("reading = true speed × what it reads at a true 1", filled, READS);
+    vec![Piece::words(format!("at a true {}:", read_as(source, tested))), figure.into(), Piece::words(format!("on the dial, {said}"))]
+}
+
+/// Inside or outside, and by how much.
+fn judged(source: Source<'_>, judgement: Judgement) -> String {
+    let by = |speed: Velocity| show(&speed, Velocity::usual(source.reader.units), 1);
+    match judgement {
+        Judgement::Inside { above_least, below_greatest } => format!("inside by {}", by(above_least.min(below_greatest))),
+        Judgement::TooLow(low) => format!("reads {} too low", by(low)),
+        Judgement::TooHigh(high) => format!("reads {} too high", by(high)),
+        Judgement::NotCovered => "not covered".into(),
+    }
+}
+
+/// What the odometer adds over 100 miles or kilometres, and what the rule says of that.
+pub(super) fn odometer_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
+    let Some(fitted) = analysis.speedo.fitted else { return Cell::absent(missing(source, analysis)) };
+    let unit = distance(source);
+    let way: Length = (unit.make)(100.0);
+    let counted = fitted.odometer(way);
+    let filled = format!("100 × {} = {}", number::show(fitted.reads(), 4), number::show((unit.take)(&counted), 1));
+    let figure = Figure::quantity("speedometer.odometer_over_100", &counted, unit, 1);
+    let cell = Cell::line([figure.by("adds = true way × reading ÷ true speed", filled, READS).into()]);
+    let band = source.conditions.speedo.band;
+    let Some(rule) = law::odometer_rule(band) else { return cell };
+    // 4 and 2.5, as the rules have it.
+    let share = (1_000.0 * rule.share).round() / 10.0;
+    let allowed = format!("{} % either way ({}, {})", share, rule.source, rule.mark.words());
+    if rule.allows(counted, way) {
+        return cell.and([Piece::good(format!("inside {}: {allowed}; local rules decide", rule.name))]);
+    }
+    cell.and([Piece::caution(format!("outside {}: {allowed}; local rules decide", rule.name))])
+}

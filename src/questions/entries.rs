@@ -1,0 +1,101 @@
+//! What is typed about a gearbox and its extra stages, in the rows where it is read.
+
+use super::gears::rows::equation;
+use super::options;
+use crate::gearing::{FinalDrive, Layout, Place};
+use crate::job::{Choice, SetupChoice, SetupField};
+use crate::questions::Analysis;
+use crate::questions::Source;
+use crate::sheet::{Cell, EntryKind, Figure, Piece, Row, ordinal};
+
+/// A cell with one of the setup's texts in it, where the setup has such a text.
+pub fn entry(source: Source<'_>, analysis: &Analysis, cell: Cell, field: SetupField, label: &str) -> Cell {
+    match source.job.text(crate::job::Field::Setup(analysis.setup.id, field)) {
+        Some(text) => cell.with_entry(EntryKind::Text(field), format!("{label}, setup {}", analysis.setup.letter), text),
+        None => cell,
+    }
+}
+
+/// A cell with one of the setup's choices in it; the entry's text is the option's words.
+pub fn choice(source: Source<'_>, analysis: &Analysis, cell: Cell, choice: SetupChoice, label: &str) -> Cell {
+    let chosen = source.job.chosen(Choice::Setup(analysis.setup.id, choice));
+    let words = options::of_setup(choice).iter().find(|(id, _)| *id == chosen).map_or("", |(_, words)| words);
+    cell.with_entry(EntryKind::Choice(choice), format!("{label}, setup {}", analysis.setup.letter), words)
+}
+
+/// A place in words.
+pub fn place_words(place: Place) -> &'static str {
+    match place {
+        Place::BeforeAxle => "before the axle",
+        Place::BehindAxle => "behind the axle",
+    }
+}
+
+/// The layout, and the pair that joins the countershaft.
+pub fn constant_rows(source: Source<'_>) -> Vec<Row> {
+    let layouts = || source.setups.iter().map(|analysis| analysis.setup.layout);
+    let label = if layouts().all(|layout| layout == Layout::InputReduced) { "Input pair" } else { "Constant pair" };
+    let layout = source.row("layout", "Layout", |analysis| {
+        let label = format!("layout, setup {}", analysis.setup.letter);
+        Cell::default().with_entry(EntryKind::Layout, label, analysis.setup.layout.words())
+    });
+    let constant = source.row("constant", label, |analysis| match (analysis.setup.layout, analysis.setup.constant) {
+        (Layout::TwoShaft, _) => Cell::absent("none: one mesh a gear"),
+        (_, Some(mesh)) => entry(source, analysis, ratio_of_pair(mesh), SetupField::Constant, "constant pair"),
+        (_, None) => entry(source, analysis, Cell::default(), SetupField::Constant, "constant pair"),
+    });
+    vec![layout, constant]
+}
+
+fn ratio_of_pair(mesh: crate::gearing::Mesh) -> Cell {
+    let figure = Figure::ratio("constant.ratio", mesh.ratio(), 3);
+    Cell::line([drive_working(figure, FinalDrive::Pair(mesh)).into()])
+}
+
+/// The figure of two gears or of a typed ratio with how it came about.
+fn drive_working(figure: Figure, drive: FinalDrive) -> Figure {
+    match drive {
+        FinalDrive::Pair(mesh) => {
+            let filled = equation(&format!("{}/{}", mesh.driven, mesh.driver), mesh.ratio());
+            figure.by("i = driven teeth ÷ driving teeth", filled, "plain kinematics")
+        }
+        FinalDrive::Plain(ratio) => figure.by("i as typed", equation(&ratio.to_string(), ratio), "typed, not counted"),
+    }
+}
+
+/// The extra stages, and the way to one more.
+pub fn stage_rows(source: Source<'_>) -> Vec<Row> {
+    let stages = |analysis: &Analysis| source.job.setup(analysis.setup.id).map_or(0, |setup| setup.stages.len());
+    let most = source.setups.iter().map(stages).max().unwrap_or(0);
+    let stage_row = |at: usize| {
+        source.row(format!("stage-{}", at + 1), format!("{} extra stage", ordinal(at)), |analysis| stage_cell(source, analysis, at))
+    };
+    let mut rows: Vec<Row> = (0..most).map(stage_row).collect();
+    rows.push(source.row("stages", "Extra stages", |analysis| {
+        let many = stages(analysis);
+        let words =
+            if many == 0 { "none: no overdrive, range box, drop gears or hub reduction".to_owned() } else { format!("{many} given above") };
+        let cell = Cell::line([Piece::words(words)]);
+        if many < crate::job::MOST_STAGES {
+            cell.with_entry(EntryKind::AddStage, format!("add a stage, setup {}", analysis.setup.letter), "")
+        } else {
+            cell
+        }
+    }));
+    rows
+}
+
+fn stage_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
+    let Some(typed) = source.job.setup(analysis.setup.id).and_then(|setup| setup.stages.get(at)) else { return Cell::absent("none") };
+    let drive = analysis.setup.stages.as_ref().and_then(|stages| stages.get(at)).map(|stage| stage.drive);
+    let cell = match drive {
+        Some(drive) => {
+            let figure = Figure::ratio(format!("stage_{}.ratio", at + 1), drive.ratio(), 3);
+            Cell::line([drive_working(figure, drive).into()])
+        }
+        None => Cell::absent("needs its teeth or ratio"),
+    };
+    let cell = entry(source, analysis, cell, SetupField::StageName(at), "name of the stage");
+    let cell = entry(source, analysis, cell, SetupField::Stage(at), "teeth or ratio of the stage, driven over driver");
+    cell.with_entry(EntryKind::StagePlace(at), format!("place of the stage, setup {}", analysis.setup.letter), place_words(typed.place))
+}

@@ -1,0 +1,33 @@
+//! What a job gives to the finder: shift rpm, extra stages, dial, fitted tyre, engine and car.
+
+use crate::finder::given::FittedTyre;
+use crate::finder::{Engine, Given};
+use crate::gearing::teeth::decimal;
+use crate::questions::{Analysis, Conditions};
+
+impl Given {
+    /// What a job gives: its conditions, and stages and tyre of its first setup, the column A.
+    pub fn of(conditions: &Conditions, setups: &[Analysis]) -> Self {
+        let first = setups.first().map(|analysis| &analysis.setup);
+        let stages = first.and_then(|setup| setup.stages.as_ref());
+        let fitted = first.and_then(|setup| {
+            let circumference = setup.rolling.as_ref()?.circumference;
+            let tyre = setup.tyre.as_ref()?;
+            Some(FittedTyre { circumference, diameter: tyre.diameter_or_rolled() })
+        });
+        Self {
+            shift: conditions.shift,
+            stages: stages.map_or(1.0, |stages| stages.iter().map(|stage| decimal(stage.drive.ratio())).product()),
+            dial: conditions.speedo.dial.unwrap_or_default(),
+            fitted,
+            engine: engine(conditions),
+        }
+    }
+}
+
+/// Engine and car of a job, where torque and mass are given.
+fn engine(conditions: &Conditions) -> Option<Engine> {
+    let pull = &conditions.pull;
+    let (launch, shift_time, rule) = (pull.run.launch.value, pull.run.shift_time.value, pull.run.rule);
+    Some(Engine { curve: pull.curve.clone()?, car: pull.car?, limit: pull.limit, launch, shift_time, rule, trailer: pull.trailer })
+}

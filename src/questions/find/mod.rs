@@ -1,0 +1,25 @@
+//! Find a setup: which gear set, axle, tyre and speedometer gears give what the customer wants?
+//!
+//! [`parse`] reads the wishes, [`inputs`] what the job gives to the search, [`brief`] what a set to be designed must keep to;
+//! [`evaluate`] asks the wishes of the setups that stand there already, [`words`] says why a result stands where it does,
+//! [`onto_sheet`] puts one onto the sheet. The search itself is [`crate::finder`]'s.
+
+pub mod brief;
+pub mod evaluate;
+pub mod inputs;
+pub mod onto_sheet;
+pub mod parse;
+pub mod rows;
+pub mod words;
+
+use super::Question;
+pub use parse::Asked;
+
+/// The question.
+pub const QUESTION: Question = Question {
+    id: "find",
+    title: "Find a setup",
+    ask: "Which gear set, axle, tyre and speedometer gears give what the customer wants?",
+    rows: rows::rows,
+    pictures: &[],
+};

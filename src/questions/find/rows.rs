@@ -1,0 +1,49 @@
+//! Find a setup: what the customer wishes for, and how the setups on the sheet meet it.
+
+use crate::finder::{Given, Wish};
+use crate::questions::find::{Asked, evaluate, words};
+use crate::questions::{Analysis, Source, needs};
+use crate::sheet::{Cell, Figure, Piece, Row};
+
+/// The rows.
+pub fn rows(source: Source<'_>) -> Vec<Row> {
+    let given = Given::of(source.conditions, source.setups);
+    let asked = Asked::of(&source.job.wishes, &given, source.conditions.cruise);
+    let row = |(wish, row): (&Wish, &usize)| {
+        let number = row + 1;
+        let label = format!("{number}. {}, {}", words::name(wish.measure, source.reader.units), words::range(wish, source.reader.units));
+        source.row(format!("wish-{number}"), label, |analysis| cell(source, analysis, (number, wish), &given))
+    };
+    let rows: Vec<Row> = asked.wishes.iter().zip(&asked.rows).map(row).collect();
+    rows
+}
+
+fn cell(source: Source<'_>, analysis: &Analysis, (number, wish): (usize, &Wish), given: &Given) -> Cell {
+    let units = source.reader.units;
+    let Some(value) = evaluate::figure(analysis, wish, given) else { return Cell::absent(absent(analysis, wish)) };
+    let (shown, decimals, unit) = words::in_unit(wish.measure, value, units);
+    let mut figure = Figure::number(format!("wish_{number}.is{}", suffix(&unit)), shown, decimals);
+    unit.trim().clone_into(&mut figure.unit);
+    match words::shortfall(wish, value, units) {
+        None => Cell::line([figure.into(), Piece::good("as wished")]),
+        Some(short) => Cell::line([figure.into(), Piece::words(short)]),
+    }
+}
+
+fn absent(analysis: &Analysis, wish: &Wish) -> String {
+    use crate::finder::Measure;
+    match wish.measure {
+        Measure::ToOrder => "the catalogue says what is in stock".into(),
+        Measure::Speedometer => "needs its drive and driven gears".into(),
+        _ => needs(analysis),
+    }
+}
+
+/// The unit as the end of a figure's key: `_rpm`, `_percent`, `_kmh`.
+fn suffix(unit: &str) -> String {
+    match unit.trim() {
+        "" => String::new(),
+        "%" => "_percent".into(),
+        unit => format!("_{}", unit.replace('/', "")),
+    }
+}

@@ -1,0 +1,204 @@
+//! Gears: what are the ratios, and how far apart are they?
+
+use crate::gearing::check::SUM_TOLERANCE;
+use crate::gearing::ladder::Character;
+use crate::gearing::teeth::decimal;
+use crate::gearing::{Gear, Idler, Layout, Mesh, Ratio, Reverse};
+use crate::job::SetupField;
+use crate::questions::Analysis;
+use crate::questions::entries as typed;
+use crate::questions::{Source, needs_behind};
+use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
+use crate::units::number;
+
+/// Source of every ratio of a train.
+const TRAIN: &str = "ratio of a gear train: product of driven teeth over product of driving teeth (any textbook of the theory of machines)";
+
+/// The rows.
+pub fn rows(source: Source<'_>) -> Vec<Row> {
+    let mut rows = typed::constant_rows(source);
+    rows.extend((0..source.most_gears()).map(|gear| {
+        source.row(format!("gear-{}", gear + 1), ordinal(gear), |analysis| {
+            let cell = ratio_cell(analysis, gear);
+            typed::entry(source, analysis, cell, SetupField::Gear(gear), &format!("teeth of {}", ordinal(gear)))
+        })
+    }));
+    rows.push(source.row("reverse", "Reverse", |analysis| {
+        let cell = typed::entry(source, analysis, reverse_cell(analysis), SetupField::Reverse, "outer gears of reverse");
+        typed::entry(source, analysis, cell, SetupField::Idler, "reverse idler")
+    }));
+    rows.push(source.row("drops", "Upshift drop, rpm lost", drops_cell));
+    rows.push(source.row("sums", "Tooth sums", sums_cell));
+    rows.push(source.row("first-overall", "1st × axle", first_overall_cell));
+    rows.push(source.row("spread", "1st ÷ top", spread_cell));
+    rows.extend(typed::stage_rows(source));
+    rows
+}
+
+fn ratio_cell(analysis: &Analysis, gear: usize) -> Cell {
+    let Some(path) = analysis.setup.gears.get(gear) else { return Cell::absent(format!("no {}", ordinal(gear))) };
+    let (Some(path), Some(ratio)) = (path, analysis.gears.ratios.get(gear).copied().flatten()) else {
+        return Cell::absent("needs its tooth counts");
+    };
+    let teeth = path_text(analysis, *path);
+    let figure = Figure::ratio(format!("gear_{}.ratio", gear + 1), ratio, 3).big();
+    let figure = figure.by("i = driven teeth ÷ driving teeth, over every mesh of the path", equation(&teeth, ratio), TRAIN);
+    let overall = analysis.gears.overall.get(gear).copied().flatten();
+    let cell = Cell::line([Piece::from(figure)]);
+    match overall {
+        Some(overall) => cell.and([overall_figure(analysis, gear, ratio, overall).into(), Piece::words("overall")]),
+        None => cell,
+    }
+}
+
+fn overall_figure(analysis: &Analysis, gear: usize, ratio: Ratio, overall: Ratio) -> Figure {
+    let behind = analysis.setup.behind_gearbox().map_or(1.0, decimal);
+    let filled = format!("{} × {} = {}", number::show(decimal(ratio), 4), number::show(behind, 4), number::show(decimal(overall), 4));
+    let formula = "overall = gearbox ratio × extra stages × final drive";
+    Figure::ratio(format!("gear_{}.overall", gear + 1), overall, 3).small().by(formula, filled, TRAIN)
+}
+
+/// The meshes of a path as fractions: `30/25 × 37/18`.
+fn path_text(analysis: &Analysis, gear: Gear) -> String {
+    match (gear, analysis.setup.constant) {
+        (Gear::Direct, _) => "direct".into(),
+        (Gear::Mesh(mesh), None) => fraction(mesh),
+        (Gear::Mesh(mesh), Some(constant)) if analysis.setup.layout == Layout::OutputReduced => {
+            format!("{} × {}", fraction(mesh), fraction(constant))
+        }
+        (Gear::Mesh(mesh), Some(constant)) => format!("{} × {}", fraction(constant), fraction(mesh)),
+    }
+}
+
+fn fraction(mesh: Mesh) -> String {
+    format!("{}/{}", mesh.driven, mesh.driver)
+}
+
+/// `30/25 × 37/18 = 37/15 = 2.4667`.
+pub fn equation(teeth: &str, ratio: Ratio) -> String {
+    let exact = if teeth == ratio.to_string() { teeth.to_owned() } else { format!("{teeth} = {ratio}") };
+    if ratio.is_integer() { exact } else { format!("{exact} = {}", number::show(decimal(ratio), 4)) }
+}
+
+fn reverse_cell(analysis: &Analysis) -> Cell {
+    let (Some(reverse), Some(ratio)) = (analysis.setup.reverse, analysis.gears.reverse) else {
+        return Cell::absent("teeth not given");
+    };
+    let teeth = match analysis.setup.constant {
+        Some(constant) => format!("{} × {}", fraction(constant), reverse_text(reverse)),
+        None => reverse_text(reverse),
+    };
+    let formula = "i = driven teeth ÷ driving teeth; a plain idler changes the direction only";
+    let figure = Figure::ratio("reverse.ratio", ratio, 3).by(formula, equation(&teeth, ratio), TRAIN);
+    Cell::line([figure.into()])
+}
+
+fn reverse_text(reverse: Reverse) -> String {
+    match reverse.idler {
+        Idler::Plain(None) => fraction(reverse.pair),
+        Idler::Plain(Some(idler)) => format!("{}/{} by an idler of {idler}", reverse.pair.driven, reverse.pair.driver),
+        Idler::Compound { entry, exit } => format!("{entry}/{} × {}/{exit}", reverse.pair.driver, reverse.pair.driven),
+    }
+}
+
+fn drops_cell(analysis: &Analysis) -> Cell {
+    let Some(ladder) = &analysis.gears.ladder else { return Cell::absent("needs every gear") };
+    let drops = ladder.drops();
+    if drops.is_empty() {
+        return Cell::absent("one gear only");
+    }
+    let mut line: Vec<Piece> = Vec::new();
+    for gear in 0..drops.len() {
+        if gear > 0 {
+            line.push(Piece::words("·"));
+        }
+        line.extend(drop_figure(analysis, gear, &format!("gear_{}.drop", gear + 1)).map(Piece::from));
+    }
+    Cell::line(line).and_maybe(analysis.gears.character.and_then(|character| character_verdict(character, &drops)))
+}
+
+/// The share of engine speed lost on the upshift from one gear.
+pub fn drop_figure(analysis: &Analysis, gear: usize, key: &str) -> Option<Figure> {
+    let ladder = analysis.gears.ladder.as_ref()?;
+    let (lower, upper, drop) = (*ladder.ratios().get(gear)?, *ladder.ratios().get(gear + 1)?, *ladder.drops().get(gear)?);
+    let filled =
+        format!("1 − {} ÷ {} = {} %", number::show(decimal(upper), 4), number::show(decimal(lower), 4), number::show(drop * 100.0, 1));
+    let source = "engine speed follows the ratio at one road speed (plain kinematics)";
+    Some(Figure::percent(key, drop, 0).by("share of rpm lost = 1 − next ratio ÷ this ratio", filled, source))
+}
+
+fn character_verdict(character: Character, drops: &[f64]) -> Option<Piece> {
+    let every_smaller = drops.windows(2).all(|pair| matches!(pair, [lower, upper] if upper < lower));
+    Some(match character {
+        Character::Progressive if every_smaller => Piece::good("each drop smaller than the one before"),
+        Character::Progressive => Piece::good("the drops grow smaller towards the top"),
+        Character::Geometric => Piece::good("every drop alike"),
+        Character::Uneven { gear } => Piece::caution(format!(
+            "{} to {} falls further than {} to {}",
+            ordinal(gear.saturating_sub(1)),
+            ordinal(gear),
+            ordinal(gear.saturating_sub(2)),
+            ordinal(gear.saturating_sub(1))
+        )),
+        Character::Inverted { gear } => {
+            Piece::caution(format!("{} is not faster than {}: check the counts", ordinal(gear), ordinal(gear.saturating_sub(1))))
+        }
+        Character::Short => return None,
+    })
+}
+
+fn sums_cell(analysis: &Analysis) -> Cell {
+    let Some(range) = analysis.gears.sums.as_ref().and_then(crate::gearing::check::ToothSums::range) else {
+        return Cell::absent("needs every gear");
+    };
+    let (least, greatest) = range;
+    let source = "one centre distance holds one tooth sum at one pitch (any textbook of gears)";
+    let sums = sums_text(analysis);
+    let figure = |key: &str, sum: u16| Figure::number(key, f64::from(sum), 0).by("sum = teeth of both gears of a pair", &sums, source);
+    if least == greatest {
+        return Cell::line([figure("tooth_sum", least).into(), Piece::good("every pair")]);
+    }
+    let line = [figure("tooth_sum_least", least).into(), Piece::words("to"), figure("tooth_sum_greatest", greatest).into()];
+    let apart = greatest - least;
+    Cell::line(line).and([if apart > SUM_TOLERANCE {
+        Piece::caution(format!("{apart} teeth apart: these pairs cannot share one centre distance, count again or look for mixed parts"))
+    } else {
+        Piece::good("within what profile shift takes up")
+    }])
+}
+
+fn first_overall_cell(analysis: &Analysis) -> Cell {
+    first_overall(analysis, "first_overall").map_or_else(|| Cell::absent(needs_behind(analysis, 0)), |figure| Cell::line([figure.into()]))
+}
+
+/// `25 + 30 = 55; 18 + 37 = 55`, the constant pair first.
+fn sums_text(analysis: &Analysis) -> String {
+    let pairs = analysis.setup.gears.iter().copied().flatten().filter_map(|gear| match gear {
+        Gear::Mesh(mesh) => Some(mesh),
+        Gear::Direct => None,
+    });
+    let text = |mesh: Mesh| format!("{} + {} = {}", mesh.driver, mesh.driven, mesh.sum());
+    analysis.setup.constant.into_iter().chain(pairs).map(text).collect::<Vec<_>>().join("; ")
+}
+
+/// First gear's overall ratio, to two digits behind the point.
+pub fn first_overall(analysis: &Analysis, key: &str) -> Option<Figure> {
+    let (overall, ratio) = (analysis.gears.first_overall()?, analysis.gears.ratios.first().copied().flatten()?);
+    let mut figure = overall_figure(analysis, 0, ratio, overall);
+    figure.key = key.into();
+    figure.shown = number::show(decimal(overall), 2);
+    figure.size = crate::sheet::Size::Plain;
+    Some(figure)
+}
+
+fn spread_cell(analysis: &Analysis) -> Cell {
+    let (Some(spread), Some(ladder)) = (analysis.gears.spread(), &analysis.gears.ladder) else { return Cell::absent("needs every gear") };
+    let filled = match (ladder.ratios().first(), ladder.ratios().last()) {
+        (Some(first), Some(top)) => {
+            format!("{} ÷ {} = {}", number::show(decimal(*first), 4), number::show(decimal(*top), 4), number::show(decimal(spread), 4))
+        }
+        _ => String::new(),
+    };
+    let source = "spread of a gearbox (Naunheimer and others, Automotive Transmissions, ch. 4, from memory)";
+    Cell::line([Figure::ratio("spread", spread, 2).by("spread = 1st ÷ top", filled, source).into()])
+}

@@ -1,0 +1,3 @@
+//! The bench: what lies there, and does it belong together?
+
+pub mod answer;

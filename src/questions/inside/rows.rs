@@ -1,0 +1,61 @@
+//! Inside the box: what turns, how fast, and what must each synchroniser do?
+
+mod cut;
+mod downshifts;
+mod speeds;
+mod synchronisers;
+
+use crate::gearing::speeds::Selected;
+use crate::job::SetupField;
+use crate::questions::Source;
+use crate::questions::entries::entry;
+use crate::sheet::{Cell, Row, ordinal};
+use crate::units::common::in_rpm;
+use crate::units::number;
+
+/// Source of every speed of a train.
+const TRAIN: &str = "n₂ = −n₁ × z₁ ÷ z₂ at each mesh (any textbook of the theory of machines, for instance Khurmi and Gupta, ch. 13)";
+
+/// The rows.
+pub fn rows(source: Source<'_>) -> Vec<Row> {
+    let gear = selected_words(source);
+    let shift = source.conditions.shift.map_or_else(|| "the shift rpm".into(), |shift| format!("{} rpm", number::show(in_rpm(shift), 0)));
+    let cruise = crate::questions::short::cruise_text(source);
+    let mut rows = vec![
+        source.row("cluster", format!("Countershaft in {gear}"), speeds::countershaft_cell),
+        source.row("fastest", format!("Fastest at {shift}"), speeds::fastest_cell),
+        source.row("idle", format!("Idle gears on their shafts in {gear}"), speeds::idle_cell),
+        source.row("neutral", format!("Coasting in neutral at {cruise}"), |analysis| speeds::neutral_cell(source, analysis)),
+        source.row("downshifts", format!("Downshift at {shift}"), downshifts::at_shift_cell),
+        source.row("cruise-downshifts", format!("Downshift at {cruise}"), downshifts::at_cruise_cell),
+        source.row("meshes", format!("Teeth meet in {gear}"), speeds::mesh_cell),
+        source.row("cruise-meshes", format!("Teeth meet in top at {cruise}"), speeds::cruise_mesh_cell),
+        source.row("hunting", "Turns until the same teeth meet", cut::hunting_cell),
+    ];
+    rows.extend(cut::typed_rows(source));
+    rows.extend(cut::geometry_rows(source));
+    rows.push(source.row("thrust", format!("Axial thrust at peak torque in {gear}"), |analysis| cut::thrust_cell(source, analysis)));
+    rows.extend(synchronisers::typed_rows(source));
+    rows.push(source.row("inertia", "Turned by the synchronisers", |analysis| synchronisers::inertia_cell(source, analysis)));
+    rows.extend(synchronisers::rows(source));
+    rows
+}
+
+/// A row in which one text of each setup is typed, with what a blank one is taken for.
+fn typed_row(source: Source<'_>, label: &str, field: SetupField, blank: &str) -> Row {
+    source.row(field.path(), label, |analysis| {
+        let text = source.job.text(crate::job::Field::Setup(analysis.setup.id, field)).unwrap_or_default();
+        let cell =
+            if text.trim().is_empty() && !blank.is_empty() { Cell::line([crate::sheet::Piece::words(blank)]) } else { Cell::default() };
+        entry(source, analysis, cell, field, &label.to_lowercase())
+    })
+}
+
+/// The gear selected, in words.
+fn selected_words(source: Source<'_>) -> String {
+    match source.conditions.inside.selected {
+        Selected::Gear(gear) => ordinal(gear),
+        Selected::Neutral => "neutral".into(),
+        Selected::Reverse => "reverse".into(),
+    }
+}

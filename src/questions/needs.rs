@@ -1,0 +1,39 @@
+//! What a setup still needs before a figure can stand, in words.
+
+use super::Analysis;
+use crate::problem::Severity;
+
+/// What a setup still needs before its road figures can stand.
+pub fn needs(analysis: &Analysis) -> String {
+    let setup = &analysis.setup;
+    let stop = |field: &str| setup.problems.iter().any(|problem| problem.severity == Severity::Stop && problem.field.starts_with(field));
+    needed(analysis, stop("gear") || stop("constant"), true)
+}
+
+/// What a setup still needs before the road figures of one gear can stand.
+pub fn needs_in(analysis: &Analysis, gear: usize) -> String {
+    needed(analysis, analysis.setup.ratio(gear).is_none(), true)
+}
+
+/// What a setup still needs before the overall ratio of one gear can stand.
+pub fn needs_behind(analysis: &Analysis, gear: usize) -> String {
+    needed(analysis, analysis.setup.ratio(gear).is_none(), false)
+}
+
+fn needed(analysis: &Analysis, gearbox: bool, tyre: bool) -> String {
+    let setup = &analysis.setup;
+    let wants = [
+        (gearbox, "the gearbox"),
+        (setup.final_drive.is_none(), "the ring and pinion"),
+        (setup.stages.is_none(), "the extra stages"),
+        (tyre && setup.tyre.is_none(), "the tyre"),
+        (tyre && setup.tyre.is_some() && setup.rolling.is_none(), "the tread worn off"),
+    ];
+    let wants: Vec<&str> = wants.into_iter().filter(|(wanted, _)| *wanted).map(|(_, word)| word).collect();
+    match wants.split_last() {
+        None => "needs a figure above".into(),
+        Some((last, [])) => format!("needs {last}"),
+        Some((last, [first])) => format!("needs {first} and {last}"),
+        Some((last, rest)) => format!("needs {}, and {last}", rest.join(", ")),
+    }
+}

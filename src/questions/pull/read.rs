@@ -1,0 +1,230 @@
+//! Engine, car and run, read and checked. What is blank is stood in for by a marked default; mass and torque are not.
+
+use crate::job::{self, Job, JobField, PullField};
+use crate::motion::atmosphere::Correction;
+use crate::motion::car::{Car, Defaults, Drive, Efficiencies, Rotating, Sourced};
+use crate::motion::curve::EngineCurve;
+use crate::motion::curve::rows::Detected;
+use crate::motion::shift::Rule;
+use crate::problem::{Explain, Problem};
+use crate::questions::gap::Gap;
+use crate::questions::setup::{gear_number, keep, keep_or};
+use crate::units::common::rpm;
+use crate::units::{
+    AngularVelocity, Limits, Mass, Measured, MomentOfInertia, Plain, Share, System, Time, Typed, Velocity, common, limits, number,
+};
+
+mod engine;
+
+/// The most speeds that are timed.
+const MOST_SPEEDS: usize = 6;
+
+/// What holds where there is no rev limit, as the end of a sentence.
+const NO_LIMIT: &str = "the run ends with the torque curve, and downshifts are judged by the shift rpm";
+
+/// Engine, car and run.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Pull {
+    /// The engine, corrected where that was asked.
+    pub curve: Option<EngineCurve>,
+    /// What was taken for what in pasted rows.
+    pub detected: Option<Detected>,
+    /// The correction of a measured curve that was applied; peaks are taken as they are typed.
+    pub correction: Option<Correction>,
+    /// The engine speed that is not to be passed.
+    pub limit: Option<AngularVelocity>,
+    /// The car, where its mass is given.
+    pub car: Option<Car>,
+    /// Mass on the hook.
+    pub trailer: Mass,
+    /// How the car is driven.
+    pub run: RunTyped,
+}
+
+/// How the car is driven.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RunTyped {
+    /// Engine speed held at a standing start.
+    pub launch: Sourced<AngularVelocity>,
+    /// Time without thrust in each shift.
+    pub shift_time: Sourced<Time>,
+    /// The rule of the upshifts.
+    pub rule: Rule,
+    /// The share of peak power that still counts as the power band.
+    pub band_share: Sourced<Share>,
+    /// The speeds whose time is asked for.
+    pub speeds: Vec<Velocity>,
+    /// A rolling start: from, to, and the gear (counted from 1) where one is chosen.
+    pub roll: Option<(Velocity, Velocity, Option<usize>)>,
+}
+
+impl RunTyped {
+    /// The speeds that are timed where none are asked for, as they would be typed in these units.
+    pub fn usual_speeds(units: System) -> &'static str {
+        if units == System::Inch { "30; 60; 100" } else { "50; 100; 160" }
+    }
+}
+
+/// Reads one text after another, and collects what is wrong.
+pub(super) struct Reader<'a> {
+    pub(super) pull: &'a job::Pull,
+    pub(super) problems: &'a mut Vec<Problem>,
+}
+
+impl Reader<'_> {
+    /// The quantity in a field; `None` where it is blank or cannot be read.
+    pub(super) fn get<Q: Measured>(&mut self, field: PullField, limits: &Limits) -> Option<Q> {
+        let typed = field.typed(self.pull);
+        if typed.is_blank() {
+            return None;
+        }
+        keep(self.problems, JobField::Pull(field).path(), typed.read(limits))
+    }
+
+    /// As [`Reader::get`], where something stands in for what cannot be read; `by` says what.
+    pub(super) fn get_or<Q: Measured>(&mut self, field: PullField, limits: &Limits, by: &str) -> Option<Q> {
+        let typed = field.typed(self.pull);
+        if typed.is_blank() {
+            return None;
+        }
+        keep_or(self.problems, JobField::Pull(field).path(), typed.read(limits), by)
+    }
+
+    /// The quantity in a field, or what stands in for it.
+    fn sourced<Q: Measured>(&mut self, field: PullField, limits: &Limits, standing_in: Sourced<Q>) -> Sourced<Q> {
+        let by = format!("{} is taken", limits.say(&standing_in.value));
+        Sourced::or(self.get_or(field, limits, &by), standing_in)
+    }
+
+    pub(super) fn refuse(&mut self, field: PullField, why: &impl Explain) {
+        self.problems.push(Problem::stop(field.path(), why));
+    }
+
+    pub(super) fn warn(&mut self, field: PullField, why: &impl Explain) {
+        self.problems.push(Problem::caution(field.path(), why));
+    }
+
+    pub(super) fn is_blank(&self, field: PullField) -> bool {
+        field.typed(self.pull).is_blank()
+    }
+}
+
+impl Pull {
+    /// Reads engine, car and run; `shift` is the shift rpm of the sheet.
+    pub fn read(job: &Job, shift: Option<AngularVelocity>, problems: &mut Vec<Problem>) -> Self {
+        let mut reader = Reader { pull: &job.pull, problems };
+        let (curve, detected) = engine::curve(&mut reader);
+        // Read in any case, so that what is wrong with the air is said; the peaks of a brochure are at its standard already.
+        let correction = engine::correction(&mut reader).filter(|_| !reader.is_blank(PullField::Rows));
+        let corrected = curve.map(|curve| correction.and_then(|correction| curve.scaled(correction.factor).ok()).unwrap_or(curve));
+        Self {
+            curve: corrected,
+            detected,
+            correction,
+            limit: reader.get_or(PullField::Limit, &limits::ENGINE_SPEED, NO_LIMIT),
+            car: car(&mut reader),
+            trailer: reader.get_or(PullField::Trailer, &limits::TRAILER, "no trailer is taken").unwrap_or_default(),
+            run: run(&mut reader, shift, job.units),
+        }
+    }
+}
+
+fn car(reader: &mut Reader<'_>) -> Option<Car> {
+    let drive = match reader.pull.drive.as_str() {
+        "front" => Sourced::given(Drive::Front),
+        "all" => Sourced::given(Drive::All),
+        "rear" => Sourced::given(Drive::Rear),
+        _ => Defaults::drive(),
+    };
+    let share = |reader: &mut Reader<'_>, field, standing_in| {
+        turned_into(reader.sourced(field, &limits::SHARE, turned_into(standing_in, Share)), |share| share.0)
+    };
+    let plain = |reader: &mut Reader<'_>, field, limits, standing_in| {
+        turned_into(reader.sourced(field, limits, turned_into(standing_in, Plain)), |plain| plain.0)
+    };
+    let losses = Defaults::efficiencies();
+    let efficiencies = Efficiencies {
+        mesh: share(reader, PullField::MeshEfficiency, losses.mesh),
+        final_drive: share(reader, PullField::AxleEfficiency, losses.final_drive),
+    };
+    let driven_share = share(reader, PullField::DrivenShare, Defaults::driven_share(drive.value));
+    let wheelbase = reader.sourced(PullField::Wheelbase, &limits::WHEELBASE, Defaults::wheelbase());
+    let gravity_height = reader.sourced(PullField::GravityHeight, &limits::GRAVITY_HEIGHT, Defaults::gravity_height());
+    let drag_area = reader.sourced(PullField::DragArea, &limits::DRAG_AREA, Defaults::drag_area());
+    let rolling = plain(reader, PullField::Rolling, &limits::ROLLING, Defaults::rolling());
+    let grip = plain(reader, PullField::Grip, &limits::GRIP, Defaults::grip());
+    let rotating = Sourced::or(rotating(reader), Defaults::rotating());
+    let mass: Mass = reader.get(PullField::Mass, &limits::MASS)?;
+    let rest = Car::of_mass(mass);
+    Some(Car { drive, driven_share, wheelbase, gravity_height, drag_area, rolling, grip, efficiencies, rotating, ..rest })
+}
+
+/// The inertias, where engine and wheels are given; a box without one is taken for nothing.
+fn rotating(reader: &mut Reader<'_>) -> Option<Rotating> {
+    let mut inertia = |field| reader.get_or::<MomentOfInertia>(field, &limits::INERTIA, "rotating parts are taken by the usual rule");
+    let (engine, gearbox, wheels) = (inertia(PullField::EngineInertia), inertia(PullField::BoxInertia), inertia(PullField::WheelInertia));
+    let fields = [PullField::EngineInertia, PullField::WheelInertia, PullField::BoxInertia];
+    let given = fields.into_iter().find(|field| !reader.is_blank(*field));
+    if let Some(given) = given.filter(|_| fields.into_iter().take(2).any(|field| reader.is_blank(field))) {
+        reader.warn(given, &Gap::InertiaAlone);
+    }
+    let gearbox = if reader.is_blank(PullField::BoxInertia) { MomentOfInertia::default() } else { gearbox? };
+    Some(Rotating::Given { engine: engine?, gearbox, wheels: wheels? })
+}
+
+fn run(reader: &mut Reader<'_>, shift: Option<AngularVelocity>, blank: System) -> RunTyped {
+    let launch = reader.sourced(PullField::Launch, &limits::ENGINE_SPEED, turned_into(Defaults::launch_rpm(), rpm));
+    let seconds = common::unit::<Time>("s").make;
+    let shift_time = reader.sourced(PullField::ShiftTime, &limits::SHIFT_TIME, turned_into(Defaults::shift_time_s(), seconds));
+    let band_share = reader.sourced(PullField::BandShare, &limits::SHARE, turned_into(Defaults::band_share(), Share));
+    let rule = match (reader.pull.rule.as_str(), shift) {
+        ("thrust", _) => Rule::EqualThrust,
+        ("chosen", Some(shift)) => Rule::At(shift),
+        _ => Rule::EqualAcceleration,
+    };
+    let roll = roll(reader);
+    RunTyped { launch, shift_time, rule, band_share, speeds: speeds(reader, blank), roll }
+}
+
+/// The rolling start: from, to, and its gear.
+fn roll(reader: &mut Reader<'_>) -> Option<(Velocity, Velocity, Option<usize>)> {
+    let from: Option<Velocity> = reader.get(PullField::RollFrom, &limits::ROAD_SPEED);
+    let to: Option<Velocity> = reader.get(PullField::RollTo, &limits::ROAD_SPEED);
+    let gear = keep(reader.problems, PullField::RollGear.path(), roll_gear(reader.pull));
+    let half = match [PullField::RollFrom, PullField::RollTo, PullField::RollGear].map(|field| !reader.is_blank(field)) {
+        [true, false, _] => Some((PullField::RollFrom, "the speed it ends at is")),
+        [false, true, _] => Some((PullField::RollTo, "the speed it begins at is")),
+        [false, false, true] => Some((PullField::RollGear, "the speeds it begins and ends at are")),
+        _ => None,
+    };
+    if let Some((field, missing)) = half {
+        reader.warn(field, &Gap::RollHalf { missing });
+    }
+    Some((from?, to?, gear?))
+}
+
+/// The gear of the rolling start; `None` where it is left to the car.
+fn roll_gear(pull: &job::Pull) -> Result<Option<usize>, Gap> {
+    let text = pull.roll_gear.text.trim();
+    if text.is_empty() {
+        return Ok(None);
+    }
+    gear_number(text).map(Some).ok_or_else(|| Gap::NoSuchGear { text: number::clip(text) })
+}
+
+/// The same value in another form, with its origin.
+fn turned_into<A, B>(value: Sourced<A>, make: impl Fn(A) -> B) -> Sourced<B> {
+    Sourced { value: make(value.value), origin: value.origin }
+}
+
+/// The speeds asked for, parted by semicolons; where none are, the usual ones in the job's units (`blank`).
+fn speeds(reader: &mut Reader<'_>, blank: System) -> Vec<Velocity> {
+    let typed = &reader.pull.speeds;
+    let (text, units) = if typed.is_blank() { (RunTyped::usual_speeds(blank), blank) } else { (typed.text.as_str(), typed.units) };
+    let parts: Vec<&str> = text.split(';').map(str::trim).filter(|part| !part.is_empty()).collect();
+    if parts.len() > MOST_SPEEDS {
+        reader.warn(PullField::Speeds, &Gap::TooManySpeeds { most: MOST_SPEEDS });
+    }
+    let read = |part: &&str| keep(reader.problems, PullField::Speeds.path(), Typed::new(*part, units).read(&limits::ROAD_SPEED));
+    parts.iter().take(MOST_SPEEDS).filter_map(read).collect()
+}

@@ -1,0 +1,77 @@
+//! Close or wide, to be read out on the phone: what a setup gains and gives up against A, from the figures alone.
+
+use super::{missing, speed_text};
+use crate::motion::compare::{Difference, difference};
+use crate::questions::Analysis;
+use crate::questions::Source;
+use crate::sheet::{Cell, Piece};
+use crate::units::common::unit;
+use crate::units::{Measured, Time, Velocity, number};
+
+/// What this setup gains and gives up against the first.
+pub(super) fn cell(source: Source<'_>, analysis: &Analysis) -> Cell {
+    let Some(first) = source.setups.first() else { return Cell::default() };
+    if first.setup.id == analysis.setup.id {
+        return Cell::absent("what the others are held against");
+    }
+    let (Some(a), Some(b)) = (&first.pull.facts, &analysis.pull.facts) else { return missing(source, analysis) };
+    let lines = sentences(source, &difference(a, b));
+    if lines.is_empty() {
+        return Cell::absent("no difference");
+    }
+    lines.into_iter().fold(Cell::default(), |cell, line| cell.and([Piece::words(line)]))
+}
+
+fn sentences(source: Source<'_>, difference: &Difference) -> Vec<String> {
+    let mut lines = Vec::new();
+    let (shorter, percent) = (difference.first_overall_share > 0.0, (difference.first_overall_share * 100.0).abs());
+    if percent >= 0.5 {
+        lines.push(format!(
+            "1st is {} % {}",
+            number::show(percent, 0),
+            if shorter { "shorter: easier to set off" } else { "taller: harder to set off" }
+        ));
+    }
+    if let Some(share) = difference.clutch_energy_share.filter(|share| share.abs() >= 0.005) {
+        lines.push(format!(
+            "{} % {} clutch heat each start",
+            number::show(share.abs() * 100.0, 0),
+            if share > 0.0 { "more" } else { "less" }
+        ));
+    }
+    let points = |share: f64| {
+        let shown = number::show(share.abs() * 100.0, 0);
+        let word = if shown == "1" { "point" } else { "points" };
+        (share.abs() >= 0.005 && share.is_finite()).then(|| format!("{shown} {word}"))
+    };
+    if let Some(by) = points(difference.start_grade) {
+        lines.push(format!("starts on a grade {by} {}", if difference.start_grade > 0.0 { "steeper" } else { "less steep" }));
+    }
+    if difference.landings_inside != 0 {
+        let (many, more) = (difference.landings_inside.unsigned_abs(), difference.landings_inside > 0);
+        lines.push(format!("{many} {} inside the power band", if more { "more shifts land" } else { "fewer shifts land" }));
+    }
+    if let Some((share, by)) = difference.in_band.and_then(|share| Some((share, points(share)?))) {
+        lines.push(format!("{by} {} of the run inside the power band", if share > 0.0 { "more" } else { "less" }));
+    }
+    lines.extend(times(source, difference));
+    if let Some(rpm) = difference.cruise_rpm.filter(|rpm| rpm.abs() >= 0.5) {
+        lines.push(format!("{} rpm {} at the cruise", number::show(rpm.abs(), 0), if rpm > 0.0 { "more" } else { "less" }));
+    }
+    if let Some(top) = difference.top {
+        let unit = Velocity::usual(source.reader.units);
+        let by = (unit.take)(&top);
+        if by.abs() >= 0.05 {
+            lines.push(format!("top speed {} {} {}", number::show(by.abs(), 1), unit.symbol, if by > 0.0 { "higher" } else { "lower" }));
+        }
+    }
+    lines
+}
+
+fn times<'a>(source: Source<'a>, difference: &'a Difference) -> impl Iterator<Item = String> + 'a {
+    source.conditions.pull.run.speeds.iter().zip(&difference.to_speed).filter_map(move |(speed, time)| {
+        let seconds = (unit::<Time>("s").take)(&(*time)?);
+        let word = if seconds < 0.0 { "quicker" } else { "slower" };
+        (seconds.abs() >= 0.05).then(|| format!("0 to {}: {} s {word}", speed_text(source, *speed), number::show(seconds.abs(), 1)))
+    })
+}

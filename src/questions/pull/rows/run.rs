@@ -1,0 +1,183 @@
+//! The standing start and the rolling one: thrust, clutch, times and ways.
+
+use super::{force_text, gear, missing, speed_text, with_trailer};
+use crate::motion::Pull as Thrust;
+use crate::motion::compare::Facts;
+use crate::motion::run::{Moment, Stopped};
+use crate::problem::Explain;
+use crate::questions::Analysis;
+use crate::questions::Source;
+use crate::sheet::{Cell, Figure, Piece, Row};
+use crate::units::common::{in_rpm, rpm, unit};
+use crate::units::{Energy, Force, Length, Measured, System, Time, Torque, Unit, Velocity, number};
+
+/// Source of every time of a run.
+const RUN: &str = "m·dv/dt = thrust − road load, integrated over speed in every gear; rotating masses counted (Gillespie, Fundamentals of Vehicle Dynamics, ch. 2, from memory)";
+
+/// Source of the thrust at the launch.
+const THRUST: &str =
+    "wheel thrust from engine torque, losses as an efficiency (Gillespie, Fundamentals of Vehicle Dynamics, ch. 2, from memory)";
+/// Source of the heat in the clutch.
+const CLUTCH: &str = "heat of a slipping clutch (Shigley, Mechanical Engineering Design, clutch chapter, from memory), integrated with the road load until the clutch locks";
+
+/// The rows.
+pub(super) fn rows(source: Source<'_>) -> Vec<Row> {
+    let mut rows = vec![source.row("launch", "Standing start", |analysis| launch_cell(source, analysis))];
+    rows.extend(source.conditions.pull.run.speeds.iter().enumerate().map(|(at, speed)| {
+        let label = format!("0 to {}", speed_text(source, *speed));
+        source.row(format!("to-speed-{}", at + 1), label, |analysis| to_speed_cell(source, analysis, at))
+    }));
+    for (at, name) in [(0, "Quarter mile"), (1, "One km")] {
+        rows.push(source.row(format!("distance-{}", at + 1), format!("{name} from rest"), |analysis| distance_cell(source, analysis, at)));
+    }
+    if let Some((from, to, _)) = source.conditions.pull.run.roll {
+        let label = format!("{} to {}, rolling", speed_text(source, from), speed_text(source, to));
+        rows.push(source.row("roll", label, |analysis| roll_cell(source, analysis)));
+    }
+    rows
+}
+
+fn launch_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
+    let Some(facts) = &analysis.pull.facts else { return missing(source, analysis) };
+    cautions(analysis).fold(start_cell(source, analysis, facts), |cell, caution| cell.and([Piece::caution(caution)]))
+}
+
+/// Where engine speeds asked for lie outside the curve, and what is used instead.
+fn cautions(analysis: &Analysis) -> impl Iterator<Item = String> {
+    let of_limit = analysis.pull.thrust.iter().flat_map(Thrust::cautions);
+    let of_run = analysis.pull.facts.iter().filter_map(|facts| facts.run.as_ref()?.caution.as_ref());
+    of_limit.chain(of_run).map(|why| format!("{}: {}", why.what(), why.what_to_do()))
+}
+
+fn start_cell(source: Source<'_>, analysis: &Analysis, facts: &Facts) -> Cell {
+    let launch = source.conditions.pull.run.launch.value;
+    let held = analysis.pull.thrust.as_ref().map_or_else(|| in_rpm(launch), |thrust| thrust.held_launch_rpm(launch));
+    let words = format!("at {} rpm in 1st, or the tyres’ grip where that is less", number::show(held, 0));
+    let mut cell = Cell::line([thrust_figure(source, analysis, facts, held).into(), Piece::words(words)]);
+    if let Some(start) = analysis.pull.gears.first().and_then(|gear| gear.started) {
+        let grade = gear::grade_figure(source, analysis, &start, "pull.start_grade");
+        let mut line = vec![Piece::words("starts on a grade of"), grade.into()];
+        let trailer = with_trailer(source);
+        line.extend(trailer.strip_prefix(", ").map(Piece::words));
+        cell = cell.and(line);
+    }
+    let (Some(energy), Some(locked)) = (facts.clutch_energy, facts.lock_up) else {
+        return cell.and([Piece::caution("the clutch never locks: a lower 1st, more launch rpm or less mass")]);
+    };
+    let heat = Figure::quantity("pull.clutch_heat", &energy, unit::<Energy>("kJ"), 0).by(
+        "heat = Σ clutch torque × (engine speed − shaft speed) × time, from rest to lock-up",
+        format!("engine held at {} rpm, locked at {} after {} s", number::show(held, 0), speed_text(source, locked.speed), slip_s(&locked)),
+        CLUTCH,
+    );
+    let slip = Figure::quantity("pull.clutch_slip", &locked.time, unit::<Time>("s"), 1).small();
+    let at = Figure::quantity("pull.lock_up", &locked.speed, Velocity::usual(source.reader.units), 0).small();
+    cell.and([heat.into(), Piece::words("of heat into the clutch each start")]).and([
+        Piece::words("it slips for"),
+        slip.into(),
+        Piece::words("and locks at"),
+        at.into(),
+    ])
+}
+
+fn slip_s(locked: &Moment) -> String {
+    number::show(seconds(*locked), 2)
+}
+
+/// Thrust at the launch, the engine held at so many rpm.
+fn thrust_figure(source: Source<'_>, analysis: &Analysis, facts: &Facts, held_rpm: f64) -> Figure {
+    let figure = Figure::quantity("pull.launch_thrust", &facts.launch_thrust, Force::usual(source.reader.units), 0).big();
+    let parts = analysis.pull.thrust.as_ref().and_then(|thrust| {
+        let radius = analysis.setup.rolling.as_ref()?.radius();
+        Some((thrust.curve().torque(rpm(held_rpm))?, thrust.gear(1)?, radius))
+    });
+    let (Some((torque, first, radius)), Some(vehicle)) = (parts, &analysis.pull.vehicle) else { return figure };
+    let (of_torque, of_length) = (Torque::usual(source.reader.units), length_unit(source));
+    let filled = format!(
+        "{} {} × {} × {} ÷ {} {}; the tyres hold {}",
+        number::show((of_torque.take)(&torque), 1),
+        of_torque.symbol,
+        number::show(first.overall, 3),
+        number::show(first.efficiency, 3),
+        number::show((of_length.take)(&radius), 3),
+        of_length.symbol,
+        force_text(source, vehicle.grip_limit())
+    );
+    figure.by("F = T·i·η ÷ r: torque × overall ratio × efficiency ÷ rolling radius; no more than the tyres hold", filled, THRUST)
+}
+
+/// The unit of ways along the road.
+fn length_unit(source: Source<'_>) -> &'static Unit<Length> {
+    unit(if source.reader.units == System::Inch { "ft" } else { "m" })
+}
+
+fn to_speed_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
+    let Some(facts) = &analysis.pull.facts else { return missing(source, analysis) };
+    let of = |analysis: &Analysis| analysis.pull.facts.as_ref().and_then(|facts| facts.to_speed.get(at).copied().flatten());
+    let Some(moment) = of(analysis) else {
+        return Cell::absent(facts.run.as_ref().map_or("out of reach", |run| out_of_reach(run.stopped)));
+    };
+    let first = source.setups.first().filter(|first| first.setup.id != analysis.setup.id).and_then(of).map(seconds);
+    let figure = Figure::quantity(&format!("pull.to_speed_{}", at + 1), &moment.time, unit::<Time>("s"), 1).big().against(first, 1);
+    let figure = figure.by(
+        "t = Σ ∫ moving mass dv ÷ (thrust − road load), gear by gear, shifts between",
+        format!("reached in gear {}", moment.gear),
+        RUN,
+    );
+    Cell::line([figure.into(), way(source, &moment, &format!("pull.to_speed_{}_way", at + 1))])
+}
+
+fn seconds(moment: Moment) -> f64 {
+    (unit::<Time>("s").take)(&moment.time)
+}
+
+fn way(source: Source<'_>, moment: &Moment, key: &str) -> Piece {
+    Figure::quantity(key, &moment.distance, length_unit(source), 0).small().into()
+}
+
+fn out_of_reach(stopped: Stopped) -> &'static str {
+    match stopped {
+        Stopped::Balance { .. } => "out of reach: thrust equals road load below it",
+        Stopped::RevLimit { .. } => "out of reach: at the rev limit in top",
+        Stopped::TooWeak(_) => "the car does not move off",
+        Stopped::ClutchNeverLocks { .. } => "the clutch never locks",
+        Stopped::Finished => "out of reach",
+    }
+}
+
+fn distance_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
+    if analysis.pull.facts.is_none() {
+        return missing(source, analysis);
+    }
+    let of = |analysis: &Analysis| analysis.pull.distances.get(at).and_then(|(_, moment)| *moment);
+    let Some(moment) = of(analysis) else { return Cell::absent("the car does not get that far") };
+    let first = source.setups.first().filter(|first| first.setup.id != analysis.setup.id).and_then(of).map(seconds);
+    let name = if at == 0 { "pull.quarter_mile" } else { "pull.one_km" };
+    let figure = Figure::quantity(name, &moment.time, unit::<Time>("s"), 1).big().against(first, 1);
+    let figure = figure.by(
+        "t = Σ ∫ moving mass dv ÷ (thrust − road load) until the way is covered",
+        format!("in gear {} at the end", moment.gear),
+        RUN,
+    );
+    let speed = Figure::quantity(&format!("{name}_at"), &moment.speed, Velocity::usual(source.reader.units), 1).small();
+    Cell::line([figure.into(), Piece::words("at"), speed.into()])
+}
+
+fn roll_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
+    if analysis.pull.facts.is_none() {
+        return missing(source, analysis);
+    }
+    let run = match &analysis.pull.roll {
+        Some(Ok(run)) => run,
+        Some(Err(why)) => return Cell::absent(format!("{}: {}", why.what(), why.what_to_do())),
+        None => return missing(source, analysis),
+    };
+    let Some(moment) = run.to_speed.first().copied().flatten() else { return Cell::absent(out_of_reach(run.stopped)) };
+    let gear = run.legs.first().map_or(0, |leg| leg.gear);
+    let figure = Figure::quantity("pull.roll", &moment.time, unit::<Time>("s"), 1).big().by(
+        "t = ∫ moving mass dv ÷ (thrust − road load) between the two speeds",
+        format!("{} m covered", number::show((unit::<Length>("m").take)(&moment.distance), 0)),
+        RUN,
+    );
+    let gears = if moment.gear == gear { format!("in gear {gear}") } else { format!("from gear {gear} to gear {}", moment.gear) };
+    Cell::line([figure.into(), Piece::words(gears)])
+}

@@ -1,0 +1,72 @@
+//! How fast in each gear, and where does each shift land?
+
+use crate::gearing::Ratio;
+use crate::gearing::teeth::decimal;
+use crate::questions::Gears;
+use crate::questions::{Conditions, Setup};
+use crate::units::common::{rolling_speed, rpm, wheel_speed};
+use crate::units::{AngularVelocity, Length, Velocity};
+
+/// Road and engine speeds of a setup.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Road {
+    /// What the tyre rolls at each turn.
+    pub circumference: Option<Length>,
+    /// One answer a forward gear, lowest first.
+    pub gears: Vec<InGear>,
+}
+
+/// Road and engine speeds in one gear; each is there as soon as what it needs is known.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct InGear {
+    /// Road speed at 1,000 rpm.
+    pub per_thousand: Option<Velocity>,
+    /// Road speed at the shift speed.
+    pub at_shift: Option<Velocity>,
+    /// Engine speed after the upshift into the next gear, at the same road speed.
+    pub lands_at: Option<AngularVelocity>,
+    /// Engine speed at the cruise speed.
+    pub at_cruise: Option<AngularVelocity>,
+}
+
+impl Road {
+    /// The speeds of a setup.
+    pub fn of(setup: &Setup, gears: &Gears, conditions: &Conditions) -> Self {
+        let circumference = setup.rolling.as_ref().map(|rolling| rolling.circumference);
+        let in_gear = |gear: usize| {
+            let overall = gears.overall.get(gear).copied().flatten();
+            let speed = |engine: AngularVelocity| Some(road_speed(engine, overall?, circumference?));
+            InGear {
+                per_thousand: speed(rpm(1000.0)),
+                at_shift: conditions.shift.and_then(speed),
+                lands_at: lands_at(gears, gear, conditions.shift),
+                at_cruise: conditions.cruise.and_then(|cruise| Some(engine_speed(cruise, overall?, circumference?))),
+            }
+        };
+        Self { circumference, gears: (0..gears.ratios.len()).map(in_gear).collect() }
+    }
+
+    /// Engine speed in top gear at the cruise speed.
+    pub fn cruise_in_top(&self) -> Option<AngularVelocity> {
+        self.gears.last()?.at_cruise
+    }
+}
+
+/// Road speed at an engine speed.
+///
+/// Model: v = n · C / i, without slip; n engine turns per time, C rolling circumference, i overall ratio.
+/// Source: Gillespie, *Fundamentals of Vehicle Dynamics*, ch. 2 (from memory); plain kinematics.
+pub fn road_speed(engine: AngularVelocity, overall: Ratio, circumference: Length) -> Velocity {
+    rolling_speed(engine / decimal(overall), circumference)
+}
+
+/// Engine speed at a road speed; the inverse of [`road_speed`].
+pub fn engine_speed(road: Velocity, overall: Ratio, circumference: Length) -> AngularVelocity {
+    wheel_speed(road, circumference) * decimal(overall)
+}
+
+/// Engine speed after an upshift at constant road speed, n · iₖ₊₁ / iₖ.
+fn lands_at(gears: &Gears, gear: usize, shift: Option<AngularVelocity>) -> Option<AngularVelocity> {
+    let (this, next) = (gears.ratios.get(gear).copied().flatten()?, gears.ratios.get(gear + 1).copied().flatten()?);
+    Some(shift? * decimal(next / this))
+}

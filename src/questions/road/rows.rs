@@ -1,0 +1,126 @@
+//! Road speed: how fast in each gear, and where does each shift land?
+
+use crate::gearing::teeth::decimal;
+use crate::questions::Analysis;
+use crate::questions::short::cruise_text;
+use crate::questions::{Source, needs, needs_in};
+use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
+use crate::units::common::{in_rpm, unit};
+use crate::units::{AngularVelocity, Length, Measured, Time, Unit, Velocity, number};
+
+mod tyres;
+
+/// Source of road speed in a gear.
+const KINEMATICS: &str = "road speed without slip (Gillespie, Fundamentals of Vehicle Dynamics, ch. 2, from memory; plain kinematics)";
+
+/// The rows.
+pub fn rows(source: Source<'_>) -> Vec<Row> {
+    let shift = source.conditions.shift.map_or_else(|| "shift rpm".into(), |shift| format!("{} rpm", number::show(in_rpm(shift), 0)));
+    let mut rows: Vec<Row> = (0..source.most_gears())
+        .map(|gear| {
+            let label = format!("{} at {shift}", ordinal(gear));
+            source.row(format!("gear-{}", gear + 1), label, |analysis| speed_cell(source, analysis, gear))
+        })
+        .collect();
+    let label = format!("Top gear at {}", cruise_text(source));
+    rows.push(source.row("cruise", label, |analysis| cruise_cell(source, analysis)));
+    rows.extend(tyres::rows(source));
+    rows
+}
+
+fn speed_cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell {
+    let Some(in_gear) = analysis.road.gears.get(gear) else { return Cell::absent(format!("no {}", ordinal(gear))) };
+    let Some(per_thousand) = in_gear.per_thousand else { return Cell::absent(needs_in(analysis, gear)) };
+    let unit = Velocity::usual(source.reader.units);
+    let key = |what: &str| format!("gear_{}.{what}", gear + 1);
+    let at_shift = match in_gear.at_shift.zip(source.conditions.shift) {
+        Some((speed, shift)) => {
+            let big = Figure::quantity(&key("at_shift"), &speed, unit, 1).big();
+            speed_working(source, analysis, gear, big, in_rpm(shift)).into()
+        }
+        None => Piece::Absent("needs the shift rpm".into()),
+    };
+    let small = Figure::quantity(&key("per_1000"), &per_thousand, unit, 1).small();
+    let small = speed_working(source, analysis, gear, small, 1000.0);
+    let cell = Cell::line([at_shift, small.into(), Piece::words("per 1,000 rpm")]);
+    match in_gear.lands_at {
+        Some(lands_at) => cell.and([Piece::words("next gear picks up at"), landing(source, analysis, gear, lands_at).into()]),
+        None => cell,
+    }
+}
+
+fn speed_working(source: Source<'_>, analysis: &Analysis, gear: usize, figure: Figure, engine_rpm: f64) -> Figure {
+    let overall = analysis.gears.overall.get(gear).copied().flatten().map_or(0.0, decimal);
+    let circumference = analysis.road.circumference.unwrap_or_default();
+    let length = Length::usual(source.reader.units);
+    let a_minute = engine_rpm * (length.take)(&circumference) / overall;
+    let filled = format!(
+        "{} rpm × {} {} ÷ {} = {} {}/min = {}",
+        number::show(engine_rpm, 0),
+        number::show((length.take)(&circumference), 2),
+        length.symbol,
+        number::show(overall, 4),
+        number::show(a_minute, 0),
+        length.symbol,
+        figure.text()
+    );
+    figure.by("speed = engine rpm × what the tyre rolls at each turn ÷ overall ratio", filled, KINEMATICS)
+}
+
+fn landing(source: Source<'_>, analysis: &Analysis, gear: usize, lands_at: AngularVelocity) -> Figure {
+    let ratio = |gear: usize| analysis.gears.ratios.get(gear).copied().flatten().map_or(0.0, decimal);
+    let shift = source.conditions.shift.map_or(0.0, in_rpm);
+    let figure = Figure::number(format!("gear_{}.lands_at_rpm", gear + 1), in_rpm(lands_at), 0).small();
+    let filled = format!(
+        "{} × {} ÷ {} = {} rpm",
+        number::show(shift, 0),
+        number::show(ratio(gear + 1), 4),
+        number::show(ratio(gear), 4),
+        figure.shown
+    );
+    let mut figure = figure.by("rpm after the shift = rpm before × next ratio ÷ this ratio", filled, KINEMATICS);
+    figure.unit = "rpm".into();
+    figure
+}
+
+fn cruise_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
+    let Some(speed) = analysis.road.cruise_in_top() else {
+        return Cell::absent(if source.conditions.cruise.is_none() { "needs the cruise speed".into() } else { needs(analysis) });
+    };
+    let cruising = |analysis: &Analysis| analysis.road.cruise_in_top().map(in_rpm);
+    let lowest = source.setups.iter().filter_map(cruising).fold(f64::INFINITY, f64::min);
+    let alone = source.setups.iter().filter_map(cruising).filter(|other| (other - lowest).abs() < 0.5).count() == 1;
+    let Some(figure) = cruise_figure(source, analysis, "cruise_rpm") else { return Cell::absent(needs(analysis)) };
+    let mut line: Vec<Piece> = vec![figure.big().into()];
+    if source.setups.len() > 1 && alone && (in_rpm(speed) - lowest).abs() < 0.5 {
+        line.push(Piece::words("lowest"));
+    }
+    Cell::line(line)
+}
+
+/// Engine speed in top gear at the cruise speed.
+pub fn cruise_figure(source: Source<'_>, analysis: &Analysis, key: &str) -> Option<Figure> {
+    let speed = analysis.road.cruise_in_top()?;
+    let overall = analysis.gears.overall.last().copied().flatten().map_or(0.0, decimal);
+    let circumference = analysis.road.circumference.unwrap_or_default();
+    let length = Length::usual(source.reader.units);
+    let mut figure = Figure::number(key, in_rpm(speed), 0);
+    let filled = format!(
+        "{} = {} {}/min; ÷ {} {} × {} = {} rpm",
+        cruise_text(source),
+        number::show(source.conditions.cruise.map_or(0.0, |cruise| a_minute(cruise, length)), 0),
+        length.symbol,
+        number::show((length.take)(&circumference), 2),
+        length.symbol,
+        number::show(overall, 4),
+        figure.shown
+    );
+    figure = figure.by("engine rpm = road speed ÷ what the tyre rolls at each turn × overall ratio", filled, KINEMATICS);
+    figure.unit = "rpm".into();
+    Some(figure)
+}
+
+/// The way covered in a minute.
+fn a_minute(speed: Velocity, length: &Unit<Length>) -> f64 {
+    (length.take)(&(speed * (unit::<Time>("min").make)(1.0)))
+}

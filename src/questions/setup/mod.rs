@@ -1,0 +1,196 @@
+//! A setup, read and checked: what was typed becomes gears, a final drive, a tyre and the conditions, or says why not.
+//!
+//! Every part stands on its own, so that a slip in one field leaves the rest of the sheet standing.
+//! No figure is worked out here.
+
+mod tyres;
+
+use num_traits::CheckedMul;
+
+use super::dial::read::{Speedo, SpeedoShared};
+use super::gap::Gap;
+use super::inside::read::{Inside, InsideShared};
+use super::pull::read::Pull;
+use crate::gearing::{self, FinalDrive, Gear, Gearbox, Idler, Layout, Mesh, Place, Ratio, Reverse, Stage, read};
+use crate::job::{self, Job, JobField, SetupField, SetupId};
+use crate::problem::{Explain, Problem};
+use crate::tyre::{OmittedAspect, Rolling, Tyre};
+use crate::units::{AngularVelocity, Velocity, limits};
+
+/// What all setups of a job share.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Conditions {
+    /// The engine speed of each upshift.
+    pub shift: Option<AngularVelocity>,
+    /// The road speed of a steady cruise.
+    pub cruise: Option<Velocity>,
+    /// What is looked at inside the box.
+    pub inside: InsideShared,
+    /// Engine, car and run.
+    pub pull: Pull,
+    /// The dial, the rule and what else all setups share about the speedometer.
+    pub speedo: SpeedoShared,
+    /// What is wrong with either.
+    pub problems: Vec<Problem>,
+}
+
+/// One setup, read and checked.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Setup {
+    /// Its id inside the job.
+    pub id: SetupId,
+    /// The letter of its column.
+    pub letter: char,
+    /// What it is called.
+    pub name: String,
+    /// How its gearbox is laid out.
+    pub layout: Layout,
+    /// The constant pair, where the layout has one and it could be read.
+    pub constant: Option<Mesh>,
+    /// The forward gears, each as far as it could be read.
+    pub gears: Vec<Option<Gear>>,
+    /// Reverse, where its teeth are given.
+    pub reverse: Option<Reverse>,
+    /// The whole gearbox, where every part of it could be read.
+    pub gearbox: Option<Gearbox>,
+    /// The final drive.
+    pub final_drive: Option<FinalDrive>,
+    /// The extra stages, where every one could be read.
+    pub stages: Option<Vec<Stage>>,
+    /// The tyre.
+    pub tyre: Option<Tyre>,
+    /// What it rolls in one turn, worn as it is.
+    pub rolling: Option<Rolling>,
+    /// The cut of its gears and its synchronisers.
+    pub inside: Inside,
+    /// The speedometer's gears and road check.
+    pub speedo: Speedo,
+    /// Everything that is wrong with it.
+    pub problems: Vec<Problem>,
+}
+
+impl Setup {
+    /// The ratio of a forward gear (0 is first), signed; known as soon as the constant pair and that gear are.
+    pub fn ratio(&self, gear: usize) -> Option<Ratio> {
+        match (self.gears.get(gear).copied().flatten()?, self.layout) {
+            (Gear::Direct, _) => Some(Ratio::from_integer(1)),
+            (Gear::Mesh(mesh), Layout::TwoShaft) => Some(-mesh.ratio()),
+            (Gear::Mesh(mesh), _) => Some(self.constant?.ratio() * mesh.ratio()),
+        }
+    }
+
+    /// All that stands behind the gearbox: extra stages and final drive, without sign.
+    pub fn behind_gearbox(&self) -> Option<Ratio> {
+        product(self.stages.as_ref()?.iter().map(|stage| stage.drive.ratio()).chain([self.final_drive?.ratio()]))
+    }
+
+    /// The extra stages between gearbox and final drive.
+    pub fn before_axle(&self) -> Option<Ratio> {
+        product(self.stages.as_ref()?.iter().filter(|stage| stage.place == Place::BeforeAxle).map(|stage| stage.drive.ratio()))
+    }
+}
+
+impl Conditions {
+    /// Reads what all setups of a job share.
+    pub fn of(job: &Job) -> Self {
+        let mut problems = Vec::new();
+        let shift = keep(&mut problems, JobField::Shift.path(), job.shift.read(&limits::SHIFT_SPEED));
+        let cruise = keep(&mut problems, JobField::Cruise.path(), job.cruise.read(&limits::CRUISE_SPEED));
+        let speedo = SpeedoShared::read(job, &mut problems);
+        let pull = Pull::read(job, shift, &mut problems);
+        let inside = InsideShared::read(job, shift, &mut problems);
+        Self { shift, cruise, inside, pull, speedo, problems }
+    }
+}
+
+/// Reads every setup of a job, in the order of its columns.
+pub fn read_all(job: &Job) -> Vec<Setup> {
+    let omitted = tyres::omitted_aspect(job);
+    job.setups.iter().enumerate().map(|(column, typed)| read_one(typed, Job::letter(column), omitted)).collect()
+}
+
+/// Reads one setup.
+pub fn read_one(typed: &job::Setup, letter: char, omitted: OmittedAspect) -> Setup {
+    let mut problems = Vec::new();
+    let layout = typed.gearbox.layout;
+    let constant = match layout {
+        Layout::TwoShaft => None,
+        _ => keep(&mut problems, &SetupField::Constant.path(), read::constant(&typed.gearbox.constant, layout)),
+    };
+    let gears = read_gears(&typed.gearbox, &mut problems);
+    let reverse = read_reverse(&typed.gearbox, &mut problems);
+    let gearbox = assemble(layout, constant, &gears, reverse);
+    let final_drive = keep(&mut problems, &SetupField::FinalDrive.path(), read::final_drive(&typed.final_drive));
+    let stages = read_stages(&typed.stages, &mut problems);
+    let (tyre, rolling) = tyres::read(typed, omitted, &mut problems);
+    let inside = Inside::read(typed, &mut problems);
+    let speedo = Speedo::read(typed, &mut problems);
+    Setup {
+        id: typed.id,
+        letter,
+        name: typed.name.clone(),
+        layout,
+        constant,
+        gears,
+        reverse,
+        gearbox,
+        final_drive,
+        stages,
+        tyre,
+        rolling,
+        inside,
+        speedo,
+        problems,
+    }
+}
+
+/// The product of ratios; `None` where it leaves the exact range, which no stages that can be typed do.
+fn product(mut ratios: impl Iterator<Item = Ratio>) -> Option<Ratio> {
+    ratios.try_fold(Ratio::from_integer(1), |product, ratio| product.checked_mul(&ratio))
+}
+
+fn read_gears(typed: &job::Gearbox, problems: &mut Vec<Problem>) -> Vec<Option<Gear>> {
+    let read = |(at, text): (usize, &String)| keep(problems, &SetupField::Gear(at).path(), read::gear(text, typed.layout));
+    typed.gears.iter().take(gearing::Gearbox::MOST_GEARS).enumerate().map(read).collect()
+}
+
+/// Reverse may be left blank: its teeth are often unknown, and no forward figure needs them.
+fn read_reverse(typed: &job::Gearbox, problems: &mut Vec<Problem>) -> Option<Reverse> {
+    let idler = keep(problems, &SetupField::Idler.path(), read::idler(&typed.idler));
+    if typed.reverse.trim().is_empty() {
+        if idler.is_some_and(|idler| idler != Idler::Plain(None)) {
+            problems.push(Problem::caution(SetupField::Idler.path(), &Gap::IdlerAlone));
+        }
+        return None;
+    }
+    let pair = keep(problems, &SetupField::Reverse.path(), read::pair(&typed.reverse, typed.layout));
+    Some(Reverse { pair: pair?, idler: idler? })
+}
+
+fn assemble(layout: Layout, constant: Option<Mesh>, gears: &[Option<Gear>], reverse: Option<Reverse>) -> Option<Gearbox> {
+    let gears = gears.iter().copied().collect::<Option<Vec<_>>>()?;
+    Gearbox::new(layout, constant, gears, reverse).ok()
+}
+
+fn read_stages(typed: &[job::Stage], problems: &mut Vec<Problem>) -> Option<Vec<Stage>> {
+    let read = |(at, stage): (usize, &job::Stage)| {
+        keep(problems, &SetupField::Stage(at).path(), read::drive(&stage.drive)).map(|drive| Stage { place: stage.place, drive })
+    };
+    let stages: Vec<Option<Stage>> = typed.iter().enumerate().map(read).collect();
+    stages.into_iter().collect()
+}
+
+/// What could be read; what could not is said of its field.
+pub fn keep<T>(problems: &mut Vec<Problem>, field: &str, read: Result<T, impl Explain>) -> Option<T> {
+    read.map_err(|why| problems.push(Problem::stop(field, &why))).ok()
+}
+
+/// As [`keep`], where something stands in for what cannot be read; `by` says what.
+pub fn keep_or<T>(problems: &mut Vec<Problem>, field: &str, read: Result<T, impl Explain>, by: &str) -> Option<T> {
+    read.map_err(|why| problems.push(Problem::stood_in(field, &why, by))).ok()
+}
+
+/// The number of a gear, 1 to 8, with or without letters behind it: `3`, `3rd`.
+pub fn gear_number(text: &str) -> Option<usize> {
+    text.trim_end_matches(char::is_alphabetic).parse().ok().filter(|gear| (1..=gearing::Gearbox::MOST_GEARS).contains(gear))
+}
