@@ -2,6 +2,8 @@
 
 use leptos::prelude::*;
 
+use crate::questions::Answers;
+
 use super::state::State;
 use super::widgets::{ShortRow, TextField};
 use crate::gearing::teeth::decimal;
@@ -113,8 +115,9 @@ fn Parts(id: SetupId) -> impl IntoView {
     let state = State::here();
     let letter = move || Job::letter(state.column_of(id));
     let set = move || state.job.with(|job| job.setup(id).map(|setup| gearbox_name(&setup.gearbox)));
-    let axle =
-        move || state.answers.with(|(_, setups)| setups.iter().find(|each| each.setup.id == id).and_then(|each| each.setup.final_drive));
+    let axle = move || {
+        state.answers.with(|Answers { setups, .. }| setups.iter().find(|each| each.setup.id == id).and_then(|each| each.setup.final_drive))
+    };
     let pick = move |_| state.picking.update(|picking| *picking = if *picking == Some(id) { None } else { Some(id) });
     view! {
         <dl class="head__parts">

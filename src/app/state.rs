@@ -73,7 +73,7 @@ impl State {
             job.with(|job| gears.with(|gears| questions::analyse_job_after(job, Shelves { speedometer_gears: gears }, before)))
         });
         let wished = Memo::new(move |_| {
-            answers.with(|(conditions, setups)| {
+            answers.with(|Answers { conditions, setups }| {
                 let given = Given::of(conditions, setups);
                 let asked = job.with(|job| Asked::of(&job.wishes, &given, conditions.cruise));
                 (given, asked)
@@ -222,8 +222,8 @@ impl State {
             problems.iter().rev().filter(|problem| problem.field == path).max_by_key(|problem| problem.severity).cloned()
         };
         match field {
-            Field::Job(field) => self.answers.with(|(conditions, _)| gravest(&conditions.problems, field.path())),
-            Field::Setup(id, field) => self.answers.with(|(_, setups)| {
+            Field::Job(field) => self.answers.with(|Answers { conditions, .. }| gravest(&conditions.problems, field.path())),
+            Field::Setup(id, field) => self.answers.with(|Answers { setups, .. }| {
                 let analysis = setups.iter().find(|each| each.setup.id == id)?;
                 gravest(&analysis.setup.problems, &field.path())
             }),
@@ -243,7 +243,7 @@ fn with_source<T>(
     let words = words.get();
     job.with(|job| {
         gears.with(|gears| {
-            answers.with(|(conditions, setups)| {
+            answers.with(|Answers { conditions, setups }| {
                 let reader = Reader { units: job.units, words };
                 make(Source { job, conditions, setups, shelves: Shelves { speedometer_gears: gears }, reader })
             })

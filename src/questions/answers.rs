@@ -1,35 +1,18 @@
-//! A setup and its conditions in, every answer out. Pure: the same job always gives the same answers.
+//! A job in, every answer out, each worked out when it is first asked for. Pure: the same job always gives the same answers.
 //!
-//! Words and rounding are not here; they are each question's `rows`.
+//! Words and rounding are not here; they are each question's `rows`. What a page does not show is never worked out.
+
+use std::sync::{Arc, OnceLock};
 
 use super::dial::answer::Speedo;
 use super::gears::answer::Gears;
-use super::inside::answer::{self as inside, Inside};
+use super::inside::answer::Inside;
 use super::pull::answer::Pull;
 use super::road::answer::Road;
 use super::road::tyres::Tyres;
 use super::setup::{self, Conditions, Setup};
 use crate::job::Job;
 use crate::speedometer::SpeedoGear;
-
-/// Everything known about one setup.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Analysis {
-    /// The setup as read.
-    pub setup: Setup,
-    /// Ratios, steps and tooth sums.
-    pub gears: Gears,
-    /// Road speeds and engine speeds.
-    pub road: Road,
-    /// What engine, car and gears do together.
-    pub pull: Pull,
-    /// What turns inside the box.
-    pub inside: Inside,
-    /// What is asked of the tyres.
-    pub tyres: Tyres,
-    /// What the speedometer reads, and what would mend it.
-    pub speedo: Speedo,
-}
 
 /// What lies on the shop's shelves and is proposed from.
 #[derive(Clone, Copy, Debug, Default)]
@@ -38,39 +21,99 @@ pub struct Shelves<'a> {
     pub speedometer_gears: &'a [SpeedoGear],
 }
 
-/// A job's conditions, and everything known about its setups in the order of their columns.
-pub type Answers = (Conditions, Vec<Analysis>);
-
-/// Everything known about one setup under the job's conditions.
-pub fn analyse(setup: Setup, conditions: &Conditions, shelves: Shelves<'_>) -> Analysis {
-    let inside = Inside::of(&setup, conditions);
-    with_inside(setup, inside, conditions, shelves)
+/// A job's conditions, and everything that can be known about its setups in the order of their columns.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Answers {
+    /// What all setups share.
+    pub conditions: Arc<Conditions>,
+    /// The setups.
+    pub setups: Vec<Analysis>,
 }
 
-/// Everything known about a job.
+/// Everything that can be known about one setup.
+///
+/// Two are equal where what they are worked out from is.
+#[derive(Clone, Debug)]
+pub struct Analysis {
+    /// The setup as read.
+    pub setup: Setup,
+    conditions: Arc<Conditions>,
+    speedometer_gears: Arc<[SpeedoGear]>,
+    gears: OnceLock<Gears>,
+    road: OnceLock<Road>,
+    pull: OnceLock<Pull>,
+    inside: OnceLock<Inside>,
+    tyres: OnceLock<Tyres>,
+    speedo: OnceLock<Speedo>,
+}
+
+impl PartialEq for Analysis {
+    fn eq(&self, other: &Self) -> bool {
+        self.setup == other.setup && self.conditions == other.conditions && self.speedometer_gears == other.speedometer_gears
+    }
+}
+
+impl Analysis {
+    fn new(setup: Setup, conditions: Arc<Conditions>, speedometer_gears: Arc<[SpeedoGear]>) -> Self {
+        Self {
+            setup,
+            conditions,
+            speedometer_gears,
+            gears: OnceLock::new(),
+            road: OnceLock::new(),
+            pull: OnceLock::new(),
+            inside: OnceLock::new(),
+            tyres: OnceLock::new(),
+            speedo: OnceLock::new(),
+        }
+    }
+
+    /// Ratios, steps and tooth sums.
+    pub fn gears(&self) -> &Gears {
+        self.gears.get_or_init(|| Gears::of(&self.setup))
+    }
+
+    /// Road speeds and engine speeds.
+    pub fn road(&self) -> &Road {
+        self.road.get_or_init(|| Road::of(&self.setup, self.gears(), &self.conditions))
+    }
+
+    /// What engine, car and gears do together.
+    pub fn pull(&self) -> &Pull {
+        self.pull.get_or_init(|| Pull::of(&self.setup, &self.conditions))
+    }
+
+    /// What turns inside the box.
+    pub fn inside(&self) -> &Inside {
+        self.inside.get_or_init(|| Inside::of(&self.setup, &self.conditions))
+    }
+
+    /// What is asked of the tyres.
+    pub fn tyres(&self) -> &Tyres {
+        self.tyres.get_or_init(|| Tyres::of(&self.setup, self.road(), self.pull(), &self.conditions))
+    }
+
+    /// What the speedometer reads, and what would mend it.
+    pub fn speedo(&self) -> &Speedo {
+        self.speedo.get_or_init(|| Speedo::of(&self.setup, &self.conditions, self.tyres().fastest, &self.speedometer_gears))
+    }
+}
+
+/// Everything that can be known about a job.
 pub fn analyse_job(job: &Job, shelves: Shelves<'_>) -> Answers {
     analyse_job_after(job, shelves, None)
 }
 
-/// Everything known about a job, quicker after it was known before: the inside of a box that nothing typed since has to do with is taken
-/// over. It is the longest of the questions, and most of what is typed leaves it alone.
+/// As [`analyse_job`], quicker after the job was known before: a setup that nothing typed since has to do with keeps its answers.
 pub fn analyse_job_after(job: &Job, shelves: Shelves<'_>, before: Option<&Answers>) -> Answers {
     let conditions = Conditions::of(job);
-    let before = before.filter(|(known, _)| inside::depends_on(known) == inside::depends_on(&conditions));
+    let before = before.filter(|before| *before.conditions == conditions);
+    let conditions = before.map_or_else(|| Arc::new(conditions), |before| Arc::clone(&before.conditions));
+    let gears: Arc<[SpeedoGear]> = shelves.speedometer_gears.into();
     let analysis = |setup: Setup| {
-        let known = before.and_then(|(_, setups)| setups.iter().find(|known| known.setup == setup));
-        let inside = known.map_or_else(|| Inside::of(&setup, &conditions), |known| known.inside.clone());
-        with_inside(setup, inside, &conditions, shelves)
+        let fresh = Analysis::new(setup, Arc::clone(&conditions), Arc::clone(&gears));
+        before.and_then(|before| before.setups.iter().find(|known| **known == fresh)).cloned().unwrap_or(fresh)
     };
     let setups = setup::read_all(job).into_iter().map(analysis).collect();
-    (conditions, setups)
-}
-
-fn with_inside(setup: Setup, inside: Inside, conditions: &Conditions, shelves: Shelves<'_>) -> Analysis {
-    let gears = Gears::of(&setup);
-    let road = Road::of(&setup, &gears, conditions);
-    let pull = Pull::of(&setup, conditions);
-    let tyres = Tyres::of(&setup, &road, &pull, conditions);
-    let speedo = Speedo::of(&setup, conditions, tyres.fastest, shelves.speedometer_gears);
-    Analysis { setup, gears, road, pull, inside, tyres, speedo }
+    Answers { conditions, setups }
 }

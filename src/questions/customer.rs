@@ -151,7 +151,7 @@ impl Seen<'_> {
         if let Some(figure) = self.figure("road", "cruise_rpm") {
             expect.push((format!("Engine at {cruise} in top gear"), format!("{} rpm{}", figure.shown, self.against_first(figure.value))));
         }
-        if let Some((gear, drop)) = self.source.setups.get(self.column).and_then(|analysis| analysis.gears.deepest_drop()) {
+        if let Some((gear, drop)) = self.source.setups.get(self.column).and_then(|analysis| analysis.gears().deepest_drop()) {
             let words = format!("{} % of the rpm, {} to {}", number::show(drop * 100.0, 0), ordinal(gear), ordinal(gear + 1));
             expect.push(("Deepest drop on an upshift".to_owned(), words));
         }
@@ -163,7 +163,7 @@ impl Seen<'_> {
 
     /// How the engine speed at the cruise differs from the first setup's.
     fn against_first(&self, rpm: f64) -> String {
-        let first = self.source.setups.first().and_then(|first| first.road.cruise_in_top()).map(in_rpm);
+        let first = self.source.setups.first().and_then(|first| first.road().cruise_in_top()).map(in_rpm);
         let difference = first.filter(|_| self.column > 0).map_or(0.0, |first| rpm - first);
         if difference.abs() < 0.5 {
             return String::new();

@@ -22,10 +22,10 @@ pub mod short;
 
 use crate::catalogue::Catalogue;
 use crate::chart::Picture;
-use crate::job::Job;
+use crate::job::{Job, JobChoice, JobField};
 use crate::problem::Explain;
-use crate::sheet::{Cell, Reader, Row, Section, Sheet, Words, export, words};
-pub use answers::{Analysis, Answers, Shelves, analyse, analyse_job, analyse_job_after};
+use crate::sheet::{Cell, Reader, Rest, Row, Said, Section, Sheet, Words, export, words};
+pub use answers::{Analysis, Answers, Shelves, analyse_job, analyse_job_after};
 pub use dial::answer::Speedo;
 pub use gears::answer::Gears;
 pub use inside::answer::Inside;
@@ -35,19 +35,69 @@ pub use road::answer::Road;
 pub use road::tyres::Tyres;
 pub use setup::{Conditions, Setup, read_all};
 
-/// A question: what it is called, and what answers it.
+/// Where a question is asked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Place {
+    /// Setups side by side: a cell for each.
+    Compare,
+    /// Parts in hand: one cell a row.
+    Bench,
+}
+
+/// A question: what it is called, what is typed for it, and what answers it.
 #[derive(Clone, Copy, Debug)]
 pub struct Question {
-    /// Its name on the page: letters and dashes.
+    /// Its name on the page and in its address: letters and dashes.
     pub id: &'static str,
+    /// Where it is asked.
+    pub place: Place,
     /// Its title.
     pub title: &'static str,
     /// The question in full.
     pub ask: &'static str,
-    /// The rows that answer it.
+    /// What is typed or chosen for all setups in its head.
+    pub inputs: &'static [Input],
+    /// Further inputs, each group folded under its title.
+    pub groups: &'static [Group],
+    /// The one figure that stands for it beside its name, for every setup.
+    pub station: fn(Source<'_>) -> Station,
+    /// The answer in one or two sentences that name setups; empty where nothing can be said yet.
+    pub answer: fn(Source<'_>) -> Said,
+    /// The rows that decide, eight at most.
+    pub deciding: fn(Source<'_>) -> Vec<Row>,
+    /// All rows; those that decide need not stand among them again.
     pub rows: fn(Source<'_>) -> Vec<Row>,
+    /// What the figures rest on: every value, typed or usual, with its source.
+    pub rests: fn(Source<'_>) -> Vec<Rest>,
     /// The pictures that show it, the first one first.
     pub pictures: &'static [Drawn],
+}
+
+/// Something typed or chosen for all setups, where a question asks for it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Input {
+    /// A text, and what it is called there.
+    Text(JobField, &'static str),
+    /// A choice, and what it is called there.
+    Choice(JobChoice, &'static str),
+}
+
+/// Inputs under one title.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Group {
+    /// The title.
+    pub title: &'static str,
+    /// The inputs.
+    pub inputs: &'static [Input],
+}
+
+/// What stands beside a question's name: one figure for every setup.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Station {
+    /// What the figures are, with their unit: `rpm at 70 mph`.
+    pub label: String,
+    /// The figure of every setup as it is read; none where it is not known.
+    pub figures: Vec<Option<String>>,
 }
 
 /// A picture of a question.
@@ -83,22 +133,35 @@ pub struct Source<'a> {
 pub fn build(job: &Job, words: Words) -> Sheet {
     let gears = Catalogue::built_in().speedometer_gears();
     let shelves = Shelves { speedometer_gears: &gears };
-    let (conditions, setups) = analyse_job(job, shelves);
+    let Answers { conditions, setups } = analyse_job(job, shelves);
     sheet_of(Source { job, conditions: &conditions, setups: &setups, shelves, reader: Reader { units: job.units, words } })
 }
 
 /// The sheet of a job that is already worked out.
 pub fn sheet_of(source: Source<'_>) -> Sheet {
-    let section = |question: &Question| Section {
-        id: question.id,
-        title: question.title.into(),
-        ask: question.ask.into(),
-        rows: (question.rows)(source),
-    };
-    let sections: Vec<Section> = LIST.iter().map(section).collect();
+    let sections: Vec<Section> = LIST.iter().map(|question| question.section(source)).collect();
     let mut sheet = Sheet { short: short::row(source, &sections), sections };
     words::localise(&mut sheet, source.reader.words);
     sheet
+}
+
+impl Question {
+    /// The question with its answer, in the project's own words.
+    pub fn section(&self, source: Source<'_>) -> Section {
+        let mut rows = (self.deciding)(source);
+        let decide = rows.len();
+        let decided: Vec<String> = rows.iter().map(|row| row.key.clone()).collect();
+        rows.extend((self.rows)(source).into_iter().filter(|row| !decided.contains(&row.key)));
+        let (title, ask) = (self.title.into(), self.ask.into());
+        Section { id: self.id, title, ask, answer: (self.answer)(source), decide, rows, rests: (self.rests)(source) }
+    }
+}
+
+impl Station {
+    /// A station whose figure is made for every setup.
+    pub fn of(source: Source<'_>, label: impl Into<String>, figure: impl Fn(&Analysis) -> Option<String>) -> Self {
+        Self { label: label.into(), figures: source.setups.iter().map(figure).collect() }
+    }
 }
 
 impl Source<'_> {

@@ -41,26 +41,26 @@ fn cell(source: Source<'_>, analysis: &Analysis) -> Cell {
 }
 
 fn launch(analysis: &Analysis, first: Option<&Analysis>) -> Option<Vec<Piece>> {
-    let of = |analysis: &Analysis| analysis.gears.first_overall().map(decimal);
+    let of = |analysis: &Analysis| analysis.gears().first_overall().map(decimal);
     let figure = gears::rows::first_overall(analysis, "short.first_overall")?.against(first.and_then(of), 2);
     Some(vec![figure.into(), Piece::words("1st × axle")])
 }
 
 fn cruise(source: Source<'_>, analysis: &Analysis, first: Option<&Analysis>) -> Option<Vec<Piece>> {
-    let of = |analysis: &Analysis| analysis.road.cruise_in_top().map(in_rpm);
+    let of = |analysis: &Analysis| analysis.road().cruise_in_top().map(in_rpm);
     let mut figure = road::rows::cruise_figure(source, analysis, "short.cruise_rpm")?.against(first.and_then(of), 0);
     figure.unit = String::new();
     Some(vec![figure.into(), Piece::words(format!("rpm at {}", cruise_text(source)))])
 }
 
 fn drop(analysis: &Analysis) -> Option<Vec<Piece>> {
-    let (gear, _) = analysis.gears.deepest_drop()?;
+    let (gear, _) = analysis.gears().deepest_drop()?;
     let words = format!("rpm lost at most, {} to {}", crate::sheet::ordinal(gear), crate::sheet::ordinal(gear + 1));
     Some(vec![gears::rows::drop_figure(analysis, gear, "short.deepest_drop")?.into(), Piece::words(words)])
 }
 
 fn speedometer(analysis: &Analysis) -> Option<Vec<Piece>> {
-    let error = analysis.speedo.fitted?.error();
+    let error = analysis.speedo().fitted?.error();
     let words = if error < 0.0 { "speedometer reads low" } else { "speedometer reads high" };
     Some(vec![Figure::percent("short.speedometer_error", error.abs(), 1).into(), Piece::words(words)])
 }

@@ -7,12 +7,14 @@
 pub mod catalogue;
 pub mod export;
 pub mod figure;
+pub mod said;
 pub mod suggest;
 pub mod words;
 
 use crate::job::{SetupChoice, SetupField};
 use crate::units::System;
 pub use figure::{Figure, Piece, Size, Tone, Verdict, Working};
+pub use said::Said;
 pub use words::Words;
 
 /// How the sheet is read: in which units, with which words.
@@ -42,8 +44,27 @@ pub struct Section {
     pub title: String,
     /// The question it answers.
     pub ask: String,
-    /// Its rows.
+    /// The answer in a sentence or two; empty where nothing can be said yet.
+    pub answer: Said,
+    /// How many of the rows, from the first, decide; the rest stands folded.
+    pub decide: usize,
+    /// Its rows, those that decide first.
     pub rows: Vec<Row>,
+    /// What the figures rest on.
+    pub rests: Vec<Rest>,
+}
+
+/// A value that figures rest on: typed, or the usual one.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Rest {
+    /// What it is.
+    pub label: String,
+    /// The value with its unit, as the reader reads it.
+    pub value: String,
+    /// Where it comes from: `as typed`, or the source of a usual value.
+    pub source: String,
+    /// Whether it was typed.
+    pub is_typed: bool,
 }
 
 /// One row: a label and a cell for every setup.

@@ -91,6 +91,13 @@ fn groups(whole: &str, mark: char) -> bool {
     (1..=3).contains(&first.len()) && first != "0" && groups.all(|group| group.len() == 3)
 }
 
+/// A number as [`show`] shows it, with a plus where it is above nothing: `+1.9`, `−4.3`, `0.0`.
+pub fn show_signed(value: f64, decimals: usize) -> String {
+    let shown = show(value, decimals);
+    let is_more = value > 0.0 && shown.bytes().any(|byte| (b'1'..=b'9').contains(&byte));
+    if is_more { format!("+{shown}") } else { shown }
+}
+
 /// A number as it is shown: a comma at the thousands, a true minus sign, `decimals` digits behind the point.
 ///
 /// ```

@@ -9,7 +9,8 @@ use layshaft::sheet::{Reader, Words};
 fn page(change: impl FnOnce(&mut Job)) -> CustomerPage {
     let mut job = demo::job();
     change(&mut job);
-    let (conditions, setups) = layshaft::questions::analyse_job(&job, layshaft::questions::Shelves { speedometer_gears: &[] });
+    let layshaft::questions::Answers { conditions, setups } =
+        layshaft::questions::analyse_job(&job, layshaft::questions::Shelves { speedometer_gears: &[] });
     let reader = Reader { units: job.units, words: Words::Uk };
     let source = Source {
         job: &job,

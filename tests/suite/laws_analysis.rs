@@ -34,9 +34,10 @@ fn edits(job: &Job) -> Vec<(Field, &'static str)> {
     ]
 }
 
-/// Answers that have no figure other than a number equal themselves; so they are compared as they are written out.
+/// Every answer, asked for and written out.
 fn written(answers: &Answers) -> String {
-    format!("{answers:?}")
+    let all = answers.setups.iter().map(|one| (one.gears(), one.road(), one.pull(), one.inside(), one.tyres(), one.speedo()));
+    format!("{:?} {:?}", answers.conditions, all.collect::<Vec<_>>())
 }
 
 #[test]

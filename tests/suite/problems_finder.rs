@@ -173,7 +173,8 @@ fn a_tyre_known_by_what_it_rolls_has_one_diameter() {
     for setup in &mut job.setups {
         setup.tyre = Typed::new("rolls 1,900 mm", System::Metric);
     }
-    let (conditions, analyses) = layshaft::questions::analyse_job(&job, layshaft::questions::Shelves::default());
+    let layshaft::questions::Answers { conditions, setups: analyses } =
+        layshaft::questions::analyse_job(&job, layshaft::questions::Shelves::default());
     let given = Given::of(&conditions, &analyses);
     let across = given.fitted.as_ref().unwrap().diameter.value;
     assert!((across - 1.9 / 3.05).abs() < 1e-9, "{across}");

@@ -2,11 +2,13 @@
 
 use leptos::prelude::*;
 
+use crate::questions::Answers;
+
 use crate::app::state::State;
 use crate::app::widgets::{SelectField, TextArea, TextField};
 use crate::job::{Choice, Field, JobChoice, JobField, PullField};
 use crate::motion::car::{Origin, Sourced};
-use crate::questions::pull::engine_words;
+use crate::questions::pull::engine_words as engine;
 use crate::questions::pull::read::RunTyped;
 use crate::units::number;
 
@@ -30,7 +32,7 @@ fn what_matters() -> impl IntoView {
     let state = State::here();
     let name = Field::Job(JobField::Car);
     let engine = Memo::new(move |_| {
-        let said = state.job.with(|job| state.answers.with(|(conditions, _)| engine::words(job, conditions)));
+        let said = state.job.with(|job| state.answers.with(|Answers { conditions, .. }| engine::words(job, conditions)));
         state.say(&said)
     });
     view! {
@@ -50,8 +52,9 @@ fn what_matters() -> impl IntoView {
 
 fn the_rest() -> impl IntoView {
     let state = State::here();
-    let defaults =
-        Memo::new(move |_| state.answers.with(|(conditions, _)| conditions.pull.car.map(|car| default_words(&car)).unwrap_or_default()));
+    let defaults = Memo::new(move |_| {
+        state.answers.with(|Answers { conditions, .. }| conditions.pull.car.map(|car| default_words(&car)).unwrap_or_default())
+    });
     view! {
         <div class="car__fields">
             {field(PullField::DrivenShare, "weight on the driven axle", "50")}

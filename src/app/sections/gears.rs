@@ -2,6 +2,8 @@
 
 use leptos::prelude::*;
 
+use crate::questions::Answers;
+
 use crate::app::state::State;
 use crate::app::widgets::Chart;
 use crate::questions::gears::pictures as of;
@@ -13,7 +15,7 @@ pub(super) fn picture() -> impl IntoView {
     let state = State::here();
     let ladder = Memo::new(move |_| state.picture(of::ladder));
     let caption = Signal::derive(move || {
-        let shift = state.answers.with(|(conditions, _)| conditions.shift);
+        let shift = state.answers.with(|Answers { conditions, .. }| conditions.shift);
         let at = shift.map_or_else(String::new, |shift| format!(" at {}", number::show(in_rpm(shift), 0)));
         state.say(&format!(
             "Gear ladder. Equal distance is an equal percentage step; the figure between two rungs is the rpm lost on that upshift{at}."

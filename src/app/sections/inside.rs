@@ -2,6 +2,8 @@
 
 use leptos::prelude::*;
 
+use crate::questions::Answers;
+
 use crate::app::state::State;
 use crate::app::widgets::{Chart, SelectField, TextField};
 use crate::gearing::speeds::Selected;
@@ -66,12 +68,13 @@ fn SetupChips() -> impl IntoView {
 #[component]
 fn GearChips() -> impl IntoView {
     let state = State::here();
-    let many =
-        Memo::new(move |_| state.answers.with(|(_, setups)| setups.get(drawn(state)).map_or(0, |analysis| analysis.setup.gears.len())));
+    let many = Memo::new(move |_| {
+        state.answers.with(|Answers { setups, .. }| setups.get(drawn(state)).map_or(0, |analysis| analysis.setup.gears.len()))
+    });
     let options = move || (0..many.get()).map(Selected::Gear).chain([Selected::Neutral, Selected::Reverse]).collect::<Vec<_>>();
     let selected = Memo::new(move |_| {
         let last = many.get().saturating_sub(1);
-        state.answers.with(|(conditions, _)| match conditions.inside.selected {
+        state.answers.with(|Answers { conditions, .. }| match conditions.inside.selected {
             Selected::Gear(gear) => Selected::Gear(gear.min(last)),
             other => other,
         })

@@ -44,7 +44,8 @@ fn Section(
 ) -> impl IntoView {
     let state = State::here();
     let of = move |take: fn(&crate::sheet::Section) -> &String| {
-        state.sheet.with(|sheet| sheet.sections.iter().find(|section| section.id == id).map(|section| take(section).clone()))
+        let found = state.sheet.with(|sheet| sheet.sections.iter().find(|section| section.id == id).map(|section| take(section).clone()));
+        found.or_else(|| matches!(id, "bench" | "catalogue").then(|| state.say(&crate::problem::capital(id))))
     };
     let has_rows =
         Memo::new(move |_| state.sheet.with(|sheet| sheet.sections.iter().any(|section| section.id == id && !section.rows.is_empty())));

@@ -3,6 +3,8 @@
 use leptos::html::{Details, Textarea};
 use leptos::prelude::*;
 
+use crate::questions::Answers;
+
 use super::car;
 use crate::app::device;
 use crate::app::state::State;
@@ -15,9 +17,9 @@ use crate::questions::pull::text;
 pub(super) fn picture() -> impl IntoView {
     let state = State::here();
     let thrust = Memo::new(move |_| state.picture(of_pull::thrust));
-    let any = move |has: fn(&Analysis) -> bool| Memo::new(move |_| state.answers.with(|(_, setups)| setups.iter().any(has)));
-    let has_thrust = any(|analysis| analysis.pull.thrust.is_some());
-    let has_runs = any(|analysis| analysis.pull.vehicle.is_some());
+    let any = move |has: fn(&Analysis) -> bool| Memo::new(move |_| state.answers.with(|Answers { setups, .. }| setups.iter().any(has)));
+    let has_thrust = any(|analysis| analysis.pull().thrust.is_some());
+    let has_runs = any(|analysis| analysis.pull().vehicle.is_some());
     let thrust_caption = said(
         "Thrust at the wheels in every gear over road speed, with what the road asks on the level and on grades. Where a line crosses the road load is that gear’s top speed.",
     );

@@ -2,6 +2,8 @@
 
 use leptos::prelude::*;
 
+use crate::questions::Answers;
+
 use crate::app::state::State;
 use crate::app::widgets::{Chart, SelectField, TextField};
 use crate::job::{Choice, Field, JobChoice, JobField};
@@ -14,7 +16,7 @@ pub(super) fn controls() -> impl IntoView {
     let omits = |analysis: &Analysis| {
         analysis.setup.tyre.as_ref().and_then(|tyre| tyre.dimensions()).is_some_and(|dimensions| dimensions.omitted_aspect.is_some())
     };
-    let any_omits = Memo::new(move |_| state.answers.with(|(_, setups)| setups.iter().any(omits)));
+    let any_omits = Memo::new(move |_| state.answers.with(|Answers { setups, .. }| setups.iter().any(omits)));
     view! {
         <Show when=move || any_omits.get()>
             <SelectField choice=Choice::Job(JobChoice::OmittedAspect) label="tyre size without a series is" visible_label=true/>

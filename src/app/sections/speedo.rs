@@ -2,6 +2,8 @@
 
 use leptos::prelude::*;
 
+use crate::questions::Answers;
+
 use crate::app::state::State;
 use crate::app::widgets::{Chart, SelectField, TextField};
 use crate::job::{Choice, Field, JobChoice, JobField};
@@ -11,7 +13,7 @@ use crate::questions::dial::rows::rule;
 /// The dial, the rule and the shelf, the same for every setup.
 pub(super) fn controls() -> impl IntoView {
     let state = State::here();
-    let about = Memo::new(move |_| state.answers.with(|(conditions, _)| rule::about(conditions.speedo.band)));
+    let about = Memo::new(move |_| state.answers.with(|Answers { conditions, .. }| rule::about(conditions.speedo.band)));
     view! {
         <TextField field=Field::Job(JobField::Dial) label="dial expects" visible_label=true number=true blank_means="1,000"/>
         <TextField field=Field::Job(JobField::SpeedoCheck) label="check at a true" visible_label=true number=true/>
@@ -26,7 +28,7 @@ pub(super) fn picture() -> impl IntoView {
     let state = State::here();
     let lines = Memo::new(move |_| state.picture(of_speedo::readings));
     let caption = Signal::derive(move || {
-        let rule = state.answers.with(|(conditions, _)| conditions.speedo.band.name);
+        let rule = state.answers.with(|Answers { conditions, .. }| conditions.speedo.band.name);
         state.say(&format!(
             "What each dial reads above the true speed. Shaded: what {rule} allows. Grey: the best pairs of the shelf for the setup brought forward, or for A."
         ))

@@ -5,14 +5,28 @@ pub mod pictures;
 pub mod read;
 pub mod rows;
 
-use super::{Drawn, Question};
+use super::{Drawn, Input, Place, Question};
+use crate::job::{JobChoice, JobField};
+use crate::sheet::Said;
 
 /// The question.
 pub const QUESTION: Question = Question {
     id: "speedometer",
+    place: Place::Compare,
     title: "Speedometer",
     ask: "Does it read true, and which drive and driven gears would make it so?",
+    inputs: &[
+        Input::Text(JobField::Dial, "dial"),
+        Input::Text(JobField::SpeedoCheck, "check at"),
+        Input::Choice(JobChoice::Law, "rule"),
+        Input::Choice(JobChoice::SpeedoStock, "propose from"),
+    ],
+    groups: &[],
+    station: rows::station,
+    answer: |_| Said::default(),
+    deciding: |_| Vec::new(),
     rows: rows::rows,
+    rests: |_| Vec::new(),
     pictures: &[
         Drawn { id: "speedometer-readings", tab: "Readings", draw: |source, focus| Some(Box::new(pictures::readings(source, focus))) },
         Drawn { id: "speedometer-shelf", tab: "From the shelf", draw: |source, focus| Some(Box::new(pictures::shelf(source, focus))) },

@@ -18,7 +18,7 @@ pub fn readings(source: Source<'_>, focus: Option<usize>) -> Lines {
     let line =
         |hue: Hue, name: String, error: f64| Series { hue, name, points: speeds.iter().map(|speed| (*speed, speed * error)).collect() };
     let fitted = |(slot, analysis): (usize, &Analysis)| {
-        let error = analysis.speedo.fitted?.error();
+        let error = analysis.speedo().fitted?.error();
         let train = analysis.setup.speedo.train?;
         Some(line(Hue::Setup(slot), format!("{}/{}", train.drive(), train.driven()), error))
     };
@@ -53,7 +53,7 @@ pub fn shelf(source: Source<'_>, focus: Option<usize>) -> Bars {
 }
 
 fn shelf_bars(source: Source<'_>, slot: usize, analysis: &Analysis) -> Vec<Bar> {
-    let speedo = &analysis.speedo;
+    let speedo = &analysis.speedo();
     let bar = |hue: Hue, name: String, error: f64| Bar { hue, name, value: error * 100.0, note: String::new() };
     let fitted = speedo.fitted.map(|fitted| bar(Hue::Setup(slot), format!("{} as fitted", gears(fitted.train)), fitted.error()));
     let others = speedo.pairs.best.iter().chain(&speedo.with_adapter);
@@ -92,7 +92,7 @@ fn true_speeds(units: System) -> Vec<f64> {
 /// The best pairs of the shelf for the setup brought forward, or for the first; what is fitted already is not drawn twice.
 fn shelf_lines(source: Source<'_>, focus: Option<usize>, line: &impl Fn(Hue, String, f64) -> Series) -> Vec<Series> {
     let Some(analysis) = source.setups.get(focus.unwrap_or(0)) else { return Vec::new() };
-    let others = analysis.speedo.pairs.best.iter().filter(|candidate| analysis.setup.speedo.train != Some(candidate.train));
+    let others = analysis.speedo().pairs.best.iter().filter(|candidate| analysis.setup.speedo.train != Some(candidate.train));
     others
         .take(PAIRS)
         .map(|candidate| line(Hue::Muted, format!("{}/{}", candidate.train.drive(), candidate.train.driven()), candidate.error))

@@ -4,7 +4,7 @@ use crate::gearing::teeth::decimal;
 use crate::job::{SetupChoice, SetupField};
 use crate::questions::Analysis;
 use crate::questions::entries::{choice, entry};
-use crate::questions::{Source, needs};
+use crate::questions::{Source, Station, needs};
 use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::speedometer::{Candidate, Judgement, Speedometer};
 use crate::units::{Length, Measured, System, TurnsPerDistance, Velocity, common, number};
@@ -14,6 +14,11 @@ pub mod rule;
 
 /// Source of what a dial reads.
 const READS: &str = "kinematics of drive gear, driven gear and dial constant; trade examples of choosing speedometer gears";
+
+/// How far the dial is off, for every setup.
+pub fn station(source: Source<'_>) -> Station {
+    Station::of(source, "reads, % of true", |analysis| Some(number::show_signed(analysis.speedo().fitted?.error() * 100.0, 1)))
+}
 
 /// The rows.
 pub fn rows(source: Source<'_>) -> Vec<Row> {
@@ -69,7 +74,7 @@ fn fitted_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
 }
 
 fn reads_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let speedo = &analysis.speedo;
+    let speedo = &analysis.speedo();
     let (Some(fitted), Some(reads)) = (speedo.fitted, speedo.reads) else { return Cell::absent(missing(source, analysis)) };
     let unit = Velocity::usual(source.reader.units);
     let figure = Figure::quantity("speedometer.reads", &reads, unit, 1).big();
@@ -103,7 +108,7 @@ fn verdict(source: Source<'_>, analysis: &Analysis, fitted: &Speedometer) -> Pie
     let unit = Velocity::usual(source.reader.units);
     let by = |speed: Velocity| format!("{} {}", number::show((unit.take)(&speed), 1), unit.symbol);
     let fit = || fit_text(analysis, fitted);
-    match analysis.speedo.judgement {
+    match analysis.speedo().judgement {
         Some(Judgement::Inside { .. }) => Piece::good(format!("inside {}; local rules decide", band.name)),
         Some(Judgement::TooLow(low)) => {
             let share = number::show(-fitted.error() * 100.0, 1);
@@ -119,12 +124,12 @@ fn verdict(source: Source<'_>, analysis: &Analysis, fitted: &Speedometer) -> Pie
 
 /// `: fit 6 drive, 20 driven`, where the shelf has something better.
 fn fit_text(analysis: &Analysis, fitted: &Speedometer) -> String {
-    let better = analysis.speedo.proposed().filter(|candidate| candidate.error.abs() < fitted.error().abs());
+    let better = analysis.speedo().proposed().filter(|candidate| candidate.error.abs() < fitted.error().abs());
     better.map_or_else(String::new, |candidate| format!(": fit {} drive, {} driven", candidate.train.drive(), candidate.train.driven()))
 }
 
 fn wanted_cell(analysis: &Analysis) -> Cell {
-    let Some(fitted) = analysis.speedo.fitted else { return Cell::absent("needs the gears fitted") };
+    let Some(fitted) = analysis.speedo().fitted else { return Cell::absent("needs the gears fitted") };
     let filled =
         format!("{} ÷ {} = {}", fitted.train.drive(), number::show(fitted.wanted_ratio(), 4), number::show(fitted.driven_wanted(), 2));
     let figure = Figure::number("speedometer.driven_wanted", fitted.driven_wanted(), 2).by(
@@ -140,8 +145,8 @@ fn wanted_cell(analysis: &Analysis) -> Cell {
 
 /// The exact driven count for every drive gear of the shelf that has a driven gear to go with it.
 fn drives_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let drives = &analysis.speedo.drives;
-    let Some(shaft) = analysis.speedo.shaft.filter(|_| !drives.is_empty()) else { return Cell::absent(no_pairs(analysis)) };
+    let drives = &analysis.speedo().drives;
+    let Some(shaft) = analysis.speedo().shaft.filter(|_| !drives.is_empty()) else { return Cell::absent(no_pairs(analysis)) };
     let wanted = source.conditions.speedo.dial.map_or(f64::NAN, |dial| (dial.constant() / shaft).value);
     let line = drives.iter().map(|choice| {
         let (exact, nearest) = (number::show(choice.driven, 2), choice.nearest.train.driven());
@@ -155,11 +160,11 @@ fn drives_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
 
 /// Why the shelf offers nothing.
 fn no_pairs(analysis: &Analysis) -> String {
-    if analysis.speedo.shaft.is_none() { needs(analysis) } else { "nothing on the shelf fits together".into() }
+    if analysis.speedo().shaft.is_none() { needs(analysis) } else { "nothing on the shelf fits together".into() }
 }
 
 fn shelf_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let best = &analysis.speedo.pairs.best;
+    let best = &analysis.speedo().pairs.best;
     if best.is_empty() {
         return Cell::absent(no_pairs(analysis));
     }
@@ -167,7 +172,7 @@ fn shelf_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     for (at, candidate) in best.iter().take(3).enumerate() {
         cell = cell.and(candidate_line(source, analysis, candidate, &format!("speedometer.shelf_{}", at + 1)));
     }
-    cell.and([Piece::words(format!("best of {} pairs judged", analysis.speedo.pairs.judged))])
+    cell.and([Piece::words(format!("best of {} pairs judged", analysis.speedo().pairs.judged))])
 }
 
 fn candidate_line(source: Source<'_>, analysis: &Analysis, candidate: &Candidate, key: &str) -> Vec<Piece> {
@@ -190,7 +195,7 @@ fn where_it_lies(source: Source<'_>, analysis: &Analysis, candidate: &Candidate)
 }
 
 fn adapter_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let Some(candidate) = &analysis.speedo.with_adapter else { return Cell::absent("none is better than the best pair") };
+    let Some(candidate) = &analysis.speedo().with_adapter else { return Cell::absent("none is better than the best pair") };
     let counts = candidate.train.adapter().map(crate::speedometer::Adapter::counts);
     let mut line = candidate_line(source, analysis, candidate, "speedometer.adapter");
     line.extend(counts.map(|(gearbox, cable)| Piece::words(format!("through an adapter {gearbox} to {cable}"))));
@@ -198,7 +203,9 @@ fn adapter_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
 }
 
 fn cable_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let (Some(fitted), Some(_)) = (analysis.speedo.fitted, analysis.speedo.shaft) else { return Cell::absent(missing(source, analysis)) };
+    let (Some(fitted), Some(_)) = (analysis.speedo().fitted, analysis.speedo().shaft) else {
+        return Cell::absent(missing(source, analysis));
+    };
     let unit = TurnsPerDistance::usual(source.reader.units);
     let wanted = Figure::quantity("speedometer.cable_wanted", &fitted.dial.constant(), unit, 0);
     let filled = format!("{} × {}", number::show((unit.take)(&fitted.shaft), 1), number::show(decimal(fitted.train.ratio()), 4));
@@ -211,7 +218,7 @@ fn cable_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
 }
 
 fn direction_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let cell = match analysis.speedo.cable {
+    let cell = match analysis.speedo().cable {
         Some(cable) => Cell::line([Piece::words(format!(
             "{}, seen from the gearbox along the cable; {} from the dial",
             cable.word(),

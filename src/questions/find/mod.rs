@@ -12,14 +12,22 @@ pub mod parse;
 pub mod rows;
 pub mod words;
 
-use super::Question;
+use super::{Place, Question};
+use crate::sheet::Said;
 pub use parse::Asked;
 
 /// The question.
 pub const QUESTION: Question = Question {
     id: "find",
+    place: Place::Compare,
     title: "Find a setup",
     ask: "Which gear set, axle, tyre and speedometer gears give what the customer wants?",
+    inputs: &[],
+    groups: &[],
+    station: rows::station,
+    answer: |_| Said::default(),
+    deciding: |_| Vec::new(),
     rows: rows::rows,
+    rests: |_| Vec::new(),
     pictures: &[],
 };

@@ -2,8 +2,22 @@
 
 use crate::finder::{Given, Wish};
 use crate::questions::find::{Asked, evaluate, words};
-use crate::questions::{Analysis, Source, needs};
+use crate::questions::{Analysis, Source, Station, needs};
 use crate::sheet::{Cell, Figure, Piece, Row};
+
+/// How many wishes each setup meets.
+pub fn station(source: Source<'_>) -> Station {
+    let given = Given::of(source.conditions, source.setups);
+    let asked = Asked::of(&source.job.wishes, &given, source.conditions.cruise);
+    let met = |analysis: &Analysis, wish: &Wish| {
+        evaluate::figure(analysis, wish, &given).is_some_and(|value| words::shortfall(wish, value, source.reader.units).is_none())
+    };
+    let many = asked.rows.len();
+    let count = |analysis: &Analysis| {
+        Some(asked.wishes.iter().take(many).filter(|wish| met(analysis, wish)).count().to_string()).filter(|_| many > 0)
+    };
+    Station::of(source, format!("wishes met, of {many}"), count)
+}
 
 /// The rows.
 pub fn rows(source: Source<'_>) -> Vec<Row> {

@@ -4,13 +4,22 @@ pub mod answer;
 pub mod pictures;
 pub mod rows;
 
-use super::{Drawn, Question};
+use super::{Drawn, Input, Place, Question};
+use crate::job::JobField;
+use crate::sheet::Said;
 
 /// The question.
 pub const QUESTION: Question = Question {
     id: "gears",
+    place: Place::Compare,
     title: "Gears",
     ask: "What are the ratios, and how far apart are they?",
+    inputs: &[Input::Text(JobField::Shift, "shift at")],
+    groups: &[],
+    station: rows::station,
+    answer: |_| Said::default(),
+    deciding: |_| Vec::new(),
     rows: rows::rows,
+    rests: |_| Vec::new(),
     pictures: &[Drawn { id: "gear-ladder", tab: "Ladder", draw: |source, focus| Some(Box::new(pictures::ladder(source, focus))) }],
 };

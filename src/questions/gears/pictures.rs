@@ -12,14 +12,14 @@ use crate::units::{Measured, Velocity};
 pub fn ladder(source: Source<'_>, focus: Option<usize>) -> Ladder {
     let unit = Velocity::usual(source.reader.units);
     let rung = |analysis: &Analysis, gear: usize| {
-        let ratio = analysis.gears.ratios.get(gear).copied().flatten()?;
-        let speed_at_shift = analysis.road.gears.get(gear).and_then(|in_gear| in_gear.at_shift).map(|speed| (unit.take)(&speed));
+        let ratio = analysis.gears().ratios.get(gear).copied().flatten()?;
+        let speed_at_shift = analysis.road().gears.get(gear).and_then(|in_gear| in_gear.at_shift).map(|speed| (unit.take)(&speed));
         Some(Rung { name: ordinal(gear), ratio: decimal(ratio), speed_at_shift })
     };
     let rungs = |(slot, analysis): (usize, &Analysis)| Rungs {
         slot,
         name: analysis.setup.name.clone(),
-        gears: (0..analysis.gears.ratios.len()).filter_map(|gear| rung(analysis, gear)).collect(),
+        gears: (0..analysis.gears().ratios.len()).filter_map(|gear| rung(analysis, gear)).collect(),
     };
     Ladder {
         setups: source.setups.iter().enumerate().map(rungs).collect(),

@@ -7,12 +7,17 @@ use crate::gearing::{Gear, Idler, Layout, Mesh, Ratio, Reverse};
 use crate::job::SetupField;
 use crate::questions::Analysis;
 use crate::questions::entries as typed;
-use crate::questions::{Source, needs_behind};
+use crate::questions::{Source, Station, needs_behind};
 use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
 use crate::units::number;
 
 /// Source of every ratio of a train.
 const TRAIN: &str = "ratio of a gear train: product of driven teeth over product of driving teeth (any textbook of the theory of machines)";
+
+/// First gear over the axle, for every setup.
+pub fn station(source: Source<'_>) -> Station {
+    Station::of(source, "1st × axle", |analysis| Some(number::show(decimal(analysis.gears().first_overall()?), 2)))
+}
 
 /// The rows.
 pub fn rows(source: Source<'_>) -> Vec<Row> {
@@ -37,13 +42,13 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
 
 fn ratio_cell(analysis: &Analysis, gear: usize) -> Cell {
     let Some(path) = analysis.setup.gears.get(gear) else { return Cell::absent(format!("no {}", ordinal(gear))) };
-    let (Some(path), Some(ratio)) = (path, analysis.gears.ratios.get(gear).copied().flatten()) else {
+    let (Some(path), Some(ratio)) = (path, analysis.gears().ratios.get(gear).copied().flatten()) else {
         return Cell::absent("needs its tooth counts");
     };
     let teeth = path_text(analysis, *path);
     let figure = Figure::ratio(format!("gear_{}.ratio", gear + 1), ratio, 3).big();
     let figure = figure.by("i = driven teeth ÷ driving teeth, over every mesh of the path", equation(&teeth, ratio), TRAIN);
-    let overall = analysis.gears.overall.get(gear).copied().flatten();
+    let overall = analysis.gears().overall.get(gear).copied().flatten();
     let cell = Cell::line([Piece::from(figure)]);
     match overall {
         Some(overall) => cell.and([overall_figure(analysis, gear, ratio, overall).into(), Piece::words("overall")]),
@@ -81,7 +86,7 @@ pub fn equation(teeth: &str, ratio: Ratio) -> String {
 }
 
 fn reverse_cell(analysis: &Analysis) -> Cell {
-    let (Some(reverse), Some(ratio)) = (analysis.setup.reverse, analysis.gears.reverse) else {
+    let (Some(reverse), Some(ratio)) = (analysis.setup.reverse, analysis.gears().reverse) else {
         return Cell::absent("teeth not given");
     };
     let teeth = match analysis.setup.constant {
@@ -102,7 +107,7 @@ fn reverse_text(reverse: Reverse) -> String {
 }
 
 fn drops_cell(analysis: &Analysis) -> Cell {
-    let Some(ladder) = &analysis.gears.ladder else { return Cell::absent("needs every gear") };
+    let Some(ladder) = &analysis.gears().ladder else { return Cell::absent("needs every gear") };
     let drops = ladder.drops();
     if drops.is_empty() {
         return Cell::absent("one gear only");
@@ -114,12 +119,12 @@ fn drops_cell(analysis: &Analysis) -> Cell {
         }
         line.extend(drop_figure(analysis, gear, &format!("gear_{}.drop", gear + 1)).map(Piece::from));
     }
-    Cell::line(line).and_maybe(analysis.gears.character.and_then(|character| character_verdict(character, &drops)))
+    Cell::line(line).and_maybe(analysis.gears().character.and_then(|character| character_verdict(character, &drops)))
 }
 
 /// The share of engine speed lost on the upshift from one gear.
 pub fn drop_figure(analysis: &Analysis, gear: usize, key: &str) -> Option<Figure> {
-    let ladder = analysis.gears.ladder.as_ref()?;
+    let ladder = analysis.gears().ladder.as_ref()?;
     let (lower, upper, drop) = (*ladder.ratios().get(gear)?, *ladder.ratios().get(gear + 1)?, *ladder.drops().get(gear)?);
     let filled =
         format!("1 − {} ÷ {} = {} %", number::show(decimal(upper), 4), number::show(decimal(lower), 4), number::show(drop * 100.0, 1));
@@ -148,7 +153,7 @@ fn character_verdict(character: Character, drops: &[f64]) -> Option<Piece> {
 }
 
 fn sums_cell(analysis: &Analysis) -> Cell {
-    let Some(range) = analysis.gears.sums.as_ref().and_then(crate::gearing::check::ToothSums::range) else {
+    let Some(range) = analysis.gears().sums.as_ref().and_then(crate::gearing::check::ToothSums::range) else {
         return Cell::absent("needs every gear");
     };
     let (least, greatest) = range;
@@ -183,7 +188,7 @@ fn sums_text(analysis: &Analysis) -> String {
 
 /// First gear's overall ratio, to two digits behind the point.
 pub fn first_overall(analysis: &Analysis, key: &str) -> Option<Figure> {
-    let (overall, ratio) = (analysis.gears.first_overall()?, analysis.gears.ratios.first().copied().flatten()?);
+    let (overall, ratio) = (analysis.gears().first_overall()?, analysis.gears().ratios.first().copied().flatten()?);
     let mut figure = overall_figure(analysis, 0, ratio, overall);
     figure.key = key.into();
     figure.shown = number::show(decimal(overall), 2);
@@ -192,7 +197,9 @@ pub fn first_overall(analysis: &Analysis, key: &str) -> Option<Figure> {
 }
 
 fn spread_cell(analysis: &Analysis) -> Cell {
-    let (Some(spread), Some(ladder)) = (analysis.gears.spread(), &analysis.gears.ladder) else { return Cell::absent("needs every gear") };
+    let (Some(spread), Some(ladder)) = (analysis.gears().spread(), &analysis.gears().ladder) else {
+        return Cell::absent("needs every gear");
+    };
     let filled = match (ladder.ratios().first(), ladder.ratios().last()) {
         (Some(first), Some(top)) => {
             format!("{} ÷ {} = {}", number::show(decimal(*first), 4), number::show(decimal(*top), 4), number::show(decimal(spread), 4))

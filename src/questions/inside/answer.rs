@@ -59,12 +59,6 @@ pub struct Pair {
     pub geometry: Option<Result<Geometry, GeometryError>>,
 }
 
-/// All of the conditions that the inside of a box hangs on.
-pub fn depends_on(conditions: &Conditions) -> impl PartialEq + '_ {
-    let Conditions { shift, cruise, inside, pull, .. } = conditions;
-    (shift, cruise, inside, &pull.limit, &pull.curve)
-}
-
 impl Inside {
     /// The inside of a setup's box.
     pub fn of(setup: &Setup, conditions: &Conditions) -> Self {

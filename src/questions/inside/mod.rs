@@ -5,14 +5,29 @@ pub mod pictures;
 pub mod read;
 pub mod rows;
 
-use super::{Drawn, Question};
+use super::{Drawn, Input, Place, Question};
+use crate::job::{JobChoice, JobField};
+use crate::sheet::Said;
 
 /// The question.
 pub const QUESTION: Question = Question {
     id: "inside",
+    place: Place::Compare,
     title: "Inside the box",
     ask: "What turns inside the box, how fast, and what must each synchroniser do?",
+    inputs: &[
+        Input::Choice(JobChoice::InsideGear, "gear"),
+        Input::Text(JobField::InsideAt, "at"),
+        Input::Choice(JobChoice::Lining, "lining"),
+        Input::Text(JobField::SyncTime, "time to synchronise"),
+        Input::Text(JobField::LiningLimits, "own limits of the lining"),
+    ],
+    groups: &[],
+    station: rows::station,
+    answer: |_| Said::default(),
+    deciding: |_| Vec::new(),
     rows: rows::rows,
+    rests: |_| Vec::new(),
     pictures: &[
         Drawn { id: "gear-train", tab: "Gear train", draw: |source, focus| Some(Box::new(pictures::train(source, focus))) },
         Drawn {

@@ -85,7 +85,7 @@ pub fn train(source: Source<'_>, focus: Option<usize>) -> Train {
         couplings: Vec::new(),
     };
     let Some(analysis) = source.setups.get(slot) else { return empty };
-    let (Some(gearbox), Some(turning), Some(at)) = (&analysis.setup.gearbox, &analysis.inside.turning, analysis.inside.at) else {
+    let (Some(gearbox), Some(turning), Some(at)) = (&analysis.setup.gearbox, &analysis.inside().turning, analysis.inside().at) else {
         return empty;
     };
     let places = Places::of(gearbox);
@@ -211,7 +211,7 @@ fn couplings(gearbox: &Gearbox, places: &Places, selected: Selected) -> Vec<Coup
 /// The fastest countershaft of each setup at the shift rpm.
 pub fn countershafts(source: Source<'_>, focus: Option<usize>) -> Bars {
     let bar = |(slot, analysis): (usize, &Analysis)| {
-        let peak = analysis.inside.fastest_countershaft.as_ref()?;
+        let peak = analysis.inside().fastest_countershaft.as_ref()?;
         Some(Bar { hue: Hue::Setup(slot), name: analysis.setup.name.clone(), value: in_rpm(peak.speed).abs(), note: String::new() })
     };
     Bars {

@@ -7,14 +7,19 @@ mod synchronisers;
 
 use crate::gearing::speeds::Selected;
 use crate::job::SetupField;
-use crate::questions::Source;
 use crate::questions::entries::entry;
+use crate::questions::{Source, Station};
 use crate::sheet::{Cell, Row, ordinal};
 use crate::units::common::in_rpm;
 use crate::units::number;
 
 /// Source of every speed of a train.
 const TRAIN: &str = "n₂ = −n₁ × z₁ ÷ z₂ at each mesh (any textbook of the theory of machines, for instance Khurmi and Gupta, ch. 13)";
+
+/// The fastest the countershaft turns at the shift rpm, for every setup.
+pub fn station(source: Source<'_>) -> Station {
+    Station::of(source, "fastest cluster, rpm", speeds::fastest_countershaft)
+}
 
 /// The rows.
 pub fn rows(source: Source<'_>) -> Vec<Row> {

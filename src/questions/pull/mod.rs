@@ -8,14 +8,22 @@ pub mod rows;
 
 pub use rows::text;
 
-use super::{Drawn, Question, Source};
+use super::{Drawn, Place, Question, Source};
+use crate::sheet::Said;
 
 /// The question.
 pub const QUESTION: Question = Question {
     id: "pull",
+    place: Place::Compare,
     title: "Pull at the wheels",
     ask: "Which set suits this engine, this car and this use?",
+    inputs: &[],
+    groups: &[],
+    station: rows::station,
+    answer: |_| Said::default(),
+    deciding: |_| Vec::new(),
     rows: rows::rows,
+    rests: |_| Vec::new(),
     pictures: &[
         Drawn {
             id: "thrust",
@@ -37,9 +45,9 @@ pub const QUESTION: Question = Question {
 };
 
 fn has_thrust(source: Source<'_>) -> bool {
-    source.setups.iter().any(|analysis| analysis.pull.thrust.is_some())
+    source.setups.iter().any(|analysis| analysis.pull().thrust.is_some())
 }
 
 fn runs(source: Source<'_>) -> bool {
-    source.setups.iter().any(|analysis| analysis.pull.vehicle.is_some())
+    source.setups.iter().any(|analysis| analysis.pull().vehicle.is_some())
 }

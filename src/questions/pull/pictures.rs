@@ -19,7 +19,7 @@ pub fn thrust(source: Source<'_>, focus: Option<usize>) -> Lines {
     let (speed, force) = (Velocity::usual(source.reader.units), Force::usual(source.reader.units));
     let mut series = Vec::new();
     for (slot, analysis) in source.setups.iter().enumerate() {
-        let gears = analysis.pull.thrust.iter().flat_map(crate::motion::Pull::gears);
+        let gears = analysis.pull().thrust.iter().flat_map(crate::motion::Pull::gears);
         series.extend(gears.map(|gear| {
             let points = even(gear.slowest.value, gear.fastest.value).filter_map(|v| {
                 let at = metres_per_second(v);
@@ -30,7 +30,7 @@ pub fn thrust(source: Source<'_>, focus: Option<usize>) -> Lines {
     }
     let reach = series.iter().flat_map(|line| &line.points).map(|(x, _)| *x).fold(0.0, f64::max);
     let loads = road_loads(source, reach);
-    let grip = source.setups.iter().find_map(|analysis| analysis.pull.vehicle.as_ref()).map(crate::motion::Vehicle::grip_limit);
+    let grip = source.setups.iter().find_map(|analysis| analysis.pull().vehicle.as_ref()).map(crate::motion::Vehicle::grip_limit);
     let guide = |grip: Force| Guide { at: At::Y((force.take)(&grip)), name: "grip of the driven wheels".into(), hue: Hue::Caution };
     series.extend(loads);
     Lines {
@@ -52,7 +52,7 @@ fn even(from: f64, to: f64) -> impl Iterator<Item = f64> {
 /// Road load over speed; the car is one, whatever the setup.
 fn road_loads(source: Source<'_>, reach: f64) -> Vec<Series> {
     let (speed, force) = (Velocity::usual(source.reader.units), Force::usual(source.reader.units));
-    let Some(vehicle) = source.setups.iter().find_map(|analysis| analysis.pull.vehicle.as_ref()) else { return Vec::new() };
+    let Some(vehicle) = source.setups.iter().find_map(|analysis| analysis.pull().vehicle.as_ref()) else { return Vec::new() };
     let on = |grade: f64| {
         let vehicle = vehicle.on(grade).ok()?;
         let points = even(0.0, reach).map(|x| (x, (force.take)(&vehicle.road_load((speed.make)(x)))));
@@ -80,7 +80,7 @@ pub fn run_over_distance(source: Source<'_>, focus: Option<usize>) -> Lines {
 fn standing(source: Source<'_>, focus: Option<usize>, x: Measure, along: impl Fn(&Moment) -> f64) -> Lines {
     let speed = Velocity::usual(source.reader.units);
     let runs = source.setups.iter().enumerate().filter_map(|(slot, analysis)| {
-        let run = traced(&analysis.pull, source.conditions)?;
+        let run = traced(&analysis.pull(), source.conditions)?;
         let points = run.trace.iter().map(|moment| (along(moment), (speed.take)(&moment.speed)));
         Some(Series { hue: Hue::Setup(slot), name: String::new(), points: points.collect() })
     });
@@ -112,7 +112,7 @@ pub fn band(source: Source<'_>, focus: Option<usize>) -> Lines {
     });
     let mut dots = Vec::new();
     for (slot, analysis) in source.setups.iter().enumerate() {
-        let landings = analysis.pull.facts.iter().flat_map(|facts| &facts.landings);
+        let landings = analysis.pull().facts.iter().flat_map(|facts| &facts.landings);
         dots.extend(landings.filter_map(|landing| {
             let name = ordinal(landing.shift.to.saturating_sub(1));
             Some(Dot { at: at(in_rpm(landing.shift.after))?, name, hue: Hue::Setup(slot) })

@@ -8,9 +8,14 @@ pub mod text;
 
 use crate::problem::{Explain, capital};
 use crate::questions::Analysis;
-use crate::questions::{Source, needs};
+use crate::questions::{Source, Station, needs};
 use crate::sheet::{Cell, Row, ordinal};
 use crate::units::{Force, Mass, Measured, Velocity, number};
+
+/// The time to the first of the speeds asked for, for every setup.
+pub fn station(source: Source<'_>) -> Station {
+    run::station(source)
+}
 
 /// The rows.
 pub fn rows(source: Source<'_>) -> Vec<Row> {
@@ -36,13 +41,13 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
 
 /// Why a setup has no answer here: what was refused, or what is still missing.
 fn missing(source: Source<'_>, analysis: &Analysis) -> Cell {
-    if let Some(refused) = &analysis.pull.refused {
+    if let Some(refused) = &analysis.pull().refused {
         return Cell::absent(format!("{}: {}", capital(&refused.what()), refused.what_to_do()));
     }
     if source.conditions.pull.curve.is_none() {
         return Cell::absent("needs the engine’s torque or power");
     }
-    if analysis.pull.thrust.is_none() {
+    if analysis.pull().thrust.is_none() {
         return Cell::absent(needs(analysis));
     }
     Cell::absent("needs the car’s mass")

@@ -5,14 +5,27 @@ pub mod pictures;
 pub mod rows;
 pub mod tyres;
 
-use super::{Drawn, Question};
+use super::{Drawn, Input, Place, Question};
+use crate::job::{JobChoice, JobField};
+use crate::sheet::Said;
 
 /// The question.
 pub const QUESTION: Question = Question {
     id: "road",
+    place: Place::Compare,
     title: "Road speed",
     ask: "How fast in each gear, and where does each shift land?",
+    inputs: &[
+        Input::Text(JobField::Shift, "shift at"),
+        Input::Text(JobField::Cruise, "cruise at"),
+        Input::Choice(JobChoice::OmittedAspect, "series where the size gives none"),
+    ],
+    groups: &[],
+    station: rows::station,
+    answer: |_| Said::default(),
+    deciding: |_| Vec::new(),
     rows: rows::rows,
+    rests: |_| Vec::new(),
     pictures: &[Drawn {
         id: "shift-chart",
         tab: "Shift chart",

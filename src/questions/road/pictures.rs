@@ -10,13 +10,13 @@ use crate::units::{Measured, Velocity};
 pub fn shift_chart(source: Source<'_>, focus: Option<usize>) -> ShiftChart {
     let unit = Velocity::usual(source.reader.units);
     let gear = |analysis: &Analysis, gear: usize| {
-        let speed = analysis.road.gears.get(gear)?.at_shift?;
+        let speed = analysis.road().gears.get(gear)?.at_shift?;
         Some(ClimbGear { name: ordinal(gear), speed_at_shift: (unit.take)(&speed) })
     };
     let climb = |(slot, analysis): (usize, &Analysis)| Climb {
         slot,
         name: analysis.setup.name.clone(),
-        gears: (0..analysis.road.gears.len()).filter_map(|at| gear(analysis, at)).collect(),
+        gears: (0..analysis.road().gears.len()).filter_map(|at| gear(analysis, at)).collect(),
     };
     ShiftChart {
         setups: source.setups.iter().enumerate().map(climb).collect(),

@@ -3,7 +3,7 @@
 use crate::gearing::teeth::decimal;
 use crate::questions::Analysis;
 use crate::questions::short::cruise_text;
-use crate::questions::{Source, needs, needs_in};
+use crate::questions::{Source, Station, needs, needs_in};
 use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
 use crate::units::common::{in_rpm, unit};
 use crate::units::{AngularVelocity, Length, Measured, Time, Unit, Velocity, number};
@@ -12,6 +12,12 @@ mod tyres;
 
 /// Source of road speed in a gear.
 const KINEMATICS: &str = "road speed without slip (Gillespie, Fundamentals of Vehicle Dynamics, ch. 2, from memory; plain kinematics)";
+
+/// Engine speed in top gear at the cruise speed, for every setup.
+pub fn station(source: Source<'_>) -> Station {
+    let label = format!("rpm at {}", cruise_text(source));
+    Station::of(source, label, |analysis| Some(number::show(in_rpm(analysis.road().cruise_in_top()?), 0)))
+}
 
 /// The rows.
 pub fn rows(source: Source<'_>) -> Vec<Row> {
@@ -29,7 +35,7 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
 }
 
 fn speed_cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell {
-    let Some(in_gear) = analysis.road.gears.get(gear) else { return Cell::absent(format!("no {}", ordinal(gear))) };
+    let Some(in_gear) = analysis.road().gears.get(gear) else { return Cell::absent(format!("no {}", ordinal(gear))) };
     let Some(per_thousand) = in_gear.per_thousand else { return Cell::absent(needs_in(analysis, gear)) };
     let unit = Velocity::usual(source.reader.units);
     let key = |what: &str| format!("gear_{}.{what}", gear + 1);
@@ -50,8 +56,8 @@ fn speed_cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell {
 }
 
 fn speed_working(source: Source<'_>, analysis: &Analysis, gear: usize, figure: Figure, engine_rpm: f64) -> Figure {
-    let overall = analysis.gears.overall.get(gear).copied().flatten().map_or(0.0, decimal);
-    let circumference = analysis.road.circumference.unwrap_or_default();
+    let overall = analysis.gears().overall.get(gear).copied().flatten().map_or(0.0, decimal);
+    let circumference = analysis.road().circumference.unwrap_or_default();
     let length = Length::usual(source.reader.units);
     let a_minute = engine_rpm * (length.take)(&circumference) / overall;
     let filled = format!(
@@ -68,7 +74,7 @@ fn speed_working(source: Source<'_>, analysis: &Analysis, gear: usize, figure: F
 }
 
 fn landing(source: Source<'_>, analysis: &Analysis, gear: usize, lands_at: AngularVelocity) -> Figure {
-    let ratio = |gear: usize| analysis.gears.ratios.get(gear).copied().flatten().map_or(0.0, decimal);
+    let ratio = |gear: usize| analysis.gears().ratios.get(gear).copied().flatten().map_or(0.0, decimal);
     let shift = source.conditions.shift.map_or(0.0, in_rpm);
     let figure = Figure::number(format!("gear_{}.lands_at_rpm", gear + 1), in_rpm(lands_at), 0).small();
     let filled = format!(
@@ -84,10 +90,10 @@ fn landing(source: Source<'_>, analysis: &Analysis, gear: usize, lands_at: Angul
 }
 
 fn cruise_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let Some(speed) = analysis.road.cruise_in_top() else {
+    let Some(speed) = analysis.road().cruise_in_top() else {
         return Cell::absent(if source.conditions.cruise.is_none() { "needs the cruise speed".into() } else { needs(analysis) });
     };
-    let cruising = |analysis: &Analysis| analysis.road.cruise_in_top().map(in_rpm);
+    let cruising = |analysis: &Analysis| analysis.road().cruise_in_top().map(in_rpm);
     let lowest = source.setups.iter().filter_map(cruising).fold(f64::INFINITY, f64::min);
     let alone = source.setups.iter().filter_map(cruising).filter(|other| (other - lowest).abs() < 0.5).count() == 1;
     let Some(figure) = cruise_figure(source, analysis, "cruise_rpm") else { return Cell::absent(needs(analysis)) };
@@ -100,9 +106,9 @@ fn cruise_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
 
 /// Engine speed in top gear at the cruise speed.
 pub fn cruise_figure(source: Source<'_>, analysis: &Analysis, key: &str) -> Option<Figure> {
-    let speed = analysis.road.cruise_in_top()?;
-    let overall = analysis.gears.overall.last().copied().flatten().map_or(0.0, decimal);
-    let circumference = analysis.road.circumference.unwrap_or_default();
+    let speed = analysis.road().cruise_in_top()?;
+    let overall = analysis.gears().overall.last().copied().flatten().map_or(0.0, decimal);
+    let circumference = analysis.road().circumference.unwrap_or_default();
     let length = Length::usual(source.reader.units);
     let mut figure = Figure::number(key, in_rpm(speed), 0);
     let filled = format!(

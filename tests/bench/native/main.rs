@@ -51,7 +51,7 @@ fn sheet(criterion: &mut Criterion) {
     let one = Job { setups: job.setups.iter().take(1).cloned().collect(), ..job.clone() };
     let mut group = criterion.benchmark_group("sheet");
     group.bench_function("analysis-of-one-setup", |b| b.iter(|| black_box(questions::analyse_job(black_box(&one), shelves))));
-    let (conditions, setups) = questions::analyse_job(&job, shelves);
+    let questions::Answers { conditions, setups } = questions::analyse_job(&job, shelves);
     let reader = Reader { units: job.units, words: Words::Us };
     let source = Source { job: &job, conditions: &conditions, setups: &setups, shelves, reader };
     group.bench_function("rows-of-three-setups", |b| b.iter(|| black_box(layshaft::questions::sheet_of(source))));

@@ -55,7 +55,7 @@ pub(crate) fn ask(folder: &Path) -> Result<Rival> {
 fn series() -> Value {
     let job = demo::job();
     let shelves = Shelves { speedometer_gears: &[] };
-    let (conditions, setups) = questions::analyse_job(&job, shelves);
+    let questions::Answers { conditions, setups } = questions::analyse_job(&job, shelves);
     let reader = Reader { units: job.units, words: Words::Us };
     let chart = of::shift_chart(Source { job: &job, conditions: &conditions, setups: &setups, shelves, reader }, None);
     let lines: Vec<Vec<[f64; 2]>> = chart

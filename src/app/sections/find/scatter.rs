@@ -1,6 +1,8 @@
 //! The results as a picture of two chosen figures; every dot can be pressed, and reached by keys.
 
 use leptos::prelude::*;
+
+use crate::questions::Answers;
 use wasm_bindgen::JsCast;
 
 use super::Runner;
@@ -92,7 +94,7 @@ fn scatter(state: State, found: &Found, (x, y): (usize, usize)) -> Scatter {
 /// The setups of the sheet among what was found.
 fn setups(state: State, first: &Wish, second: &Wish, units: System) -> Vec<Dot> {
     let given = state.wished.with(|(given, _)| given.clone());
-    state.answers.with(|(_, setups)| {
+    state.answers.with(|Answers { setups, .. }| {
         let dot = |(slot, analysis): (usize, &crate::questions::Analysis)| {
             let value = |wish: &Wish| Some(why::in_unit(wish.measure, meets::figure(analysis, wish, &given)?, units).0);
             Some(Dot { hue: Hue::Setup(slot), name: String::new(), at: (value(first)?, value(second)?), is_on_front: false })

@@ -16,7 +16,7 @@ const FIT: &str = "least squares (any textbook of statistics); what counts as an
 
 /// The readings and what they say.
 pub(super) fn cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let cell = match &analysis.speedo.road_check {
+    let cell = match &analysis.speedo().road_check {
         Some(check) => found(source, analysis, check),
         None => Cell::line([Piece::words("dial and true speed at steady speeds, such as 60 57; 40 38.2; 60 in 63 s to the mile")]),
     };
@@ -64,7 +64,7 @@ fn mended(source: Source<'_>, analysis: &Analysis, check: &RoadCheck, cell: Cell
     };
     let wanted = number::show(check.driven_wanted(train.driven()), 2);
     let mut cell = cell.and([Piece::words(format!("{wanted} driven teeth on the {}-tooth drive would be exact", train.drive()))]);
-    for (at, candidate) in analysis.speedo.mending.iter().enumerate() {
+    for (at, candidate) in analysis.speedo().mending.iter().enumerate() {
         cell = cell.and(mending_line(source, analysis, check, (train, candidate), at + 1));
     }
     cell

@@ -17,9 +17,9 @@ pub fn about(band: &Band) -> String {
 
 /// What the dial does at the rule's own test speeds, each inside or outside and by how much.
 pub(super) fn tests_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let Some(fitted) = analysis.speedo.fitted else { return Cell::absent(missing(source, analysis)) };
+    let Some(fitted) = analysis.speedo().fitted else { return Cell::absent(missing(source, analysis)) };
     let band = source.conditions.speedo.band;
-    let tested = &analysis.speedo.tested;
+    let tested = &analysis.speedo().tested;
     if tested.is_empty() {
         let unnamed = band.tests == Tests::Unnamed;
         return Cell::absent(if unnamed {
@@ -32,7 +32,7 @@ pub(super) fn tests_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     for (at, tested) in tested.iter().enumerate() {
         cell = cell.and(test_line(source, &fitted, tested, at + 1));
     }
-    if let (Tests::LikeR39, Some(fastest)) = (band.tests, analysis.tyres.fastest) {
+    if let (Tests::LikeR39, Some(fastest)) = (band.tests, analysis.tyres().fastest) {
         let unit = Velocity::usual(source.reader.units);
         cell = cell.and([Piece::words(format!("test speeds for a car that reaches {}", show(&fastest.speed, unit, 0)))]);
     }
@@ -41,8 +41,8 @@ pub(super) fn tests_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
 
 /// A caution where the rule is broken at a test speed but not at the check speed, which has said so already.
 fn only_here(analysis: &Analysis, band: &Band) -> Option<Piece> {
-    let outside: Vec<String> = analysis.speedo.tested.iter().filter(|tested| tested.judgement.is_outside()).map(named).collect();
-    let said = analysis.speedo.judgement.is_some_and(Judgement::is_outside);
+    let outside: Vec<String> = analysis.speedo().tested.iter().filter(|tested| tested.judgement.is_outside()).map(named).collect();
+    let said = analysis.speedo().judgement.is_some_and(Judgement::is_outside);
     let text = format!("outside {} at {}; local rules decide", band.name, outside.join(" and "));
     (!outside.is_empty() && !said).then(|| Piece::caution(text))
 }
@@ -95,7 +95,7 @@ fn judged(source: Source<'_>, judgement: Judgement) -> String {
 
 /// What the odometer adds over 100 miles or kilometres, and what the rule says of that.
 pub(super) fn odometer_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let Some(fitted) = analysis.speedo.fitted else { return Cell::absent(missing(source, analysis)) };
+    let Some(fitted) = analysis.speedo().fitted else { return Cell::absent(missing(source, analysis)) };
     let unit = distance(source);
     let way: Length = (unit.make)(100.0);
     let counted = fitted.odometer(way);

@@ -26,10 +26,10 @@ fn key(pair: &Pair) -> String {
 
 /// When the same two teeth of a pair meet again.
 pub(super) fn hunting_cell(analysis: &Analysis) -> Cell {
-    if analysis.inside.pairs.is_empty() {
+    if analysis.inside().pairs.is_empty() {
         return Cell::absent("needs the whole gearbox");
     }
-    analysis.inside.pairs.iter().fold(Cell::default(), |cell, pair| {
+    analysis.inside().pairs.iter().fold(Cell::default(), |cell, pair| {
         let figure = Figure::number(format!("inside.{}.turns_to_repeat", key(pair)), f64::from(pair.hunting.driver_turns), 0).small();
         let filled = format!("{} ÷ {} = {}", pair.mesh.driven, pair.hunting.common_factor, figure.shown);
         let figure = figure.by(
@@ -83,7 +83,7 @@ fn pairs_cell(source: Source<'_>, analysis: &Analysis, line: fn(&Pair, &Geometry
     if analysis.setup.inside.cut.is_none() {
         return Cell::absent(if is_pitch_blank(source, analysis) { "needs module or pitch" } else { UNREAD });
     }
-    analysis.inside.pairs.iter().fold(Cell::default(), |cell, pair| match &pair.geometry {
+    analysis.inside().pairs.iter().fold(Cell::default(), |cell, pair| match &pair.geometry {
         Some(Ok(geometry)) => {
             let mut pieces = vec![Piece::words(name(analysis, pair))];
             pieces.extend(line(pair, geometry));
@@ -148,7 +148,7 @@ fn refusal(analysis: &Analysis, pair: &Pair, why: &GeometryError, first: bool) -
 fn undercut_lines(analysis: &Analysis, cell: Cell) -> Cell {
     let Some(cut) = &analysis.setup.inside.cut else { return cell };
     let fewest = undercut::fewest_teeth_for_a_rack(cut);
-    let pairs = analysis.inside.pairs.iter().flat_map(|pair| [pair.mesh.driver, pair.mesh.driven]);
+    let pairs = analysis.inside().pairs.iter().flat_map(|pair| [pair.mesh.driver, pair.mesh.driven]);
     let mut few: Vec<u16> = pairs.map(Teeth::count).filter(|teeth| f64::from(*teeth) < fewest.floor()).collect();
     crate::order::by(&mut few, Ord::cmp);
     few.dedup();
@@ -161,11 +161,11 @@ fn undercut_lines(analysis: &Analysis, cell: Cell) -> Cell {
 
 /// The thrust of every mesh of the path at the engine's peak torque.
 pub(super) fn thrust_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    if analysis.inside.thrust.is_empty() {
+    if analysis.inside().thrust.is_empty() {
         return Cell::absent("needs the cut of the gears and the engine’s torque");
     }
     let unit = Force::usual(source.reader.units);
-    analysis.inside.thrust.iter().enumerate().fold(Cell::default(), |cell, (at, (part, forces))| {
+    analysis.inside().thrust.iter().enumerate().fold(Cell::default(), |cell, (at, (part, forces))| {
         let axial = Figure::quantity(&format!("inside.mesh_{}_axial", at + 1), &forces.axial, unit, 0).small();
         let filled = format!(
             "tangential {} {}, radial {} {}",

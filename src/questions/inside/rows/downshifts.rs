@@ -12,7 +12,7 @@ use crate::units::number;
 
 /// Every downshift with the engine at the shift rpm, and from where down each stays within the limit.
 pub(super) fn at_shift_cell(analysis: &Analysis) -> Cell {
-    let downshifts = &analysis.inside.downshifts;
+    let downshifts = &analysis.inside().downshifts;
     if downshifts.is_empty() {
         return missing(analysis);
     }
@@ -27,7 +27,7 @@ pub(super) fn at_shift_cell(analysis: &Analysis) -> Cell {
 /// Every downshift at the cruise speed from a gear that is within the limit there. One from top gear that passes it is a caution;
 /// from a lower gear it is one for the driver, as every box has such a gear.
 pub(super) fn at_cruise_cell(analysis: &Analysis) -> Cell {
-    let all = &analysis.inside.cruise_downshifts;
+    let all = &analysis.inside().cruise_downshifts;
     if all.is_empty() {
         let one = analysis.setup.gears.len() == 1;
         return Cell::absent(if one { "one gear only".into() } else { crate::questions::needs(analysis) });

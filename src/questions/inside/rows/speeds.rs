@@ -22,7 +22,7 @@ pub(super) fn rpm_figure(key: impl Into<String>, speed: AngularVelocity) -> Figu
 
 /// What the countershaft does in the selected gear, and which way round.
 pub(super) fn countershaft_cell(analysis: &Analysis) -> Cell {
-    let inside = &analysis.inside;
+    let inside = &analysis.inside();
     if analysis.setup.layout == Layout::TwoShaft {
         return output_cell(analysis);
     }
@@ -37,14 +37,14 @@ pub(super) fn countershaft_cell(analysis: &Analysis) -> Cell {
 }
 
 fn output_cell(analysis: &Analysis) -> Cell {
-    let Some(at) = analysis.inside.at else { return missing(analysis) };
+    let Some(at) = analysis.inside().at else { return missing(analysis) };
     Cell::line([output_figure(analysis, at).big().into(), Piece::words(way(at.1, "at the output shaft; no countershaft"))])
 }
 
 /// The output's speed, from the input's by the ratio.
 fn output_figure(analysis: &Analysis, at: (AngularVelocity, AngularVelocity)) -> Figure {
     let figure = rpm_figure("inside.output_rpm", at.1);
-    let ratio = analysis.inside.turning.as_ref().and_then(|turning| turning.ratio);
+    let ratio = analysis.inside().turning.as_ref().and_then(|turning| turning.ratio);
     let filled = ratio.map_or_else(
         || "nothing is engaged".to_owned(),
         |ratio| format!("{} ÷ {} = {} rpm", number::show(in_rpm(at.0).abs(), 0), number::show(decimal(ratio).abs(), 4), figure.shown),
@@ -61,9 +61,14 @@ pub(super) fn missing(analysis: &Analysis) -> Cell {
     if analysis.setup.gearbox.is_none() { Cell::absent("needs the whole gearbox") } else { Cell::absent("no such gear, or no input rpm") }
 }
 
+/// The most the countershaft turns in any forward gear at the shift rpm.
+pub(super) fn fastest_countershaft(analysis: &Analysis) -> Option<String> {
+    Some(number::show(in_rpm(analysis.inside().fastest_countershaft.as_ref()?.speed).abs(), 0))
+}
+
 /// The fastest countershaft and the fastest idle gear at the shift rpm.
 pub(super) fn fastest_cell(analysis: &Analysis) -> Cell {
-    let inside = &analysis.inside;
+    let inside = &analysis.inside();
     let line = |key: &str, peak: &Peak, [formula, what]: [String; 2]| {
         let filled =
             format!("{} rpm in {}, the greatest of all forward gears", number::show(in_rpm(peak.speed).abs(), 0), ordinal(peak.gear));
@@ -88,7 +93,7 @@ pub(super) fn fastest_cell(analysis: &Analysis) -> Cell {
 
 /// Every loose gear and how fast it turns on its shaft.
 pub(super) fn idle_cell(analysis: &Analysis) -> Cell {
-    let inside = &analysis.inside;
+    let inside = &analysis.inside();
     let (Some(turning), Some(at)) = (&inside.turning, inside.at) else { return missing(analysis) };
     let loose = turning.parts.iter().filter(|turns| turns.loose && turns.teeth.is_some());
     let cell = loose.fold(Cell::default(), |cell, turns| {
@@ -129,7 +134,7 @@ fn part_key(part: Part) -> String {
 /// What turns when the car rolls in neutral with the clutch out and the input at rest.
 pub(super) fn neutral_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let (Some(gearbox), Some(cruise), Some(circumference), Some(behind)) =
-        (&analysis.setup.gearbox, source.conditions.cruise, analysis.road.circumference, analysis.setup.behind_gearbox())
+        (&analysis.setup.gearbox, source.conditions.cruise, analysis.road().circumference, analysis.setup.behind_gearbox())
     else {
         return Cell::absent(crate::questions::needs(analysis));
     };
@@ -156,7 +161,7 @@ pub(super) fn neutral_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
 
 /// How often the teeth of each pair meet, the pairs under load first.
 pub(super) fn mesh_cell(analysis: &Analysis) -> Cell {
-    let meetings = &analysis.inside.meetings;
+    let meetings = &analysis.inside().meetings;
     if meetings.is_empty() {
         return missing(analysis);
     }
@@ -172,7 +177,7 @@ pub(super) fn mesh_cell(analysis: &Analysis) -> Cell {
 
 /// How often the teeth under load meet at the cruise speed in top gear, those of the final drive last.
 pub(super) fn cruise_mesh_cell(analysis: &Analysis) -> Cell {
-    let inside = &analysis.inside;
+    let inside = &analysis.inside();
     let mut cell = inside
         .cruise_meetings
         .iter()
@@ -184,7 +189,7 @@ pub(super) fn cruise_mesh_cell(analysis: &Analysis) -> Cell {
     if !cell.lines.is_empty() {
         return cell;
     }
-    let rolls = analysis.road.cruise_in_top().is_some();
+    let rolls = analysis.road().cruise_in_top().is_some();
     Cell::absent(if rolls { "direct, and the teeth of the final drive are not counted".into() } else { crate::questions::needs(analysis) })
 }
 

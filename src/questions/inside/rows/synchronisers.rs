@@ -29,7 +29,7 @@ pub(super) fn rows(source: Source<'_>) -> Vec<Row> {
 
 /// The inertia they work against: typed, estimated, or missing.
 pub(super) fn inertia_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let cell = match &analysis.inside.inertia {
+    let cell = match &analysis.inside().inertia {
         Some(reflected) => {
             let usual = MomentOfInertia::usual(source.reader.units);
             let decimals = if source.reader.units == System::Inch { 2 } else { 5 };
@@ -62,7 +62,7 @@ fn cell(source: Source<'_>, analysis: &Analysis, from: usize, to: usize) -> Cell
     if from.max(to) >= analysis.setup.gears.len() {
         return Cell::absent(format!("no {}", ordinal(from.max(to))));
     }
-    let Some(shift) = analysis.inside.shifts.iter().find(|shift| shift.from == from && shift.to == to) else {
+    let Some(shift) = analysis.inside().shifts.iter().find(|shift| shift.from == from && shift.to == to) else {
         return Cell::absent("needs the whole gearbox and an input rpm");
     };
     let key = format!("inside.sync_{}_to_{}", from + 1, to + 1);
@@ -73,7 +73,7 @@ fn cell(source: Source<'_>, analysis: &Analysis, from: usize, to: usize) -> Cell
     let figure = figure.by("what the cone takes out = change of the input speed × its share at the gear", filled, SLIP);
     let cell = Cell::line([figure.into(), Piece::words("to take out")]);
     let Some(absorbed) = shift.absorbed else { return cell.and([Piece::words("no synchroniser: double-clutch")]) };
-    if analysis.inside.inertia.is_none() {
+    if analysis.inside().inertia.is_none() {
         return cell;
     }
     let work = Figure::quantity(&format!("{key}_work"), &absorbed.work, unit::<Energy>("J"), 1).small();

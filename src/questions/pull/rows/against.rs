@@ -14,7 +14,7 @@ pub(super) fn cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     if first.setup.id == analysis.setup.id {
         return Cell::absent("what the others are held against");
     }
-    let (Some(a), Some(b)) = (&first.pull.facts, &analysis.pull.facts) else { return missing(source, analysis) };
+    let (Some(a), Some(b)) = (&first.pull().facts, &analysis.pull().facts) else { return missing(source, analysis) };
     let lines = sentences(source, &difference(a, b));
     if lines.is_empty() {
         return Cell::absent("no difference");

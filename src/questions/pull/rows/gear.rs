@@ -20,7 +20,7 @@ pub(super) fn cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell
     if gear >= analysis.setup.gears.len() {
         return Cell::absent(format!("no {}", ordinal(gear)));
     }
-    let Some(answers) = analysis.pull.gears.get(gear) else { return missing(source, analysis) };
+    let Some(answers) = analysis.pull().gears.get(gear) else { return missing(source, analysis) };
     let key = |what: &str| format!("pull.gear_{}.{what}", gear + 1);
     let cell = match answers.top {
         Some(top) => {
@@ -29,7 +29,7 @@ pub(super) fn cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell
                 Bound::RevLimit => "at the rev limit",
                 Bound::Balance => "where thrust equals road load",
             };
-            let fastest = analysis.pull.facts.as_ref().and_then(|facts| facts.top).is_some_and(|best| best.gear == gear + 1);
+            let fastest = analysis.pull().facts.as_ref().and_then(|facts| facts.top).is_some_and(|best| best.gear == gear + 1);
             let figure = if fastest { figure.big() } else { figure };
             let cell = Cell::line([figure.by("highest speed at which thrust covers road load", why, BALANCE).into(), Piece::words(why)]);
             if fastest { cell.and([Piece::good("top speed of the car")]) } else { cell }
@@ -55,7 +55,7 @@ fn by_grip(steepest: &Steepest) -> &'static str {
 /// A steepest grade with how it came about.
 pub(super) fn grade_figure(source: Source<'_>, analysis: &Analysis, steepest: &Steepest, key: &str) -> Figure {
     let figure = Figure::percent(key, steepest.grade, 0);
-    let Some(car) = analysis.pull.vehicle.as_ref().map(crate::motion::Vehicle::car) else { return figure };
+    let Some(car) = analysis.pull().vehicle.as_ref().map(crate::motion::Vehicle::car) else { return figure };
     let percent = |grade: f64| format!("{} %", number::show(grade * 100.0, 0));
     let filled = format!(
         "F = {} at {} rpm, W of {}, f = {}: {} by thrust, {} by grip",
@@ -73,7 +73,7 @@ pub(super) fn grade_figure(source: Source<'_>, analysis: &Analysis, steepest: &S
 
 /// The cruise in top gear: how hard it works, what is left, where it must shift down.
 pub(super) fn cruise_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let Some(cruise) = &analysis.pull.cruise else {
+    let Some(cruise) = &analysis.pull().cruise else {
         return if source.conditions.cruise.is_none() { Cell::absent("needs the cruise speed") } else { missing(source, analysis) };
     };
     let (Some(share), Some(reserve)) = (cruise.load_share, cruise.reserve) else {

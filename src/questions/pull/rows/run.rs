@@ -6,7 +6,7 @@ use crate::motion::compare::Facts;
 use crate::motion::run::{Moment, Stopped};
 use crate::problem::Explain;
 use crate::questions::Analysis;
-use crate::questions::Source;
+use crate::questions::{Source, Station};
 use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::units::common::{in_rpm, rpm, unit};
 use crate::units::{Energy, Force, Length, Measured, System, Time, Torque, Unit, Velocity, number};
@@ -19,6 +19,22 @@ const THRUST: &str =
     "wheel thrust from engine torque, losses as an efficiency (Gillespie, Fundamentals of Vehicle Dynamics, ch. 2, from memory)";
 /// Source of the heat in the clutch.
 const CLUTCH: &str = "heat of a slipping clutch (Shigley, Mechanical Engineering Design, clutch chapter, from memory), integrated with the road load until the clutch locks";
+
+/// Which of the speeds asked for stands for a run: the second, usually 60 mph or 100 km/h, or the only one.
+fn station_speed(source: Source<'_>) -> Option<(usize, Velocity)> {
+    let speeds = &source.conditions.pull.run.speeds;
+    speeds.iter().copied().enumerate().nth(1).or_else(|| speeds.first().map(|speed| (0, *speed)))
+}
+
+/// The time to that speed, for every setup.
+pub(super) fn station(source: Source<'_>) -> Station {
+    let Some((at, speed)) = station_speed(source) else { return Station::default() };
+    let seconds = |analysis: &Analysis| {
+        let moment = (*analysis.pull().facts.as_ref()?.to_speed.get(at)?)?;
+        Some(number::show((unit::<Time>("s").take)(&moment.time), 1))
+    };
+    Station::of(source, format!("0 to {}, s", speed_text(source, speed)), seconds)
+}
 
 /// The rows.
 pub(super) fn rows(source: Source<'_>) -> Vec<Row> {
@@ -38,23 +54,23 @@ pub(super) fn rows(source: Source<'_>) -> Vec<Row> {
 }
 
 fn launch_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let Some(facts) = &analysis.pull.facts else { return missing(source, analysis) };
+    let Some(facts) = &analysis.pull().facts else { return missing(source, analysis) };
     cautions(analysis).fold(start_cell(source, analysis, facts), |cell, caution| cell.and([Piece::caution(caution)]))
 }
 
 /// Where engine speeds asked for lie outside the curve, and what is used instead.
 fn cautions(analysis: &Analysis) -> impl Iterator<Item = String> {
-    let of_limit = analysis.pull.thrust.iter().flat_map(Thrust::cautions);
-    let of_run = analysis.pull.facts.iter().filter_map(|facts| facts.run.as_ref()?.caution.as_ref());
+    let of_limit = analysis.pull().thrust.iter().flat_map(Thrust::cautions);
+    let of_run = analysis.pull().facts.iter().filter_map(|facts| facts.run.as_ref()?.caution.as_ref());
     of_limit.chain(of_run).map(|why| format!("{}: {}", why.what(), why.what_to_do()))
 }
 
 fn start_cell(source: Source<'_>, analysis: &Analysis, facts: &Facts) -> Cell {
     let launch = source.conditions.pull.run.launch.value;
-    let held = analysis.pull.thrust.as_ref().map_or_else(|| in_rpm(launch), |thrust| thrust.held_launch_rpm(launch));
+    let held = analysis.pull().thrust.as_ref().map_or_else(|| in_rpm(launch), |thrust| thrust.held_launch_rpm(launch));
     let words = format!("at {} rpm in 1st, or the tyres’ grip where that is less", number::show(held, 0));
     let mut cell = Cell::line([thrust_figure(source, analysis, facts, held).into(), Piece::words(words)]);
-    if let Some(start) = analysis.pull.gears.first().and_then(|gear| gear.started) {
+    if let Some(start) = analysis.pull().gears.first().and_then(|gear| gear.started) {
         let grade = gear::grade_figure(source, analysis, &start, "pull.start_grade");
         let mut line = vec![Piece::words("starts on a grade of"), grade.into()];
         let trailer = with_trailer(source);
@@ -86,11 +102,11 @@ fn slip_s(locked: &Moment) -> String {
 /// Thrust at the launch, the engine held at so many rpm.
 fn thrust_figure(source: Source<'_>, analysis: &Analysis, facts: &Facts, held_rpm: f64) -> Figure {
     let figure = Figure::quantity("pull.launch_thrust", &facts.launch_thrust, Force::usual(source.reader.units), 0).big();
-    let parts = analysis.pull.thrust.as_ref().and_then(|thrust| {
+    let parts = analysis.pull().thrust.as_ref().and_then(|thrust| {
         let radius = analysis.setup.rolling.as_ref()?.radius();
         Some((thrust.curve().torque(rpm(held_rpm))?, thrust.gear(1)?, radius))
     });
-    let (Some((torque, first, radius)), Some(vehicle)) = (parts, &analysis.pull.vehicle) else { return figure };
+    let (Some((torque, first, radius)), Some(vehicle)) = (parts, &analysis.pull().vehicle) else { return figure };
     let (of_torque, of_length) = (Torque::usual(source.reader.units), length_unit(source));
     let filled = format!(
         "{} {} × {} × {} ÷ {} {}; the tyres hold {}",
@@ -111,8 +127,8 @@ fn length_unit(source: Source<'_>) -> &'static Unit<Length> {
 }
 
 fn to_speed_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
-    let Some(facts) = &analysis.pull.facts else { return missing(source, analysis) };
-    let of = |analysis: &Analysis| analysis.pull.facts.as_ref().and_then(|facts| facts.to_speed.get(at).copied().flatten());
+    let Some(facts) = &analysis.pull().facts else { return missing(source, analysis) };
+    let of = |analysis: &Analysis| analysis.pull().facts.as_ref().and_then(|facts| facts.to_speed.get(at).copied().flatten());
     let Some(moment) = of(analysis) else {
         return Cell::absent(facts.run.as_ref().map_or("out of reach", |run| out_of_reach(run.stopped)));
     };
@@ -145,10 +161,10 @@ fn out_of_reach(stopped: Stopped) -> &'static str {
 }
 
 fn distance_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
-    if analysis.pull.facts.is_none() {
+    if analysis.pull().facts.is_none() {
         return missing(source, analysis);
     }
-    let of = |analysis: &Analysis| analysis.pull.distances.get(at).and_then(|(_, moment)| *moment);
+    let of = |analysis: &Analysis| analysis.pull().distances.get(at).and_then(|(_, moment)| *moment);
     let Some(moment) = of(analysis) else { return Cell::absent("the car does not get that far") };
     let first = source.setups.first().filter(|first| first.setup.id != analysis.setup.id).and_then(of).map(seconds);
     let name = if at == 0 { "pull.quarter_mile" } else { "pull.one_km" };
@@ -163,10 +179,10 @@ fn distance_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
 }
 
 fn roll_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    if analysis.pull.facts.is_none() {
+    if analysis.pull().facts.is_none() {
         return missing(source, analysis);
     }
-    let run = match &analysis.pull.roll {
+    let run = match &analysis.pull().roll {
         Some(Ok(run)) => run,
         Some(Err(why)) => return Cell::absent(format!("{}: {}", why.what(), why.what_to_do())),
         None => return missing(source, analysis),

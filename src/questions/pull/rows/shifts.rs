@@ -18,8 +18,8 @@ pub(super) fn cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell
     if gear >= analysis.setup.gears.len() {
         return Cell::absent(format!("no {}", ordinal(gear)));
     }
-    let Some(shift) = analysis.pull.shifts.iter().find(|shift| shift.best.from == gear) else {
-        return if analysis.pull.thrust.is_some() { Cell::absent(no_taller(gear)) } else { missing(source, analysis) };
+    let Some(shift) = analysis.pull().shifts.iter().find(|shift| shift.best.from == gear) else {
+        return if analysis.pull().thrust.is_some() { Cell::absent(no_taller(gear)) } else { missing(source, analysis) };
     };
     let best = shift.best;
     let mut figure = Figure::number(format!("pull.shift_{gear}_rpm"), in_rpm(best.before), 0);
@@ -35,7 +35,7 @@ pub(super) fn cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell
     let cell = Cell::line([figure.into(), Piece::words(why)]);
     let skips = best.to > gear + 1;
     let cell = if skips { cell.and([Piece::words(format!("into {}: {}", ordinal(best.to - 1), no_taller(gear)))]) } else { cell };
-    let landing = analysis.pull.facts.as_ref().and_then(|facts| facts.landings.iter().find(|landing| landing.shift.from == gear));
+    let landing = analysis.pull().facts.as_ref().and_then(|facts| facts.landings.iter().find(|landing| landing.shift.from == gear));
     let cell = landing.map_or(cell.clone(), |landing| landing_lines(cell, landing, gear));
     cost(shift.cost).into_iter().fold(cell, Cell::and)
 }
@@ -73,7 +73,7 @@ fn cost(cost: Option<crate::motion::shift::ShiftCost>) -> Option<[Piece; 1]> {
 
 /// The share of a run's time spent inside the power band.
 pub(super) fn in_band_cell(analysis: &Analysis) -> Cell {
-    let Some(facts) = &analysis.pull.facts else { return Cell::absent("needs the engine and the car’s mass") };
+    let Some(facts) = &analysis.pull().facts else { return Cell::absent("needs the engine and the car’s mass") };
     let band = format!("{} to {} rpm", number::show(in_rpm(facts.band.from), 0), number::show(in_rpm(facts.band.to), 0));
     match facts.in_band {
         Some(share) => Cell::line([

@@ -20,7 +20,7 @@ pub(super) fn speed_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let filled = format!("{symbol} = {}", show(&limit, kmh(), 0));
     let figure = Figure::quantity("tyre.speed_limit", &limit, unit, 0).by("speed of the symbol, by the table", filled, service::SOURCE);
     let cell = Cell::line([figure.into(), Piece::words(format!("by its symbol {symbol}"))]);
-    let Some(fastest) = analysis.tyres.fastest else { return cell };
+    let Some(fastest) = analysis.tyres().fastest else { return cell };
     let gear = ordinal(fastest.gear);
     let how = if fastest.is_top_speed { format!("the top speed, in {gear},") } else { format!("{gear} at the shift rpm") };
     if fastest.speed > limit {
@@ -63,12 +63,12 @@ pub(super) fn load_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
 
 /// What four tyres carry beside the car with driver and load.
 fn against_car(source: Source<'_>, analysis: &Analysis, single: Mass, cell: Cell) -> Cell {
-    let (Some(four), Some(car)) = (analysis.tyres.four_carry, analysis.tyres.car) else { return cell };
+    let (Some(four), Some(car)) = (analysis.tyres().four_carry, analysis.tyres().car) else { return cell };
     let unit = Mass::usual(source.reader.units);
     let filled = format!("4 × {} = {}", show(&single, unit, 0), show(&four, unit, 0));
     let figure = Figure::quantity("tyre.four_carry", &four, unit, 0).small().by("four tyres carry 4 × one", filled, FOUR);
     let cell = cell.and([figure.into(), Piece::words(format!("on four, for a car of {}; its plate decides", show(&car, unit, 0)))]);
-    match analysis.tyres.overload() {
+    match analysis.tyres().overload() {
         Some(over) => {
             let text = format!(
                 "the car is {} heavier than four such tyres may carry: fit a higher load index, or load less; its plate decides",

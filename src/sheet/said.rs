@@ -1,0 +1,96 @@
+//! A sentence about setups: the answer of a question in words, each setup by its letter.
+//!
+//! In the text a setup stands as `[A]`; the page draws it in the setup's colour, everything else reads the bare letter.
+
+/// One or more sentences in which setups are named.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Said(String);
+
+/// A piece of a sentence.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Bit<'a> {
+    /// Plain words.
+    Words(&'a str),
+    /// A setup, by its column counted from 0.
+    Setup(usize),
+}
+
+impl Said {
+    /// Sentences as one text.
+    pub fn new(text: impl Into<String>) -> Self {
+        Self(text.into())
+    }
+
+    /// Sentences one behind the other; what says nothing is left out.
+    pub fn of(sentences: impl IntoIterator<Item = String>) -> Self {
+        Self(sentences.into_iter().filter(|sentence| !sentence.trim().is_empty()).collect::<Vec<_>>().join(" "))
+    }
+
+    /// Whether nothing is said.
+    pub fn is_empty(&self) -> bool {
+        self.0.is_empty()
+    }
+
+    /// The text with its marks.
+    pub fn marked(&self) -> &str {
+        &self.0
+    }
+
+    /// The text as it is read: setups as bare letters.
+    pub fn plain(&self) -> String {
+        let letter = |bit: Bit<'_>| match bit {
+            Bit::Words(words) => words.to_owned(),
+            Bit::Setup(column) => crate::job::Job::letter(column).to_string(),
+        };
+        self.bits().into_iter().map(letter).collect()
+    }
+
+    /// The pieces, in order.
+    pub fn bits(&self) -> Vec<Bit<'_>> {
+        let mut bits = Vec::new();
+        let mut rest = self.0.as_str();
+        while let Some((before, column, after)) = next_mark(rest) {
+            if !before.is_empty() {
+                bits.push(Bit::Words(before));
+            }
+            bits.push(Bit::Setup(column));
+            rest = after;
+        }
+        if !rest.is_empty() {
+            bits.push(Bit::Words(rest));
+        }
+        bits
+    }
+
+    /// The same in other words.
+    #[must_use]
+    pub fn map(self, say: impl FnOnce(&str) -> String) -> Self {
+        Self(say(&self.0))
+    }
+}
+
+/// A setup in a sentence, by its column counted from 0: `[A]`.
+pub fn mark(column: usize) -> String {
+    format!("[{}]", crate::job::Job::letter(column))
+}
+
+/// Setups in a sentence: `[A]`, `[A] and [B]`, `[A], [B] and [C]`.
+pub fn marks(columns: &[usize]) -> String {
+    let marks: Vec<String> = columns.iter().map(|column| mark(*column)).collect();
+    match marks.split_last() {
+        Some((last, [])) => last.clone(),
+        Some((last, others)) => format!("{} and {last}", others.join(", ")),
+        None => String::new(),
+    }
+}
+
+/// What stands before the next mark, its column, and what stands behind it.
+fn next_mark(text: &str) -> Option<(&str, usize, &str)> {
+    text.match_indices('[').find_map(|(at, _)| {
+        let (before, behind) = (text.get(..at)?, text.get(at + 1..)?);
+        let mut chars = behind.chars();
+        let (letter, close) = (chars.next()?, chars.next()?);
+        let column = ('A'..='F').position(|each| each == letter).filter(|_| close == ']')?;
+        Some((before, column, chars.as_str()))
+    })
+}
