@@ -1,5 +1,6 @@
 //! What a picture says without being looked at: what stands under a pointer, its table, and lists of setups in words.
 use super::palette;
+use crate::spreadsheet;
 
 /// What stands under a pointer.
 #[derive(Clone, Debug, PartialEq)]
@@ -51,14 +52,8 @@ impl Table {
 
     /// The table as a CSV file.
     pub fn csv(&self) -> String {
-        let line = |cells: &Vec<String>| cells.iter().map(|cell| quoted(cell)).collect::<Vec<_>>().join(",");
-        std::iter::once(&self.heads).chain(&self.rows).map(|cells| line(cells) + "\r\n").collect()
+        spreadsheet::write(std::iter::once(&self.heads).chain(&self.rows))
     }
-}
-
-/// A cell as RFC 4180 wants it.
-fn quoted(cell: &str) -> String {
-    if cell.contains([',', '"', '\r', '\n']) { format!("\"{}\"", cell.replace('"', "\"\"")) } else { cell.to_owned() }
 }
 
 /// Setups by their letters: `A`, `A and B`, `A, B and C`.

@@ -2,6 +2,7 @@
 
 use super::{Figure, Piece, Row, Sheet};
 use crate::job::Job;
+use crate::spreadsheet;
 use serde_json::{Map, Value, json};
 
 /// Every figure of a job's sheet, one object a setup; cautions beside them.
@@ -35,15 +36,15 @@ pub fn figures(job: &Job, sheet: &Sheet) -> Value {
 
 /// The sheet as a table: a line a row, a column a setup, each cell as it is read.
 pub fn csv(job: &Job, sheet: &Sheet) -> String {
-    let mut lines =
-        vec![record(["section", "row"].into_iter().map(str::to_owned).chain(job.setups.iter().map(|setup| setup.name.clone())))];
+    let mut table =
+        vec![["section".to_owned(), "row".to_owned()].into_iter().chain(job.setups.iter().map(|setup| setup.name.clone())).collect()];
     for section in &sheet.sections {
         for row in &section.rows {
-            let cells = row.cells.iter().map(cell_text);
-            lines.push(record([section.title.clone(), row.label.clone()].into_iter().chain(cells)));
+            let head = [section.title.clone(), row.label.clone()];
+            table.push(head.into_iter().chain(row.cells.iter().map(cell_text)).collect::<Vec<_>>());
         }
     }
-    lines.concat()
+    spreadsheet::write(table)
 }
 
 fn rows(sheet: &Sheet) -> impl Iterator<Item = &Row> {
@@ -70,13 +71,4 @@ fn piece_text(piece: &Piece) -> String {
         Piece::Words(text) | Piece::Absent(text) => text.clone(),
         Piece::Verdict(verdict) => verdict.text.clone(),
     }
-}
-
-/// One line of a table; a cell that a spreadsheet would take for a formula gets an apostrophe before it.
-fn record(cells: impl Iterator<Item = String>) -> String {
-    let guard = |cell: String| if cell.starts_with(['=', '+', '-', '@', '\t', '\r']) { format!("'{cell}") } else { cell };
-    let quote = |cell: String| format!("\"{}\"", guard(cell).replace('"', "\"\""));
-    let mut line = cells.map(quote).collect::<Vec<_>>().join(",");
-    line.push_str("\r\n");
-    line
 }

@@ -75,4 +75,5 @@ mod published_units;
 mod pull_by_hand;
 mod saved;
 mod saved_schema;
+mod spreadsheet_laws;
 mod tyres_and_dial_by_hand;

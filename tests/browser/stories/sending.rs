@@ -117,7 +117,7 @@ fn the_figures_go_out_as_a_table() -> Result<()> {
         page.click("#save-csv").await?;
         page.until("window.saved !== undefined").await?;
         page.js::<()>("void window.saved.text().then((text) => { window.csv = text; })").await?;
-        page.until("window.csv?.startsWith('\"section\",\"row\",\"As it came\"') === true").await?;
+        page.until("window.csv?.startsWith('section,row,As it came') === true").await?;
         page.until("window.csv.includes('2.467')").await
     })
 }
