@@ -18,6 +18,7 @@ impl Entry {
                 Err(why) => problems.push(Problem::stop(column.name(), &why)),
             }
         }
+        entry.settle_stock(self.text(Column::InStock));
         if entry.kind.is_named() && entry.title().is_empty() {
             let column = entry.kind.title();
             problems.push(Problem::stop(column.name(), &LineError::Blank { column }));
@@ -26,6 +27,20 @@ impl Entry {
         let news: Vec<Problem> = unread.into_iter().filter(|one| problems.iter().all(|known| known.field != one.field)).collect();
         problems.extend(news);
         if problems.is_empty() { Ok(entry) } else { Err(problems) }
+    }
+
+    /// Makes quantity and stock agree: how many there are may be written in either, and of none there is none in stock.
+    fn settle_stock(&mut self, typed: &str) {
+        if self.text(Column::Quantity).is_empty()
+            && let Ok(count) = Column::Quantity.read(typed)
+        {
+            self.set(Column::Quantity, count);
+        }
+        match (self.text(Column::Quantity), self.text(Column::InStock)) {
+            ("0", _) | ("", "") => self.put_in_stock(false),
+            (_, "") => self.put_in_stock(true),
+            _ => {}
+        }
     }
 
     /// What wants a second look about an entry that can be used.

@@ -4,6 +4,7 @@ use super::error::LineError;
 use crate::gearing::Layout;
 use crate::speedometer::{Hand, Role};
 use crate::spreadsheet::one_line;
+use crate::units::number;
 
 /// A column: something that can be said of an entry.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -14,6 +15,8 @@ pub enum Column {
     Name,
     /// Who made it.
     Maker,
+    /// The case families a gear set goes into, parted by semicolons; blank where none is named.
+    Case,
     /// How a gearbox is laid out.
     Layout,
     /// The constant pair: the gear on the input or output line over the countershaft's. Blank in a two-shaft box.
@@ -38,6 +41,16 @@ pub enum Column {
     Housing,
     /// Which way the teeth of a speedometer gear wind.
     Hand,
+    /// The number it is ordered by.
+    PartNumber,
+    /// What one costs.
+    Price,
+    /// In which money, three letters as in ISO 4217.
+    Currency,
+    /// How many there are; none means that it is not in stock.
+    Quantity,
+    /// Where it lies in the store.
+    Place,
     /// What tells it apart from another of the same name or size, or a word on its use.
     Note,
     /// Whether one is on the shelf.
@@ -53,7 +66,13 @@ pub enum Holds {
     Figure,
     /// One of a few.
     Choice(&'static Choices),
-    /// Yes, no, or how many there are.
+    /// A sum of money.
+    Price,
+    /// Three letters that stand for a currency.
+    Currency,
+    /// How many there are.
+    Quantity,
+    /// Yes or no.
     Stock,
 }
 
@@ -121,11 +140,12 @@ impl Column {
 
     /// The column's row.
     pub fn about(self) -> About {
-        use Holds::{Choice, Figure, Stock, Words};
+        use Holds::{Choice, Currency, Figure, Price, Quantity, Stock, Words};
         let (name, word, holds, example) = match self {
             Self::Id => ("id", "id", Words, ""),
             Self::Name => ("name", "name", Words, ""),
             Self::Maker => ("maker", "maker", Words, ""),
+            Self::Case => ("case", "case", Words, ""),
             Self::Layout => ("layout", "layout", Choice(&LAYOUTS), ""),
             Self::Constant => ("constant", "constant pair", Figure, "25/30"),
             Self::Gear(gear) => {
@@ -141,6 +161,11 @@ impl Column {
             Self::Second => ("second", "second count", Figure, ""),
             Self::Housing => ("housing", "housing", Words, ""),
             Self::Hand => ("hand", "hand", Choice(&HANDS), ""),
+            Self::PartNumber => ("part_number", "part number", Words, ""),
+            Self::Price => ("price", "price", Price, "120.00"),
+            Self::Currency => ("currency", "currency", Currency, "EUR"),
+            Self::Quantity => ("quantity", "quantity", Quantity, "1"),
+            Self::Place => ("place", "place in the store", Words, ""),
             Self::Note => ("note", "note", Words, ""),
             Self::InStock => ("in_stock", "in stock", Stock, ""),
         };
@@ -169,7 +194,7 @@ impl Column {
     /// The text of a cell as an entry keeps it.
     ///
     /// # Errors
-    /// When it is longer than is kept, or none of what is chosen from.
+    /// When it is longer than is kept, none of what is chosen from, or not what the column holds.
     pub(super) fn read(self, text: &str) -> Result<String, LineError> {
         let text = one_line(text);
         let characters = text.chars().count();
@@ -180,16 +205,41 @@ impl Column {
                 None if text.is_empty() => Err(LineError::Blank { column: self }),
                 None => Err(LineError::Choice { column: self, text }),
             },
-            Holds::Stock => stock(text),
             Holds::Words | Holds::Figure => Ok(text),
+            _ if text.is_empty() => Ok(text),
+            Holds::Price => price(text),
+            Holds::Currency => currency(text),
+            Holds::Quantity => quantity(text),
+            Holds::Stock => stock(text),
         }
     }
 }
 
-/// Yes or no; how many there are means yes, nothing written no.
+/// A number that is not negative, and nothing else.
+fn price(text: String) -> Result<String, LineError> {
+    let is_price = !text.contains('/')
+        && number::leading(&text)
+            .is_some_and(|(readings, rest)| rest.trim().is_empty() && readings.into_iter().flatten().all(|price| price >= 0.0));
+    if is_price { Ok(text) } else { Err(LineError::Price { text }) }
+}
+
+/// Three letters, whichever; written as capitals.
+fn currency(text: String) -> Result<String, LineError> {
+    let is_code = text.len() == 3 && text.bytes().all(|b| b.is_ascii_alphabetic());
+    if is_code { Ok(text.to_ascii_uppercase()) } else { Err(LineError::Currency { text }) }
+}
+
+/// A whole number below a million, without noughts before it.
+fn quantity(text: String) -> Result<String, LineError> {
+    let is_count = text.bytes().all(|b| b.is_ascii_digit());
+    let count = text.parse::<u32>().ok().filter(|count| is_count && *count < 1_000_000);
+    count.map(|count| count.to_string()).ok_or(LineError::Quantity { text })
+}
+
+/// Yes or no; how many there are means yes.
 fn stock(text: String) -> Result<String, LineError> {
     let said = match text.to_lowercase().as_str() {
-        "" | "no" | "n" | "false" | "-" => "no",
+        "no" | "n" | "false" | "-" => "no",
         "yes" | "y" | "true" | "x" => "yes",
         count if count.bytes().all(|b| b.is_ascii_digit()) => {
             if count.bytes().any(|b| b != b'0') {

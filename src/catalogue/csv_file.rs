@@ -62,6 +62,11 @@ impl<'a> CsvFile<'a> {
                 entry.set(*column, cells.get(at).map_or("", String::as_str));
             }
         }
+        let tells = |column| self.columns.contains(&Some(column)) && !entry.text(column).is_empty();
+        if tells(Column::Quantity) && !tells(Column::InStock) {
+            // A stocktaking file says by the quantity whether there is one.
+            entry.set(Column::InStock, "");
+        }
         entry
     }
 }

@@ -77,8 +77,11 @@ impl Entry {
         self.text(Column::InStock) == "yes"
     }
 
-    /// Says whether one is on the shelf.
+    /// Says whether one is on the shelf; a quantity of none is then out of date.
     pub fn put_in_stock(&mut self, in_stock: bool) {
+        if in_stock && self.text(Column::Quantity) == "0" {
+            self.set(Column::Quantity, "");
+        }
         self.set(Column::InStock, if in_stock { "yes" } else { "no" });
     }
 

@@ -30,6 +30,21 @@ pub enum LineError {
         /// What was written.
         text: String,
     },
+    /// Not a sum of money.
+    Price {
+        /// What was written.
+        text: String,
+    },
+    /// Not three letters.
+    Currency {
+        /// What was written.
+        text: String,
+    },
+    /// Not a whole number.
+    Quantity {
+        /// What was written.
+        text: String,
+    },
     /// A count outside [`SpeedoGear::LEAST`] to [`SpeedoGear::GREATEST`].
     Teeth {
         /// What was written.
@@ -63,6 +78,9 @@ impl Explain for LineError {
             Self::TooLong { characters } => format!("a text of {characters} characters is too long to keep"),
             Self::Choice { column, text } => format!("“{}” is not a {} known here", clip(text), column.about().word),
             Self::YesOrNo { text } => format!("“{}” is neither yes nor no", clip(text)),
+            Self::Price { text } => format!("“{}” is not a price", clip(text)),
+            Self::Currency { text } => format!("“{}” is not a currency", clip(text)),
+            Self::Quantity { text } => format!("“{}” is not a quantity", clip(text)),
             Self::Teeth { text } => format!("“{}” is not a tooth count of a speedometer gear", clip(text)),
             Self::Second { role: Role::Adapter } => "an adapter has two tooth counts, and the second is missing".into(),
             Self::Second { role } => format!("a {} gear has one tooth count, and two are given", role.word()),
@@ -78,6 +96,9 @@ impl Explain for LineError {
             Self::TooLong { .. } => format!("shorten it to {LONGEST_CELL} characters"),
             Self::Choice { column, .. } => format!("write {}", choices(*column)),
             Self::YesOrNo { .. } => "write yes, no, or how many are on the shelf".into(),
+            Self::Price { .. } => "write the number alone, such as 120.00, and the currency in a column of its own".into(),
+            Self::Currency { .. } => "write its three letters, such as EUR, or leave it blank".into(),
+            Self::Quantity { .. } => "write how many there are, from 0 to 999,999, or leave it blank".into(),
             Self::Teeth { .. } => format!("write a count from {} to {}", SpeedoGear::LEAST, SpeedoGear::GREATEST),
             Self::Second { role: Role::Adapter } => "write the teeth of the gear on the cable's side as the second count".into(),
             Self::Second { .. } => "leave the second count blank".into(),

@@ -2,7 +2,8 @@
 
 use super::Entry;
 use super::column::Column::{
-    self, Constant, Designation, Drive, Hand, Housing, Id, Idler, InStock, Layout, Maker, Name, Note, Reverse, Role, Second, Teeth,
+    self, Case, Constant, Currency, Designation, Drive, Hand, Housing, Id, Idler, InStock, Layout, Maker, Name, Note, PartNumber, Place,
+    Price, Quantity, Reverse, Role, Second, Teeth,
 };
 use super::part::{self, Part};
 use crate::problem::Problem;
@@ -41,7 +42,7 @@ struct About {
 }
 
 /// Columns that every kind has behind its own.
-const SHELF: [Column; 2] = [Note, InStock];
+const SHELF: [Column; 7] = [PartNumber, Price, Currency, Quantity, Place, Note, InStock];
 
 static GEAR_SET: About = About {
     id: "gear-set",
@@ -49,6 +50,7 @@ static GEAR_SET: About = About {
     columns: &[
         Name,
         Maker,
+        Case,
         Layout,
         Constant,
         Column::Gear(1),

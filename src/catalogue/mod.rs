@@ -3,10 +3,12 @@
 //!
 //! Things first: an [`Entry`] is a record of texts, one for each [`Column`] of its [`PartKind`], kept as typed; [`Part`] is what
 //! these texts say in the terms of the trade. A kind is a row in `kind.rs`, a column one in `column.rs`: files, forms, search and
-//! checks go by them. Questions asked of a [`Catalogue`]: [`own`] finds and changes the shop's own entries, [`import`] reads files,
+//! checks go by them. Questions asked of a [`Catalogue`]: [`own`] finds and changes the shop's own entries, [`case`] tells whether a gear set
+//! goes into the case of another, [`import`] reads files,
 //! [`saved`] keeps the shop's own between visits. What a part does in a car is not answered here.
 
 mod built_in;
+pub mod case;
 mod check;
 mod column;
 mod csv_file;

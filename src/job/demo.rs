@@ -8,7 +8,7 @@ use crate::units::{System, Typed};
 pub fn job() -> Job {
     let wide = gearbox("Curlew four, wide", "25/30", &["37/18", "32/23", "28/27", "direct"], "33/16", "19");
     let close = gearbox("Curlew four, close", "27/28", &["37/18", "32/23", "29/26", "direct"], "33/16", "19");
-    let five = gearbox("Plover five", "22/33", &["36/19", "31/24", "27/28", "direct", "20/35"], "33/16", "19");
+    let five = gearbox("Redshank five", "22/33", &["36/19", "31/24", "27/28", "direct", "20/35"], "33/16", "19");
     Job {
         title: "Fernhill coupé, hill climb and the drive home".into(),
         customer: "An invented customer".into(),

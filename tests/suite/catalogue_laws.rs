@@ -41,6 +41,9 @@ fn text_of(column: Column) -> BoxedStrategy<String> {
         (_, Holds::Words) => words().boxed(),
         (_, Holds::Figure) => pair().boxed(),
         (_, Holds::Choice(choices)) => choice(&choices.options.iter().map(|(written, _)| *written).collect::<Vec<_>>()),
+        (_, Holds::Price) => choice(&["", "0", "12.50", "1,250.00", "12,5"]),
+        (_, Holds::Currency) => choice(&["", "EUR", "GBP"]),
+        (_, Holds::Quantity) => choice(&["", "0", "1", "12"]),
         (_, Holds::Stock) => choice(&["yes", "no"]),
     }
 }
@@ -54,6 +57,9 @@ fn entry(kind: PartKind) -> impl Strategy<Value = Entry> {
         blank.extend((!reverse).then_some(Column::Reverse));
         blank.extend((entry.text(Column::Layout) == Layout::TwoShaft.id()).then_some(Column::Constant));
         blank.extend((entry.text(Column::Role) != "adapter").then_some(Column::Second));
+        if entry.text(Column::Quantity) == "0" {
+            entry.set(Column::InStock, "no");
+        }
         for column in blank {
             entry.set(column, "");
         }

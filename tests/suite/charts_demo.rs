@@ -14,7 +14,7 @@ const SHIFT_RPM: f64 = 6500.0;
 /// A setup's name, its gear ratios and its axle ratio.
 pub(crate) type Setup = (&'static str, Vec<f64>, f64);
 
-/// Curlew four wide and close, Plover five, all with 43/11.
+/// Curlew four wide and close, Redshank five, all with 43/11.
 pub(crate) fn three() -> Vec<Setup> {
     let box_of = |input: (f64, f64), pairs: &[Option<(f64, f64)>]| {
         pairs.iter().map(|pair| pair.map_or(1.0, |(driven, driver)| input.1 / input.0 * driven / driver)).collect::<Vec<_>>()

@@ -119,7 +119,7 @@ fn candidates() -> Scatter {
         (rpm, 6.2 + 5.0 * (rpm - 2600.0) / 1800.0 - 2.4 * spread)
     };
     let found = (0..100).map(|step| Found { hue: Hue::Muted, name: String::new(), at: at(step), is_on_front: false });
-    let front = [("Heron close, 3.31", 2650.0, 6.9), ("Curlew wide, 3.55", 3180.0, 8.1), ("Plover five, 3.91", 3348.0, 11.1)];
+    let front = [("Wryneck close, 3.31", 2650.0, 6.9), ("Curlew wide, 3.55", 3180.0, 8.1), ("Redshank five, 3.91", 3348.0, 11.1)];
     let front = front.into_iter().map(|(name, x, y)| Found { hue: Hue::Dye, name: name.to_owned(), at: (x, y), is_on_front: true });
     let setups = [Found { hue: Hue::Setup(0), name: String::new(), at: (3907.0, 9.64), is_on_front: false }];
     Scatter {

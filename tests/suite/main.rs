@@ -5,6 +5,7 @@ mod any_gearbox;
 mod any_job;
 mod any_outside_text;
 mod book_laws;
+mod catalogue_case;
 mod catalogue_data;
 mod catalogue_desk;
 mod catalogue_joined;

@@ -246,3 +246,53 @@ fn a_column_the_file_does_not_have_is_left_as_it_is() {
     let renamed = before.with(Column::Name, "Another name").with(Column::Maker, "");
     assert_eq!(after(&format!("id,name,maker,layout,gear_1\n{id},Another name,,input-reduced,37/18\n")), (0, renamed));
 }
+
+#[test]
+fn price_currency_and_quantity_that_cannot_be_are_refused() {
+    let check = |line: &str, field: &str, wanted: &str| check_refused("drive,price,currency,quantity", line, field, wanted);
+    let price =
+        |text: &str| format!("“{text}” is not a price. Write the number alone, such as 120.00, and the currency in a column of its own.");
+    check("43/11,£12,,", "price", &price("£12"));
+    check("43/11,12 EUR 14 GBP,,", "price", &price("12 EUR 14 GBP"));
+    check("43/11,twelve,,", "price", &price("twelve"));
+    check("43/11,-3,,", "price", &price("-3"));
+    check("43/11,3,EUR/GBP,", "currency", "“EUR/GBP” is not a currency. Write its three letters, such as EUR, or leave it blank.");
+    let quantity = |text: &str| format!("“{text}” is not a quantity. Write how many there are, from 0 to 999,999, or leave it blank.");
+    check("43/11,3,eur,some", "quantity", &quantity("some"));
+    check("43/11,3,eur,-1", "quantity", &quantity("-1"));
+    check("43/11,3,eur,1000000", "quantity", &quantity("1000000"));
+}
+
+/// What quantity and stock become when both are read.
+#[track_caller]
+fn check_stock(quantity: &str, in_stock: &str, expected: (&str, bool)) {
+    let entry = axle("43/11").with(Column::Quantity, quantity).with(Column::InStock, in_stock).checked().unwrap();
+    assert_eq!((entry.text(Column::Quantity), entry.in_stock()), expected);
+}
+
+#[test]
+fn quantity_and_stock_agree() {
+    check_stock("", "", ("", false));
+    check_stock("", "yes", ("", true));
+    check_stock("3", "", ("3", true));
+    check_stock("3", "no", ("3", false));
+    check_stock("0", "yes", ("0", false));
+    check_stock("", "4", ("4", true));
+    check_stock("02", "yes", ("2", true));
+    let (catalogue, id) = Catalogue::empty().add(axle("43/11").with(Column::Quantity, "0"));
+    let there = catalogue.stocked(PartKind::RingAndPinion, &id, true).unwrap();
+    let there = there.get(PartKind::RingAndPinion, &id).unwrap();
+    assert_eq!((there.in_stock(), there.text(Column::Quantity)), (true, ""), "how many there are is not known any longer");
+}
+
+#[test]
+fn a_stocktaking_file_says_by_the_quantity_whether_there_is_one() {
+    let (catalogue, id) = Catalogue::built_in().put(None, &axle("43/11").with(Column::Price, "120").with(Column::InStock, "no")).unwrap();
+    let after = |file: &str| {
+        let plan = catalogue.plan(file).unwrap();
+        let entry = catalogue.apply(&plan, Differing::Replace).get(PartKind::RingAndPinion, &id).unwrap().clone();
+        (entry.in_stock(), entry.text(Column::Quantity).to_owned(), entry.text(Column::Price).to_owned())
+    };
+    assert_eq!(after("drive,quantity\n43/11,5\n"), (true, "5".into(), "120".into()));
+    assert_eq!(after("drive,price\n43/11,130\n"), (false, String::new(), "130".into()));
+}

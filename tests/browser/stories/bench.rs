@@ -54,7 +54,7 @@ fn mixed_parts_are_told_apart() -> Result<()> {
         ensure!(sets.len() >= 40, "the catalogue is there to choose from");
         choose("bench-mix-input", "Curlew four, close").await?;
         page.until("document.querySelector('#bench .bench__one:nth-child(5)').innerText.includes('sums to')").await?;
-        choose("bench-mix-gears", "Plover five").await?;
+        choose("bench-mix-gears", "Redshank five").await?;
         page.until("document.querySelector('#bench .bench__one:nth-child(5)').innerText.includes('has no gears for 5th')").await
     })
 }

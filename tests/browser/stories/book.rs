@@ -40,7 +40,7 @@ fn an_empty_job_is_begun_and_the_demo_job_found_again() -> Result<()> {
         page.click("#open-book").await?;
         page.until("document.activeElement.id === 'book-search'").await?;
         listed(page, &["Box from the barn", "Fernhill coupé, hill climb and the drive home"]).await?;
-        page.press("plover").await?;
+        page.press("redshank").await?;
         listed(page, &["Fernhill coupé, hill climb and the drive home"]).await?;
         page.click("#jobs .job__open").await?;
         page.until("document.getElementById('title').value.startsWith('Fernhill') && document.getElementById('book') === null").await

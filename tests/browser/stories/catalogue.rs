@@ -147,8 +147,8 @@ fn the_picker_goes_by_keys_and_gives_the_focus_back() -> Result<()> {
         page.until("document.getElementById('picker') === null && document.activeElement.id === 's2-gearbox'").await?;
         page.press(Key::Enter).await?;
         page.until("document.activeElement.id === 'picker-search'").await?;
-        page.press("plover").await?;
-        page.until("[...document.querySelectorAll('.picker__name')].every((name) => name.innerText.startsWith('Plover'))").await?;
+        page.press("redshank").await?;
+        page.until("[...document.querySelectorAll('.picker__name')].every((name) => name.innerText.startsWith('Redshank'))").await?;
         page.press(Key::Down).await?;
         page.press(Key::Down).await?;
         page.press(Key::Up).await?;

@@ -62,10 +62,10 @@ fn a_gear_set_is_picked_and_everything_is_undone_and_kept() -> Result<()> {
     visit(async |page| {
         page.open("").await?;
         page.click("#s2-gearbox").await?;
-        page.type_into("#picker-search", "plover five close").await?;
+        page.type_into("#picker-search", "redshank five close").await?;
         page.until("document.querySelectorAll('.picker__one').length === 1").await?;
         page.click(".picker__one").await?;
-        // Plover five, close: 24/31, 37/18: 31 × 37 ÷ (24 × 18) = 2.655.
+        // Redshank five, close: 24/31, 37/18: 31 × 37 ÷ (24 × 18) = 2.655.
         figure_in(page, 1, "gear_1.ratio", "2.655").await?;
         page.click("#undo").await?;
         figure_in(page, 1, "gear_1.ratio", "2.132").await?;

@@ -85,7 +85,7 @@ fn field(desk: Desk, column: Column, problems: Memo<Vec<Problem>>, text: String)
                 on:change=move |event| put(if event_target_checked(&event) { "yes" } else { "no" }.to_owned())/>"in stock"</label>
         }
         .into_any(),
-        Holds::Words | Holds::Figure => {
+        Holds::Words | Holds::Figure | Holds::Price | Holds::Currency | Holds::Quantity => {
             let problem = Memo::new(move |_| problems.with(|problems| problem_at(column, problems).map(Problem::sentence)));
             let is_blank = move || desk.draft.with(|draft| draft.text(column).trim().is_empty());
             let is_wrong = move || problem.with(Option::is_some) && !is_blank();
