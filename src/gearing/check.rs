@@ -1,7 +1,8 @@
 //! What cannot be right about a gearbox: pairs that share a centre distance but not a tooth sum, gears out of order.
 
-use super::gearbox::{Gear, Gearbox};
+use super::gearbox::Gearbox;
 use super::ladder::{Character, Ladder};
+use super::teeth::Mesh;
 use crate::problem::Explain;
 
 /// How far tooth sums on one centre distance may differ before profile shift cannot take it up.
@@ -22,11 +23,8 @@ pub struct ToothSums {
 impl ToothSums {
     /// The sums of a gearbox. Reverse is left out: its gears do not touch each other.
     pub fn of(gearbox: &Gearbox) -> Self {
-        let gears = gearbox.gears().iter().map(|gear| match gear {
-            Gear::Mesh(mesh) => Some(mesh.sum()),
-            Gear::Direct => None,
-        });
-        Self { constant: gearbox.constant().map(super::Mesh::sum), gears: gears.collect() }
+        let gears = gearbox.gears().iter().map(|gear| gear.mesh().map(Mesh::sum));
+        Self { constant: gearbox.constant().map(Mesh::sum), gears: gears.collect() }
     }
 
     /// Every sum there is.

@@ -48,6 +48,40 @@ pub enum Gear {
     Direct,
 }
 
+impl Gear {
+    /// Its own pair; none for direct.
+    pub fn mesh(self) -> Option<Mesh> {
+        match self {
+            Self::Mesh(mesh) => Some(mesh),
+            Self::Direct => None,
+        }
+    }
+
+    /// Whether input and output are locked together.
+    pub fn is_direct(self) -> bool {
+        self == Self::Direct
+    }
+
+    /// How many meshes carry the power in a box of that layout.
+    pub fn meshes_under_load(self, layout: Layout) -> u8 {
+        match layout {
+            _ if self.is_direct() => 0,
+            Layout::TwoShaft => 1,
+            Layout::InputReduced | Layout::OutputReduced => 2,
+        }
+    }
+
+    /// Input turns for one output turn: the product of driven over driver along its path, signed (a two-shaft box turns its output
+    /// against its input). `None` where it needs the constant pair and that is not known.
+    pub fn ratio(self, layout: Layout, constant: Option<Mesh>) -> Option<Ratio> {
+        match (self, layout) {
+            (Self::Direct, _) => Some(Ratio::from_integer(1)),
+            (Self::Mesh(mesh), Layout::TwoShaft) => Some(-mesh.ratio()),
+            (Self::Mesh(mesh), Layout::InputReduced | Layout::OutputReduced) => Some(constant?.ratio() * mesh.ratio()),
+        }
+    }
+}
+
 /// What stands between the two gears of reverse to turn the direction.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Idler {
@@ -129,7 +163,7 @@ impl Gearbox {
             return Err(GearboxError::GearCount { given: gears.len() });
         }
         if layout == Layout::TwoShaft
-            && let Some(at) = gears.iter().position(|gear| *gear == Gear::Direct)
+            && let Some(at) = gears.iter().position(|gear| gear.is_direct())
         {
             return Err(GearboxError::DirectInTwoShaft { gear: at + 1 });
         }
@@ -156,15 +190,14 @@ impl Gearbox {
         self.reverse
     }
 
-    /// Input turns for one output turn in a forward gear (0 is first): the product of driven over driver along its path.
-    ///
-    /// Signed: a two-shaft box turns its output against its input. `None` where there is no such gear.
+    /// Input turns for one output turn in a forward gear (0 is first), as [`Gear::ratio`]. `None` where there is no such gear.
     pub fn ratio(&self, gear: usize) -> Option<Ratio> {
-        self.gears.get(gear).map(|gear| match (gear, self.constant) {
-            (Gear::Direct, _) => Ratio::from_integer(1),
-            (Gear::Mesh(mesh), Some(constant)) => constant.ratio() * mesh.ratio(),
-            (Gear::Mesh(mesh), None) => -mesh.ratio(),
-        })
+        self.gears.get(gear)?.ratio(self.layout, self.constant)
+    }
+
+    /// Every pair whose counts are known, the constant pair first, reverse left out.
+    pub fn pairs(&self) -> impl Iterator<Item = Mesh> + '_ {
+        self.constant.into_iter().chain(self.gears.iter().filter_map(|gear| gear.mesh()))
     }
 
     /// The ratios of all forward gears, lowest gear first, signed as in [`Gearbox::ratio`].

@@ -3,7 +3,7 @@
 //! Things first: [`teeth`], [`gearbox`], [`axle`], [`part`]. Questions asked of them: [`ladder`] (steps, spread, character),
 //! [`check`] (what cannot be right), [`speeds`] (how fast every part turns), [`hunting`] (how often the same teeth meet),
 //! [`geometry`] (where they touch), [`planetary`] (epicyclic stages), [`mix`] (parts of several sets in one box),
-//! [`identify`] (what lies on the bench).
+//! [`identify`] (what lies on the bench). [`read`] and [`write`](mod@write) are the two ways between gears and texts.
 //! Forces and road figures are not here; every ratio is an exact fraction.
 
 pub mod axle;
@@ -19,6 +19,7 @@ pub mod planetary;
 pub mod read;
 pub mod speeds;
 pub mod teeth;
+pub mod write;
 
 pub use axle::{FinalDrive, Place, Stage};
 pub use gearbox::{Gear, Gearbox, Idler, Layout, Reverse};

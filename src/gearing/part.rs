@@ -1,6 +1,6 @@
 //! The parts of a gearbox by name, the shaft each sits on, and the teeth it has.
 
-use super::gearbox::{Gear, Gearbox, Idler, Layout};
+use super::gearbox::{Gearbox, Idler, Layout};
 use super::teeth::{Mesh, Teeth};
 
 /// A shaft of a gearbox.
@@ -107,10 +107,7 @@ impl Part {
 }
 
 fn mesh(gearbox: &Gearbox, gear: usize) -> Option<Mesh> {
-    match gearbox.gears().get(gear)? {
-        Gear::Mesh(mesh) => Some(*mesh),
-        Gear::Direct => None,
-    }
+    gearbox.gears().get(gear)?.mesh()
 }
 
 /// A gear counted from 0 as it is spoken: `1st`, `2nd`, `3rd`, `4th`.

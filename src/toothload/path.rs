@@ -5,7 +5,7 @@ use crate::gearing::geometry::Cut;
 use crate::gearing::part::Part;
 use crate::gearing::speeds::Selected;
 use crate::gearing::teeth::{Ratio, decimal};
-use crate::gearing::{Gear, Gearbox, Layout};
+use crate::gearing::{Gearbox, Layout};
 use crate::units::Torque;
 
 /// One mesh in the path of the power.
@@ -62,9 +62,10 @@ fn steps(gearbox: &Gearbox, selected: Selected) -> Vec<(Part, Part, Ratio)> {
         Some((driver, driven, -times))
     };
     let own = match selected {
-        Selected::Gear(gear) if matches!(gearbox.gears().get(gear), Some(Gear::Mesh(_))) => {
-            mesh(Part::Driver(gear), Part::Driven(gear)).into_iter().collect()
-        }
+        Selected::Gear(gear) => match mesh(Part::Driver(gear), Part::Driven(gear)) {
+            Some(own) => vec![own],
+            None => return Vec::new(),
+        },
         Selected::Reverse if gearbox.reverse().is_some() => through_idler(gearbox, &mesh),
         _ => return Vec::new(),
     };

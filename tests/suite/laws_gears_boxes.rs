@@ -2,7 +2,7 @@
 
 use layshaft::gearing::gearbox::GearboxError;
 use layshaft::gearing::part::{Part, Shaft, ordinal};
-use layshaft::gearing::{Gear, Gearbox, Idler, Layout, Mesh, Ratio, Reverse, Teeth};
+use layshaft::gearing::{Gear, Gearbox, Idler, Layout, Mesh, Ratio, Reverse, Teeth, read, write};
 use proptest::prelude::*;
 
 use crate::any_gearbox::{built, gearbox, mesh};
@@ -31,6 +31,22 @@ proptest! {
             prop_assert_eq!(reverse.ratio(), reverse.pair.ratio() * times);
         } else {
             prop_assert_eq!(reverse.ratio(), reverse.pair.ratio());
+        }
+    }
+
+    /// What is written of a gearbox is read as the same gearbox.
+    #[test]
+    fn a_written_gearbox_is_read_again(gearbox in gearbox()) {
+        let layout = gearbox.layout();
+        for gear in gearbox.gears() {
+            prop_assert_eq!(read::gear(&write::gear(*gear, layout), layout), Ok(*gear));
+        }
+        if let Some(constant) = gearbox.constant() {
+            prop_assert_eq!(read::constant(&write::constant(constant, layout), layout), Ok(constant));
+        }
+        if let Some(reverse) = gearbox.reverse() {
+            prop_assert_eq!(read::pair(&write::pair(reverse.pair, layout), layout), Ok(reverse.pair));
+            prop_assert_eq!(read::idler(&write::idler(reverse.idler)), Ok(reverse.idler));
         }
     }
 

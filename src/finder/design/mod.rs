@@ -8,7 +8,7 @@ pub mod ladder;
 use crate::catalogue::{Column, Entry, PartKind};
 use crate::gearing::hunting::Hunting;
 use crate::gearing::teeth::decimal;
-use crate::gearing::{Gear, Gearbox, Layout, Mesh};
+use crate::gearing::{Gear, Gearbox, Layout, Mesh, write};
 
 pub use brief::{Brief, BriefError};
 pub use ladder::Target;
@@ -92,31 +92,21 @@ fn with_constant(brief: &Brief, constant: Option<Mesh>, aims: &[f64]) -> Option<
     let worst = off.iter().fold(0.0, |worst: f64, off| worst.max(off.abs()));
     let squares: f64 = off.iter().map(|off| off * off).sum();
     let count: f64 = off.iter().map(|_| 1.0).sum();
-    let meshes = gearbox.gears().iter().filter_map(|gear| if let Gear::Mesh(mesh) = gear { Some(*mesh) } else { None });
-    let not_hunting = meshes.chain(constant).filter(|mesh| !Hunting::of(*mesh).is_hunting()).count();
+    let not_hunting = gearbox.pairs().filter(|mesh| !Hunting::of(*mesh).is_hunting()).count();
     Some((total, Design { aims: aims.to_vec(), worst, mean: (squares / count).sqrt(), not_hunting, gearbox }))
 }
 
 impl Design {
     /// The design as an entry of the shop's catalogue: a drawing to be made, not in stock.
     pub fn as_set(&self, name: &str) -> Entry {
-        // The catalogue writes a pair as the gear on the input or output line over the countershaft's.
-        let pair = |mesh: &Mesh, driver_first: bool| {
-            let (line, counter) = if driver_first { (mesh.driver, mesh.driven) } else { (mesh.driven, mesh.driver) };
-            format!("{line}/{counter}")
-        };
         let layout = self.gearbox.layout();
-        let gear = |gear: &Gear| match gear {
-            Gear::Direct => "direct".to_owned(),
-            Gear::Mesh(mesh) => pair(mesh, layout == Layout::OutputReduced),
-        };
-        let constant = self.gearbox.constant().map(|mesh| pair(&mesh, layout == Layout::InputReduced)).unwrap_or_default();
+        let constant = self.gearbox.constant().map(|mesh| write::constant(mesh, layout)).unwrap_or_default();
         let set = Entry::new(PartKind::GearSet)
             .with(Column::Name, name)
             .with(Column::Layout, layout.id())
             .with(Column::Constant, constant)
             .with(Column::Note, "a drawing to be made")
             .with(Column::InStock, "no");
-        Column::GEARS.into_iter().zip(self.gearbox.gears()).fold(set, |set, (column, teeth)| set.with(column, gear(teeth)))
+        Column::GEARS.into_iter().zip(self.gearbox.gears()).fold(set, |set, (column, teeth)| set.with(column, write::gear(*teeth, layout)))
     }
 }

@@ -6,7 +6,7 @@ pub use pairs::{Pair, Pairs};
 
 use crate::catalogue::{Catalogue, Column, Entry, Part, PartKind};
 use crate::gearing::teeth::decimal;
-use crate::gearing::{Gear, Gearbox, Layout};
+use crate::gearing::{Gearbox, Layout};
 use uom::si::length::meter;
 
 /// A gear set as numbers.
@@ -154,10 +154,5 @@ fn set_row(place: usize, set: &Entry, pairs: &[Pairs]) -> Option<SetRow> {
 
 /// Meshes under load in each gear: none in direct drive, two over a countershaft, one between two shafts.
 pub fn meshes(gearbox: &Gearbox) -> Vec<u8> {
-    let of = |gear: &Gear| match gear {
-        Gear::Direct => 0,
-        Gear::Mesh(_) if gearbox.layout() == Layout::TwoShaft => 1,
-        Gear::Mesh(_) => 2,
-    };
-    gearbox.gears().iter().map(of).collect()
+    gearbox.gears().iter().map(|gear| gear.meshes_under_load(gearbox.layout())).collect()
 }

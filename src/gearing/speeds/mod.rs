@@ -17,7 +17,7 @@ pub use overrun::Downshift;
 pub use peaks::Peak;
 pub use share::Share;
 
-use super::gearbox::{Gear, Gearbox, Layout};
+use super::gearbox::{Gearbox, Layout};
 use super::part::{Part, Shaft};
 use super::teeth::{Ratio, Teeth};
 use crate::units::AngularVelocity;
@@ -185,7 +185,7 @@ impl Train<'_> {
 
     fn in_path(&self, part: Part) -> bool {
         let through_teeth = match self.selected {
-            Selected::Gear(gear) => matches!(self.gearbox.gears().get(gear), Some(Gear::Mesh(_))),
+            Selected::Gear(gear) => self.gearbox.gears().get(gear).is_some_and(|gear| !gear.is_direct()),
             Selected::Neutral => false,
             Selected::Reverse => true,
         };

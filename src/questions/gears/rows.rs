@@ -3,7 +3,7 @@
 use crate::gearing::check::SUM_TOLERANCE;
 use crate::gearing::ladder::Character;
 use crate::gearing::teeth::decimal;
-use crate::gearing::{Gear, Idler, Layout, Mesh, Ratio, Reverse};
+use crate::gearing::{Gear, Idler, Layout, Mesh, Ratio, Reverse, write};
 use crate::job::SetupField;
 use crate::questions::Analysis;
 use crate::questions::entries as typed;
@@ -65,13 +65,12 @@ fn overall_figure(analysis: &Analysis, gear: usize, ratio: Ratio, overall: Ratio
 
 /// The meshes of a path as fractions: `30/25 × 37/18`.
 fn path_text(analysis: &Analysis, gear: Gear) -> String {
-    match (gear, analysis.setup.constant) {
-        (Gear::Direct, _) => "direct".into(),
-        (Gear::Mesh(mesh), None) => fraction(mesh),
-        (Gear::Mesh(mesh), Some(constant)) if analysis.setup.layout == Layout::OutputReduced => {
-            format!("{} × {}", fraction(mesh), fraction(constant))
-        }
-        (Gear::Mesh(mesh), Some(constant)) => format!("{} × {}", fraction(constant), fraction(mesh)),
+    let layout = analysis.setup.layout;
+    let Some(mesh) = gear.mesh() else { return write::gear(gear, layout) };
+    match analysis.setup.constant {
+        None => fraction(mesh),
+        Some(constant) if layout == Layout::OutputReduced => format!("{} × {}", fraction(mesh), fraction(constant)),
+        Some(constant) => format!("{} × {}", fraction(constant), fraction(mesh)),
     }
 }
 
@@ -178,10 +177,7 @@ fn first_overall_cell(analysis: &Analysis) -> Cell {
 
 /// `25 + 30 = 55; 18 + 37 = 55`, the constant pair first.
 fn sums_text(analysis: &Analysis) -> String {
-    let pairs = analysis.setup.gears.iter().copied().flatten().filter_map(|gear| match gear {
-        Gear::Mesh(mesh) => Some(mesh),
-        Gear::Direct => None,
-    });
+    let pairs = analysis.setup.gears.iter().copied().flatten().filter_map(Gear::mesh);
     let text = |mesh: Mesh| format!("{} + {} = {}", mesh.driver, mesh.driven, mesh.sum());
     analysis.setup.constant.into_iter().chain(pairs).map(text).collect::<Vec<_>>().join("; ")
 }

@@ -8,7 +8,7 @@ use crate::gearing::speeds::overrun::{Downshift, downshifts_at_engine, downshift
 use crate::gearing::speeds::peaks::{Peak, highest_countershaft, highest_slip};
 use crate::gearing::speeds::{Arrangement, Selected, Turning};
 use crate::gearing::teeth::decimal;
-use crate::gearing::{FinalDrive, Gear, Gearbox, Mesh, Place, Ratio, part::Part, part::Shaft};
+use crate::gearing::{FinalDrive, Gearbox, Mesh, Place, Ratio, part::Part, part::Shaft};
 use crate::questions::{Conditions, Setup};
 use crate::toothload::path;
 use crate::toothload::synchroniser::{self, Reflected, Synchroniser};
@@ -179,10 +179,7 @@ fn pairs(setup: &Setup, gearbox: &Gearbox) -> Vec<Pair> {
             .map(|cut| geometry(&Setting { mesh, cut, centre: inside.centre, driver_shift: None, face_width: inside.face })),
     };
     let constant = gearbox.constant().map(|mesh| (None, mesh));
-    let forward = gearbox.gears().iter().enumerate().filter_map(|(at, gear)| match gear {
-        Gear::Mesh(mesh) => Some((Some(at), *mesh)),
-        Gear::Direct => None,
-    });
+    let forward = gearbox.gears().iter().enumerate().filter_map(|(at, gear)| Some((Some(at), gear.mesh()?)));
     constant.into_iter().chain(forward).map(pair).collect()
 }
 

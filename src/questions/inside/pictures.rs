@@ -6,7 +6,7 @@ use crate::chart::palette::Hue;
 use crate::chart::train::{Coupling, Line, Shaft, Train, Wheel};
 use crate::gearing::part::{Part, Shaft as Axis};
 use crate::gearing::speeds::{Selected, Turning, Turns};
-use crate::gearing::{Gear, Gearbox, Layout};
+use crate::gearing::{Gearbox, Layout};
 use crate::questions::Analysis;
 use crate::questions::Source;
 use crate::sheet::ordinal;
@@ -25,7 +25,7 @@ pub fn gear_at(gearbox: &Gearbox, slot: f64) -> Option<Selected> {
     let places = Places::of(gearbox);
     let near = |at: f64| (at - slot).abs() < 0.5;
     let gear = (0..gearbox.gears().len()).find(|gear| places.gear(*gear).is_some_and(near));
-    let direct = gearbox.gears().iter().position(|gear| *gear == Gear::Direct).filter(|_| near(places.constant));
+    let direct = gearbox.gears().iter().position(|gear| gear.is_direct()).filter(|_| near(places.constant));
     gear.or(direct).map(Selected::Gear).or_else(|| near(places.reverse).then_some(Selected::Reverse))
 }
 
@@ -40,8 +40,7 @@ struct Places {
 impl Places {
     /// In line: the constant pair at its end, the gears from high to low. Two shafts: from low to high. Reverse stands last.
     fn of(gearbox: &Gearbox) -> Self {
-        let meshes: Vec<usize> =
-            gearbox.gears().iter().enumerate().filter(|(_, gear)| matches!(gear, Gear::Mesh(_))).map(|(at, _)| at).collect();
+        let meshes: Vec<usize> = gearbox.gears().iter().enumerate().filter(|(_, gear)| gear.mesh().is_some()).map(|(at, _)| at).collect();
         let first = if gearbox.layout() == Layout::InputReduced { 1.0 } else { 0.0 };
         let mut gears = vec![None; gearbox.gears().len()];
         let order: Vec<usize> = if gearbox.layout() == Layout::TwoShaft { meshes } else { meshes.into_iter().rev().collect() };

@@ -2,8 +2,8 @@
 //!
 //! Thrust needs engine and gears alone; runs, grades and top speed need the car's mass too. Each answer is there as soon as it can be.
 
+use crate::gearing::Ratio;
 use crate::gearing::teeth::decimal;
-use crate::gearing::{Gear, Layout, Ratio};
 use crate::motion::compare::{self, Facts, Question};
 use crate::motion::cruise::{self, Cruise};
 use crate::motion::grade::{self, Steepest};
@@ -110,11 +110,7 @@ impl Pull {
 /// The gears as plain ratios, as soon as every one of them, the axle and the tyre are known.
 fn plain_gears(setup: &Setup) -> Option<PlainGears> {
     let ratios: Vec<Ratio> = (0..setup.gears.len()).map(|gear| setup.ratio(gear)).collect::<Option<_>>()?;
-    let meshes = setup.gears.iter().map(|gear| match (gear, setup.layout) {
-        (Some(Gear::Mesh(_)), Layout::TwoShaft) => 1,
-        (Some(Gear::Mesh(_)), _) => 2,
-        _ => 0,
-    });
+    let meshes = setup.gears.iter().map(|gear| gear.map_or(0, |gear| gear.meshes_under_load(setup.layout)));
     let rolling_radius = setup.rolling.as_ref()?.radius();
     let final_drive = decimal(setup.behind_gearbox()?);
     Some(PlainGears {

@@ -72,11 +72,7 @@ pub struct Setup {
 impl Setup {
     /// The ratio of a forward gear (0 is first), signed; known as soon as the constant pair and that gear are.
     pub fn ratio(&self, gear: usize) -> Option<Ratio> {
-        match (self.gears.get(gear).copied().flatten()?, self.layout) {
-            (Gear::Direct, _) => Some(Ratio::from_integer(1)),
-            (Gear::Mesh(mesh), Layout::TwoShaft) => Some(-mesh.ratio()),
-            (Gear::Mesh(mesh), _) => Some(self.constant?.ratio() * mesh.ratio()),
-        }
+        self.gears.get(gear).copied().flatten()?.ratio(self.layout, self.constant)
     }
 
     /// All that stands behind the gearbox: extra stages and final drive, without sign.

@@ -14,7 +14,7 @@ pub use lining::{Lining, Stress};
 use crate::gearing::Gearbox;
 use crate::gearing::speeds::{Arrangement, Selected, Share, Turning};
 use crate::gearing::teeth::decimal;
-use crate::gearing::{Gear, Ratio, part::Part, speeds::Side};
+use crate::gearing::{Ratio, part::Part, speeds::Side};
 use crate::units::{AngularVelocity, Energy, MomentOfInertia, Power, Time, Torque};
 
 /// What stands between a gear and its shaft.
@@ -97,10 +97,11 @@ pub fn shifts(
 /// Turns of the cone's two halves against each other for one turn of the input: what of the gear's slip hangs on the input.
 fn cone_share(gearbox: &Gearbox, arrangement: &Arrangement, gear: usize) -> Option<Ratio> {
     let turning = Turning::new(gearbox, arrangement, Selected::Neutral)?;
-    let slip = match (gearbox.gears().get(gear)?, arrangement.loose(gear)) {
-        (Gear::Direct, _) => Share::INPUT - Share::OUTPUT,
-        (Gear::Mesh(_), Side::Driver) => turning.part(Part::Driver(gear))?.slip,
-        (Gear::Mesh(_), Side::Driven) => turning.part(Part::Driven(gear))?.slip,
+    let is_direct = gearbox.gears().get(gear)?.is_direct();
+    let slip = match arrangement.loose(gear) {
+        _ if is_direct => Share::INPUT - Share::OUTPUT,
+        Side::Driver => turning.part(Part::Driver(gear))?.slip,
+        Side::Driven => turning.part(Part::Driven(gear))?.slip,
     };
     Some(slip.of_input).filter(|share| *share != Ratio::from_integer(0))
 }

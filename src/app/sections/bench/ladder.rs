@@ -9,7 +9,7 @@ use crate::app::device;
 use crate::app::state::State;
 use crate::gearing::identify::ladder::{Found, LadderSearch, Progress};
 use crate::gearing::identify::printed::Figure;
-use crate::gearing::{Gear, Layout, Mesh};
+use crate::gearing::{Layout, write};
 use crate::job::{Bench, BenchField, Gearbox};
 use crate::problem::{Explain, capital};
 use crate::questions::identify::answer as bench;
@@ -174,18 +174,11 @@ fn seen_view(state: State, seen: &Seen) -> impl IntoView + use<> {
 
 /// A combination as it would be typed.
 fn typed(found: &Found, layout: Layout) -> Gearbox {
-    let pair = |mesh: Mesh, line_drives: bool| {
-        if line_drives { format!("{}/{}", mesh.driver, mesh.driven) } else { format!("{}/{}", mesh.driven, mesh.driver) }
-    };
-    let gear = |gear: &Gear| match gear {
-        Gear::Direct => "direct".to_owned(),
-        Gear::Mesh(mesh) => pair(*mesh, layout == Layout::OutputReduced),
-    };
     Gearbox {
         name: "From a printed ladder".into(),
         layout,
-        constant: found.constant.map_or_else(String::new, |mesh| pair(mesh, layout != Layout::OutputReduced)),
-        gears: found.gears.iter().map(gear).collect(),
+        constant: found.constant.map_or_else(String::new, |mesh| write::constant(mesh, layout)),
+        gears: found.gears.iter().map(|gear| write::gear(*gear, layout)).collect(),
         ..Gearbox::default()
     }
 }

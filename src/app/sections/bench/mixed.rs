@@ -6,7 +6,7 @@ use super::{Known, found, question};
 use crate::app::state::State;
 use crate::gearing::mix::{Fit, Mixed};
 use crate::gearing::teeth::decimal;
-use crate::gearing::{Gear, Gearbox as Teeth, Idler, Layout, Mesh};
+use crate::gearing::{Gearbox as Teeth, write};
 use crate::job::{BenchField, Field, Gearbox, JobField};
 use crate::problem::{Explain, capital};
 use crate::questions::identify::answer as bench;
@@ -85,25 +85,14 @@ fn shown(state: State, mixed: &Mixed) -> AnyView {
 /// A mixture as it would be typed.
 fn typed(teeth: &Teeth) -> Gearbox {
     let layout = teeth.layout();
-    let pair = |mesh: Mesh, line_drives: bool| {
-        if line_drives { format!("{}/{}", mesh.driver, mesh.driven) } else { format!("{}/{}", mesh.driven, mesh.driver) }
-    };
-    let gear = |gear: &Gear| match gear {
-        Gear::Direct => "direct".to_owned(),
-        Gear::Mesh(mesh) => pair(*mesh, layout == Layout::OutputReduced),
-    };
     let reverse = teeth.reverse();
     Gearbox {
         name: "Mixed parts".into(),
         altered: false,
         layout,
-        constant: teeth.constant().map_or_else(String::new, |mesh| pair(mesh, layout != Layout::OutputReduced)),
-        gears: teeth.gears().iter().map(gear).collect(),
-        reverse: reverse.map_or_else(String::new, |reverse| pair(reverse.pair, layout == Layout::OutputReduced)),
-        idler: reverse.map_or_else(String::new, |reverse| match reverse.idler {
-            Idler::Plain(None) => String::new(),
-            Idler::Plain(Some(teeth)) => teeth.to_string(),
-            Idler::Compound { entry, exit } => format!("{entry}/{exit}"),
-        }),
+        constant: teeth.constant().map_or_else(String::new, |mesh| write::constant(mesh, layout)),
+        gears: teeth.gears().iter().map(|gear| write::gear(*gear, layout)).collect(),
+        reverse: reverse.map_or_else(String::new, |reverse| write::pair(reverse.pair, layout)),
+        idler: reverse.map_or_else(String::new, |reverse| write::idler(reverse.idler)),
     }
 }

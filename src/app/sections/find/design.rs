@@ -60,10 +60,7 @@ fn list(state: State, designs: &Designs) -> impl IntoView + use<> {
 fn row(state: State, design: &Design) -> impl IntoView + use<> {
     let ratios = design.gearbox.ratios();
     let gear = |(at, gear): (usize, &Gear)| {
-        let teeth = match gear {
-            Gear::Direct => "direct".to_owned(),
-            Gear::Mesh(mesh) => teeth(*mesh),
-        };
+        let teeth = gear.mesh().map_or_else(|| "direct".to_owned(), teeth);
         let ratio = ratios.get(at).map_or(f64::NAN, |ratio| decimal(*ratio).abs());
         let aim = design.aims.get(at).copied().unwrap_or(f64::NAN);
         view! {
@@ -111,6 +108,5 @@ fn keep(state: State, design: &Design) {
 }
 
 fn sum(design: &Design) -> u16 {
-    let meshes = design.gearbox.gears().iter().filter_map(|gear| if let Gear::Mesh(mesh) = gear { Some(mesh.sum()) } else { None });
-    design.gearbox.constant().map(Mesh::sum).into_iter().chain(meshes).next().unwrap_or(0)
+    design.gearbox.pairs().next().map_or(0, Mesh::sum)
 }

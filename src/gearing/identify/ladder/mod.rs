@@ -130,8 +130,7 @@ impl Found {
 
     /// Every pair, the constant pair first.
     pub fn pairs(&self) -> impl Iterator<Item = Mesh> + '_ {
-        let gears = self.gears.iter().filter_map(|gear| if let Gear::Mesh(mesh) = gear { Some(*mesh) } else { None });
-        self.constant.into_iter().chain(gears)
+        self.constant.into_iter().chain(self.gears.iter().filter_map(|gear| gear.mesh()))
     }
 }
 

@@ -1,0 +1,32 @@
+//! How gears are written: the texts that [`read`](super::read) takes, the gear on the input or output line over the countershaft's.
+
+use super::gearbox::{Gear, Idler, Layout};
+use super::teeth::Mesh;
+
+/// A forward gear: `direct`, or its counts.
+pub fn gear(gear: Gear, layout: Layout) -> String {
+    gear.mesh().map_or_else(|| "direct".to_owned(), |mesh| pair(mesh, layout))
+}
+
+/// A pair of gears on the same two shafts as a forward gear's.
+pub fn pair(mesh: Mesh, layout: Layout) -> String {
+    over(mesh, layout == Layout::OutputReduced)
+}
+
+/// The constant pair.
+pub fn constant(mesh: Mesh, layout: Layout) -> String {
+    over(mesh, layout != Layout::OutputReduced)
+}
+
+/// The reverse idler; nothing where its count is not known.
+pub fn idler(idler: Idler) -> String {
+    match idler {
+        Idler::Plain(teeth) => teeth.map(|teeth| teeth.to_string()).unwrap_or_default(),
+        Idler::Compound { entry, exit } => format!("{entry}/{exit}"),
+    }
+}
+
+fn over(mesh: Mesh, driver_first: bool) -> String {
+    let Mesh { driver, driven } = mesh;
+    if driver_first { format!("{driver}/{driven}") } else { format!("{driven}/{driver}") }
+}
