@@ -18,6 +18,7 @@
 //! What is shown: [`sheet`] is the data model of rows, figures and words; [`chart`] the drawing kit, on a canvas, as SVG or as a bitmap.
 //!
 //! The questions: [`questions`] has a folder for each. It reads what was typed, works the answer out, and sets it into rows and pictures.
+//! [`wanted`] asks a figure backwards: which single change from the shelf makes it so?
 //!
 //! The browser: `app` shows and edits; it exists for wasm32 only, so the compiler keeps the rest clean of it.
 
@@ -41,3 +42,4 @@ pub mod spreadsheet;
 pub mod toothload;
 pub mod tyre;
 pub mod units;
+pub mod wanted;

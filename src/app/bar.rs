@@ -1,16 +1,17 @@
-//! The bar at the top: mark, the job's title, what was kept, and the acts that concern the whole job.
+//! The bar: mark, places, the job's title, what was kept, and the acts that concern the whole job.
 
 use leptos::prelude::*;
 
-use super::book::{Opener, Panel};
+use super::address::Place;
+use super::book::Panel;
 use super::keep::Kept;
 use super::state::State;
-use super::widgets::Choice;
+use super::widgets::{Choice, Menu};
 use crate::job::{Field, JobField};
 use crate::sheet::Words;
 use crate::units::System;
 
-/// The bar.
+/// The bar at the top.
 #[component]
 pub fn Bar() -> impl IntoView {
     let state = State::here();
@@ -18,66 +19,99 @@ pub fn Bar() -> impl IntoView {
     view! {
         <header class="bar">
             <div class="bar__mark"><Mark/><span>"Layshaft"</span></div>
-            <input class="bar__title" id="title" type="text" aria-label="Title of the job" autocomplete="off"
+            <nav class="bar__places" aria-label="Places"><Places/></nav>
+            <input class="bar__title" id="title" type="text" aria-label="Title of the job" autocomplete="off" dir="auto"
                 prop:value=move || state.job.with(|job| job.title.clone())
                 on:input=move |event| state.type_text(title, event_target_value(&event))
                 on:blur=move |_| state.leave_field()/>
             <span class="bar__kept" role="status">{move || kept_words(state.desk.kept.get())}</span>
             <div class="bar__acts">
-                <Units/>
-                <TradeWords/>
-                <button class="btn" id="undo" disabled=move || !state.can_undo() on:click=move |_| state.undo()>"Undo"</button>
-                <button class="btn" id="redo" disabled=move || !state.can_redo() on:click=move |_| state.redo()>"Redo"</button>
-                <super::widgets::ThemeSwitch/>
-                <Opener panel=Panel::Send words="Send link"/>
-                <button class="btn" id="print" on:click=|_| print()>"Print sheet"</button>
-                <Opener panel=Panel::Book/>
+                <button type="button" class="btn" id="undo" disabled=move || !state.can_undo() on:click=move |_| state.undo()>"Undo"</button>
+                <button type="button" class="btn bar__redo" id="redo" disabled=move || !state.can_redo() on:click=move |_| state.redo()>"Redo"</button>
+                <Menu words="Hand over ▾" id="hand-over" open=move |open| hand_over(state, open)/>
+                <Menu words=Signal::derive(move || read_in(state)) id="read-in" open=move |_| reading(state)/>
             </div>
         </header>
     }
 }
 
-fn print() {
-    if let Some(window) = web_sys::window() {
-        let _ = window.print();
+/// The places at the bottom of a phone.
+#[component]
+pub fn PlacesBelow() -> impl IntoView {
+    view! { <nav class="below" aria-label="Places, below"><Places/></nav> }
+}
+
+#[component]
+fn Places() -> impl IntoView {
+    let state = State::here();
+    let link = move |place: Place| {
+        let current = move || (state.view.at.get().place == place).then_some("page");
+        view! { <a class="place" href=move || state.view.left(place).fragment() aria-current=current>{place.title()}</a> }
+    };
+    Place::ALL.map(link).collect_view()
+}
+
+fn hand_over(state: State, open: RwSignal<bool>) -> AnyView {
+    let print = move |_| {
+        open.set(false);
+        if let Some(window) = web_sys::window() {
+            let _ = window.print();
+        }
+    };
+    let panel = move |panel: Panel| {
+        move |_| {
+            open.set(false);
+            state.view.panel.set(Some(panel));
+        }
+    };
+    view! {
+        <button type="button" class="btn" id="print" on:click=print>"Print"</button>
+        <button type="button" class="btn" id="open-send" on:click=panel(Panel::Send)>"Link, file, CSV"</button>
+        <button type="button" class="btn" id="open-details" on:click=panel(Panel::Details)>"Customer and notes"</button>
     }
+    .into_any()
+}
+
+fn read_in(state: State) -> String {
+    let units = if state.job.with(|job| job.units) == System::Inch { "mph" } else { "km/h" };
+    let words = if state.words.get() == Words::Us { "US" } else { "UK" };
+    format!("{units} · {words} ▾")
+}
+
+fn reading(state: State) -> AnyView {
+    let units = Signal::derive(move || state.job.with(|job| job.units));
+    let choose_units = move |units| state.change(move |job| job.units = units);
+    let choose_words = move |words| state.words.set(words);
+    view! {
+        <Choice label="Units" id="units" options=vec![(System::Inch, "mph · in"), (System::Metric, "km/h · mm")] now=units choose=choose_units/>
+        <Choice label="Trade words" id="words" options=vec![(Words::Us, "US words"), (Words::Uk, "UK words")] now=state.words choose=choose_words/>
+        <super::widgets::ThemeSwitch/>
+        <button type="button" class="btn" id="open-keymap" on:click=move |_| state.view.panel.set(Some(Panel::Keys))>"Keys"</button>
+    }
+    .into_any()
 }
 
 fn kept_words(kept: Kept) -> &'static str {
     match kept {
-        Kept::Safe => "kept on this device",
-        Kept::Soon => "keeping …",
-        Kept::Full => "not kept: the store is full",
-        Kept::Blocked => "not kept: storage is blocked",
-        Kept::Held => "not kept: changed in another tab",
-        Kept::Linked => "from a link, not kept",
+        Kept::Safe => "Saved",
+        Kept::Soon => "Saving …",
+        Kept::Full => "Not saved: this device’s store is full",
+        Kept::Blocked => "Not saved: storage is blocked",
+        Kept::Held => "Not saved: changed in another tab",
+        Kept::Linked => "From a link, not saved",
     }
 }
 
-#[component]
-fn Units() -> impl IntoView {
-    let state = State::here();
-    let now = Signal::derive(move || state.job.with(|job| job.units));
-    let choose = move |units| state.change(move |job| job.units = units);
-    view! { <Choice label="Units" id="units" options=vec![(System::Inch, "mph · in"), (System::Metric, "km/h · mm")] now choose/> }
-}
-
-#[component]
-fn TradeWords() -> impl IntoView {
-    let state = State::here();
-    let choose = move |words| state.words.set(words);
-    view! { <Choice label="Trade words" id="words" options=vec![(Words::Us, "US"), (Words::Uk, "UK")] now=state.words choose/> }
-}
-
+/// A stepped cluster on one shaft.
 #[component]
 fn Mark() -> impl IntoView {
     view! {
-        <svg viewBox="0 0 34 26" aria-hidden="true">
-            <g fill="none" stroke="currentColor" stroke-width="2">
-                <circle cx="9" cy="13" r="7"></circle>
-                <circle cx="23.5" cy="13" r="7.5" stroke-dasharray="2.6 2"></circle>
-            </g>
-            <g fill="currentColor"><circle cx="9" cy="13" r="1.6"></circle><circle cx="23.5" cy="13" r="1.6"></circle></g>
+        <svg viewBox="0 0 40 28" aria-hidden="true" fill="currentColor">
+            <rect x="1" y="13" width="38" height="2"></rect>
+            <rect x="5" y="4" width="6" height="20"></rect>
+            <rect x="13" y="9" width="5" height="10"></rect>
+            <rect x="20" y="6.5" width="5" height="15"></rect>
+            <rect x="27" y="2" width="7" height="24"></rect>
         </svg>
     }
 }

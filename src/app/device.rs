@@ -206,26 +206,6 @@ pub fn announce(event: &str) {
     }
 }
 
-/// Whether the page is scrolled past an element that begins at another one, nearly the whole of it: then it may shrink.
-///
-/// It comes back where its beginning does; in between lies what it loses by shrinking, so that it never flickers.
-pub fn scrolled_past(start: &'static str, element: &'static str) -> RwSignal<bool> {
-    const SHARE: f64 = 0.9;
-    const BACK: f64 = 20.0;
-    let past = RwSignal::new(false);
-    on_window("scroll", move |_: web_sys::Event| {
-        let find = |id| web_sys::window().and_then(|window| window.document()).and_then(|document| document.get_element_by_id(id));
-        let (Some(start), Some(element)) = (find(start), find(element)) else { return };
-        let top = start.get_bounding_client_rect().top();
-        let now = past.get_untracked();
-        let next = if now { top < BACK } else { top < -SHARE * element.get_bounding_client_rect().height() };
-        if now != next {
-            past.set(next);
-        }
-    });
-    past
-}
-
 /// Milliseconds since the page began.
 pub fn milliseconds() -> f64 {
     web_sys::window().and_then(|window| window.performance()).map_or(0.0, |performance| performance.now())
@@ -256,56 +236,18 @@ pub fn soon(act: impl FnOnce() + 'static) {
     }
 }
 
-/// The name of that section of the page which lies across the upper third of the window; empty while none does.
-pub fn section_in_view() -> RwSignal<String> {
-    let current = RwSignal::new(String::new());
-    let seen = Closure::<dyn FnMut(js_sys::Array)>::new(move |entries: js_sys::Array| {
-        for entry in entries.iter().map(JsCast::unchecked_into::<web_sys::IntersectionObserverEntry>) {
-            let id = entry.target().id();
-            if entry.is_intersecting() {
-                current.set(id);
-            } else if current.get_untracked() == id {
-                current.set(String::new());
-            }
-        }
-    });
-    let options = web_sys::IntersectionObserverInit::new();
-    options.set_root_margin("-33% 0px -66% 0px");
-    let observer = web_sys::IntersectionObserver::new_with_options(seen.as_ref().unchecked_ref(), &options);
-    // The observer lives as long as the page.
-    seen.forget();
-    if let Ok(observer) = observer {
-        request_animation_frame(move || {
-            let sections = web_sys::window().and_then(|window| window.document()?.query_selector_all("section[id]").ok());
-            let each = |sections: web_sys::NodeList| (0..sections.length()).filter_map(move |at| sections.item(at)?.dyn_into().ok());
-            sections.into_iter().flat_map(each).for_each(|section: web_sys::Element| observer.observe(&section));
-        });
-    }
-    current
-}
-
-/// Whether an element is in the window or within a few hundred pixels of it.
-pub fn near_window<E>(element: NodeRef<E>) -> RwSignal<bool>
-where
-    E: leptos::html::ElementType + 'static,
-    E::Output: JsCast + Clone + AsRef<web_sys::Element> + 'static,
-{
-    let is_near = RwSignal::new(false);
-    Effect::new(move || {
-        let Some(element) = element.get() else { return };
-        let seen = Closure::<dyn FnMut(js_sys::Array)>::new(move |entries: js_sys::Array| {
-            let last = entries.pop().unchecked_into::<web_sys::IntersectionObserverEntry>();
-            let _ = is_near.try_set(last.is_intersecting());
-        });
-        let options = web_sys::IntersectionObserverInit::new();
-        options.set_root_margin("300px");
-        if let Ok(observer) = web_sys::IntersectionObserver::new_with_options(seen.as_ref().unchecked_ref(), &options) {
-            observer.observe(element.as_ref());
-            let kept = StoredValue::new_local((observer, seen));
-            on_cleanup(move || {
-                let _ = kept.try_with_value(|(observer, _)| observer.disconnect());
-            });
-        }
-    });
-    is_near
+/// From a field of a setup's column to the next one below it, or above where one goes back; answers whether there was one to go to.
+///
+/// Tooth counts are typed down a column, whatever the order of a table's cells.
+pub fn step_down_the_column(event: &web_sys::KeyboardEvent, back: bool) -> bool {
+    let field = event.target().and_then(|target| target.dyn_into::<web_sys::HtmlInputElement>().ok());
+    let Some((field, column)) = field.and_then(|field| field.get_attribute("data-column").map(|column| (field, column))) else { return false };
+    let Some(document) = web_sys::window().and_then(|window| window.document()) else { return false };
+    let Ok(fields) = document.query_selector_all(&format!("input[data-column=\"{column}\"]")) else { return false };
+    let at = (0..fields.length()).find(|at| fields.item(*at).as_ref() == Some(field.as_ref()));
+    let next = at.and_then(|at| if back { at.checked_sub(1) } else { at.checked_add(1) });
+    let Some(next) = next.and_then(|next| fields.item(next)?.dyn_into::<web_sys::HtmlInputElement>().ok()) else { return false };
+    let _ = next.focus();
+    next.select();
+    true
 }

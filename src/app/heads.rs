@@ -1,97 +1,83 @@
-//! The heads: the setups being compared, each edited where it is read, and what decides between them.
+//! The heads: the setups being compared, each edited where it is read; in view while the question scrolls.
 
 use leptos::prelude::*;
 
-use crate::questions::Answers;
-
 use super::state::State;
-use super::widgets::{ShortRow, TextField};
-use crate::gearing::teeth::decimal;
+use super::widgets::{Menu, TextField};
 use crate::job::edit::Toward;
-use crate::job::{Field, Job, MOST_SETUPS, SetupField, SetupId};
-use crate::units::number;
+use crate::job::{Field, Job, JobField, MOST_SETUPS, SetupField, SetupId};
 
-/// The heads and the row in short.
+/// The heads.
 #[component]
 pub fn Heads() -> impl IntoView {
     let state = State::here();
-    let many = move || state.job.with(|job| job.setups.len());
-    let class = move || {
-        let compact = if state.scrolled.get() { " heads--compact" } else { "" };
-        let pair = if state.pair.get() { " heads--pair" } else { "" };
-        format!("heads heads--{}{compact}{pair}", many())
-    };
+    let class = move || format!("heads heads--{}", state.setup_ids().len());
     view! {
         <h1 class="unseen">{move || state.job.with(|job| job.title.clone())}</h1>
-        <ColumnSwitch/>
-        <div id="heads-start"></div>
         <div class=class id="heads">
             <CarHead/>
             <For each=move || state.setup_ids() key=|id| *id children=|id| view! { <Head id/> }/>
         </div>
-        <ShortRow/>
     }
 }
 
+/// The car all setups go into, and the way to one more setup.
 #[component]
 fn CarHead() -> impl IntoView {
     let state = State::here();
-    let car = move || state.job.with(|job| if job.car.is_empty() { "no car named yet".to_owned() } else { job.car.clone() });
-    let full = move || state.job.with(|job| job.setups.len() >= MOST_SETUPS);
+    let car = Field::Job(JobField::Car);
+    let full = move || state.setup_ids().len() >= MOST_SETUPS;
+    let add = move |_| {
+        let last = state.setup_ids().last().copied();
+        state.change(|job| match last {
+            Some(id) => drop(job.copy_setup(id)),
+            None => drop(job.add_setup()),
+        });
+    };
     view! {
         <div class="heads__car">
-            <h2>"The car"</h2>
-            <p>{car}</p>
-            <super::book::Opener panel=super::book::Panel::Details small=true words="Customer and notes"/>
-            <button type="button" class="btn btn--small" id="add-setup" disabled=full on:click=move |_| state.change(|job| { job.add_setup(); })>
-                "Add a setup"
-            </button>
+            <label class="heads__label" for="car-name">"The car"</label>
+            <input class="heads__name" id="car-name" type="text" autocomplete="off" dir="auto" placeholder="which car?"
+                prop:value=move || state.job.with(|job| job.text(car).unwrap_or_default().to_owned())
+                on:input=move |event| state.type_text(car, event_target_value(&event))
+                on:blur=move |_| state.leave_field()/>
+            <p class="heads__about">{move || state.say(&about(state))}</p>
+            <button type="button" class="btn btn--small" id="add-setup" disabled=full on:click=add>"Add a setup"</button>
         </div>
     }
 }
 
-/// On a phone: which column is shown, and whether two stand side by side.
-#[component]
-fn ColumnSwitch() -> impl IntoView {
-    let state = State::here();
-    let button = move |id: SetupId| {
-        let column = move || state.column_of(id);
-        view! {
-            <button type="button" aria-pressed=move || state.column_shown(column()).to_string() on:click=move |_| state.column.set(column())>
-                {move || Job::letter(column()).to_string()}
-            </button>
+/// `2,600 lb, rear wheels`: what of the car is known.
+fn about(state: State) -> String {
+    state.job.with(|job| {
+        let mass = &job.pull.mass;
+        if mass.is_blank() {
+            return String::new();
         }
-    };
-    view! {
-        <div class="switch">
-            <div class="choice" role="group" aria-label="Setup shown"><For each=move || state.setup_ids() key=|id| *id children=button/></div>
-            <button type="button" class="btn" aria-pressed=move || state.pair.get().to_string() on:click=move |_| state.pair.update(|pair| *pair = !*pair)>
-                "two side by side"
-            </button>
-        </div>
-    }
+        let bare = !mass.text.chars().any(char::is_alphabetic);
+        let unit = if mass.units == crate::units::System::Inch { " lb" } else { " kg" };
+        format!("{}{}", mass.text.trim(), if bare { unit } else { "" })
+    })
 }
 
 #[component]
 fn Head(id: SetupId) -> impl IntoView {
     let state = State::here();
-    let column = Memo::new(move |_| state.column_of(id));
-    let letter = move || Job::letter(column.get());
+    let letter = move || Job::letter(state.column_of(id));
     let name = Field::Setup(id, SetupField::Name);
-    let menu = RwSignal::new(false);
     view! {
-        <div class="head" role="group" aria-label=move || format!("Setup {}", letter()) class:off=move || !state.column_shown(column.get())>
+        <div class="head" role="group" aria-label=move || format!("Setup {}", letter())>
             <div class="head__top">
                 <BringForward id/>
-                <input class="head__name" id=name.slug() type="text" aria-label=move || format!("Name of setup {}", letter()) autocomplete="off"
+                <input class="head__name" id=name.slug() type="text" aria-label=move || format!("Name of setup {}", letter()) autocomplete="off" dir="auto"
+                    title=move || state.job.with(|job| job.text(name).unwrap_or_default().to_owned())
                     prop:value=move || state.job.with(|job| job.text(name).unwrap_or_default().to_owned())
                     on:input=move |event| state.type_text(name, event_target_value(&event))
                     on:blur=move |_| state.leave_field()/>
-                <button type="button" class="btn btn--small head__more" aria-expanded=move || menu.get().to_string()
-                    aria-label=move || format!("Copy, move or remove setup {}", letter()) on:click=move |_| menu.update(|open| *open = !*open)>"…"</button>
+                <Menu words="⋯" label=Signal::derive(move || format!("Copy, move or remove setup {}", letter())) id=format!("s{}-more", id.0)
+                    class="head__more" open=move |open| acts(state, id, open)/>
             </div>
             <Parts id/>
-            {move || menu.get().then(|| view! { <Menu id menu/> })}
         </div>
     }
 }
@@ -100,8 +86,8 @@ fn Head(id: SetupId) -> impl IntoView {
 fn BringForward(id: SetupId) -> impl IntoView {
     let state = State::here();
     let letter = move || Job::letter(state.column_of(id));
-    let forward = move || state.focus.get() == Some(id);
-    let press = move |_| state.focus.update(|focus| *focus = if *focus == Some(id) { None } else { Some(id) });
+    let forward = move || state.view.focus.get() == Some(id);
+    let press = move |_| state.view.focus.update(|focus| *focus = if *focus == Some(id) { None } else { Some(id) });
     view! {
         <button type="button" class="head__bring" aria-pressed=move || forward().to_string() on:click=press
             aria-label=move || format!("Bring setup {} forward in the pictures", letter())>
@@ -110,58 +96,53 @@ fn BringForward(id: SetupId) -> impl IntoView {
     }
 }
 
+/// Gear set, axle and tyre.
 #[component]
 fn Parts(id: SetupId) -> impl IntoView {
     let state = State::here();
     let letter = move || Job::letter(state.column_of(id));
     let set = move || state.job.with(|job| job.setup(id).map(|setup| gearbox_name(&setup.gearbox)));
-    let axle = move || {
-        state.answers.with(|Answers { setups, .. }| setups.iter().find(|each| each.setup.id == id).and_then(|each| each.setup.final_drive))
-    };
-    let pick = move |_| state.picking.update(|picking| *picking = if *picking == Some(id) { None } else { Some(id) });
+    let pick = move |_| state.view.picking.update(|picking| *picking = if *picking == Some(id) { None } else { Some(id) });
     view! {
-        <dl class="head__parts">
-            <dt>"Gearbox"</dt>
-            <dd>
-                <button type="button" class="head__pick" id=format!("s{}-gearbox", id.0) aria-expanded=move || (state.picking.get() == Some(id)).to_string()
-                    aria-label=move || format!("Gear set of setup {}: {}", letter(), set().unwrap_or_default()) on:click=pick>{set}</button>
-            </dd>
-            <dt>{move || state.say("Ring, pinion")}</dt>
-            <dd>
-                <TextField field=Field::Setup(id, SetupField::FinalDrive) label="Ring and pinion: teeth or ratio"/>
-                <span class="num">{move || axle().map(|axle| number::show(decimal(axle.ratio()), 3))}</span>
-            </dd>
-            <dt>{move || state.say("Tyre")}</dt>
-            <dd><TextField field=Field::Setup(id, SetupField::Tyre) label="Tyre: size, or what it rolls" wide=true/></dd>
-        </dl>
+        <div class="head__parts">
+            <button type="button" class="head__pick" id=format!("s{}-gearbox", id.0) aria-expanded=move || (state.view.picking.get() == Some(id)).to_string()
+                aria-label=move || format!("Gear set of setup {}: {}", letter(), set().unwrap_or_default()) on:click=pick>{set}</button>
+            <TextField field=Field::Setup(id, SetupField::FinalDrive) label="Ring and pinion: teeth or ratio" blank_means="axle"/>
+            <TextField field=Field::Setup(id, SetupField::Tyre) label="Tyre: size, or what it rolls" wide=true blank_means="tire"/>
+        </div>
     }
 }
 
 fn gearbox_name(gearbox: &crate::job::Gearbox) -> String {
+    let is_blank = gearbox.gears.iter().all(|gear| gear.trim().is_empty());
     match (gearbox.name.is_empty(), gearbox.altered) {
-        (true, _) => "counted by hand".into(),
+        (true, _) if is_blank => "Choose a gearbox".into(),
+        (true, _) => "Counted by hand".into(),
         (false, true) => format!("{}, altered", gearbox.name),
         (false, false) => gearbox.name.clone(),
     }
 }
 
-#[component]
-fn Menu(id: SetupId, menu: RwSignal<bool>) -> impl IntoView {
-    let state = State::here();
+/// What can be done with a setup as a whole.
+fn acts(state: State, id: SetupId, open: RwSignal<bool>) -> AnyView {
     let act = move |act: fn(&mut Job, SetupId)| {
         move |_| {
-            menu.set(false);
+            open.set(false);
             state.change(|job| act(job, id));
         }
     };
-    let many = move || state.job.with(|job| job.setups.len());
-    let column = move || state.column_of(id);
+    let many = state.setup_ids().len();
+    let column = state.column_of(id);
+    let button = move |words: &'static str, off: bool, what: fn(&mut Job, SetupId)| {
+        view! { <button type="button" class="btn" disabled=off on:click=act(what)>{words}</button> }
+    };
     view! {
-        <div class="head__menu">
-            <button type="button" class="btn" disabled={move || many() >= MOST_SETUPS} on:click=act(|job, id| { job.copy_setup(id); })>"Copy"</button>
-            <button type="button" class="btn" disabled=move || column() == 0 on:click=act(|job, id| job.move_setup(id, Toward::Left))>"Move left"</button>
-            <button type="button" class="btn" disabled=move || column() + 1 == many() on:click=act(|job, id| job.move_setup(id, Toward::Right))>"Move right"</button>
-            <button type="button" class="btn" disabled=move || many() == 1 on:click=act(Job::remove_setup)>"Remove"</button>
-        </div>
+        {button("Copy", many >= MOST_SETUPS, |job, id| drop(job.copy_setup(id)))}
+        {button("Move left", column == 0, |job, id| job.move_setup(id, Toward::Left))}
+        {button("Move right", column + 1 == many, |job, id| job.move_setup(id, Toward::Right))}
+        {button("Its axle for all setups", many == 1, Job::spread_axle)}
+        {button("Its tire for all setups", many == 1, Job::spread_tyre)}
+        {button("Remove", many == 1, Job::remove_setup)}
     }
+    .into_any()
 }

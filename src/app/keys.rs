@@ -19,12 +19,13 @@ pub fn listen(state: State) {
             (true, false, "z") => state.undo(),
             (true, true, "z") | (true, false, "y") => state.redo(),
             (false, _, "escape") => {
-                state.asked.set(None);
-                state.picking.set(None);
+                state.view.asked.set(None);
+                state.view.picking.set(None);
                 state.close_panel();
                 return;
             }
             (false, _, "?") if !device::is_typing(&event) => state.toggle(Panel::Keys),
+            (false, back, "enter" | "tab") if device::step_down_the_column(&event, back) => {}
             _ => return,
         }
         event.prevent_default();

@@ -1,34 +1,43 @@
-//! The app: the sheet in the browser. Knows every other room; no other room knows it.
+//! The app: four places in the browser, one question at a time. Knows every other room; no other room knows it.
 //!
-//! [`state`] holds the job and what is derived from it, [`keep`] writes it to the device's store, [`widgets`] are the few
-//! things everything is built of, [`bar`], [`book`], [`list`], [`heads`] and [`sections`] are the page, [`print`] is
-//! paper. Effects here only touch the outside:
-//! the store, the title, the canvas.
+//! [`state`] holds the job and what is derived from it, [`view`] what is looked at, [`shop`] what the shop has, [`address`] where one is;
+//! [`keep`] writes to the device's store. [`bar`] leads from place to place; [`compare`], [`bench`], [`shelf`] and [`jobs`] are the places.
+//! [`question`] is the one view of every question, [`line`] and [`heads`] stand around it where setups are compared, [`find`] shows a
+//! search. [`widgets`] are the few things everything is built of, [`print`] is paper. Effects here only touch the outside: the store,
+//! the title, the canvas.
 
+pub mod address;
+pub mod announcer;
 pub mod bar;
+pub mod bench;
 pub mod book;
+pub mod compare;
 pub mod device;
+pub mod find;
 pub mod heads;
-pub mod heard;
+pub mod jobs;
 pub mod keep;
 pub mod keys;
-pub mod list;
+pub mod line;
 pub mod notices;
 pub mod picker;
 pub mod print;
-pub mod sections;
+pub mod question;
+pub mod shelf;
+pub mod shop;
 pub mod state;
 pub mod suggestions;
 pub mod theme;
+pub mod view;
 pub mod widgets;
 
 use leptos::prelude::*;
 
-use crate::job::Job;
 use crate::questions::customer::USUAL_CAUTION;
+use address::Place;
 use state::State;
 
-/// Mounts the sheet on the page.
+/// Mounts the page.
 pub fn start() {
     std::panic::set_hook(Box::new(|panic| device::log_error(&panic.to_string())));
     let opened = keep::open();
@@ -44,30 +53,50 @@ fn page(opened: keep::Opened) -> impl IntoView {
     keys::listen(state);
     print::listen(state);
     device::follow_title(state);
+    state.view.follow_address(move || {
+        state.tell(notices::Notice::plain("This address names no question of the page. What was open stays open."));
+    });
+    let place = Memo::new(move |_| state.view.at.get().place);
     view! {
-        <a class="skip" href="#sheet">"Skip to the sheet"</a>
+        <a class="skip" href="#main" on:click=skip>"Skip to the question"</a>
         <bar::Bar/>
         <div class="page">
-            <list::List/>
-            <main id="sheet" class=move || format!("sheet {}", shown_columns(state)) tabindex="-1">
-                <book::banners::Banners/>
-                <notices::Notices/>
-                <book::Panels/>
-                <heard::Heard/>
-                <heads::Heads/>
-                <suggestions::Suggestions/>
-                <picker::Picker/>
-                <sections::Sections/>
-                <p class="foot">
-                    {move || state.say(USUAL_CAUTION)}
-                </p>
-            </main>
+            {move || match place.get() {
+                Place::Compare => view! { <compare::Compare/> }.into_any(),
+                Place::Bench => view! { <bench::Bench/> }.into_any(),
+                Place::Shelf => view! { <shelf::Shelf/> }.into_any(),
+                Place::Jobs => view! { <jobs::Jobs/> }.into_any(),
+            }}
         </div>
+        <bar::PlacesBelow/>
+        <notices::Notices/>
+        <announcer::Announcer/>
+        <suggestions::Suggestions/>
     }
 }
 
-/// A class for each column that a phone shows, by which the style sheet hides the cells of the others.
-fn shown_columns(state: State) -> String {
-    let shown = (0..state.setup_ids().len()).filter(|column| state.column_shown(*column));
-    shown.map(|column| format!("sheet--{}", Job::letter(column).to_ascii_lowercase())).collect::<Vec<_>>().join(" ")
+/// The fragment of the address names the question; so the skip link moves the focus and leaves the address alone.
+fn skip(event: web_sys::MouseEvent) {
+    event.prevent_default();
+    device::focus("main");
+}
+
+/// What every place has in common: what must be decided, what is open above, and the usual caution below.
+#[component]
+fn Frame(
+    /// The class of what stands inside.
+    #[prop(optional)]
+    class: &'static str,
+    /// The place itself.
+    children: Children,
+) -> impl IntoView {
+    let state = State::here();
+    view! {
+        <main id="main" class=format!("main {class}") tabindex="-1">
+            <book::banners::Banners/>
+            <book::Panels/>
+            {children()}
+            <p class="foot">{move || state.say(USUAL_CAUTION)}</p>
+        </main>
+    }
 }

@@ -30,6 +30,8 @@ pub enum Act {
     PutBack(Box<Record>),
     /// Begin an empty job.
     Begin,
+    /// Take the last change back.
+    Undo,
 }
 
 impl Act {
@@ -37,7 +39,7 @@ impl Act {
         match self {
             Self::SaveText(..) => "Save it as a file",
             Self::SaveJob => "Save the job as a file",
-            Self::PutBack(_) => "Undo",
+            Self::PutBack(_) | Self::Undo => "Undo",
             Self::Begin => "Start an empty job",
         }
     }
@@ -49,8 +51,9 @@ impl Act {
             Self::SaveJob => state.save_as_file(),
             Self::PutBack(record) => state.put_back(record),
             Self::Begin => state.begin_empty(),
+            Self::Undo => state.undo(),
         }
-        matches!(self, Self::PutBack(_) | Self::Begin)
+        matches!(self, Self::PutBack(_) | Self::Begin | Self::Undo)
     }
 }
 
@@ -152,13 +155,13 @@ impl Notice {
 pub fn Notices() -> impl IntoView {
     let state = State::here();
     view! {
-        <div aria-live="polite">
+        <div class="notices" aria-live="polite">
             <For each=move || state.notices.get() key=|notice| notice.says.clone() let:notice>
                 <div class="notice" class:notice--caution=notice.is_caution>
                     <p>{state.say(&notice.says)}</p>
                     <div class="notice__acts">
                         {notice.acts.iter().map(|act| act_button(state, act.clone(), notice.says.clone())).collect_view()}
-                        <button type="button" class="btn" on:click=move |_| dismiss(state, &notice.says)>"Understood"</button>
+                        <button type="button" class="btn" on:click=move |_| dismiss(state, &notice.says)>"Close"</button>
                     </div>
                 </div>
             </For>

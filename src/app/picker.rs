@@ -16,7 +16,7 @@ const SHOWN: usize = 60;
 #[component]
 pub fn Picker() -> impl IntoView {
     let state = State::here();
-    view! { {move || state.picking.get().map(|setup| view! { <List setup/> })} }
+    view! { {move || state.view.picking.get().map(|setup| view! { <List setup/> })} }
 }
 
 #[component]
@@ -27,7 +27,7 @@ fn List(setup: SetupId) -> impl IntoView {
     let found = Memo::new(move |_| {
         let sought = sought.get().to_lowercase();
         let most = shown.get();
-        state.catalogue.with(|catalogue| {
+        state.shop.catalogue.with(|catalogue| {
             let mut fitting = catalogue.entries(PartKind::GearSet).filter(|set| matches(set, &sought));
             let first = fitting.by_ref().take(most).cloned().collect::<Vec<_>>();
             let many = first.len().saturating_add(fitting.count());
@@ -51,7 +51,7 @@ fn List(setup: SetupId) -> impl IntoView {
                         shown.set(SHOWN);
                         sought.set(event_target_value(&event));
                     }/>
-                <span class="words" role="status">{move || format!("{} of {}", found.with(|(_, many)| *many), state.catalogue.with(|all| all.entries(PartKind::GearSet).count()))}</span>
+                <span class="words" role="status">{move || format!("{} of {}", found.with(|(_, many)| *many), state.shop.catalogue.with(|all| all.entries(PartKind::GearSet).count()))}</span>
                 <button type="button" class="btn btn--small" on:click=move |_| keep_as_own(state, setup)>{move || state.say("Keep this setup’s counts in the catalogue")}</button>
                 <button type="button" class="btn btn--small" on:click=move |_| close(state, setup)>"Close"</button>
             </div>
@@ -112,7 +112,7 @@ fn ratios_text(set: &Entry) -> String {
 
 /// Closes the list and goes back to the button it was opened with.
 fn close(state: State, setup: SetupId) {
-    state.picking.set(None);
+    state.view.picking.set(None);
     device::focus(&format!("s{}-gearbox", setup.0));
 }
 
@@ -151,7 +151,7 @@ fn keep_as_own(state: State, setup: SetupId) {
     if set.title().trim().is_empty() {
         set.set(Column::Name, "Counted by hand");
     }
-    let added = state.catalogue.try_update(|catalogue| {
+    let added = state.shop.catalogue.try_update(|catalogue| {
         let (after, id) = catalogue.add(set);
         *catalogue = after;
         catalogue.get(PartKind::GearSet, &id).map(|set| set.title().to_owned())

@@ -4,7 +4,8 @@ use leptos::prelude::*;
 
 use super::device;
 use super::keep::Opened;
-use crate::catalogue::Catalogue;
+use super::shop::Shop;
+use super::view::View;
 use crate::finder::Given;
 use crate::finder::design::Brief;
 use crate::job::{Field, History, Job, Setup, SetupId};
@@ -12,7 +13,6 @@ use crate::problem::Problem;
 use crate::questions::find::Asked;
 use crate::questions::{self, Answers, Shelves, Source};
 use crate::sheet::{Reader, Sheet, Words};
-use crate::speedometer::SpeedoGear;
 
 /// What the page is about, shared by everything on it.
 #[derive(Clone, Copy)]
@@ -20,11 +20,8 @@ pub struct State {
     /// The job as typed; changed through [`State::type_text`] and [`State::change`] alone.
     pub job: RwSignal<Job>,
     history: RwSignal<History>,
-    /// The job with every answer.
+    /// The job with every answer, each worked out when it is asked for.
     pub answers: Memo<Answers>,
-    /// The rows of the sheet.
-    pub sheet: Memo<Sheet>,
-    gears: Memo<Vec<SpeedoGear>>,
     /// What the job gives to the finder, and what is asked of it.
     pub wished: Memo<(Given, Asked)>,
     /// What a gear set to be designed must keep to, or what is wrong with it.
@@ -33,30 +30,16 @@ pub struct State {
     pub setups: Memo<Vec<Setup>>,
     /// The setups in the order of their columns: of its own, so that a cell is not asked again at every keystroke.
     columns: Memo<Vec<SetupId>>,
-    /// What can be chosen: built in, and the shop's own.
-    pub catalogue: RwSignal<Catalogue>,
+    /// What the shop has.
+    pub shop: Shop,
     /// The trade's words.
     pub words: RwSignal<Words>,
     /// The theme of the page.
     pub theme: super::theme::ThemeSignal,
-    /// The setup brought forward in every picture.
-    pub focus: RwSignal<Option<SetupId>>,
-    /// The figure whose working is open: its setup and key.
-    pub asked: RwSignal<Option<(SetupId, String)>>,
-    /// The setup whose gear set is being picked.
-    pub picking: RwSignal<Option<SetupId>>,
-    /// Whether the sheet has scrolled past the heads, so that they shrink.
-    pub scrolled: RwSignal<bool>,
-    /// The first column shown on a phone.
-    pub column: RwSignal<usize>,
-    /// Whether a phone shows two columns.
-    pub pair: RwSignal<bool>,
+    /// What is looked at.
+    pub view: View,
     /// The record that lies open, and how it is kept.
     pub desk: super::keep::Desk,
-    /// The panel that is open above the sheet.
-    pub panel: RwSignal<Option<super::book::Panel>>,
-    /// The pictures that hang on the sheet.
-    pub pictures: super::print::pictures::Pictures,
     /// What the page has to tell: plain sentences with acts.
     pub notices: RwSignal<Vec<super::notices::Notice>>,
 }
@@ -66,11 +49,9 @@ impl State {
     pub fn new(opened: Opened) -> Self {
         let desk = super::keep::Desk::new(&opened.record, opened.kept);
         let job = RwSignal::new(opened.record.job);
-        let words = RwSignal::new(device::words());
-        let catalogue = RwSignal::new(opened.catalogue);
-        let gears = Memo::new(move |_| catalogue.with(Catalogue::speedometer_gears));
+        let shop = Shop::new(opened.catalogue);
         let answers = Memo::new(move |before: Option<&Answers>| {
-            job.with(|job| gears.with(|gears| questions::analyse_job_after(job, Shelves { speedometer_gears: gears }, before)))
+            job.with(|job| shop.gears.with(|gears| questions::analyse_job_after(job, Shelves { speedometer_gears: gears }, before)))
         });
         let wished = Memo::new(move |_| {
             answers.with(|Answers { conditions, setups }| {
@@ -79,32 +60,20 @@ impl State {
                 (given, asked)
             })
         });
-        let brief = Memo::new(move |_| job.with(|job| Brief::read(&job.wishes.design)));
         let setups = Memo::new(move |_| job.with(|job| job.setups.clone()));
-        let columns = Memo::new(move |_| setups.with(|setups| setups.iter().map(|setup| setup.id).collect()));
-        let sheet = Memo::new(move |_| with_source(job, gears, answers, words, questions::sheet_of));
         Self {
             job,
             history: RwSignal::new(History::default()),
             answers,
-            sheet,
-            gears,
             wished,
-            brief,
+            brief: Memo::new(move |_| job.with(|job| Brief::read(&job.wishes.design))),
             setups,
-            columns,
-            catalogue,
-            words,
+            columns: Memo::new(move |_| setups.with(|setups| setups.iter().map(|setup| setup.id).collect())),
+            shop,
+            words: RwSignal::new(device::words()),
             theme: super::theme::ThemeSignal::follow_system(),
-            focus: RwSignal::new(None),
-            asked: RwSignal::new(None),
-            picking: RwSignal::new(None),
-            scrolled: device::scrolled_past("heads-start", "heads"),
-            column: RwSignal::new(0),
-            pair: RwSignal::new(false),
+            view: View::new(),
             desk,
-            panel: RwSignal::new(None),
-            pictures: super::print::pictures::Pictures::default(),
             notices: RwSignal::new(opened.notices),
         }
     }
@@ -114,15 +83,27 @@ impl State {
         expect_context()
     }
 
-    /// A picture of the job as it stands, with the column brought forward.
-    pub fn picture<P>(self, of: fn(Source<'_>, Option<usize>) -> P) -> P {
-        let forward = self.focus.get().map(|id| self.column_of(id));
-        self.with_source(|source| of(source, forward))
-    }
-
     /// Whatever is made of the job with every answer.
     pub fn with_source<T>(self, make: impl FnOnce(Source<'_>) -> T) -> T {
-        with_source(self.job, self.gears, self.answers, self.words, make)
+        let words = self.words.get();
+        self.job.with(|job| {
+            self.shop.gears.with(|gears| {
+                self.answers.with(|Answers { conditions, setups }| {
+                    let reader = Reader { units: job.units, words };
+                    make(Source { job, conditions, setups, shelves: Shelves { speedometer_gears: gears }, reader })
+                })
+            })
+        })
+    }
+
+    /// The column of the setup that is brought forward.
+    pub fn forward(self) -> Option<usize> {
+        self.view.focus.get().map(|id| self.column_of(id))
+    }
+
+    /// The whole sheet as it stands now, for paper and files.
+    pub fn sheet_now(self) -> Sheet {
+        untrack(|| self.with_source(questions::sheet_of))
     }
 
     /// Puts a text into a field: one step of undo until the field is left.
@@ -140,10 +121,10 @@ impl State {
     /// Puts another job on the page; there is nothing to undo in it yet.
     pub fn show(self, job: Job) {
         self.history.set(History::default());
-        self.asked.set(None);
-        self.picking.set(None);
-        self.focus.set(None);
-        self.column.set(0);
+        self.view.asked.set(None);
+        self.view.picking.set(None);
+        self.view.focus.set(None);
+        self.view.moment.set(None);
         self.job.set(job);
     }
 
@@ -207,14 +188,6 @@ impl State {
         self.setups.with(|setups| setups.iter().find(|setup| setup.id == id).map(|setup| setup.name.clone()))
     }
 
-    /// Whether a phone shows that column now.
-    pub fn column_shown(self, column: usize) -> bool {
-        let last = self.columns.with(Vec::len).saturating_sub(1);
-        let first = self.column.get().min(last);
-        let first = if self.pair.get() { first.min(last.saturating_sub(1)) } else { first };
-        column == first || (self.pair.get() && column == first + 1)
-    }
-
     /// The gravest problem of a field.
     pub fn problem_of(self, field: Field) -> Option<Problem> {
         let gravest = |problems: &[Problem], path: &str| {
@@ -231,22 +204,4 @@ impl State {
             Field::Design(text) => self.brief.with(|brief| gravest(brief.as_ref().err()?, &text.path())),
         }
     }
-}
-
-fn with_source<T>(
-    job: RwSignal<Job>,
-    gears: Memo<Vec<SpeedoGear>>,
-    answers: Memo<Answers>,
-    words: RwSignal<Words>,
-    make: impl FnOnce(Source<'_>) -> T,
-) -> T {
-    let words = words.get();
-    job.with(|job| {
-        gears.with(|gears| {
-            answers.with(|Answers { conditions, setups }| {
-                let reader = Reader { units: job.units, words };
-                make(Source { job, conditions, setups, shelves: Shelves { speedometer_gears: gears }, reader })
-            })
-        })
-    })
 }

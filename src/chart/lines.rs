@@ -211,6 +211,10 @@ impl Guide {
 }
 
 impl Picture for Lines {
+    fn axis_unit(&self) -> &str {
+        &self.x.unit
+    }
+
     fn title(&self) -> String {
         self.title.clone()
     }

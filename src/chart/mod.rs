@@ -10,6 +10,7 @@ pub mod canvas;
 pub mod dash;
 pub mod face;
 pub mod frame;
+pub mod framed;
 pub mod ladder;
 pub mod lines;
 pub mod paint;
@@ -33,7 +34,7 @@ use scene::{Scene, Size};
 use tell::{ReadOut, Table};
 
 /// A picture as plain data: how it looks, and the same facts without looking.
-pub trait Picture {
+pub trait Picture: Send + Sync {
     /// What the picture is called, as a heading would say it.
     fn title(&self) -> String;
     /// How high it wants to be at this width, in CSS pixels.
@@ -42,6 +43,10 @@ pub trait Picture {
     fn scene(&self, theme: &Theme, size: Size) -> Scene;
     /// The same facts in sentences, one to a setup or series.
     fn describe(&self) -> Vec<String>;
+    /// The unit of the axis along the picture; empty where it is a plain number. Pictures over road speed share the speed looked at.
+    fn axis_unit(&self) -> &str {
+        ""
+    }
     /// What stands under a pointer at the value `x` of the axis along the picture.
     fn read_out(&self, x: f64) -> ReadOut;
     /// The values worth stopping at when the pointer is moved by keys, rising.

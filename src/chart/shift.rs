@@ -157,6 +157,10 @@ impl ShiftChart {
 }
 
 impl Picture for ShiftChart {
+    fn axis_unit(&self) -> &str {
+        &self.unit
+    }
+
     fn title(&self) -> String {
         "Shift chart".to_owned()
     }

@@ -47,6 +47,34 @@ impl Job {
         Some(id)
     }
 
+    /// Copies a setup behind all others, under its own name. Nothing happens where there are six.
+    pub fn copy_setup_to_end(&mut self, id: SetupId) -> Option<SetupId> {
+        if self.setups.len() >= MOST_SETUPS {
+            return None;
+        }
+        let copy = Setup { id: self.take_id(), ..self.setup(id)?.clone() };
+        let id = copy.id;
+        self.setups.push(copy);
+        Some(id)
+    }
+
+    /// Gives every setup the final drive of one.
+    pub fn spread_axle(&mut self, id: SetupId) {
+        let Some(drive) = self.setup(id).map(|setup| setup.final_drive.clone()) else { return };
+        for setup in &mut self.setups {
+            setup.final_drive.clone_from(&drive);
+        }
+    }
+
+    /// Gives every setup the tyre of one, with the tread it has lost.
+    pub fn spread_tyre(&mut self, id: SetupId) {
+        let Some((tyre, lost)) = self.setup(id).map(|setup| (setup.tyre.clone(), setup.tread_lost.clone())) else { return };
+        for setup in &mut self.setups {
+            setup.tyre.clone_from(&tyre);
+            setup.tread_lost.clone_from(&lost);
+        }
+    }
+
     /// Removes a setup; the last one stays.
     pub fn remove_setup(&mut self, id: SetupId) {
         if self.setups.len() > 1 {

@@ -109,7 +109,12 @@ pub struct Drawn {
     pub tab: &'static str,
     /// The picture as plain data, the column brought forward; none where nothing could be drawn.
     pub draw: fn(Source<'_>, Option<usize>) -> Option<Box<dyn Picture>>,
+    /// What pressing the picture at a value of its axis chooses: a choice of the job and the word that is kept for it.
+    pub press: Option<Press>,
 }
+
+/// What pressing a picture at a value of its axis chooses.
+pub type Press = fn(Source<'_>, Option<usize>, f64) -> Option<(JobChoice, String)>;
 
 /// Every question, in the order of the page.
 pub const LIST: [Question; 6] = [gears::QUESTION, road::QUESTION, pull::QUESTION, inside::QUESTION, dial::QUESTION, find::QUESTION];

@@ -130,7 +130,8 @@ pub fn localise(sheet: &mut Sheet, words: Words) {
     }
 }
 
-fn row(row: &mut Row, words: Words) {
+/// Puts the reader's words into a row.
+pub fn row(row: &mut Row, words: Words) {
     words.put_into(&mut row.label);
     row.cells.iter_mut().for_each(|each| cell(each, words));
 }

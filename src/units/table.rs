@@ -259,6 +259,11 @@ pub mod common {
         Velocity::new::<velocity::meter_per_second>(value)
     }
 
+    /// A speed in metres per second.
+    pub fn in_metres_per_second(speed: Velocity) -> f64 {
+        speed.get::<velocity::meter_per_second>()
+    }
+
     /// The road speed of a wheel that rolls `circumference` at each turn.
     ///
     /// v = ω · C / 2π. uom takes the radian for a number, so the turn must be named here.

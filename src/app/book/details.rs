@@ -12,7 +12,7 @@ use crate::job::{Field, Job, JobField, SetupId};
 
 /// The notes of the open job.
 #[component]
-pub(super) fn Details() -> impl IntoView {
+pub fn Details() -> impl IntoView {
     let state = State::here();
     let notes = Field::Job(JobField::Notes);
     let days = move || {

@@ -48,7 +48,7 @@ fn back_up(state: State) {
         found.push(state.record());
     }
     let now = device::now();
-    let text = state.catalogue.with_untracked(|catalogue| backup::to_text(&found, catalogue, &now));
+    let text = state.shop.catalogue.with_untracked(|catalogue| backup::to_text(&found, catalogue, &now));
     let day = now.split('T').next().unwrap_or_default();
     device::save_file(&format!("layshaft-book-{day}.json"), "application/json", &text);
     if !broken.is_empty() {
@@ -83,7 +83,7 @@ fn take_file(state: State, plan: RwSignal<Option<RestorePlan>>, event: &web_sys:
             }
             Ok(Incoming::Book(found)) => {
                 autosave::flush(state);
-                plan.set(Some(state.catalogue.with_untracked(|catalogue| backup::plan(&records::all().0, catalogue, *found))));
+                plan.set(Some(state.shop.catalogue.with_untracked(|catalogue| backup::plan(&records::all().0, catalogue, *found))));
             }
             Err(why) => refuse(state, &file.name(), &why),
         }

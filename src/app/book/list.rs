@@ -33,7 +33,7 @@ pub struct Shelf {
 
 /// The book of jobs.
 #[component]
-pub(super) fn Book() -> impl IntoView {
+pub fn Book() -> impl IntoView {
     let state = State::here();
     autosave::flush(state);
     let shelf = shelf(state);

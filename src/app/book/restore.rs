@@ -118,7 +118,7 @@ fn write(state: State, plan: RwSignal<Option<RestorePlan>>) {
     let writes = plan.with_untracked(|plan| plan.as_ref().map(|plan| plan.writes(device::fresh_id)).unwrap_or_default());
     let open = state.desk.head.with_untracked(|head| head.id.clone());
     if let Some((theirs, _)) = plan.with_untracked(|plan| plan.as_ref().and_then(|plan| plan.catalogue.clone())) {
-        state.catalogue.update(|here| *here = here.joined(&theirs).0);
+        state.shop.catalogue.update(|here| *here = here.joined(&theirs).0);
     }
     let mut missed = Vec::new();
     let mut written: usize = 0;

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use super::list::{Shelf, Unread};
+use crate::app::address::{At, Place};
 use crate::app::device;
 use crate::app::keep::store;
 use crate::app::state::State;
@@ -25,7 +26,7 @@ pub(super) fn JobRow(line: Line, shelf: Shelf) -> impl IntoView {
         let id = id.clone();
         move |_| {
             state.open_record(&id);
-            state.close_panel();
+            state.view.at.set(At::first(Place::Compare));
         }
     };
     let is_open = {

@@ -15,7 +15,7 @@ pub(super) fn Send() -> impl IntoView {
     let state = State::here();
     let made = Memo::new(move |_| state.job.with(link::fragment).map(|fragment| format!("{}{fragment}", device::address())));
     let csv = move |_| {
-        let text = state.job.with_untracked(|job| state.sheet.with_untracked(|sheet| export::csv(job, sheet)));
+        let text = state.job.with_untracked(|job| export::csv(job, &state.sheet_now()));
         let title = state.job.with_untracked(|job| job.title.clone());
         device::save_file(&incoming::file_name(&title, "csv"), "text/csv", &text);
     };
@@ -28,7 +28,7 @@ pub(super) fn Send() -> impl IntoView {
             <button type="button" class="btn" id="save-file" on:click=move |_| state.save_as_file()>"Save the job as a file"</button>
             <button type="button" class="btn" id="save-csv" on:click=csv>"Save the figures as CSV"</button>
         </div>
-        <p class="words">"A file can be opened here again from Saved jobs, on this device or another."</p>
+        <p class="words">"A file can be opened here again from Jobs, on this device or another."</p>
     }
 }
 

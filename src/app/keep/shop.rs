@@ -46,9 +46,9 @@ fn set_aside(text: &str) -> bool {
 
 /// Writes the shop's own entries whenever they change, and takes in what another tab wrote.
 pub fn keep(state: State) {
-    let last = StoredValue::new(state.catalogue.get_untracked());
+    let last = StoredValue::new(state.shop.catalogue.get_untracked());
     Effect::new(move || {
-        state.catalogue.track();
+        state.shop.catalogue.track();
         write(state, last);
     });
     device::on_window("storage", move |event: web_sys::StorageEvent| {
@@ -60,7 +60,7 @@ pub fn keep(state: State) {
 
 /// Writes the entries, with what another tab added since they were `last` read or written here.
 fn write(state: State, last: StoredValue<Catalogue>) {
-    let ours = state.catalogue.get_untracked();
+    let ours = state.shop.catalogue.get_untracked();
     if last.with_value(|last| *last == ours) {
         return;
     }
@@ -93,7 +93,7 @@ fn joined(last: StoredValue<Catalogue>, ours: &Catalogue) -> Result<Catalogue, S
 
 /// Takes in what another tab wrote; what cannot be read is left for the next change to say so.
 fn follow(state: State, last: StoredValue<Catalogue>) {
-    let ours = state.catalogue.get_untracked();
+    let ours = state.shop.catalogue.get_untracked();
     let Some(theirs) = store::read(CATALOGUE).and_then(|text| saved::from_text(&text).ok()) else { return };
     let all = last.with_value(|last| theirs.with_changes(last, &ours));
     show(state, last, theirs, all);
@@ -102,7 +102,7 @@ fn follow(state: State, last: StoredValue<Catalogue>) {
 /// Notes what is kept now and shows it with what is not kept yet.
 fn show(state: State, last: StoredValue<Catalogue>, kept: Catalogue, all: Catalogue) {
     last.set_value(kept);
-    if state.catalogue.with_untracked(|shown| *shown != all) {
-        state.catalogue.set(all);
+    if state.shop.catalogue.with_untracked(|shown| *shown != all) {
+        state.shop.catalogue.set(all);
     }
 }

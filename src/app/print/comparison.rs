@@ -2,14 +2,15 @@
 
 use leptos::prelude::*;
 
-use super::pictures::Hung;
+use super::pictures;
 use crate::app::state::State;
 use crate::job::{Job, Setup};
+use crate::questions::{self, Drawn};
 use crate::sheet::{Cell, Figure, Piece, Row, Section, Size, Tone};
 
 /// The pages.
 pub(super) fn pages(state: State) -> AnyView {
-    let sheet = state.sheet.get_untracked();
+    let sheet = state.sheet_now();
     let job = state.job.get_untracked();
     let many = job.setups.len();
     let shared = format!("shift at {}, cruise at {}", job.shift.text, job.cruise.text);
@@ -41,23 +42,28 @@ fn badge(letter: char) -> AnyView {
 }
 
 fn section_view(state: State, job: &Job, section: &Section) -> AnyView {
-    // What the finder has found is looked at on the page; on paper stands how the setups meet the wishes.
-    let hung = if section.id == "find" { Vec::new() } else { state.pictures.of_section(section.id) };
-    let pictures: Vec<AnyView> = hung.iter().filter_map(picture).collect();
     view! {
         <section class="paper__section">
             <h3>{section.title.clone()}" "<span class="paper__ask">{section.ask.clone()}</span></h3>
-            {pictures}
+            {(!section.answer.is_empty()).then(|| view! { <p class="paper__answer">{section.answer.plain()}</p> })}
+            {drawings(state, section.id)}
             {rows(job, &section.rows)}
         </section>
     }
     .into_any()
 }
 
-fn picture(hung: &Hung) -> Option<AnyView> {
-    let svg = (hung.svg)()?;
-    let caption = hung.caption.get_untracked();
-    Some(view! { <figure class="paper__figure"><figcaption>{caption}</figcaption><div class="paper__picture" inner_html=svg></div></figure> }.into_any())
+/// The pictures of a question, as it lists them.
+fn drawings(state: State, id: &str) -> Vec<AnyView> {
+    let question = questions::LIST.iter().find(|question| question.id == id);
+    let pictures = question.map_or(&[][..], |question| question.pictures);
+    let draw = |drawn: &Drawn| {
+        let picture = untrack(|| state.with_source(|source| (drawn.draw)(source, None)))?;
+        let title = state.words.get_untracked().say(&picture.title());
+        let svg = pictures::drawn(&*picture)?;
+        Some(view! { <figure class="paper__figure"><figcaption>{title}</figcaption><div class="paper__picture" inner_html=svg></div></figure> }.into_any())
+    };
+    pictures.iter().filter_map(draw).collect()
 }
 
 /// Rows under the letters of the setups, which stand again on every page the table runs over.

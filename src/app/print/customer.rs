@@ -7,6 +7,7 @@ use crate::app::device;
 use crate::app::state::State;
 use crate::job::listing;
 use crate::questions::customer::{self, CustomerPage, USUAL_CAUTION};
+use crate::questions;
 use crate::questions::road::pictures as of;
 
 /// How high the shift chart stands, in CSS pixels, where nothing else asks for room; and the least at which it can be read.
@@ -16,7 +17,7 @@ const CAUTION_HEIGHT: f64 = 24.0;
 
 /// The page; none where the job has no setup.
 pub(super) fn page(state: State) -> Option<AnyView> {
-    let page = state.sheet.with_untracked(|sheet| untrack(|| state.with_source(|source| customer::page(source, sheet))))?;
+    let page = untrack(|| state.with_source(|source| customer::page(source, &questions::sheet_of(source))))?;
     Some(
         view! {
             <section class="paper__customer">

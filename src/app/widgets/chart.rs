@@ -1,7 +1,7 @@
-//! A picture on the page: drawn at the size it is shown, with a crosshair for mouse, touch and keys, the same in words, and its exports.
-//!
-//! The picture is painted on one canvas, once a frame at most, and only while it is near the window; the crosshair on another above it,
-//! so that moving it repaints nothing else.
+//! A picture on the page: painted at the size it is shown, once a frame at most; its crosshair on another canvas above it, so that moving
+//! it repaints nothing else.
+
+use std::sync::Arc;
 
 use leptos::html::{Canvas, Div};
 use leptos::prelude::*;
@@ -11,7 +11,29 @@ use super::pointer::Pointer;
 use crate::app::device;
 use crate::app::state::State;
 use crate::chart::scene::Window;
-use crate::chart::{self, Picture, Theme, canvas};
+use crate::chart::{Picture, Theme, canvas};
+
+/// A picture that is shown; equal to itself alone.
+#[derive(Clone)]
+pub struct Shown(Arc<dyn Picture>);
+
+impl Shown {
+    /// A picture to be shown.
+    pub fn new(picture: impl Into<Arc<dyn Picture>>) -> Self {
+        Self(picture.into())
+    }
+
+    /// The picture.
+    pub fn picture(&self) -> &dyn Picture {
+        &*self.0
+    }
+}
+
+impl PartialEq for Shown {
+    fn eq(&self, other: &Self) -> bool {
+        Arc::ptr_eq(&self.0, &other.0)
+    }
+}
 
 /// What a chart needs to be painted.
 #[derive(Clone, Copy)]
@@ -28,16 +50,13 @@ pub struct Surface {
     pub window: RwSignal<Option<Window>>,
 }
 
-/// A picture, with everything around it.
+/// A picture with its crosshair and its read-out.
 #[component]
-pub fn Chart<P: Picture + Clone + PartialEq + Send + Sync + 'static>(
+pub fn Chart(
     /// What is drawn.
-    picture: Memo<P>,
-    /// The name of its files and of its place on the page.
+    picture: Memo<Option<Shown>>,
+    /// Its name on the page.
     name: &'static str,
-    /// What stands above it.
-    #[prop(into)]
-    caption: Signal<String>,
     /// What pressing it at a value of its axis does.
     #[prop(optional)]
     pressed: Option<Callback<f64>>,
@@ -49,45 +68,22 @@ pub fn Chart<P: Picture + Clone + PartialEq + Send + Sync + 'static>(
         width: RwSignal::new(0.0),
         window: RwSignal::new(None),
     };
-    let state = State::here();
-    let is_near = device::near_window(surface.frame);
-    let height = height_of(picture, surface.width, is_near);
-    let title = Memo::new(move |before: Option<&String>| match before {
-        Some(before) if !is_near.get() => before.clone(),
-        _ => state.say(&picture.with(Picture::title)),
+    let height = Memo::new(move |_| {
+        let width = surface.width.get().max(1.0);
+        picture.with(|shown| shown.as_ref().map_or(0.0, |shown| shown.picture().height(width)))
     });
     follow_width(surface);
-    paint_each_frame(surface, picture, height, is_near);
-    state.pictures.hang(name, caption, picture);
+    paint_each_frame(surface, picture, height);
     view! {
-        <figure class="picture" id=format!("picture-{name}")>
-            <figcaption>{caption}</figcaption>
-            <Pointer surface picture title name pressed>
+        <div class="chart" id=format!("picture-{name}")>
+            <Pointer surface picture name pressed>
                 <div class="picture__box" node_ref=surface.frame style:height=move || format!("{}px", height.get())>
                     <canvas node_ref=surface.base aria-hidden="true"></canvas>
                     <canvas node_ref=surface.over class="picture__over" aria-hidden="true"></canvas>
                 </div>
             </Pointer>
-            <InWords picture/>
-            <Exports surface picture title name height/>
-        </figure>
+        </div>
     }
-}
-
-/// The height of a picture in a box of a width. What is far from the window is not worked out at every keystroke, only for another width.
-fn height_of<P: Picture + Clone + PartialEq + Send + Sync + 'static>(
-    picture: Memo<P>,
-    width: RwSignal<f64>,
-    is_near: RwSignal<bool>,
-) -> Memo<f64> {
-    let size = Memo::new(move |before: Option<&(f64, f64)>| {
-        let width = width.get().max(1.0);
-        match before {
-            Some(before) if (before.0 - width).abs() < 0.5 && !is_near.get() => *before,
-            _ => (width, picture.with(|picture| picture.height(width))),
-        }
-    });
-    Memo::new(move |_| size.get().1)
 }
 
 /// Keeps the width signal that of the box.
@@ -114,99 +110,35 @@ fn follow_width(surface: Surface) {
     });
 }
 
-/// Paints whenever picture, size or theme changed, once a frame at most; what is far from the window when it comes near.
-fn paint_each_frame<P: Picture + Clone + PartialEq + Send + Sync + 'static>(
-    surface: Surface,
-    picture: Memo<P>,
-    height: Memo<f64>,
-    is_near: RwSignal<bool>,
-) {
+/// Paints whenever picture, size or theme changed, once a frame at most.
+fn paint_each_frame(surface: Surface, picture: Memo<Option<Shown>>, height: Memo<f64>) {
     let state = State::here();
     let asked = StoredValue::new(false);
     Effect::new(move || {
-        if !is_near.get() {
-            return;
-        }
         picture.track();
         state.theme.track();
-        let (width, height) = (surface.width.get(), height.get());
-        if width < 1.0 || asked.get_value() {
+        height.track();
+        if surface.width.get() < 1.0 || asked.get_value() {
             return;
         }
         asked.set_value(true);
         request_animation_frame(move || {
             asked.try_set_value(false);
-            let _ = (width, height);
             paint(surface, picture, &state.theme.colours());
         });
     });
 }
 
-fn paint<P: Picture + Clone + PartialEq + Send + Sync + 'static>(surface: Surface, picture: Memo<P>, theme: &Theme) {
+fn paint(surface: Surface, picture: Memo<Option<Shown>>, theme: &Theme) {
     let Some(Some(base)) = surface.base.try_get_untracked() else { return };
     let Some(width) = surface.width.try_get_untracked() else { return };
-    let window = picture.try_with_untracked(|picture| {
-        let size = (width, picture.height(width.max(1.0)));
-        canvas::paint_on(&base, picture, theme, size, device::pixel_ratio())
-    });
-    match window {
-        Some(Ok(window)) => {
+    let Some(Some(shown)) = picture.try_get_untracked() else { return };
+    let size = (width, shown.picture().height(width.max(1.0)));
+    match canvas::paint_on(&base, shown.picture(), theme, size, device::pixel_ratio()) {
+        Ok(window) => {
             let _ = surface.window.try_set(window);
         }
-        Some(Err(why)) => device::log_error(&crate::problem::Explain::what(&why)),
-        None => {}
-    }
-}
-
-/// The same facts in sentences.
-#[component]
-fn InWords<P: Picture + Clone + PartialEq + Send + Sync + 'static>(picture: Memo<P>) -> impl IntoView {
-    let state = State::here();
-    let is_open = RwSignal::new(false);
-    let toggled = move |event: web_sys::Event| is_open.set(event_target::<web_sys::Element>(&event).has_attribute("open"));
-    let lines = move || picture.with(Picture::describe).into_iter().map(|line| view! { <li>{state.say(&line)}</li> }).collect_view();
-    view! {
-        <details on:toggle=toggled>
-            <summary>"The same in words"</summary>
-            <ul>{move || is_open.get().then(lines)}</ul>
-        </details>
-    }
-}
-
-/// PNG, SVG and CSV.
-#[component]
-fn Exports<P: Picture + Clone + PartialEq + Send + Sync + 'static>(
-    surface: Surface,
-    picture: Memo<P>,
-    title: Memo<String>,
-    name: &'static str,
-    height: Memo<f64>,
-) -> impl IntoView {
-    let state = State::here();
-    let svg = move |_| {
-        let size = (pixels(surface.width.get_untracked()), pixels(height.get_untracked()));
-        let theme = state.theme.colours();
-        if let Ok(text) = picture.with_untracked(|picture| chart::svg_text(picture, &theme, size)) {
-            device::save_file(&format!("{name}.svg"), "image/svg+xml", &text);
-        }
-    };
-    let csv = move |_| device::save_file(&format!("{name}.csv"), "text/csv", &picture.with_untracked(|picture| picture.table().csv()));
-    let png = move |_| {
-        let Some(base) = surface.base.get_untracked() else { return };
-        let saved = Closure::once_into_js(move |blob: Option<web_sys::Blob>| {
-            if let Some(blob) = blob {
-                device::save_blob(&format!("{name}.png"), &blob);
-            }
-        });
-        let _ = base.to_blob(saved.unchecked_ref());
-    };
-    view! {
-        <div class="picture__acts" role="group" aria-label=move || format!("Save the picture: {}", title.get())>
-            <span class="words">"Save as"</span>
-            <button type="button" class="btn" on:click=png>"PNG"</button>
-            <button type="button" class="btn" on:click=svg>"SVG"</button>
-            <button type="button" class="btn" on:click=csv>"CSV"</button>
-        </div>
+        Err(why) => device::log_error(&crate::problem::Explain::what(&why)),
     }
 }
 

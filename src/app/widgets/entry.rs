@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use super::select::{layout_select, select};
-use super::{SelectField, TextField};
+use super::{SelectField, Teeth, TextField};
 use crate::app::state::State;
 use crate::gearing::{Layout, Place};
 use crate::job::{Choice, Field, Setup, SetupField, SetupId};
@@ -13,6 +13,9 @@ use crate::sheet::{Entry, EntryKind, ordinal};
 /// One entry of a setup's cell.
 pub fn entry(setup: SetupId, entry: &Entry) -> AnyView {
     match entry.kind {
+        EntryKind::Text(field @ (SetupField::Gear(_) | SetupField::Constant | SetupField::Reverse | SetupField::Idler)) => {
+            view! { <Teeth setup field=Field::Setup(setup, field) label=entry.label.clone()/> }.into_any()
+        }
         EntryKind::Text(field) => {
             let wide = matches!(field, SetupField::StageName(_) | SetupField::RoadCheck);
             view! { <TextField field=Field::Setup(setup, field) label=entry.label.clone() wide/> }.into_any()

@@ -7,7 +7,7 @@ use web_sys::Element;
 
 use crate::app::state::State;
 use crate::job::SetupId;
-use crate::sheet::{Cell, Figure, Piece, Size, Tone, Verdict, Working};
+use crate::sheet::{Cell, Figure, Piece, Size, Tone, Verdict};
 
 /// One piece of a line.
 pub fn piece(setup: SetupId, piece: &Piece) -> AnyView {
@@ -23,7 +23,7 @@ fn verdict(verdict: &Verdict) -> AnyView {
     let (class, mark, word) = match verdict.tone {
         Tone::Good => ("verdict verdict--good", "✓ ", "good: "),
         Tone::Caution | Tone::Driving => ("verdict verdict--caution", "⚠ ", "caution: "),
-        Tone::Stop => ("verdict verdict--stop", "✕ ", "not to be left so: "),
+        Tone::Stop => ("verdict verdict--stop", "✕ ", "fix before use: "),
     };
     view! {
         <span class=class><span aria-hidden="true">{mark}</span><span class="unseen">{word}</span>{verdict.text.clone()}</span>
@@ -44,7 +44,7 @@ fn shown_figure(setup: SetupId, figure: &Figure) -> AnyView {
     if figure.working.is_none() {
         return view! { <span class=class data-figure=figure.key.clone()>{inner}</span> }.into_any();
     }
-    let is_open = State::here().asked.with_untracked(|open| open.as_ref().is_some_and(|(of, key)| *of == setup && *key == figure.key));
+    let is_open = State::here().view.asked.with_untracked(|open| open.as_ref().is_some_and(|(of, key)| *of == setup && *key == figure.key));
     view! {
         <button type="button" class=class data-figure=figure.key.clone() data-setup=setup.0 aria-expanded=is_open.to_string()>{inner}</button>
     }
@@ -65,14 +65,14 @@ pub fn press(state: State, event: &web_sys::MouseEvent) {
     let element = event.target().and_then(|target| target.dyn_into::<Element>().ok());
     let button = element.and_then(|element| element.closest(OF_FIGURE).ok().flatten());
     if let Some(figure) = button.and_then(|button| named(&button)) {
-        state.asked.update(|open| *open = if open.as_ref() == Some(&figure) { None } else { Some(figure) });
+        state.view.asked.update(|open| *open = if open.as_ref() == Some(&figure) { None } else { Some(figure) });
     }
 }
 
 /// Has the figures of a table say which of them is open.
 pub fn follow_asked(state: State, table: NodeRef<Table>) {
     Effect::new(move || {
-        let asked = state.asked.get();
+        let asked = state.view.asked.get();
         let Some(table) = table.get_untracked() else { return };
         let Ok(figures) = table.query_selector_all(OF_FIGURE) else { return };
         for figure in (0..figures.length()).filter_map(|at| figures.item(at)?.dyn_into::<Element>().ok()) {
@@ -84,26 +84,10 @@ pub fn follow_asked(state: State, table: NodeRef<Table>) {
     });
 }
 
-/// The key of the figure of a setup whose working is open.
-pub fn asked_of(state: State, setup: SetupId) -> Memo<Option<String>> {
-    Memo::new(move |_| state.asked.with(|asked| asked.as_ref().filter(|(of, _)| *of == setup).map(|(_, key)| key.clone())))
-}
-
-/// The working of a cell's figure of that key, in the reader's words.
-pub fn working(cell: &Cell, key: &str) -> Option<AnyView> {
-    let of_key = |piece: &Piece| match piece {
-        Piece::Figure(figure) if figure.key == key => figure.working.clone(),
+/// The figure of a key in a cell.
+pub fn of_key<'a>(cell: &'a Cell, key: &str) -> Option<&'a Figure> {
+    cell.pieces().find_map(|piece| match piece {
+        Piece::Figure(figure) if figure.key == key => Some(figure.as_ref()),
         _ => None,
-    };
-    let Working { formula, filled, source } = cell.pieces().find_map(of_key)?.said(State::here().words.get());
-    Some(
-        view! {
-            <div class="working" role="note">
-                <p>{formula}</p>
-                <p class="num">{filled}</p>
-                <p class="working__source">"Source: "{source}</p>
-            </div>
-        }
-        .into_any(),
-    )
+    })
 }

@@ -3,23 +3,24 @@
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
-use super::chart::Surface;
+use super::chart::{Shown, Surface};
 use crate::app::device;
 use crate::app::state::State;
-use crate::chart::Picture;
 use crate::chart::palette;
 use crate::chart::scene::Window;
 use crate::chart::tell::{Group, ReadOut};
+use crate::units::common::{in_metres_per_second, metres_per_second};
+use crate::units::{Measured, Unit, Velocity};
 
 /// A box that can be pointed into, and what is read there.
+///
+/// Pictures over road speed share the speed looked at: moving the pointer in one moves it in all.
 #[component]
-pub fn Pointer<P: Picture + Clone + PartialEq + Send + Sync + 'static>(
+pub fn Pointer(
     /// Where the picture is painted.
     surface: Surface,
     /// What is drawn.
-    picture: Memo<P>,
-    /// What it is called.
-    title: Memo<String>,
+    picture: Memo<Option<Shown>>,
     /// The picture's name on the page.
     name: &'static str,
     /// What pressing at a value of the axis does.
@@ -27,9 +28,22 @@ pub fn Pointer<P: Picture + Clone + PartialEq + Send + Sync + 'static>(
     /// The box itself.
     children: Children,
 ) -> impl IntoView {
-    let at = RwSignal::new(None::<f64>);
-    let read = Memo::new(move |_| at.get().map(|at| picture.with(|picture| picture.read_out(at))));
     let state = State::here();
+    let own = RwSignal::new(None::<f64>);
+    let symbol = Memo::new(move |_| picture.with(|shown| shown.as_ref().map(|shown| shown.picture().axis_unit().to_owned())));
+    let unit = move || symbol.with(|symbol| symbol.as_deref().and_then(speed_unit));
+    let unit_untracked = move || symbol.with_untracked(|symbol| symbol.as_deref().and_then(speed_unit));
+    let at = Memo::new(move |_| match unit() {
+        Some(unit) => state.view.moment.get().map(|speed| (unit.take)(&metres_per_second(speed))),
+        None => own.get(),
+    });
+    let set = move |value: Option<f64>| match unit_untracked() {
+        Some(unit) => state.view.moment.set(value.map(|value| in_metres_per_second((unit.make)(value)))),
+        None => own.set(value),
+    };
+    let read = Memo::new(move |_| {
+        at.get().and_then(|at| picture.with(|shown| shown.as_ref().map(|shown| shown.picture().read_out(at))))
+    });
     Effect::new(move |was_drawn: Option<bool>| {
         let is_drawn = at.with(Option::is_some);
         if is_drawn || was_drawn == Some(true) {
@@ -38,36 +52,39 @@ pub fn Pointer<P: Picture + Clone + PartialEq + Send + Sync + 'static>(
         }
         is_drawn
     });
-    let point = move |event: web_sys::PointerEvent| at.set(value_at(surface, f64::from(event.offset_x())));
+    let point = move |event: web_sys::PointerEvent| set(value_at(surface, f64::from(event.offset_x())));
     let press = move |event: web_sys::MouseEvent| {
         if let (Some(pressed), Some(value)) = (pressed, value_at(surface, f64::from(event.offset_x()))) {
             pressed.run(value);
         }
     };
-    let leave = move |event: web_sys::PointerEvent| {
-        if event.pointer_type() == "mouse" {
-            at.set(None);
-        }
-    };
     let key = move |event: web_sys::KeyboardEvent| {
         if event.key() == "Escape" {
-            at.set(None);
+            set(None);
         }
-        let stops = picture.with_untracked(Picture::stops);
+        let stops = picture.with_untracked(|shown| shown.as_ref().map(|shown| shown.picture().stops()).unwrap_or_default());
         let Some(next) = stop_after(&stops, at.get_untracked(), &event.key()) else { return };
         event.prevent_default();
-        at.set(Some(next));
+        set(Some(next));
     };
-    let label = move || format!("{}: arrow keys move the pointer", title.get());
+    let label = move || {
+        let title = picture.with(|shown| shown.as_ref().map(|shown| shown.picture().title()).unwrap_or_default());
+        format!("{}: arrow keys move the pointer", state.say(&title))
+    };
     view! {
         <div class="picture__point" role="group" tabindex="0" aria-label=label aria-describedby=format!("{name}-said")
-            on:pointermove=point on:pointerdown=point on:pointerleave=leave on:keydown=key on:click=press>
+            on:pointermove=point on:pointerdown=point on:keydown=key on:click=press>
             {children()}
         </div>
         <div class="picture__said" id=format!("{name}-said") role="status">
             {move || read.get().map_or_else(|| view! { <span>"Point into the picture, or use the arrow keys, to read it."</span> }.into_any(), said)}
         </div>
     }
+}
+
+/// The unit of road speed of that symbol, where it is one.
+fn speed_unit(symbol: &str) -> Option<&'static Unit<Velocity>> {
+    Velocity::units().iter().find(|unit| unit.symbol == symbol)
 }
 
 /// The value of the axis under a place of the box.

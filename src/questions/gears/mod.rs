@@ -21,5 +21,13 @@ pub const QUESTION: Question = Question {
     deciding: |_| Vec::new(),
     rows: rows::rows,
     rests: |_| Vec::new(),
-    pictures: &[Drawn { id: "gear-ladder", tab: "Ladder", draw: |source, focus| Some(Box::new(pictures::ladder(source, focus))) }],
+    pictures: &[
+        Drawn { id: "gear-ladder", tab: "Ladder", draw: |source, focus| Some(Box::new(pictures::ladder(source, focus))), press: None },
+        Drawn {
+            id: "gear-shifts",
+            tab: "Shift chart",
+            draw: |source, focus| Some(Box::new(super::road::pictures::shift_chart(source, focus))),
+            press: None,
+        },
+    ],
 };

@@ -29,11 +29,17 @@ pub const QUESTION: Question = Question {
     rows: rows::rows,
     rests: |_| Vec::new(),
     pictures: &[
-        Drawn { id: "gear-train", tab: "Gear train", draw: |source, focus| Some(Box::new(pictures::train(source, focus))) },
+        Drawn {
+            id: "gear-train",
+            tab: "Gear train",
+            draw: |source, focus| Some(Box::new(pictures::train(source, focus))),
+            press: Some(pictures::pressed),
+        },
         Drawn {
             id: "countershafts",
             tab: "Countershaft speeds",
             draw: |source, focus| Some(Box::new(pictures::countershafts(source, focus))),
+            press: None,
         },
     ],
 };

@@ -8,16 +8,17 @@ use crate::gearing::part::{Part, Shaft as Axis};
 use crate::gearing::speeds::{Selected, Turning, Turns};
 use crate::gearing::{Gearbox, Layout};
 use crate::questions::Analysis;
+use crate::job::JobChoice;
 use crate::questions::Source;
 use crate::sheet::ordinal;
 use crate::units::AngularVelocity;
 use crate::units::common::in_rpm;
 use crate::units::number;
 
-/// The place of the setup whose train is drawn: the one chosen, else the one brought forward, else the first.
+/// The place of the setup whose train is drawn: the one brought forward, else the one chosen before, else the first.
 pub fn drawn(source: Source<'_>, focus: Option<usize>) -> usize {
     let chosen = source.conditions.inside.setup.and_then(|id| source.setups.iter().position(|analysis| analysis.setup.id == id));
-    chosen.or(focus).unwrap_or(0)
+    focus.or(chosen).unwrap_or(0)
 }
 
 /// The gear that stands at a slot of the train, counted from 0; none where it is the constant pair or reverse.
@@ -27,6 +28,18 @@ pub fn gear_at(gearbox: &Gearbox, slot: f64) -> Option<Selected> {
     let gear = (0..gearbox.gears().len()).find(|gear| places.gear(*gear).is_some_and(near));
     let direct = gearbox.gears().iter().position(|gear| gear.is_direct()).filter(|_| near(places.constant));
     gear.or(direct).map(Selected::Gear).or_else(|| near(places.reverse).then_some(Selected::Reverse))
+}
+
+/// The gear that is chosen by pressing the train at a slot: the word that is kept for it, blank for 2nd.
+pub fn pressed(source: Source<'_>, focus: Option<usize>, slot: f64) -> Option<(JobChoice, String)> {
+    let analysis = source.setups.get(drawn(source, focus))?;
+    let word = match gear_at(analysis.setup.gearbox.as_ref()?, slot)? {
+        Selected::Gear(1) => String::new(),
+        Selected::Gear(gear) => (gear + 1).to_string(),
+        Selected::Neutral => "n".into(),
+        Selected::Reverse => "r".into(),
+    };
+    Some((JobChoice::InsideGear, word))
 }
 
 /// Which slot each pair stands in.

@@ -29,17 +29,20 @@ pub const QUESTION: Question = Question {
             id: "thrust",
             tab: "Thrust",
             draw: |source, focus| has_thrust(source).then(|| Box::new(pictures::thrust(source, focus)) as _),
+            press: None,
         },
-        Drawn { id: "run", tab: "Run over time", draw: |source, focus| runs(source).then(|| Box::new(pictures::run(source, focus)) as _) },
+        Drawn { id: "run", tab: "Run over time", draw: |source, focus| runs(source).then(|| Box::new(pictures::run(source, focus)) as _), press: None },
         Drawn {
             id: "run-distance",
             tab: "Run over distance",
             draw: |source, focus| runs(source).then(|| Box::new(pictures::run_over_distance(source, focus)) as _),
+            press: None,
         },
         Drawn {
             id: "power-band",
             tab: "Power band",
             draw: |source, focus| runs(source).then(|| Box::new(pictures::band(source, focus)) as _),
+            press: None,
         },
     ],
 };

@@ -30,5 +30,6 @@ pub const QUESTION: Question = Question {
         id: "shift-chart",
         tab: "Shift chart",
         draw: |source, focus| Some(Box::new(pictures::shift_chart(source, focus))),
+        press: None,
     }],
 };

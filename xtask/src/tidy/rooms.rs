@@ -3,7 +3,7 @@
 use super::{Finding, Sources};
 
 /// The rooms from low to high, as data flows. A new room gets its place here.
-const ROOMS: [&str; 16] = [
+const ROOMS: [&str; 17] = [
     "order",
     "problem",
     "spreadsheet",
@@ -19,6 +19,7 @@ const ROOMS: [&str; 16] = [
     "sheet",
     "chart",
     "questions",
+    "wanted",
     "app",
 ];
 /// The map and the door: they name every room and belong to none.

@@ -1,0 +1,92 @@
+//! Where one is on the page: a place and a question, written in the fragment of the address, so that back and forward work.
+
+use crate::questions::{self, Place as Asked, Question};
+
+/// The places of the page.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Place {
+    /// Setups side by side.
+    Compare,
+    /// Parts in hand.
+    Bench,
+    /// What can be chosen.
+    Shelf,
+    /// The book of jobs.
+    Jobs,
+}
+
+/// A place and the question that is open there.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct At {
+    /// The place.
+    pub place: Place,
+    /// The question's id; empty where the place has none.
+    pub question: &'static str,
+}
+
+impl Place {
+    /// Every place, in the order of the bar.
+    pub const ALL: [Self; 4] = [Self::Compare, Self::Bench, Self::Shelf, Self::Jobs];
+
+    /// The place's name in the address.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Compare => "compare",
+            Self::Bench => "bench",
+            Self::Shelf => "shelf",
+            Self::Jobs => "jobs",
+        }
+    }
+
+    /// What the bar says.
+    pub fn title(self) -> &'static str {
+        match self {
+            Self::Compare => "Compare",
+            Self::Bench => "Bench",
+            Self::Shelf => "Shelf",
+            Self::Jobs => "Jobs",
+        }
+    }
+
+    /// The questions asked there, in order.
+    pub fn questions(self) -> impl Iterator<Item = &'static Question> {
+        let asked = match self {
+            Self::Compare => Some(Asked::Compare),
+            Self::Bench => Some(Asked::Bench),
+            Self::Shelf | Self::Jobs => None,
+        };
+        questions::LIST.iter().filter(move |question| Some(question.place) == asked)
+    }
+}
+
+impl At {
+    /// A place with its first question, Gears where one compares.
+    pub fn first(place: Place) -> Self {
+        let question = match place {
+            Place::Compare => "gears",
+            _ => place.questions().next().map_or("", |question| question.id),
+        };
+        Self { place, question }
+    }
+
+    /// Reads a fragment, `#` included; none where it names no place or no question of the place.
+    pub fn read(fragment: &str) -> Option<Self> {
+        let mut parts = fragment.strip_prefix('#')?.splitn(2, '/');
+        let name = parts.next()?;
+        let place = Place::ALL.into_iter().find(|place| place.name() == name)?;
+        match parts.next() {
+            None | Some("") => Some(Self::first(place)),
+            Some(id) => place.questions().find(|question| question.id == id).map(|question| Self { place, question: question.id }),
+        }
+    }
+
+    /// The fragment, `#` included.
+    pub fn fragment(self) -> String {
+        if self.question.is_empty() { format!("#{}", self.place.name()) } else { format!("#{}/{}", self.place.name(), self.question) }
+    }
+
+    /// The question that is open.
+    pub fn open(self) -> Option<&'static Question> {
+        self.place.questions().find(|question| question.id == self.question)
+    }
+}

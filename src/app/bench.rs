@@ -1,0 +1,39 @@
+//! Bench: the questions about parts in hand, one at a time.
+
+use leptos::prelude::*;
+
+use super::Frame;
+use super::address::{At, Place};
+use super::question::QuestionView;
+use super::state::State;
+use crate::questions::Question;
+
+/// The place.
+#[component]
+pub fn Bench() -> impl IntoView {
+    let state = State::here();
+    let open = Memo::new(move |_| state.view.at.get().question);
+    view! {
+        <nav class="line line--plain" aria-label="Bench questions"><ul>{Place::Bench.questions().map(link).collect_view()}</ul></nav>
+        <Frame class="main--bench">
+            {move || {
+                open.track();
+                untrack(|| state.view.at.get().open()).map(|question| view! { <QuestionView question/> })
+            }}
+        </Frame>
+    }
+}
+
+fn link(question: &'static Question) -> impl IntoView {
+    let state = State::here();
+    let at = At { place: Place::Bench, question: question.id };
+    let current = move || (state.view.at.get() == at).then_some("page");
+    view! {
+        <li>
+            <a class="station" href=at.fragment() aria-current=current>
+                <span class="station__name">{move || state.say(question.title)}</span>
+                <span class="station__label">{move || state.say(question.ask)}</span>
+            </a>
+        </li>
+    }
+}

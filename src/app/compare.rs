@@ -1,0 +1,28 @@
+//! Compare: the line on the left, the setups' heads above, one question below them.
+
+use leptos::prelude::*;
+
+use super::Frame;
+use super::heads::Heads;
+use super::line::Line;
+use super::picker::Picker;
+use super::question::QuestionView;
+use super::state::State;
+
+/// The place.
+#[component]
+pub fn Compare() -> impl IntoView {
+    let state = State::here();
+    let open = Memo::new(move |_| state.view.at.get().question);
+    view! {
+        <Line/>
+        <Frame>
+            <Heads/>
+            <Picker/>
+            {move || {
+                open.track();
+                untrack(|| state.view.at.get().open()).map(|question| view! { <QuestionView question/> })
+            }}
+        </Frame>
+    }
+}

@@ -1,0 +1,112 @@
+//! A gear set to be made: tooth counts for a centre distance and a ladder, each of which can go into the shop's catalogue.
+
+use leptos::prelude::*;
+
+use crate::app::notices::Notice;
+use crate::app::state::State;
+use crate::app::widgets::TextField;
+use crate::app::widgets::select::layout_select;
+use crate::catalogue::PartKind;
+use crate::finder::design::{Design, Designs, solve_design};
+use crate::gearing::teeth::decimal;
+use crate::gearing::{Gear, Layout, Mesh};
+use crate::job::{DesignText, Field};
+use crate::units::number::show;
+
+/// How many designs are shown.
+const SHOWN: usize = 5;
+
+/// The fields, and the designs once it is opened.
+pub(super) fn panel() -> impl IntoView {
+    let state = State::here();
+    let is_open = RwSignal::new(false);
+    let designs = Memo::new(move |_| is_open.get().then(|| state.brief.with(|brief| brief.as_ref().ok().map(solve_design))).flatten());
+    let toggle = move |event: web_sys::Event| is_open.set(event_target::<web_sys::Element>(&event).has_attribute("open"));
+    view! {
+        <details class="design" id="design" on:toggle=toggle>
+            <summary>"Design a gear set that does not exist yet"</summary>
+            <div class="design__fields">
+                {field(DesignText::Gears, "forward gears")}
+                {field(DesignText::First, "1st")}
+                {field(DesignText::Top, "top")}
+                {field(DesignText::Growth, "each lower step wider by ×")}
+                {field(DesignText::Sum, "tooth sum of each pair")}
+                {field(DesignText::LeastTeeth, "fewest teeth")}
+                {field(DesignText::MostTeeth, "most teeth")}
+                {layout(state)}
+            </div>
+            <p class="words">"1 makes every step alike (geometric); above 1 the steps shrink towards top (progressive). Pairs whose teeth take turns evenly are preferred."</p>
+            {move || designs.with(|designs| designs.as_ref().map(|designs| list(state, designs)))}
+        </details>
+    }
+}
+
+fn field(text: DesignText, label: &'static str) -> impl IntoView {
+    view! { <TextField field=Field::Design(text) label visible_label=true number=true/> }
+}
+
+fn layout(state: State) -> impl IntoView {
+    let now = move || state.job.with(|job| job.wishes.design.layout);
+    let choose = move |layout: Layout| state.change(move |job| job.wishes.design.layout = layout);
+    layout_select("Layout of the gear set to be designed".into(), now, choose)
+}
+
+fn list(state: State, designs: &Designs) -> impl IntoView + use<> {
+    let rows = designs.best.iter().take(SHOWN).map(|design| row(state, design)).collect_view();
+    let says = format!("{} constant pairs tried, each with every pair of the tooth sum.", designs.judged);
+    view! { <p class="words" role="status">{says}</p><ol class="designs">{rows}</ol> }
+}
+
+fn row(state: State, design: &Design) -> impl IntoView + use<> {
+    let ratios = design.gearbox.ratios();
+    let gear = |(at, gear): (usize, &Gear)| {
+        let teeth = gear.mesh().map_or_else(|| "direct".to_owned(), teeth);
+        let ratio = ratios.get(at).map_or(f64::NAN, |ratio| decimal(*ratio).abs());
+        let aim = design.aims.get(at).copied().unwrap_or(f64::NAN);
+        view! {
+            <span class="result__figure"><span class="words">{crate::sheet::ordinal(at)}</span>" "<span class="num">{show(ratio, 3)}</span>
+                " "<span class="words">{format!("{teeth}, aim {}", show(aim, 3))}</span></span>
+        }
+    };
+    let gears = design.gearbox.gears().iter().enumerate().map(gear).collect_view();
+    let constant = design.gearbox.constant().map_or_else(|| "Two shafts".to_owned(), |mesh| format!("Constant pair {}", teeth(mesh)));
+    let shared = match design.not_hunting {
+        0 => "every pair hunts".to_owned(),
+        1 => "one pair shares a factor".to_owned(),
+        many => format!("{many} pairs share a factor"),
+    };
+    let says = format!("{constant}: off by {} % at most; {shared}", show(100.0 * design.worst, 2));
+    let kept = design.clone();
+    view! {
+        <li class="result">
+            <div class="design__one">
+                <span class="result__name">{says}</span>
+                <span class="result__figures">{gears}</span>
+                <button type="button" class="btn btn--small" on:click=move |_| keep(state, &kept)>{state.say("Put it into the catalogue, to be made")}</button>
+            </div>
+        </li>
+    }
+}
+
+/// Driving and driven teeth.
+fn teeth(mesh: Mesh) -> String {
+    format!("{} drives {}", mesh.driver, mesh.driven)
+}
+
+/// Puts a design on the shop's own shelf and says under which name.
+fn keep(state: State, design: &Design) {
+    let name = format!("To be made: {} gears, {} teeth", design.gearbox.gears().len(), sum(design));
+    let set = design.as_set(&name);
+    let added = state.shop.catalogue.try_update(|catalogue| {
+        let (after, id) = catalogue.add(set);
+        *catalogue = after;
+        catalogue.get(PartKind::GearSet, &id).map(|set| set.title().to_owned())
+    });
+    if let Some(Some(name)) = added {
+        state.tell(Notice::plain(format!("“{name}” is in the catalogue now, as a drawing to be made.")));
+    }
+}
+
+fn sum(design: &Design) -> u16 {
+    design.gearbox.pairs().next().map_or(0, Mesh::sum)
+}

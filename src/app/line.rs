@@ -1,0 +1,135 @@
+//! The line: the driveline from engine to wheel, each station a question with its deciding figure for every setup, and its cautions.
+//!
+//! It is a summary, so it follows a moment after the keys rest; the open question follows at once.
+
+use leptos::prelude::*;
+
+use super::address::{At, Place};
+use super::device;
+use super::state::State;
+use crate::job::Job;
+use crate::questions::{Question, Source, Station};
+
+/// How long the keys rest before the line follows, in milliseconds.
+const REST: u32 = 120;
+
+/// A station as it is shown.
+#[derive(Clone, PartialEq)]
+struct Shown {
+    question: &'static str,
+    station: Station,
+    cautions: Vec<usize>,
+}
+
+/// The stations, top to bottom.
+#[component]
+pub fn Line() -> impl IntoView {
+    let state = State::here();
+    let shown = follow(state);
+    view! {
+        <nav class="line" aria-label="Questions">
+            <ul>{Place::Compare.questions().map(|question| station(state, question, shown)).collect_view()}</ul>
+        </nav>
+    }
+}
+
+/// The stations as last worked out: at once when the page opens, then whenever the keys rest.
+fn follow(state: State) -> RwSignal<Vec<Shown>> {
+    let shown = RwSignal::new(untrack(|| stations(state)));
+    let times = StoredValue::new(0_u32);
+    Effect::new(move |is_later: Option<()>| {
+        state.answers.track();
+        state.words.track();
+        if is_later.is_none() {
+            return;
+        }
+        times.update_value(|times| *times = times.wrapping_add(1));
+        let asked = times.get_value();
+        device::after(REST, move || {
+            if times.try_get_value() == Some(asked) {
+                shown.set(untrack(|| stations(state)));
+            }
+        });
+    });
+    shown
+}
+
+fn stations(state: State) -> Vec<Shown> {
+    state.with_source(|source| {
+        let shown = |question: &'static Question| Shown {
+            question: question.id,
+            station: (question.station)(source),
+            cautions: cautions(question, source),
+        };
+        Place::Compare.questions().map(shown).collect()
+    })
+}
+
+/// The columns with a caution in the question.
+fn cautions(question: &Question, source: Source<'_>) -> Vec<usize> {
+    let section = question.section(source);
+    let mut columns: Vec<usize> = section.cautions().map(|(column, _, _)| column).collect();
+    crate::order::by_key(&mut columns, |column| *column);
+    columns.dedup();
+    columns
+}
+
+fn station(state: State, question: &'static Question, shown: RwSignal<Vec<Shown>>) -> impl IntoView {
+    let at = At { place: Place::Compare, question: question.id };
+    let current = move || (state.view.at.get() == at).then_some("page");
+    let own = Memo::new(move |_| shown.with(|shown| shown.iter().find(|one| one.question == question.id).cloned()));
+    let label = move || own.with(|own| own.as_ref().map(|own| state.say(&own.station.label)));
+    view! {
+        <li class=format!("stop stop--{}", question.id)>
+            <a class="station" href=at.fragment() aria-current=current>
+                <Glyph id=question.id/>
+                <span class="station__name">{move || state.say(question.title)}</span>
+                {move || own.with(|own| own.as_ref().and_then(flag))}
+                <span class="station__label">{label}</span>
+                <span class="station__figures">{move || own.with(|own| own.as_ref().map(figures))}</span>
+            </a>
+        </li>
+    }
+}
+
+fn figures(shown: &Shown) -> AnyView {
+    let figure = |(column, figure): (usize, &Option<String>)| {
+        let letter = Job::letter(column);
+        view! {
+            <span class=format!("ink--{}", letter.to_ascii_lowercase())>
+                <span class="unseen">{letter.to_string()}" "</span>{figure.clone().unwrap_or_else(|| "–".into())}
+            </span>
+        }
+    };
+    shown.station.figures.iter().enumerate().map(figure).collect_view().into_any()
+}
+
+fn flag(shown: &Shown) -> Option<AnyView> {
+    let letters = shown.cautions.iter().map(|column| Job::letter(*column).to_string()).collect::<Vec<_>>().join(" ");
+    (!letters.is_empty()).then(|| {
+        view! {
+            <span class="station__flag"><span aria-hidden="true">"⚠ "</span><span class="unseen">"caution in setup "</span>{letters}</span>
+        }
+        .into_any()
+    })
+}
+
+/// A small drawing of the station: what part of the driveline it is about.
+#[component]
+fn Glyph(id: &'static str) -> impl IntoView {
+    let path = match id {
+        "pull" => "M4 10h20v10H4zM7 10V6h3v4M12.5 10V6h3v4M18 10V6h3v4",
+        "gears" => "M3 7h14v14H3zM17 10h8v8h-8M6 14h8",
+        "inside" => "M3 14h22M6 7v14M11 10.5v7M16 9v10M21 5v18",
+        "speedometer" => "M14 5a9 9 0 1 0 .01 0zM14 14l5-5",
+        "driveline" => "M3 12h5l2-3v10l-2-3H3M25 12h-5l-2-3v10l2-3h5M10 12.5h8M10 15.5h8",
+        "road" => "M14 4a10 10 0 1 0 .01 0zM14 9a5 5 0 1 0 .01 0z",
+        "teeth" => "M5 20l5-11 5 8 4-6 5 9M4 22h20",
+        _ => "M12 5a7 7 0 1 0 .01 0zM17 17l6 6",
+    };
+    view! {
+        <svg class="station__glyph" viewBox="0 0 28 28" aria-hidden="true" fill="none" stroke="currentColor" stroke-width="1.8">
+            <path d=path></path>
+        </svg>
+    }
+}

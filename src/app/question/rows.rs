@@ -1,0 +1,146 @@
+//! Rows as a table: a label and a cell for every setup, each cell repainted only when it changed.
+//!
+//! A cell that comes out as before is the same value as before: it is compared once, and what hangs on it compares addresses.
+
+use leptos::html::Table;
+use leptos::prelude::*;
+
+use super::wanted;
+use crate::app::state::State;
+use crate::app::widgets::same::{Same, ShownRow, ShownRows, shown};
+use crate::app::widgets::{entry, figure};
+use crate::job::{Job, SetupId};
+use crate::questions::Source;
+use crate::sheet::{Cell, EntryKind, Row};
+
+/// The rows that `make` answers, followed at every keystroke.
+pub(super) fn follow(state: State, make: fn(Source<'_>) -> Vec<Row>) -> Memo<ShownRows> {
+    follow_with(state, make)
+}
+
+/// As [`follow`], for a closure.
+pub(super) fn follow_with(state: State, make: impl Fn(Source<'_>) -> Vec<Row> + Send + Sync + 'static) -> Memo<ShownRows> {
+    Memo::new(move |before: Option<&ShownRows>| state.with_source(|source| shown(before, &super::said_rows(make(source), source))))
+}
+
+type RowMemo = Memo<Option<Same<ShownRow>>>;
+
+/// The table. Its rows are made anew when setups come, go or change places, so that a cell knows its column for good.
+#[component]
+pub(super) fn Rows(
+    /// What stands in it.
+    rows: Memo<ShownRows>,
+    /// Its name on the page.
+    name: &'static str,
+) -> impl IntoView {
+    let state = State::here();
+    let table = NodeRef::<Table>::new();
+    figure::follow_asked(state, table);
+    let keys = Memo::new(move |_| rows.with(|rows| rows.iter().map(|row| row.key.clone()).collect::<Vec<_>>()));
+    let body = move || {
+        let columns = state.setup_ids();
+        let row = move |key: String| {
+            let row = Memo::new(move |_| rows.with(|rows| rows.iter().find(|row| row.key == key).cloned()));
+            table_row(state, row, columns.clone())
+        };
+        view! { <For each=move || keys.get() key=Clone::clone children=row/> }
+    };
+    let class = move || format!("rows rows--{} rows--{name}", state.setup_ids().len());
+    view! {
+        <table class=class node_ref=table on:click=move |event| figure::press(state, &event)>
+            <TableHead/>
+            <tbody>{body}</tbody>
+        </table>
+    }
+}
+
+/// The setups' letters and names above a table, for those who listen; whoever sees them has the heads.
+#[component]
+fn TableHead() -> impl IntoView {
+    let state = State::here();
+    let heading = move |id: SetupId| {
+        let letter = move || Job::letter(state.column_of(id)).to_string();
+        view! { <th scope="col"><span class="unseen">{letter}" "{move || state.name_of(id)}</span></th> }
+    };
+    view! {
+        <thead class="rows__head">
+            <tr>
+                <th scope="col" class="rows__label"><span class="unseen">"Figure"</span></th>
+                <For each=move || state.setup_ids() key=|id| *id children=heading/>
+            </tr>
+        </thead>
+    }
+}
+
+fn table_row(state: State, row: RowMemo, columns: Vec<SetupId>) -> AnyView {
+    let has_entries =
+        Memo::new(move |_| row.with(|row| row.as_ref().is_some_and(|row| row.cells.iter().any(|cell| !cell.entries.is_empty()))));
+    let many = Memo::new(move |_| row.with(|row| row.as_ref().map_or(0, |row| row.cells.len())));
+    let ids = columns.clone();
+    let cells = move || {
+        // A row of the bench has one cell, whatever setups there are.
+        let many = many.get();
+        let span = (many == 1 && ids.len() > 1).then_some(ids.len());
+        ids.iter().take(many).enumerate().map(|(column, id)| table_cell(*id, column, row, has_entries, span)).collect_view()
+    };
+    view! {
+        <tr>
+            <th scope="row">{move || row.with(|row| row.as_ref().map(|row| row.label.clone()))}</th>
+            {cells}
+        </tr>
+        {working(state, row, columns)}
+    }
+    .into_any()
+}
+
+/// The figure of the row that was pressed: how it came about, and what would make it so.
+fn working(state: State, row: RowMemo, columns: Vec<SetupId>) -> impl IntoView {
+    let many = columns.len();
+    let asked = Memo::new(move |_| {
+        let (id, key) = state.view.asked.get()?;
+        let column = columns.iter().position(|each| *each == id)?;
+        let holds = |cell: &Same<Cell>| figure::of_key(cell, &key).is_some();
+        let is_here = row.with(|row| row.as_ref().and_then(|row| row.cells.get(column)).is_some_and(holds));
+        is_here.then_some((id, column, key))
+    });
+    move || {
+        asked.get().map(|(id, column, key)| {
+            let cell = Memo::new(move |_| row.with(|row| row.as_ref().and_then(|row| row.cells.get(column).cloned())));
+            view! { <tr class="card-row"><td colspan=(many + 1).to_string()>{wanted::card(state, id, key, cell)}</td></tr> }
+        })
+    }
+}
+
+fn table_cell(id: SetupId, column: usize, row: RowMemo, has_entries: Memo<bool>, span: Option<usize>) -> AnyView {
+    let cell = Memo::new(move |_| row.with(|row| row.as_ref().and_then(|row| row.cells.get(column).cloned())));
+    let with = move |show: fn(SetupId, &Cell) -> AnyView| move || cell.with(|cell| cell.as_deref().map(|cell| show(id, cell)));
+    let lines = move || {
+        if has_entries.get() {
+            view! { {entries(id, cell)}{with(all_lines)} }.into_any()
+        } else {
+            with(all_lines).into_any()
+        }
+    };
+    let letter = Job::letter(column).to_ascii_lowercase();
+    view! { <td class=format!("of--{letter}") colspan=span.map(|span| span.to_string())><div class="cell">{lines}</div></td> }.into_any()
+}
+
+/// What is typed or chosen in a cell: kept while it is of the same kind, so that the focus stays in it.
+fn entries(id: SetupId, cell: Memo<Option<Same<Cell>>>) -> AnyView {
+    let kinds = Memo::new(move |_| {
+        cell.with(|cell| {
+            cell.as_deref().map_or_else(Vec::new, |cell| cell.entries.iter().map(|entry| entry.kind).collect::<Vec<EntryKind>>())
+        })
+    });
+    let made = move |kind: EntryKind| {
+        cell.with_untracked(|cell| cell.as_deref()?.entries.iter().find(|one| one.kind == kind).map(|one| entry::entry(id, one)))
+    };
+    view! { <For each=move || kinds.get() key=|kind| *kind children=made/> }.into_any()
+}
+
+fn all_lines(id: SetupId, cell: &Cell) -> AnyView {
+    let line = |pieces: &Vec<crate::sheet::Piece>| {
+        view! { <div class="cell__line">{pieces.iter().map(|piece| figure::piece(id, piece)).collect_view()}</div> }
+    };
+    cell.lines.iter().map(line).collect_view().into_any()
+}

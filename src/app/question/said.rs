@@ -1,0 +1,25 @@
+//! The answer in a sentence or two, each setup as its coloured letter.
+
+use leptos::prelude::*;
+
+use crate::app::state::State;
+use crate::job::Job;
+use crate::questions::Question;
+use crate::sheet::said::{Bit, Said};
+
+/// The sentence; nothing where nothing can be said yet.
+pub(super) fn view(state: State, question: &'static Question) -> impl IntoView {
+    let said = Memo::new(move |_| state.with_source(|source| (question.answer)(source).map(|text| state.say(text))));
+    move || said.with(|said| (!said.is_empty()).then(|| view! { <p class="answer">{bits(said)}</p> }))
+}
+
+fn bits(said: &Said) -> impl IntoView + use<> {
+    let bit = |bit: Bit<'_>| match bit {
+        Bit::Words(words) => view! { <span>{words.to_owned()}</span> }.into_any(),
+        Bit::Setup(column) => {
+            let letter = Job::letter(column);
+            view! { <b class=format!("ink--{}", letter.to_ascii_lowercase())>{letter.to_string()}</b> }.into_any()
+        }
+    };
+    said.bits().into_iter().map(bit).collect_view()
+}

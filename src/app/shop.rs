@@ -1,0 +1,23 @@
+//! What the shop has: the catalogue with its own entries, and what the answers propose from.
+
+use leptos::prelude::*;
+
+use crate::catalogue::Catalogue;
+use crate::speedometer::SpeedoGear;
+
+/// The shop's shelves.
+#[derive(Clone, Copy)]
+pub struct Shop {
+    /// What can be chosen: built in, and the shop's own.
+    pub catalogue: RwSignal<Catalogue>,
+    /// The speedometer gears of the catalogue.
+    pub gears: Memo<Vec<SpeedoGear>>,
+}
+
+impl Shop {
+    /// The shelves of a catalogue.
+    pub fn new(catalogue: Catalogue) -> Self {
+        let catalogue = RwSignal::new(catalogue);
+        Self { catalogue, gears: Memo::new(move |_| catalogue.with(Catalogue::speedometer_gears)) }
+    }
+}
