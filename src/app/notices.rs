@@ -17,7 +17,12 @@ pub struct Notice {
     pub acts: Vec<Act>,
     /// Whether something went wrong.
     pub is_caution: bool,
+    /// Whether it goes by itself.
+    pub is_passing: bool,
 }
+
+/// How long a notice that goes by itself stands, in milliseconds.
+pub const PASSING_MS: u32 = 6_000;
 
 /// What can be done about a notice.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -60,7 +65,7 @@ impl Act {
 impl Notice {
     /// A plain sentence.
     pub fn plain(says: impl Into<String>) -> Self {
-        Self { says: says.into(), acts: Vec::new(), is_caution: false }
+        Self { says: says.into(), acts: Vec::new(), is_caution: false, is_passing: false }
     }
 
     /// A sentence about something that went wrong.

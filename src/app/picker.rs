@@ -55,7 +55,7 @@ fn List(setup: SetupId) -> impl IntoView {
                 <button type="button" class="btn btn--small" on:click=move |_| keep_as_own(state, setup)>{move || state.say("Keep this setup’s counts in the catalogue")}</button>
                 <button type="button" class="btn btn--small" on:click=move |_| close(state, setup)>"Close"</button>
             </div>
-            <p class="words">"Or type counted teeth into the rows of Gears below. Arrow keys go through the list, Enter picks, Escape closes."</p>
+            <p class="words">"Enter takes the first; arrow keys go through the list; Escape closes. Counted teeth are typed in Gears below."</p>
             <ul class="picker__list" id="picker-list">
                 <For each=move || found.with(|(first, _)| first.clone()) key=|set| set.id.clone() children=move |set| view! { <One setup set/> }/>
             </ul>
@@ -129,6 +129,14 @@ fn move_focus(state: State, setup: SetupId, event: &web_sys::KeyboardEvent) {
     let Ok(sets) = document.query_selector_all("#picker-list .picker__one") else { return };
     let active = document.active_element();
     let now = (0..sets.length()).find(|at| sets.get(*at).as_ref() == active.as_ref().map(AsRef::as_ref));
+    if key == "Enter" && now.is_none() {
+        // One hit is what was meant; of several the first, as the list shows it.
+        if let Some(first) = sets.get(0).and_then(|node| node.dyn_into::<web_sys::HtmlElement>().ok()) {
+            event.prevent_default();
+            first.click();
+        }
+        return;
+    }
     // Inside the search, Home and End belong to its text.
     let to = match (key.as_str(), now) {
         ("ArrowDown", None) | ("Home", Some(_)) => Some(0),

@@ -154,8 +154,20 @@ impl State {
     fn step(self, step: impl FnOnce(&mut History, &Job) -> Option<Job>) {
         let now = self.job.get_untracked();
         if let Some(job) = self.history.try_update(|history| step(history, &now)).flatten() {
+            let what = job.what_differs(&now);
             self.job.set(job);
+            self.tell_for_a_moment(super::notices::Notice::plain(format!("Changed back: {what}.")));
         }
+    }
+
+    /// Tells something that needs no answer; it goes by itself.
+    fn tell_for_a_moment(self, notice: super::notices::Notice) {
+        let says = notice.says.clone();
+        self.notices.update(|notices| notices.retain(|other| !other.is_passing));
+        self.tell(super::notices::Notice { is_passing: true, ..notice });
+        device::after(super::notices::PASSING_MS, move || {
+            let _ = self.notices.try_update(|notices| notices.retain(|other| other.says != says));
+        });
     }
 
     /// Whether there is a step to undo.

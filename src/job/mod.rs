@@ -11,6 +11,7 @@ pub mod backup;
 pub mod bench;
 pub mod book;
 pub mod choice;
+mod differs;
 pub mod demo;
 pub mod edit;
 pub mod field;

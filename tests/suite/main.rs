@@ -78,3 +78,4 @@ mod saved;
 mod saved_schema;
 mod spreadsheet_laws;
 mod tyres_and_dial_by_hand;
+mod wanted;

@@ -3,9 +3,10 @@
 use leptos::prelude::*;
 
 use super::fold::Fold;
+use crate::app::state::State;
 use crate::app::widgets::{SelectField, TextArea, TextField};
 use crate::job::{Choice, Field, JobField, PullField};
-use crate::questions::{Group, Input};
+use crate::questions::{Group, Input, Place, Question};
 
 /// The inputs, in order.
 pub(super) fn view(inputs: &'static [Input]) -> impl IntoView {
@@ -22,10 +23,26 @@ fn input(input: &Input) -> AnyView {
     }
 }
 
-/// A group under its title.
-pub(super) fn group(question: &'static str, group: &'static Group) -> impl IntoView {
+/// The groups: folded where setups are compared, in full beside the answer at the bench.
+pub(super) fn groups(question: &'static Question) -> AnyView {
+    if question.place == Place::Bench {
+        return view! { <div class="bench-inputs">{question.groups.iter().map(in_full).collect_view()}</div> }.into_any();
+    }
+    let fold = |group: &'static Group| {
+        view! {
+            <Fold question=question.id fold=group.title title=group.title about=Signal::derive(String::new)
+                inside=move || view! { <div class="inputs">{view(group.inputs)}</div> }.into_any()/>
+        }
+    };
+    question.groups.iter().map(fold).collect_view().into_any()
+}
+
+fn in_full(group: &'static Group) -> impl IntoView {
+    let state = State::here();
     view! {
-        <Fold question fold=group.title title=group.title about=Signal::derive(String::new)
-            inside=move || view! { <div class="inputs">{view(group.inputs)}</div> }.into_any()/>
+        <div class="bench-inputs__group">
+            <h3>{move || state.say(group.title)}</h3>
+            <div class="bench-inputs__list">{view(group.inputs)}</div>
+        </div>
     }
 }

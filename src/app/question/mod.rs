@@ -36,7 +36,7 @@ pub fn QuestionView(
                 <div class="question__inputs">{inputs::view(question.inputs)}</div>
             </div>
             {said::view(state, question)}
-            {question.groups.iter().map(|group| inputs::group(question.id, group)).collect_view()}
+            {inputs::groups(question)}
             {(question.id == "find").then(find::view)}
             {picture::view(question)}
             <Show when=move || has_deciding.get()><Rows rows=deciding name="deciding"/></Show>
