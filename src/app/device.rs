@@ -241,7 +241,9 @@ pub fn soon(act: impl FnOnce() + 'static) {
 /// Tooth counts are typed down a column, whatever the order of a table's cells.
 pub fn step_down_the_column(event: &web_sys::KeyboardEvent, back: bool) -> bool {
     let field = event.target().and_then(|target| target.dyn_into::<web_sys::HtmlInputElement>().ok());
-    let Some((field, column)) = field.and_then(|field| field.get_attribute("data-column").map(|column| (field, column))) else { return false };
+    let Some((field, column)) = field.and_then(|field| field.get_attribute("data-column").map(|column| (field, column))) else {
+        return false;
+    };
     let Some(document) = web_sys::window().and_then(|window| window.document()) else { return false };
     let Ok(fields) = document.query_selector_all(&format!("input[data-column=\"{column}\"]")) else { return false };
     let at = (0..fields.length()).find(|at| fields.item(*at).as_ref() == Some(field.as_ref()));

@@ -23,7 +23,8 @@ pub fn list_of(field: Field) -> Option<&'static str> {
 pub fn Suggestions() -> impl IntoView {
     let state = State::here();
     let units = Memo::new(move |_| state.job.with(|job| job.units));
-    let parts = move |kind: PartKind| Memo::new(move |_| state.shop.catalogue.with(|catalogue| suggest::parts(catalogue, kind, units.get())));
+    let parts =
+        move |kind: PartKind| Memo::new(move |_| state.shop.catalogue.with(|catalogue| suggest::parts(catalogue, kind, units.get())));
     let pairs = Memo::new(move |_| state.shop.catalogue.with(suggest::speedometer_pairs));
     view! {
         {list("known-axles", parts(PartKind::RingAndPinion))}

@@ -1,10 +1,10 @@
 //! A picture as it leaves the page: with its title above and the setups below, so that it can be read where nobody sees the page.
 
+use super::Picture;
 use super::face::Face;
 use super::palette::{self, Theme};
 use super::scene::{Mark, Pen, Rect, Scene, Size, Text};
 use super::tell::{ReadOut, Table};
-use super::Picture;
 
 /// Room for the title.
 const TITLE_PX: f64 = 38.0;
@@ -54,7 +54,10 @@ impl Picture for Framed<'_> {
         let mut baseline = down + inner.1 + LINE_PX;
         for (slot, name) in self.setups.iter().enumerate() {
             let colour = theme.setup(slot);
-            scene.line(vec![(MARGIN_PX, baseline - 5.0), (MARGIN_PX + 34.0, baseline - 5.0)], Pen::full(colour, 2.5).dashed(palette::dash(slot)));
+            scene.line(
+                vec![(MARGIN_PX, baseline - 5.0), (MARGIN_PX + 34.0, baseline - 5.0)],
+                Pen::full(colour, 2.5).dashed(palette::dash(slot)),
+            );
             let words = format!("{}  {name}", palette::letter(slot));
             scene.text(Text::new(words, (MARGIN_PX + 44.0, baseline), Face::Text, TEXT_PX.1, theme.ink));
             baseline += LINE_PX;

@@ -116,8 +116,8 @@ pub struct Drawn {
 /// What pressing a picture at a value of its axis chooses.
 pub type Press = fn(Source<'_>, Option<usize>, f64) -> Option<(JobChoice, String)>;
 
-/// Every question, in the order of the page.
-pub const LIST: [Question; 6] = [gears::QUESTION, road::QUESTION, pull::QUESTION, inside::QUESTION, dial::QUESTION, find::QUESTION];
+/// Every question, in the order of the page: along the driveline from engine to wheel, then the search.
+pub const LIST: [Question; 6] = [pull::QUESTION, gears::QUESTION, inside::QUESTION, dial::QUESTION, road::QUESTION, find::QUESTION];
 
 /// A job with every answer, and how it is read: what each section makes its rows from.
 #[derive(Clone, Copy, Debug)]

@@ -38,7 +38,8 @@ fn found(job: &Job, id: SetupId, catalogue: &Catalogue, key: &str, wanted: f64, 
 fn the_nearest_parts_are_those_that_trying_every_one_finds() {
     let (job, catalogue) = (demo::job(), Catalogue::built_in());
     for wanted in [2_600.0, 3_000.0, 3_907.0, 4_500.0] {
-        let by_search: Vec<f64> = found(&job, job.setups[0].id, &catalogue, "cruise_rpm", wanted, 7).iter().map(|(_, rpm)| (rpm - wanted).abs()).collect();
+        let by_search: Vec<f64> =
+            found(&job, job.setups[0].id, &catalogue, "cruise_rpm", wanted, 7).iter().map(|(_, rpm)| (rpm - wanted).abs()).collect();
         let by_hand = by_hand(&job, &catalogue, wanted);
         assert_eq!(by_search.len(), KEPT);
         for (search, hand) in by_search.iter().zip(&by_hand) {

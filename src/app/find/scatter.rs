@@ -5,8 +5,8 @@ use std::sync::Arc;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
-use super::runner::Runner;
 use super::results::{names, press};
+use super::runner::Runner;
 use crate::app::state::State;
 use crate::app::widgets::Chart;
 use crate::app::widgets::chart::Shown;

@@ -6,8 +6,8 @@ use super::pictures;
 use crate::app::device;
 use crate::app::state::State;
 use crate::job::listing;
-use crate::questions::customer::{self, CustomerPage, USUAL_CAUTION};
 use crate::questions;
+use crate::questions::customer::{self, CustomerPage, USUAL_CAUTION};
 use crate::questions::road::pictures as of;
 
 /// How high the shift chart stands, in CSS pixels, where nothing else asks for room; and the least at which it can be read.

@@ -67,7 +67,8 @@ fn Pictures(question: &'static Question) -> impl IntoView {
 
 fn press(state: State, picture: Option<&'static Drawn>, value: f64) {
     let forward = untrack(|| state.forward());
-    let chosen = picture.and_then(|picture| picture.press).and_then(|press| untrack(|| state.with_source(|source| press(source, forward, value))));
+    let chosen =
+        picture.and_then(|picture| picture.press).and_then(|press| untrack(|| state.with_source(|source| press(source, forward, value))));
     if let Some((choice, word)) = chosen {
         state.change(|job| job.choose(Choice::Job(choice), &word));
     }

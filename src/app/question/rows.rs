@@ -115,11 +115,7 @@ fn table_cell(id: SetupId, column: usize, row: RowMemo, has_entries: Memo<bool>,
     let cell = Memo::new(move |_| row.with(|row| row.as_ref().and_then(|row| row.cells.get(column).cloned())));
     let with = move |show: fn(SetupId, &Cell) -> AnyView| move || cell.with(|cell| cell.as_deref().map(|cell| show(id, cell)));
     let lines = move || {
-        if has_entries.get() {
-            view! { {entries(id, cell)}{with(all_lines)} }.into_any()
-        } else {
-            with(all_lines).into_any()
-        }
+        if has_entries.get() { view! { {entries(id, cell)}{with(all_lines)} }.into_any() } else { with(all_lines).into_any() }
     };
     let letter = Job::letter(column).to_ascii_lowercase();
     view! { <td class=format!("of--{letter}") colspan=span.map(|span| span.to_string())><div class="cell">{lines}</div></td> }.into_any()

@@ -30,7 +30,8 @@ struct Found {
 pub(super) fn card(state: State, id: SetupId, key: String, cell: Memo<Option<Same<Cell>>>) -> AnyView {
     let of = key.clone();
     let unit = cell.with_untracked(|cell| cell.as_deref().and_then(|cell| figure::of_key(cell, &key)).map(|figure| figure.unit.clone()));
-    let working = move || cell.with(|cell| cell.as_deref().and_then(|cell| figure::of_key(cell, &of)).and_then(|figure| figure.working.clone()));
+    let working =
+        move || cell.with(|cell| cell.as_deref().and_then(|cell| figure::of_key(cell, &of)).and_then(|figure| figure.working.clone()));
     view! {
         <div class="card" role="note">
             <div class="card__how">
@@ -110,7 +111,8 @@ fn ask(state: State, id: SetupId, key: &str, text: &str, found: RwSignal<Found>,
         return;
     };
     let words = state.words.get_untracked();
-    let search = state.shop.catalogue.with_untracked(|catalogue| state.job.with_untracked(|job| Search::new(job, id, words, catalogue, key, value)));
+    let search =
+        state.shop.catalogue.with_untracked(|catalogue| state.job.with_untracked(|job| Search::new(job, id, words, catalogue, key, value)));
     if let Some(search) = search {
         let run = asked.get_value();
         go_on(search, found, Rc::new(move || asked.try_get_value() == Some(run)));

@@ -53,7 +53,7 @@ pub fn TextField(
                 aria-invalid=move || problem.with(Option::is_some).to_string()
                 aria-describedby=move || problem.with(Option::is_some).then(|| described.clone())
                 prop:value=move || typed.with(|(text, _)| text.clone())
-                on:focus=|event| event_target::<web_sys::HtmlInputElement>(&event).select()
+                on:focus=super::select_text
                 on:input=move |event| state.type_text(field, event_target_value(&event))
                 on:blur=move |_| state.leave_field()/>
             <span class="field__unit">{move || typed.with(|(_, unit)| *unit)}</span>

@@ -19,3 +19,8 @@ pub use menu::Menu;
 pub use select::SelectField;
 pub use teeth::Teeth;
 pub use theme::ThemeSwitch;
+
+/// Selects the whole of a field that was gone into: what is typed next replaces it.
+pub fn select_text(event: web_sys::FocusEvent) {
+    leptos::prelude::event_target::<web_sys::HtmlInputElement>(&event).select();
+}

@@ -41,9 +41,7 @@ pub fn Pointer(
         Some(unit) => state.view.moment.set(value.map(|value| in_metres_per_second((unit.make)(value)))),
         None => own.set(value),
     };
-    let read = Memo::new(move |_| {
-        at.get().and_then(|at| picture.with(|shown| shown.as_ref().map(|shown| shown.picture().read_out(at))))
-    });
+    let read = Memo::new(move |_| at.get().and_then(|at| picture.with(|shown| shown.as_ref().map(|shown| shown.picture().read_out(at)))));
     Effect::new(move |was_drawn: Option<bool>| {
         let is_drawn = at.with(Option::is_some);
         if is_drawn || was_drawn == Some(true) {

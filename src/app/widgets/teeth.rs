@@ -30,7 +30,7 @@ pub fn Teeth(
                 data-column=setup.0.to_string() aria-label=label aria-invalid=move || is_wrong().to_string()
                 aria-describedby=move || is_wrong().then(|| described.clone())
                 prop:value=move || text.get()
-                on:focus=|event| event_target::<web_sys::HtmlInputElement>(&event).select()
+                on:focus=super::select_text
                 on:input=move |event| state.type_text(field, event_target_value(&event))
                 on:blur=move |_| state.leave_field()/>
             <span class="teeth__shown" aria-hidden="true">

@@ -28,7 +28,17 @@ pub const QUESTION: Question = Question {
     rows: rows::rows,
     rests: |_| Vec::new(),
     pictures: &[
-        Drawn { id: "speedometer-readings", tab: "Readings", draw: |source, focus| Some(Box::new(pictures::readings(source, focus))), press: None },
-        Drawn { id: "speedometer-shelf", tab: "From the shelf", draw: |source, focus| Some(Box::new(pictures::shelf(source, focus))), press: None },
+        Drawn {
+            id: "speedometer-readings",
+            tab: "Readings",
+            draw: |source, focus| Some(Box::new(pictures::readings(source, focus))),
+            press: None,
+        },
+        Drawn {
+            id: "speedometer-shelf",
+            tab: "From the shelf",
+            draw: |source, focus| Some(Box::new(pictures::shelf(source, focus))),
+            press: None,
+        },
     ],
 };

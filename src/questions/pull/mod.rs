@@ -31,7 +31,12 @@ pub const QUESTION: Question = Question {
             draw: |source, focus| has_thrust(source).then(|| Box::new(pictures::thrust(source, focus)) as _),
             press: None,
         },
-        Drawn { id: "run", tab: "Run over time", draw: |source, focus| runs(source).then(|| Box::new(pictures::run(source, focus)) as _), press: None },
+        Drawn {
+            id: "run",
+            tab: "Run over time",
+            draw: |source, focus| runs(source).then(|| Box::new(pictures::run(source, focus)) as _),
+            press: None,
+        },
         Drawn {
             id: "run-distance",
             tab: "Run over distance",
