@@ -12,14 +12,11 @@ use crate::questions::Question;
 #[component]
 pub fn Bench() -> impl IntoView {
     let state = State::here();
-    let open = Memo::new(move |_| state.view.at.get().question);
+    let open = Memo::new(move |_| Some(state.view.at.get()));
     view! {
         <nav class="line line--plain" aria-label="Bench questions"><ul>{Place::Bench.questions().map(link).collect_view()}</ul></nav>
         <Frame class="main--bench">
-            {move || {
-                open.track();
-                untrack(|| state.view.at.get().open()).map(|question| view! { <QuestionView question/> })
-            }}
+            {move || open.get().and_then(|at| at.open()).map(|question| view! { <QuestionView question/> })}
         </Frame>
     }
 }

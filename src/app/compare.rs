@@ -13,16 +13,13 @@ use super::state::State;
 #[component]
 pub fn Compare() -> impl IntoView {
     let state = State::here();
-    let open = Memo::new(move |_| state.view.at.get().question);
+    let open = Memo::new(move |_| Some(state.view.at.get()));
     view! {
         <Line/>
         <Frame>
             <Heads/>
             <Picker/>
-            {move || {
-                open.track();
-                untrack(|| state.view.at.get().open()).map(|question| view! { <QuestionView question/> })
-            }}
+            {move || open.get().and_then(|at| at.open()).map(|question| view! { <QuestionView question/> })}
         </Frame>
     }
 }

@@ -36,18 +36,30 @@ fn CarHead() -> impl IntoView {
     };
     view! {
         <div class="heads__car">
-            <label class="heads__label" for="car-name">"The car"</label>
-            <input class="heads__name" id="car-name" type="text" autocomplete="off" dir="auto" placeholder="which car?"
-                prop:value=move || state.job.with(|job| job.text(car).unwrap_or_default().to_owned())
-                on:input=move |event| state.type_text(car, event_target_value(&event))
-                on:blur=move |_| state.leave_field()/>
+            <span class="heads__label">"The car"</span>
+            {name_field(state, car, "car-name", "heads__name", Signal::derive(|| "The car".to_owned()))}
             <p class="heads__about">{move || state.say(&about(state))}</p>
             <button type="button" class="btn btn--small" id="add-setup" disabled=full on:click=add>"Add a setup"</button>
         </div>
     }
 }
 
-/// `2,600 lb, rear wheels`: what of the car is known.
+/// A name that wraps instead of being cut; it has one line however it is typed.
+fn name_field(state: State, field: Field, id: &str, class: &'static str, label: Signal<String>) -> impl IntoView + use<> {
+    let enter = |event: web_sys::KeyboardEvent| {
+        if event.key() == "Enter" {
+            event.prevent_default();
+        }
+    };
+    let typed = move |event| state.type_text(field, event_target_value(&event).replace(['\r', '\n'], " "));
+    view! {
+        <textarea class=class id=id.to_owned() rows="1" dir="auto" autocomplete="off" spellcheck="false" aria-label=move || label.get()
+            prop:value=move || state.job.with(|job| job.text(field).unwrap_or_default().to_owned())
+            on:keydown=enter on:input=typed on:blur=move |_| state.leave_field()></textarea>
+    }
+}
+
+/// `2,600 lb`: what of the car is known.
 fn about(state: State) -> String {
     state.job.with(|job| {
         let mass = &job.pull.mass;
@@ -69,11 +81,7 @@ fn Head(id: SetupId) -> impl IntoView {
         <div class="head" role="group" aria-label=move || format!("Setup {}", letter())>
             <div class="head__top">
                 <BringForward id/>
-                <input class="head__name" id=name.slug() type="text" aria-label=move || format!("Name of setup {}", letter()) autocomplete="off" dir="auto"
-                    title=move || state.job.with(|job| job.text(name).unwrap_or_default().to_owned())
-                    prop:value=move || state.job.with(|job| job.text(name).unwrap_or_default().to_owned())
-                    on:input=move |event| state.type_text(name, event_target_value(&event))
-                    on:blur=move |_| state.leave_field()/>
+                {name_field(state, name, &name.slug(), "head__name", Signal::derive(move || format!("Name of setup {}", letter())))}
                 <Menu words="⋯" label=Signal::derive(move || format!("Copy, move or remove setup {}", letter())) id=format!("s{}-more", id.0)
                     class="head__more" open=move |open| acts(state, id, open)/>
             </div>

@@ -38,7 +38,8 @@ fn follow(state: State) -> RwSignal<Vec<Shown>> {
     let shown = RwSignal::new(untrack(|| stations(state)));
     let times = StoredValue::new(0_u32);
     Effect::new(move |is_later: Option<()>| {
-        state.answers.track();
+        state.job.track();
+        state.shop.catalogue.track();
         state.words.track();
         if is_later.is_none() {
             return;
