@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use crate::catalogue::Catalogue;
-use crate::speedometer::SpeedoGear;
+use crate::questions::SpeedoGear;
 
 /// The shop's shelves.
 #[derive(Clone, Copy)]

@@ -28,7 +28,9 @@ pub mod wishes;
 
 use serde::{Deserialize, Serialize};
 
-use crate::gearing::{Layout, Place};
+pub use crate::gearing::{Layout, Place};
+/// The most forward gears of one box.
+pub const MOST_GEARS: usize = crate::gearing::Gearbox::MOST_GEARS;
 use crate::units::{System, Typed};
 pub use bench::{Bench, BenchField};
 pub use choice::{Choice, JobChoice, SetupChoice};

@@ -25,6 +25,7 @@ use crate::chart::Picture;
 use crate::job::{Job, JobChoice, JobField};
 use crate::problem::Explain;
 use crate::sheet::{Cell, Reader, Rest, Row, Said, Section, Sheet, Words, export, words};
+pub use crate::speedometer::SpeedoGear;
 pub use answers::{Analysis, Answers, Shelves, analyse_job, analyse_job_after};
 pub use dial::answer::Speedo;
 pub use gears::answer::Gears;

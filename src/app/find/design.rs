@@ -8,10 +8,8 @@ use crate::app::widgets::TextField;
 use crate::app::widgets::select::layout_select;
 use crate::catalogue::PartKind;
 use crate::finder::design::{Design, Designs, solve_design};
-use crate::gearing::teeth::decimal;
-use crate::gearing::{Gear, Layout, Mesh};
-use crate::job::{DesignText, Field};
-use crate::units::number::show;
+use crate::job::{DesignText, Field, Layout};
+use crate::questions::find::designs::{ToldGear, to_be_made, told};
 
 /// How many designs are shown.
 const SHOWN: usize = 5;
@@ -58,45 +56,28 @@ fn list(state: State, designs: &Designs) -> impl IntoView + use<> {
 }
 
 fn row(state: State, design: &Design) -> impl IntoView + use<> {
-    let ratios = design.gearbox.ratios();
-    let gear = |(at, gear): (usize, &Gear)| {
-        let teeth = gear.mesh().map_or_else(|| "direct".to_owned(), teeth);
-        let ratio = ratios.get(at).map_or(f64::NAN, |ratio| decimal(*ratio).abs());
-        let aim = design.aims.get(at).copied().unwrap_or(f64::NAN);
+    let told = told(design);
+    let gear = |gear: ToldGear| {
         view! {
-            <span class="result__figure"><span class="words">{crate::sheet::ordinal(at)}</span>" "<span class="num">{show(ratio, 3)}</span>
-                " "<span class="words">{format!("{teeth}, aim {}", show(aim, 3))}</span></span>
+            <span class="result__figure"><span class="words">{gear.name}</span>" "<span class="num">{gear.ratio}</span>
+                " "<span class="words">{gear.about}</span></span>
         }
     };
-    let gears = design.gearbox.gears().iter().enumerate().map(gear).collect_view();
-    let constant = design.gearbox.constant().map_or_else(|| "Two shafts".to_owned(), |mesh| format!("Constant pair {}", teeth(mesh)));
-    let shared = match design.not_hunting {
-        0 => "every pair hunts".to_owned(),
-        1 => "one pair shares a factor".to_owned(),
-        many => format!("{many} pairs share a factor"),
-    };
-    let says = format!("{constant}: off by {} % at most; {shared}", show(100.0 * design.worst, 2));
     let kept = design.clone();
     view! {
         <li class="result">
             <div class="design__one">
-                <span class="result__name">{says}</span>
-                <span class="result__figures">{gears}</span>
+                <span class="result__name">{told.says}</span>
+                <span class="result__figures">{told.gears.into_iter().map(gear).collect_view()}</span>
                 <button type="button" class="btn btn--small" on:click=move |_| keep(state, &kept)>{state.say("Put it into the catalogue, to be made")}</button>
             </div>
         </li>
     }
 }
 
-/// Driving and driven teeth.
-fn teeth(mesh: Mesh) -> String {
-    format!("{} drives {}", mesh.driver, mesh.driven)
-}
-
 /// Puts a design on the shop's own shelf and says under which name.
 fn keep(state: State, design: &Design) {
-    let name = format!("To be made: {} gears, {} teeth", design.gearbox.gears().len(), sum(design));
-    let set = design.as_set(&name);
+    let set = design.as_set(&to_be_made(design));
     let added = state.shop.catalogue.try_update(|catalogue| {
         let (after, id) = catalogue.add(set);
         *catalogue = after;
@@ -105,8 +86,4 @@ fn keep(state: State, design: &Design) {
     if let Some(Some(name)) = added {
         state.tell(Notice::plain(format!("“{name}” is in the catalogue now, as a drawing to be made.")));
     }
-}
-
-fn sum(design: &Design) -> u16 {
-    design.gearbox.pairs().next().map_or(0, Mesh::sum)
 }

@@ -6,9 +6,8 @@ use leptos::prelude::*;
 use crate::app::state::State;
 use crate::app::widgets::TextField;
 use crate::app::widgets::select::{layout_select, select};
-use crate::gearing::Layout;
 use crate::job::wishes::MOST_WISHES;
-use crate::job::{Field, Wish, WishKind, WishText};
+use crate::job::{Field, Layout, Wish, WishKind, WishText};
 
 /// The list of wishes.
 pub(super) fn list() -> impl IntoView {

@@ -5,8 +5,7 @@ use leptos::prelude::*;
 use super::select::{layout_select, select};
 use super::{SelectField, Teeth, TextField};
 use crate::app::state::State;
-use crate::gearing::{Layout, Place};
-use crate::job::{Choice, Field, Setup, SetupField, SetupId};
+use crate::job::{Choice, Field, Layout, MOST_GEARS, Place, Setup, SetupField, SetupId};
 use crate::questions::entries::place_words;
 use crate::sheet::{Entry, EntryKind, ordinal};
 
@@ -50,7 +49,7 @@ fn layout(setup: SetupId, label: String) -> AnyView {
     view! {
         {layout_select(label, now, choose)}
         <button type="button" class="btn btn--small" on:click=move |_| change(state, setup, |setup| setup.gearbox.add_gear())
-            disabled={move || gears() >= crate::gearing::Gearbox::MOST_GEARS}>{move || format!("Add {}", ordinal(gears()))}</button>
+            disabled={move || gears() >= MOST_GEARS}>{move || format!("Add {}", ordinal(gears()))}</button>
         <button type="button" class="btn btn--small" on:click=move |_| change(state, setup, |setup| setup.gearbox.remove_gear())
             disabled={move || gears() <= 1}>{move || format!("Remove {}", ordinal(gears().saturating_sub(1)))}</button>
     }

@@ -3,8 +3,7 @@
 use leptos::prelude::*;
 
 use crate::app::state::State;
-use crate::gearing::Layout;
-use crate::job::Choice;
+use crate::job::{Choice, Layout};
 use crate::questions::options;
 
 /// A choice of the job.

@@ -2,9 +2,10 @@
 //!
 //! [`parse`] reads the wishes, [`inputs`] what the job gives to the search, [`brief`] what a set to be designed must keep to;
 //! [`evaluate`] asks the wishes of the setups that stand there already, [`words`] says why a result stands where it does,
-//! [`onto_sheet`] puts one onto the sheet. The search itself is [`crate::finder`]'s.
+//! [`onto_sheet`] puts one onto the sheet, [`designs`] tells a set that could be made. The search itself is [`crate::finder`]'s.
 
 pub mod brief;
+pub mod designs;
 pub mod evaluate;
 pub mod inputs;
 pub mod onto_sheet;

@@ -5,6 +5,7 @@
 mod merges;
 mod origins;
 mod palette;
+mod questions;
 mod rooms;
 mod signs;
 mod source;
@@ -40,7 +41,7 @@ impl fmt::Display for Finding {
 /// At least one finding; all are printed.
 pub fn run() -> Result<()> {
     let sources = Sources::read()?;
-    let rules = [merges::check, signs::check, rooms::check, origins::check, palette::check];
+    let rules = [merges::check, signs::check, rooms::check, questions::check, origins::check, palette::check];
     let findings: Vec<Finding> = rules.iter().flat_map(|rule| rule(&sources)).collect();
     for finding in &findings {
         println!("{finding}");

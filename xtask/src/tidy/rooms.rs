@@ -25,6 +25,9 @@ const ROOMS: [&str; 17] = [
 /// The map and the door: they name every room and belong to none.
 const ABOVE_ALL: [&str; 2] = ["lib", "main"];
 
+/// What the app leaves to the questions: it shows and edits, the trade is none of its business.
+const NOT_IN_APP: [&str; 5] = ["gearing", "tyre", "speedometer", "motion", "toothload"];
+
 /// A room imports only `crate::` rooms that stand before it.
 pub(super) fn check(sources: &Sources) -> Vec<Finding> {
     let mut findings = Vec::new();
@@ -41,17 +44,38 @@ pub(super) fn check(sources: &Sources) -> Vec<Finding> {
             ));
             continue;
         };
-        for (line, text) in source.lines() {
-            for used in rooms_used(super::source::without_comment(text)) {
+        for (line, text) in statements(source) {
+            for used in rooms_used(&text) {
                 if floor_is_above(used, floor) {
                     let says =
                         format!("`{room}` uses `{used}`, which stands above it; move what is needed down, or give it as an argument");
                     findings.push(Finding::new(source, line, says));
                 }
+                if room == "app" && NOT_IN_APP.contains(&used) {
+                    findings.push(Finding::new(source, line, format!("the app uses `{used}`: let a question answer, and show that")));
+                }
             }
         }
     }
     findings
+}
+
+/// Lines of code; an import over several lines is one, with the number of its first.
+fn statements(source: &super::Source) -> Vec<(usize, String)> {
+    let mut statements: Vec<(usize, String)> = Vec::new();
+    let mut is_open = false;
+    for (line, text) in source.lines() {
+        let text = super::source::without_comment(text);
+        match statements.last_mut().filter(|_| is_open) {
+            Some((_, whole)) => whole.push_str(text),
+            None => statements.push((line, text.to_owned())),
+        }
+        is_open = statements.last().is_some_and(|(_, whole)| {
+            let whole = whole.trim_start();
+            (whole.starts_with("use ") || whole.starts_with("pub use ")) && !whole.contains(';')
+        });
+    }
+    statements
 }
 
 fn floor(room: &str) -> Option<usize> {
@@ -101,6 +125,8 @@ mod tests {
     fn a_low_room_does_not_use_a_higher_one() {
         finds("src/gearing/mesh.rs", "use crate::units::Speed;\nuse crate::tyre::Tyre;", &[2]);
         finds("src/tyre.rs", "use crate::{gearing::Mesh, job::Job};", &[1]);
+        finds("src/tyre.rs", "use crate::{\n    gearing::Mesh,\n    job::Job,\n};", &[1]);
+        finds("src/app/heads.rs", "use crate::motion::Car;", &[1]);
         finds("src/questions/mod.rs", "use crate::job::Job;\nuse crate::catalogue::GearSet;", &[]);
         finds("src/units.rs", "/// See [`crate::app`].", &[]);
         finds("src/lib.rs", "use crate::app;", &[]);
