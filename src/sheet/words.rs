@@ -124,7 +124,9 @@ pub fn localise(sheet: &mut Sheet, words: Words) {
         words.put_into(&mut section.ask);
         section.answer = std::mem::take(&mut section.answer).map(|text| words.say(text));
         for rest in &mut section.rests {
-            [&mut rest.label, &mut rest.value, &mut rest.source].into_iter().for_each(|text| words.put_into(text));
+            for text in [&mut rest.label, &mut rest.value, &mut rest.source] {
+                words.put_into(text);
+            }
         }
         section.rows.iter_mut().for_each(|each| row(each, words));
     }

@@ -1,6 +1,6 @@
 //! What a dial expects: turns of its cable over a distance, or pulses from a sender.
 
-use crate::units::{TurnsPerDistance, common, number};
+use crate::units::{TurnsPerDistance, number, unit};
 
 /// The dial and how it is driven.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -38,12 +38,12 @@ impl Dial {
 
 /// Turns or pulses for each mile.
 pub fn per_mile(count: f64) -> TurnsPerDistance {
-    (common::unit::<TurnsPerDistance>("turns/mile").make)(count)
+    unit::TURNS_MILE.of(count)
 }
 
 /// Turns or pulses for each kilometre.
 pub fn per_km(count: f64) -> TurnsPerDistance {
-    (common::unit::<TurnsPerDistance>("turns/km").make)(count)
+    unit::TURNS_KM.of(count)
 }
 
 /// Over which distance a known dial counts.

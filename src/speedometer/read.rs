@@ -6,7 +6,7 @@ use super::road_check::Reading;
 use super::train::{Adapter, Train};
 use crate::problem::Explain;
 use crate::units::limits::{DIAL_CONSTANT, DIAL_PULSES, ROAD_CHECK_SPEED};
-use crate::units::{self, Length, Measured, System, Time, TurnsPerDistance, UnitError, Velocity, common, number};
+use crate::units::{self, Length, Measured, System, Time, TurnsPerDistance, UnitError, Velocity, number, unit};
 
 /// Why a text says nothing about a speedometer.
 #[derive(Clone, Debug, PartialEq)]
@@ -160,7 +160,7 @@ fn reading(line: &str, system: System) -> Result<Reading, SpeedometerTextError> 
 /// A reading timed over a mile or kilometre.
 fn timed(line: &str, dial: Velocity, seconds: f64, system: System) -> Result<Reading, SpeedometerTextError> {
     let reading = Reading::timed(dial, milestone(system), time_s(seconds));
-    if ROAD_CHECK_SPEED.allow(ROAD_CHECK_SPEED.measure(&reading.truth)) {
+    if ROAD_CHECK_SPEED.allow(reading.truth) {
         return Ok(reading);
     }
     let speed = units::show(&reading.truth, Velocity::usual(system), 1);
@@ -189,10 +189,10 @@ fn seconds(text: &str) -> Option<f64> {
 }
 
 fn time_s(seconds: f64) -> Time {
-    (common::unit::<Time>("s").make)(seconds)
+    unit::SECOND.of(seconds)
 }
 
 /// The way between two posts: a mile, or a kilometre.
 fn milestone(system: System) -> Length {
-    (common::unit::<Length>(if system == System::Inch { "mile" } else { "km" }).make)(1.0)
+    if system == System::Inch { unit::MILE.of(1.0) } else { unit::KM.of(1.0) }
 }

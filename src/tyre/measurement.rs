@@ -4,7 +4,7 @@
 
 use super::error::TyreError;
 use crate::units::limits::{CIRCUMFERENCE, DIAMETER, Limits, ROLLED, ROLLING_RADIUS, STANDING_RADIUS, TURNS};
-use crate::units::{self, Length, Measured, System, TurnsPerDistance, UnitError, number};
+use crate::units::{self, Length, Measured, System, TurnsPerDistance, UnitError, number, unit};
 
 /// What was measured.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -158,8 +158,8 @@ fn rest(words: &[&str]) -> String {
     kept.map(|word| word.trim_start_matches(['=', ':'])).collect::<Vec<_>>().join(" ")
 }
 
-fn length(text: &str, system: System, limits: &Limits) -> Result<Length, TyreError> {
-    if let Some(sum) = feet_and_inches(text).filter(|sum| limits.allow(limits.measure(sum))) {
+fn length(text: &str, system: System, limits: &Limits<Length>) -> Result<Length, TyreError> {
+    if let Some(sum) = feet_and_inches(text).filter(|sum| limits.allow(*sum)) {
         return Ok(sum);
     }
     let read = units::read::<Length>(text, system, limits);
@@ -174,8 +174,8 @@ fn length(text: &str, system: System, limits: &Limits) -> Result<Length, TyreErr
 
 /// `61 ft 7 3/4 in` or `61' 7`, as a tape reads; inches from 0 to below 12.
 fn feet_and_inches(text: &str) -> Option<Length> {
-    const INCHES: Limits = Limits { word: "inches", unit: "in", least: 0.0, greatest: 11.999_9, why: "twelve are a foot" };
-    const FEET: Limits = Limits { word: "feet", unit: "ft", least: 0.0, greatest: 20_000.0, why: "no roll-out is longer" };
+    const INCHES: Limits<Length> = Limits { word: "inches", unit: &unit::INCH, least: 0.0, greatest: 11.999_9, why: "twelve are a foot" };
+    const FEET: Limits<Length> = Limits { word: "feet", unit: &unit::FOOT, least: 0.0, greatest: 20_000.0, why: "no roll-out is longer" };
     let (feet, inches) = ["feet", "ft", "'", "′"].into_iter().find_map(|mark| text.split_once(mark))?;
     let feet: Length = units::read(&format!("{feet} ft"), System::Inch, &FEET).ok()?;
     let inches: Length = units::read(inches, System::Inch, &INCHES).ok()?;
@@ -196,11 +196,14 @@ fn turns(words: &[&str], system: System) -> Result<Measurement, TyreError> {
     let way = with_inch_kept(rest(&way), behind);
     let distance = length(&way, system, &ROLLED)?;
     let circumference = distance / turns;
-    if !CIRCUMFERENCE.allow(CIRCUMFERENCE.measure(&circumference)) {
+    if !CIRCUMFERENCE.allow(circumference) {
+        // A way in feet and inches names two units.
+        let unit = units::unit_typed::<Length>(&way, system).unwrap_or_else(|| Length::usual(system));
         return Err(TyreError::Number(UnitError::Outside {
-            limits: CIRCUMFERENCE,
+            word: CIRCUMFERENCE.word,
+            why: CIRCUMFERENCE.why,
             text: number::clip(&joined),
-            range: format!("{} a turn", CIRCUMFERENCE.range_in(units::unit_typed::<Length>(&way, system))),
+            range: format!("{} a turn", CIRCUMFERENCE.range_in(unit)),
         }));
     }
     Ok(Measurement::RollOut { turns, distance })

@@ -1,6 +1,6 @@
 //! The tables of speed symbols and load indices.
 
-use crate::units::{Mass, Velocity, common};
+use crate::units::{Mass, Velocity, unit};
 
 /// Where both tables come from.
 pub const SOURCE: &str = "ISO 4000-1 and UN R30 paragraph 2, tables of speed symbols and load indices, from memory; Q to V and seven load indices read in a trade glossary";
@@ -54,7 +54,7 @@ const LOADS_KG: [u16; 101] = [
 /// Source: see [`SOURCE`].
 pub fn speed_of(symbol: char) -> Option<Velocity> {
     let (_, km_h) = SPEEDS_KM_H.into_iter().find(|(letter, _)| *letter == symbol)?;
-    Some((common::unit::<Velocity>("km/h").make)(km_h))
+    Some(unit::KM_H.of(km_h))
 }
 
 /// The greatest load of a load index from 50 to 150; `None` outside.
@@ -62,5 +62,5 @@ pub fn speed_of(symbol: char) -> Option<Velocity> {
 /// Source: see [`SOURCE`].
 pub fn load_of(index: u16) -> Option<Mass> {
     let kg = LOADS_KG.get(usize::from(index.checked_sub(FIRST)?))?;
-    Some((common::unit::<Mass>("kg").make)(f64::from(*kg)))
+    Some(unit::KG.of(f64::from(*kg)))
 }

@@ -1,15 +1,20 @@
 //! The table of least and greatest values: one row feeds the check, the sentence, the field's hint and the random test values.
+//!
+//! A row knows its quantity, so a mass cannot be read with the row of a torque.
 
-use super::number;
-use super::table::{Measured, Unit};
+use super::unit::{self, Measured, Plain, Share, TurnsPerDistance, Unit};
+use super::{
+    Angle, AngularVelocity, Area, Length, Mass, MomentOfInertia, Power, Pressure, System, ThermodynamicTemperature, Time, Torque,
+    UnitError, Velocity, number, read,
+};
 
 /// One row: what a typed quantity may be.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Limits {
+#[derive(Clone, Copy, Debug)]
+pub struct Limits<Q: Measured> {
     /// The quantity's name in a sentence, without its article.
     pub word: &'static str,
-    /// The unit of the two bounds, by its symbol.
-    pub unit: &'static str,
+    /// The unit of the two bounds.
+    pub unit: &'static Unit<Q>,
     /// The least value allowed.
     pub least: f64,
     /// The greatest value allowed.
@@ -18,42 +23,91 @@ pub struct Limits {
     pub why: &'static str,
 }
 
-impl Limits {
-    /// Whether a value in the row's own unit is inside, the bounds included as closely as a conversion from another unit hits them.
-    pub fn allow(&self, value: f64) -> bool {
+impl<Q: Measured> Limits<Q> {
+    /// Whether a quantity is inside, the bounds included as closely as a conversion from another unit hits them.
+    pub fn allow(&self, quantity: Q) -> bool {
+        let value = self.unit.number(quantity);
         let slack = |bound: f64| 1e-9 * bound.abs();
         value.is_finite() && value >= self.least - slack(self.least) && value <= self.greatest + slack(self.greatest)
     }
 
-    /// A quantity in the row's own unit; not a number where the row names a unit the quantity does not have.
-    pub fn measure<Q: Measured>(&self, quantity: &Q) -> f64 {
-        self.own_unit::<Q>().map_or(f64::NAN, |unit| (unit.take)(quantity))
-    }
-
-    /// A quantity in the row's own unit, with no more digits than it has: `0.9 m²`.
-    pub fn say<Q: Measured>(&self, quantity: &Q) -> String {
-        with_unit(&shown(self.measure(quantity)), self.unit)
-    }
-
     /// The bounds in words, in the row's own unit: `500 to 20,000 rpm`.
     pub fn range(&self) -> String {
-        in_words(self.least, self.greatest, self.unit)
+        in_words(self.least, self.greatest, self.unit.symbol)
     }
 
     /// The bounds in words, in the unit a person types in, rounded inwards: `0.63 to 248 mph`.
-    pub fn range_in<Q: Measured>(&self, unit: &Unit<Q>) -> String {
-        let Some(own) = self.own_unit::<Q>().filter(|own| own.symbol != unit.symbol) else { return self.range() };
+    pub fn range_in(&self, unit: &Unit<Q>) -> String {
+        if unit == self.unit {
+            return self.range();
+        }
         let bound = |value: f64, round| {
-            let exact = (unit.take)(&(own.make)(value));
+            let exact = unit.number(self.unit.of(value));
             let near = rounded(exact, f64::round);
-            if self.allow((own.take)(&(unit.make)(near))) && is_near(near, exact) { near } else { rounded(exact, round) }
+            if self.allow(unit.of(near)) && is_near(near, exact) { near } else { rounded(exact, round) }
         };
         in_words(bound(self.least, f64::ceil), bound(self.greatest, f64::floor), unit.symbol)
     }
+}
 
-    fn own_unit<Q: Measured>(&self) -> Option<&'static Unit<Q>> {
-        Q::units().iter().find(|unit| unit.symbol == self.unit)
+/// A row of the table whatever its quantity, for what shows the fields and tries them.
+pub trait AnyLimits: std::fmt::Debug + Sync {
+    /// The quantity's name in a sentence, without its article.
+    fn word(&self) -> &'static str;
+    /// The symbol of the unit that a bare number is read in.
+    fn symbol(&self, system: System) -> &'static str;
+    /// Every unit that the quantity is typed in, with the bounds in words.
+    fn ranges(&self) -> Vec<(&'static str, String)>;
+    /// The value at a share of the way from the least to the greatest, in the usual unit of a system; beyond 0 and 1 it lies outside.
+    fn value_at(&self, share: f64, system: System) -> f64;
+    /// Reads a text.
+    ///
+    /// # Errors
+    /// When the text is no number with a known unit, or lies outside the limits.
+    fn check(&self, text: &str, system: System) -> Result<(), UnitError>;
+}
+
+impl<Q: Measured> AnyLimits for Limits<Q> {
+    fn word(&self) -> &'static str {
+        self.word
     }
+
+    fn symbol(&self, system: System) -> &'static str {
+        Q::usual(system).symbol
+    }
+
+    fn ranges(&self) -> Vec<(&'static str, String)> {
+        Q::units().iter().map(|unit| (unit.symbol, self.range_in(unit))).collect()
+    }
+
+    fn value_at(&self, share: f64, system: System) -> f64 {
+        Q::usual(system).number(self.unit.of(self.least + share * (self.greatest - self.least)))
+    }
+
+    fn check(&self, text: &str, system: System) -> Result<(), UnitError> {
+        read(text, system, self).map(|_| ())
+    }
+}
+
+/// A quantity with its unit and three significant digits, in the reader's units: `9.69 ft²`.
+pub fn say<Q: Measured>(quantity: Q, system: System) -> String {
+    with_unit(&bare(quantity, system), Q::usual(system).symbol)
+}
+
+/// As [`say`], without the unit: what would be typed.
+pub fn bare<Q: Measured>(quantity: Q, system: System) -> String {
+    significant(Q::usual(system).number(quantity))
+}
+
+/// A value as it was given where four digits hold it, else rounded to three.
+fn significant(value: f64) -> String {
+    let tens = (-MOST_DECIMALS..MOST_DECIMALS).find(|tens| value.abs() < 10_f64.powi(*tens)).unwrap_or(MOST_DECIMALS);
+    let to = |digits: i32| {
+        let scale = 10_f64.powi(digits - tens);
+        (value * scale).round() / scale
+    };
+    let four = to(4);
+    shown(if is_near(four, value) { four } else { to(3) })
 }
 
 /// Two bounds and their unit.
@@ -96,98 +150,101 @@ fn rounded(bound: f64, round: fn(f64) -> f64) -> f64 {
 }
 
 macro_rules! rows {
-    ($($(#[$doc:meta])* $name:ident: $word:literal, $least:literal to $greatest:literal $unit:literal, $why:literal;)*) => {
-        $($(#[$doc])* pub const $name: Limits = Limits { word: $word, unit: $unit, least: $least, greatest: $greatest, why: $why };)*
+    ($($(#[$doc:meta])* $name:ident: $quantity:ty, $word:literal, $least:literal to $greatest:literal $unit:ident, $why:literal;)*) => {
+        $(
+            $(#[$doc])*
+            pub const $name: Limits<$quantity> = Limits { word: $word, unit: &unit::$unit, least: $least, greatest: $greatest, why: $why };
+        )*
         /// Every row, for tests that walk the table.
-        pub const ALL: &[Limits] = &[$($name),*];
+        pub const ALL: &[&dyn AnyLimits] = &[$(&$name),*];
     };
 }
 
 rows! {
     /// The engine speed at which the driver shifts.
-    SHIFT_SPEED: "shift rpm", 500.0 to 20_000.0 "rpm", "slower than idle or faster than any engine is a slip of the pen";
+    SHIFT_SPEED: AngularVelocity, "shift rpm", 500.0 to 20_000.0 RPM, "slower than idle or faster than any engine is a slip of the pen";
     /// The road speed of a steady cruise.
-    CRUISE_SPEED: "cruise speed", 1.0 to 400.0 "km/h", "walking pace to beyond any road";
+    CRUISE_SPEED: Velocity, "cruise speed", 1.0 to 400.0 KM_H, "walking pace to beyond any road";
     /// Any other speed of an engine: of a peak, a limit, a start.
-    ENGINE_SPEED: "engine rpm", 500.0 to 20_000.0 "rpm", "slower than idle or faster than any engine is a slip of the pen";
+    ENGINE_SPEED: AngularVelocity, "engine rpm", 500.0 to 20_000.0 RPM, "slower than idle or faster than any engine is a slip of the pen";
     /// Any other speed on the road: of a rolling start, of a time asked for.
-    ROAD_SPEED: "road speed", 1.0 to 400.0 "km/h", "walking pace to beyond any road";
+    ROAD_SPEED: Velocity, "road speed", 1.0 to 400.0 KM_H, "walking pace to beyond any road";
     /// A distance rolled in one turn.
-    CIRCUMFERENCE: "rolling circumference", 500.0 to 6_000.0 "mm", "smaller than a cart's or larger than a tractor's wheel";
+    CIRCUMFERENCE: Length, "rolling circumference", 500.0 to 6_000.0 MM, "smaller than a cart's or larger than a tractor's wheel";
     /// The diameter of a tyre.
-    DIAMETER: "tyre diameter", 200.0 to 1_900.0 "mm", "smaller than a cart's or larger than a tractor's wheel";
+    DIAMETER: Length, "tyre diameter", 200.0 to 1_900.0 MM, "smaller than a cart's or larger than a tractor's wheel";
     /// From the hub's centre to the road, under load.
-    STANDING_RADIUS: "loaded radius", 90.0 to 950.0 "mm", "half of what a tyre's diameter can be";
+    STANDING_RADIUS: Length, "loaded radius", 90.0 to 950.0 MM, "half of what a tyre's diameter can be";
     /// The radius of the circle that a tyre rolls on.
-    ROLLING_RADIUS: "rolling radius", 90.0 to 950.0 "mm", "half of what a tyre's diameter can be";
+    ROLLING_RADIUS: Length, "rolling radius", 90.0 to 950.0 MM, "half of what a tyre's diameter can be";
     /// The way rolled in a number of turns.
-    ROLLED: "way rolled", 0.25 to 6_000.0 "m", "from half a turn of a small wheel to a thousand of a large one";
+    ROLLED: Length, "way rolled", 0.25 to 6_000.0 METRE, "from half a turn of a small wheel to a thousand of a large one";
     /// Tread depth lost.
-    TREAD_LOST: "tread depth lost", 0.0 to 30.0 "mm", "deeper than any car's tread";
+    TREAD_LOST: Length, "tread depth lost", 0.0 to 30.0 MM, "deeper than any car's tread";
     /// Turns of the cable over a distance at which a dial reads true.
-    DIAL_CONSTANT: "dial constant", 200.0 to 5_000.0 "turns/mile", "a third to several times the usual 1,000";
+    DIAL_CONSTANT: TurnsPerDistance, "dial constant", 200.0 to 5_000.0 TURNS_MILE, "a third to several times the usual 1,000";
     /// Pulses over a distance at which an electronic dial reads true.
-    DIAL_PULSES: "number of pulses per distance", 200.0 to 200_000.0 "turns/mile", "from one pulse for each turn of a cable to a modern wheel sensor";
+    DIAL_PULSES: TurnsPerDistance, "number of pulses per distance", 200.0 to 200_000.0 TURNS_MILE, "from one pulse for each turn of a cable to a modern wheel sensor";
     /// What a speedometer shows or a satellite receiver says.
-    ROAD_CHECK_SPEED: "speed of a road check", 1.0 to 500.0 "km/h", "walking pace to beyond any road";
+    ROAD_CHECK_SPEED: Velocity, "speed of a road check", 1.0 to 500.0 KM_H, "walking pace to beyond any road";
     /// Mass of a car with driver and load.
-    MASS: "mass", 100.0 to 20_000.0 "kg", "a cycle car to a lorry";
+    MASS: Mass, "mass", 100.0 to 20_000.0 KG, "a cycle car to a lorry";
     /// Mass of a trailer.
-    TRAILER: "trailer mass", 0.0 to 20_000.0 "kg", "nothing to a lorry's trailer";
+    TRAILER: Mass, "trailer mass", 0.0 to 20_000.0 KG, "nothing to a lorry's trailer";
     /// A share of a whole.
-    SHARE: "share", 1.0 to 100.0 "%", "a share of a whole";
+    SHARE: Share, "share", 1.0 to 100.0 PERCENT, "a share of a whole";
     /// Distance between the axles.
-    WHEELBASE: "wheelbase", 1_000.0 to 6_000.0 "mm", "the shortest car to a long van";
+    WHEELBASE: Length, "wheelbase", 1_000.0 to 6_000.0 MM, "the shortest car to a long van";
     /// Height of the centre of gravity.
-    GRAVITY_HEIGHT: "height of the centre of gravity", 100.0 to 2_000.0 "mm", "a racing car's to a van's";
+    GRAVITY_HEIGHT: Length, "height of the centre of gravity", 100.0 to 2_000.0 MM, "a racing car's to a van's";
     /// Drag coefficient times frontal area.
-    DRAG_AREA: "drag area", 0.1 to 6.0 "m²", "a record car's to a lorry's";
+    DRAG_AREA: Area, "drag area", 0.1 to 6.0 SQ_M, "a record car's to a lorry's";
     /// Rolling resistance over weight.
-    ROLLING: "rolling resistance", 0.002 to 0.2 "", "a rail wheel's to soft ground";
+    ROLLING: Plain, "rolling resistance", 0.002 to 0.2 NUMBER, "a rail wheel's to soft ground";
     /// Greatest grip over load.
-    GRIP: "grip", 0.05 to 2.5 "", "ice to a racing tyre";
+    GRIP: Plain, "grip", 0.05 to 2.5 NUMBER, "ice to a racing tyre";
     /// A moment of inertia.
-    INERTIA: "moment of inertia", 0.000_1 to 100.0 "kg·m²", "a small gear to the wheels of a lorry";
+    INERTIA: MomentOfInertia, "moment of inertia", 0.000_1 to 100.0 KG_M2, "a small gear to the wheels of a lorry";
     /// Torque of an engine.
-    TORQUE: "torque", 1.0 to 5_000.0 "N·m", "a moped's to a lorry's";
+    TORQUE: Torque, "torque", 1.0 to 5_000.0 N_M, "a moped's to a lorry's";
     /// Power of an engine.
-    POWER: "power", 0.5 to 2_000.0 "kW", "a moped's to a record car's";
+    POWER: Power, "power", 0.5 to 2_000.0 KW, "a moped's to a record car's";
     /// Barometric pressure.
-    AIR_PRESSURE: "air pressure", 500.0 to 1_100.0 "mbar", "a high pass to a deep high";
+    AIR_PRESSURE: Pressure, "air pressure", 500.0 to 1_100.0 MBAR, "a high pass to a deep high";
     /// Air temperature.
-    AIR_TEMPERATURE: "air temperature", -40.0 to 60.0 "°C", "any place a car is tested";
+    AIR_TEMPERATURE: ThermodynamicTemperature, "air temperature", -40.0 to 60.0 CELSIUS, "any place a car is tested";
     /// Relative humidity.
-    HUMIDITY: "relative humidity", 0.0 to 100.0 "%", "dry to saturated";
+    HUMIDITY: Share, "relative humidity", 0.0 to 100.0 PERCENT, "dry to saturated";
     /// Time without thrust in a shift.
-    SHIFT_TIME: "shift time", 0.0 to 5.0 "s", "none to a very slow one";
+    SHIFT_TIME: Time, "shift time", 0.0 to 5.0 SECOND, "none to a very slow one";
     /// Turns of the wheel over a distance.
-    TURNS: "number of turns per distance", 160.0 to 2_000.0 "turns/km", "smaller than a cart's or larger than a tractor's wheel";
+    TURNS: TurnsPerDistance, "number of turns per distance", 160.0 to 2_000.0 TURNS_KM, "smaller than a cart's or larger than a tractor's wheel";
     /// The normal module of gears.
-    MODULE: "normal module", 0.5 to 20.0 "mm", "finer teeth carry no car, coarser ones fit into no gearbox";
+    MODULE: Length, "normal module", 0.5 to 20.0 MM, "finer teeth carry no car, coarser ones fit into no gearbox";
     /// The helix angle of gears.
-    HELIX: "helix angle", 0.0 to 50.0 "°", "straight teeth to steeper than any gearbox has";
+    HELIX: Angle, "helix angle", 0.0 to 50.0 DEGREE, "straight teeth to steeper than any gearbox has";
     /// The normal pressure angle of gears.
-    PRESSURE_ANGLE: "pressure angle", 10.0 to 35.0 "°", "14.5, 17.5 and 20° are usual";
+    PRESSURE_ANGLE: Angle, "pressure angle", 10.0 to 35.0 DEGREE, "14.5, 17.5 and 20° are usual";
     /// Between the axes of input or output and countershaft.
-    CENTRE_DISTANCE: "centre distance", 20.0 to 500.0 "mm", "smaller than a moped's or larger than a lorry's gearbox";
+    CENTRE_DISTANCE: Length, "centre distance", 20.0 to 500.0 MM, "smaller than a moped's or larger than a lorry's gearbox";
     /// The width of a gear's teeth.
-    FACE_WIDTH: "face width", 2.0 to 200.0 "mm", "thinner or wider than any gear of a gearbox";
+    FACE_WIDTH: Length, "face width", 2.0 to 200.0 MM, "thinner or wider than any gear of a gearbox";
     /// How long a synchroniser is given.
-    SYNCHRONISING_TIME: "synchronising time", 0.01 to 5.0 "s", "quicker than a hand or slower than patience";
+    SYNCHRONISING_TIME: Time, "synchronising time", 0.01 to 5.0 SECOND, "quicker than a hand or slower than patience";
     /// What turns with the input while the clutch is open.
-    INPUT_INERTIA: "inertia", 0.000_01 to 2.0 "kg·m²", "lighter than a clutch plate or heavier than a flywheel";
+    INPUT_INERTIA: MomentOfInertia, "inertia", 0.000_01 to 2.0 KG_M2, "lighter than a clutch plate or heavier than a flywheel";
     /// The mean diameter of a synchroniser's cone.
-    CONE_DIAMETER: "cone diameter", 20.0 to 250.0 "mm", "smaller or larger than any gearbox holds";
+    CONE_DIAMETER: Length, "cone diameter", 20.0 to 250.0 MM, "smaller or larger than any gearbox holds";
     /// The width of a synchroniser's lining.
-    LINING_WIDTH: "lining width", 2.0 to 60.0 "mm", "narrower or wider than any ring";
+    LINING_WIDTH: Length, "lining width", 2.0 to 60.0 MM, "narrower or wider than any ring";
     /// The slope of a synchroniser's cone against the shaft.
-    CONE_ANGLE: "cone angle", 3.0 to 30.0 "°", "6 to 7.5° is usual (from memory)";
+    CONE_ANGLE: Angle, "cone angle", 3.0 to 30.0 DEGREE, "6 to 7.5° is usual (from memory)";
     /// An engine speed wished for.
-    WISHED_RPM: "engine rpm", 100.0 to 20_000.0 "rpm", "slower than idle or faster than any engine is a slip of the pen";
+    WISHED_RPM: AngularVelocity, "engine rpm", 100.0 to 20_000.0 RPM, "slower than idle or faster than any engine is a slip of the pen";
     /// A road speed wished for.
-    WISHED_SPEED: "road speed", 1.0 to 500.0 "km/h", "walking pace to beyond any road";
+    WISHED_SPEED: Velocity, "road speed", 1.0 to 500.0 KM_H, "walking pace to beyond any road";
     /// A time wished for.
-    WISHED_TIME: "time", 0.5 to 600.0 "s", "quicker than any car or slower than walking";
+    WISHED_TIME: Time, "time", 0.5 to 600.0 SECOND, "quicker than any car or slower than walking";
     /// A distance over which a time is wished for.
-    WISHED_DISTANCE: "distance", 1.0 to 10_000.0 "m", "a car's length to ten kilometres";
+    WISHED_DISTANCE: Length, "distance", 1.0 to 10_000.0 METRE, "a car's length to ten kilometres";
 }

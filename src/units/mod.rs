@@ -1,23 +1,21 @@
 //! Quantities and their units: what people type, what is computed with, what is shown.
 //!
 //! Inside the project a quantity is a [`uom`] type in SI; a unit is named only here, when text is read ([`read`])
-//! or a figure is shown ([`show`]). [`number`] reads and writes bare numbers, [`limits`] is the table of least and greatest values.
+//! or a figure is shown ([`show`]). [`mod@unit`] is the table of units; [`number`] reads and writes bare numbers, [`limits`] is the table of least and greatest values.
 
 pub mod limits;
 pub mod number;
-mod table;
+pub mod unit;
 
 use serde::{Deserialize, Serialize};
 
 use crate::problem::Explain;
-pub use limits::Limits;
-pub use table::{Measured, Unit, common};
+pub use limits::{AnyLimits, Limits};
+pub use unit::{Measured, Plain, PowerPerArea, Share, TurnsPerDistance, Unit, WorkPerArea, common};
 pub use uom::si::f64::{
     Acceleration, Angle, AngularAcceleration, AngularVelocity, Area, Energy, Force, Frequency, Length, Mass, MassDensity, MomentOfInertia,
     Power, Pressure, ThermodynamicTemperature, Time, Torque, Velocity, Volume,
 };
-
-pub use table::{Plain, PowerPerArea, Share, TurnsPerDistance, WorkPerArea};
 
 /// The two ways people read figures: the inch world and the metric one.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -57,7 +55,7 @@ impl Typed {
     ///
     /// # Errors
     /// When the text is no number with a known unit, or lies outside the limits.
-    pub fn read<Q: Measured>(&self, limits: &Limits) -> Result<Q, UnitError> {
+    pub fn read<Q: Measured>(&self, limits: &Limits<Q>) -> Result<Q, UnitError> {
         read(&self.text, self.units, limits)
     }
 
@@ -93,8 +91,10 @@ pub enum UnitError {
     },
     /// The value is outside what can be.
     Outside {
-        /// The row that was broken.
-        limits: Limits,
+        /// The quantity's name.
+        word: &'static str,
+        /// Why the bounds stand where they do.
+        why: &'static str,
         /// What was typed.
         text: String,
         /// The bounds, in the unit that was typed.
@@ -108,7 +108,7 @@ impl Explain for UnitError {
             Self::Blank { word } => format!("no {word} is given"),
             Self::NotANumber { word, text } => format!("“{}” cannot be read as the {word}", number::clip(text)),
             Self::UnknownUnit { word, unit, .. } => format!("“{}” is no unit for the {word}", number::clip(unit)),
-            Self::Outside { limits, text, .. } => format!("“{}” is outside what the {} can be", number::clip(text), limits.word),
+            Self::Outside { word, text, .. } => format!("“{}” is outside what the {word} can be", number::clip(text)),
         }
     }
 
@@ -117,7 +117,7 @@ impl Explain for UnitError {
             Self::Blank { .. } => "type a number, with its unit if it is not the one shown".into(),
             Self::NotANumber { .. } => "type a number such as 6,500 or 2 1/4 or 19,05, with its unit if it is not the one shown".into(),
             Self::UnknownUnit { known, .. } => format!("use one of {known}"),
-            Self::Outside { limits, range, .. } => format!("type {range} ({})", limits.why),
+            Self::Outside { why, range, .. } => format!("type {range} ({why})"),
         }
     }
 }
@@ -129,24 +129,24 @@ impl Explain for UnitError {
 ///
 /// # Errors
 /// When the text is no number with a known unit, or lies outside the limits.
-pub fn read<Q: Measured>(text: &str, system: System, limits: &Limits) -> Result<Q, UnitError> {
+pub fn read<Q: Measured>(text: &str, system: System, limits: &Limits<Q>) -> Result<Q, UnitError> {
     let word = limits.word;
     if text.trim().is_empty() {
         return Err(UnitError::Blank { word });
     }
     let (readings, rest) = number::leading(text).ok_or_else(|| UnitError::NotANumber { word, text: text.trim().to_owned() })?;
-    let unit = table::find::<Q>(rest, system).ok_or_else(|| no_unit::<Q>(word, text.trim(), rest.trim()))?;
-    readings
-        .into_iter()
-        .flatten()
-        .map(|value| (unit.make)(value))
-        .find(|quantity| limits.allow(limits.measure(quantity)))
-        .ok_or_else(|| UnitError::Outside { limits: *limits, text: text.trim().to_owned(), range: limits.range_in(unit) })
+    let unit = unit::find::<Q>(rest, system).ok_or_else(|| no_unit::<Q>(word, text.trim(), rest.trim()))?;
+    readings.into_iter().flatten().map(|value| unit.of(value)).find(|quantity| limits.allow(*quantity)).ok_or_else(|| UnitError::Outside {
+        word,
+        why: limits.why,
+        text: text.trim().to_owned(),
+        range: limits.range_in(unit),
+    })
 }
 
-/// The unit that a typed text names; the usual one where it names none, or none that is known.
-pub fn unit_typed<Q: Measured>(text: &str, system: System) -> &'static Unit<Q> {
-    number::leading(text).and_then(|(_, rest)| table::find::<Q>(rest, system)).unwrap_or_else(|| Q::usual(system))
+/// The unit that a typed text names behind its number, the usual one where nothing stands there; `None` where it names none that is known.
+pub fn unit_typed<Q: Measured>(text: &str, system: System) -> Option<&'static Unit<Q>> {
+    number::leading(text).and_then(|(_, rest)| unit::find::<Q>(rest, system))
 }
 
 /// More digits behind the number, as in `1/0`, `1e9` or a pasted table, make the whole text no number; letters alone are a unit not known.

@@ -11,7 +11,7 @@ use layshaft::speedometer::{
     Adapter, Dial, Hand, Judgement, Reading, Role, SpeedoGear, Speedometer, Tap, Train, Turning, Verdict, Wanted, rank_shelf, read,
     solve_road_check,
 };
-use layshaft::units::{Length, System, Velocity, common};
+use layshaft::units::{Length, System, Velocity, unit};
 use proptest::prelude::*;
 use proptest::sample::select;
 
@@ -20,11 +20,11 @@ fn config() -> ProptestConfig {
 }
 
 fn mph(value: f64) -> Velocity {
-    (common::unit::<Velocity>("mph").make)(value)
+    unit::MPH.of(value)
 }
 
 fn in_mph(speed: Velocity) -> f64 {
-    (common::unit::<Velocity>("mph").take)(&speed)
+    unit::MPH.number(speed)
 }
 
 fn gear() -> impl Strategy<Value = SpeedoGear> {
@@ -219,7 +219,7 @@ fn typed_texts() {
     let shown: Vec<(i64, i64)> = readings.iter().map(|reading| (tenths(reading.dial), tenths(reading.truth))).collect();
     // 3600 / 63 = 57.1 mph; 100 km/h = 62.1, 96 km/h = 59.7 mph.
     assert_eq!(shown, [(600, 570), (700, 665), (600, 571), (621, 597)]);
-    let hundred_miles: Length = (common::unit::<Length>("mile").make)(100.0);
+    let hundred_miles: Length = unit::MILE.of(100.0);
     assert!(hundred_miles.value > 0.0);
 }
 

@@ -4,7 +4,7 @@ use layshaft::problem::Explain;
 use layshaft::tyre::size::{Commercial, Construction, Form, Hundredths, Prefix, Rim, Service, Size};
 use layshaft::tyre::{self, Basis, OmittedAspect, dimension, service};
 use layshaft::units::common::{in_millimetres, millimetres};
-use layshaft::units::{Mass, System, common};
+use layshaft::units::{System, unit};
 use proptest::prelude::*;
 use proptest::sample::select;
 
@@ -225,7 +225,7 @@ fn every_form_of_a_measurement_is_read() {
 /// Load indices step through a series of preferred numbers: eighty steps are ten times the mass, to the rounding of the table.
 #[test]
 fn load_indices_repeat_every_eighty_steps() {
-    let kg = |index| (common::unit::<Mass>("kg").take)(&service::load_of(index).unwrap());
+    let kg = |index| unit::KG.number(service::load_of(index).unwrap());
     for index in 50..=70 {
         let times = kg(index + 80) / kg(index);
         assert!((times - 10.0).abs() <= 0.03, "{index}: {times}");

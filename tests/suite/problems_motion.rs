@@ -75,7 +75,7 @@ fn only_a_speed_that_was_given_is_refused() {
     let peak = Torque::new::<newton_meter>(60.0);
     assert!(generic::from_torque(peak, rpm(13_000.0)).is_ok());
     let table = layshaft::units::limits::ENGINE_SPEED;
-    assert!(table.allow(CurveError::FASTEST_RPM) && !table.allow(CurveError::FASTEST_RPM + 1.0));
+    assert!(table.allow(rpm(CurveError::FASTEST_RPM)) && !table.allow(rpm(CurveError::FASTEST_RPM + 1.0)));
     let beyond = generic::from_torque(peak, rpm(21_000.0)).unwrap_err();
     check_sentence(&beyond, "21,000 rpm is no engine speed.");
 }

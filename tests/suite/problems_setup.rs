@@ -45,7 +45,7 @@ fn check(fields: &[(Field, &str)], path: &str, severity: Severity, sentence: &st
 fn what_stands_in_for_an_unreadable_text_is_said() {
     use PullField as F;
     let rows = [
-        (F::DragArea, "drag area: 0.9 m² is taken."),
+        (F::DragArea, "drag area: 9.69 ft² is taken."),
         (F::Grip, "grip: 0.8 is taken."),
         (F::Rolling, "rolling resistance: 0.015 is taken."),
         (F::Wheelbase, "wheelbase: 2,600 mm is taken."),

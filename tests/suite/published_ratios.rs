@@ -6,8 +6,8 @@ use layshaft::gearing::ladder::Character;
 use layshaft::gearing::{Ladder, Layout, Ratio};
 use layshaft::job::Job;
 use layshaft::questions::road::answer::{engine_speed, road_speed};
-use layshaft::units::common::{in_rpm, metres, rpm, unit};
-use layshaft::units::{Length, System, Typed, Velocity};
+use layshaft::units::common::{in_rpm, metres, rpm};
+use layshaft::units::{System, Typed, Unit, Velocity, unit};
 
 use crate::any_job::{figure, sheet, typed};
 
@@ -100,13 +100,13 @@ fn speeds_of_a_course() {
     let circumference = metres(0.2888) * std::f64::consts::TAU;
     for (gear, per_thousand_km_per_h, per_thousand_mph, at_six_thousand) in rows {
         let overall = hundredths(gear, 100) * hundredths(3.944, 1_000);
-        let speed = |engine: f64, symbol: &str| (unit::<Velocity>(symbol).take)(&road_speed(rpm(engine), overall, circumference));
+        let speed = |engine: f64, unit: &Unit<Velocity>| unit.number(road_speed(rpm(engine), overall, circumference));
         let close = |found: f64, wanted: f64, half_a_digit: f64| {
             assert!((found - wanted).abs() <= half_a_digit, "gear {gear}: {found}, not {wanted}");
         };
-        close(speed(1_000.0, "km/h"), per_thousand_km_per_h, 6e-6);
-        close(speed(1_000.0, "mph"), per_thousand_mph, 6e-6);
-        close(speed(6_000.0, "km/h"), at_six_thousand, 6e-4);
+        close(speed(1_000.0, &unit::KM_H), per_thousand_km_per_h, 6e-6);
+        close(speed(1_000.0, &unit::MPH), per_thousand_mph, 6e-6);
+        close(speed(6_000.0, &unit::KM_H), at_six_thousand, 6e-4);
     }
 }
 
@@ -114,9 +114,8 @@ fn speeds_of_a_course() {
 /// 3,284.44 to 1,986.56 rpm.
 #[test]
 fn an_upshift_at_forty() {
-    let around = (unit::<Length>("in").make)(10.0) * std::f64::consts::TAU;
-    let at_forty =
-        |gear: f64| in_rpm(engine_speed((unit::<Velocity>("mph").make)(40.0), hundredths(gear, 100) * hundredths(3.94, 100), around));
+    let around = unit::INCH.of(10.0) * std::f64::consts::TAU;
+    let at_forty = |gear: f64| in_rpm(engine_speed(unit::MPH.of(40.0), hundredths(gear, 100) * hundredths(3.94, 100), around));
     assert!((at_forty(1.24) - 3_284.44).abs() < 0.01, "{}", at_forty(1.24));
     assert!((at_forty(0.75) - 1_986.56).abs() < 0.01, "{}", at_forty(0.75));
 }
@@ -125,8 +124,8 @@ fn an_upshift_at_forty() {
 /// radius 12.6 in, slip 3 %: 4,469.2 rpm. Slip is not the sheet's, so it is put on here.
 #[test]
 fn engine_speed_at_top_speed() {
-    let around = (unit::<Length>("in").make)(12.6) * std::f64::consts::TAU;
-    let found = in_rpm(engine_speed((unit::<Velocity>("mph").make)(130.0), Ratio::new(5, 2), around)) / 0.97;
+    let around = unit::INCH.of(12.6) * std::f64::consts::TAU;
+    let found = in_rpm(engine_speed(unit::MPH.of(130.0), Ratio::new(5, 2), around)) / 0.97;
     assert!((found - 4_469.2).abs() < 0.05, "{found}");
 }
 

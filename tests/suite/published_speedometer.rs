@@ -4,7 +4,7 @@ use layshaft::speedometer::dial::{KNOWN, per_km, per_mile};
 use layshaft::speedometer::law::{BANDS, ODOMETERS, band, odometer_rule, speeds_of_r39};
 use layshaft::speedometer::{Dial, Judgement, Reading, Speedometer, Train, shaft_turns};
 use layshaft::tyre;
-use layshaft::units::{Length, System, TurnsPerDistance, Velocity, common};
+use layshaft::units::{System, TurnsPerDistance, Velocity, unit};
 
 #[track_caller]
 fn near(found: f64, printed: f64, tolerance: f64) {
@@ -12,19 +12,19 @@ fn near(found: f64, printed: f64, tolerance: f64) {
 }
 
 fn mph(value: f64) -> Velocity {
-    (common::unit::<Velocity>("mph").make)(value)
+    unit::MPH.of(value)
 }
 
 fn km_h(value: f64) -> Velocity {
-    (common::unit::<Velocity>("km/h").make)(value)
+    unit::KM_H.of(value)
 }
 
 fn in_km_h(speed: Velocity) -> f64 {
-    (common::unit::<Velocity>("km/h").take)(&speed)
+    unit::KM_H.number(speed)
 }
 
 fn in_per_mile(turns: TurnsPerDistance) -> f64 {
-    (common::unit::<TurnsPerDistance>("turns/mile").take)(&turns)
+    unit::TURNS_MILE.number(turns)
 }
 
 fn speedometer(wheel: TurnsPerDistance, axle: f64, drive: u16, driven: u16) -> Speedometer {
@@ -54,7 +54,7 @@ fn thirteen_tooth_drive() {
     near(fitted.driven_wanted(), 26.4, 0.05);
     // Computed: per km 1262.7, at 1,000 rev/km 16.415 teeth.
     let metric = Speedometer { dial: Dial::Cable { constant: per_km(1_000.0) }, ..fitted };
-    near((common::unit::<TurnsPerDistance>("turns/km").take)(&metric.shaft), 1262.7, 0.3);
+    near(unit::TURNS_KM.number(metric.shaft), 1262.7, 0.3);
     near(metric.driven_wanted(), 16.415, 0.005);
     // The 3.05 factor against the page's 0.97 is under 0.1 %.
     let ruled = speedometer(tyre::read("P225/75R15", System::Inch).unwrap().rolling().turns(), 47.0 / 17.0, 13, 26);
@@ -73,7 +73,7 @@ fn one_tooth() {
 /// Instrument constants and what they are in other units (computed).
 #[test]
 fn dial_constants() {
-    let per_km_of = |at: usize| (common::unit::<TurnsPerDistance>("turns/km").take)(&KNOWN[at].constant());
+    let per_km_of = |at: usize| unit::TURNS_KM.number(KNOWN[at].constant());
     near(per_km_of(0), 621.37, 0.005); // US cable, 1,000 rev/mile: owner forum
     near(in_per_mile(KNOWN[1].constant()), 1025.15, 0.01); // JIS D 5601-1992, 637 rpm at 60 km/h
     near(per_km_of(2), 1400.0, 1e-9); // JIS motorcycle, 1,400 rpm at 60 km/h
@@ -87,7 +87,7 @@ fn dial_constants() {
     // Japan: 2, 4 or 8 pulses for each of 637 turns: 1274, 2548, 5096 pulses per km.
     for (pulses, total) in [(2.0, 1274.0), (4.0, 2548.0), (8.0, 5096.0)] {
         let dial = Dial::Pulses { per_turn: pulses, per_distance: per_km(total) };
-        near((common::unit::<TurnsPerDistance>("turns/km").take)(&dial.constant()), 637.0, 1e-9);
+        near(unit::TURNS_KM.number(dial.constant()), 637.0, 1e-9);
     }
     // 4,000 pulses per mile are 4 for each turn of a 1,000-turn cable.
     near(in_per_mile(Dial::Pulses { per_turn: 4.0, per_distance: per_mile(4_000.0) }.constant()), 1_000.0, 1e-9);
@@ -106,10 +106,10 @@ fn changed_tyres() {
 /// Tyre-safety page: mph = 3600 / seconds over a mile.
 #[test]
 fn timed_miles() {
-    let mile = (common::unit::<Length>("mile").make)(1.0);
+    let mile = unit::MILE.of(1.0);
     for (seconds, speed) in [(60.0, 60.0), (57.0, 63.158), (65.0, 55.385)] {
-        let reading = Reading::timed(mph(60.0), mile, (common::unit::<layshaft::units::Time>("s").make)(seconds));
-        near((common::unit::<Velocity>("mph").take)(&reading.truth), speed, 0.000_5);
+        let reading = Reading::timed(mph(60.0), mile, unit::SECOND.of(seconds));
+        near(unit::MPH.number(reading.truth), speed, 0.000_5);
     }
 }
 
@@ -203,7 +203,7 @@ fn test_speeds_of_r39() {
 #[test]
 fn test_speeds_of_the_other_rules() {
     let speeds = |id: &str, system| band(id).test_speeds(Some(km_h(180.0)), system);
-    let in_mph = |speed: Velocity| (common::unit::<Velocity>("mph").take)(&speed);
+    let in_mph = |speed: Velocity| unit::MPH.number(speed);
     // The speed named is the one on the dial: Australian certification circular 18/03-3-1, interpretation 1 (read).
     assert!(speeds("adr-18-03", System::Metric).iter().all(|test| test.is_shown));
     assert!(band("un-r39").test_speeds(None, System::Metric).is_empty());
@@ -220,7 +220,7 @@ fn test_speeds_of_the_other_rules() {
 
 #[test]
 fn odometers() {
-    let mile = |count: f64| (common::unit::<Length>("mile").make)(count);
+    let mile = |count: f64| unit::MILE.of(count);
     let rule = |id: &str| ODOMETERS.iter().find(|rule| rule.id == id).unwrap();
     // Germany StVZO § 57(3), ADR 18/00 to 18/02, NIST Handbook 44 (figure from memory): ± 4 %.
     for id in ["de-stvzo-57", "adr-18-00", "nist-hb-44"] {
@@ -234,7 +234,7 @@ fn odometers() {
     assert_eq!(odometer_rule(band("adr-18-00")).map(|rule| rule.share), Some(0.04));
     // By hand: reads 5 % high, so 100 miles count as 105.
     let fitted = speedometer(per_mile(1_050.0), 1.0, 10, 10);
-    near((common::unit::<Length>("mile").take)(&fitted.odometer(mile(100.0))), 105.0, 1e-9);
+    near(unit::MILE.number(fitted.odometer(mile(100.0))), 105.0, 1e-9);
 }
 
 /// The default is the strictest of the rules in force for cars: none of them forbids a reading that it allows.

@@ -4,7 +4,7 @@ use layshaft::tyre::dimension::{self, section_height_mm};
 use layshaft::tyre::size::Rim;
 use layshaft::tyre::{self, Basis, OmittedAspect, Tyre, service};
 use layshaft::units::common::in_millimetres;
-use layshaft::units::{Mass, System, Velocity, common};
+use layshaft::units::{System, unit};
 
 /// Half of the last digit printed, mm: tables give tenths.
 const TENTH_MM: f64 = 0.05 + 1e-9;
@@ -229,12 +229,12 @@ fn sidewalls_in_print() {
 
 #[test]
 fn load_indices_and_speed_symbols() {
-    let kg = |index| (common::unit::<Mass>("kg").take)(&service::load_of(index).unwrap());
+    let kg = |index| unit::KG.number(service::load_of(index).unwrap());
     // Japanese trade glossary.
     for (index, mass) in [(78, 425.0), (82, 475.0), (88, 560.0), (91, 615.0), (95, 690.0), (98, 750.0)] {
         near(kg(index), mass, 1e-9);
     }
-    let km_h = |symbol| (common::unit::<Velocity>("km/h").take)(&service::speed_of(symbol).unwrap());
+    let km_h = |symbol| unit::KM_H.number(service::speed_of(symbol).unwrap());
     for (symbol, speed) in [('Q', 160.0), ('R', 170.0), ('S', 180.0), ('T', 190.0), ('H', 210.0), ('V', 240.0)] {
         near(km_h(symbol), speed, 1e-9);
     }

@@ -4,7 +4,7 @@ use std::f64::consts::PI;
 
 use layshaft::tyre::{self, How, RADIAL_FACTOR, Rolling, Tyre};
 use layshaft::units::common::{in_millimetres, in_rpm, millimetres, rolling_speed, rpm, wheel_speed};
-use layshaft::units::{System, TurnsPerDistance, Velocity, common};
+use layshaft::units::{System, TurnsPerDistance, Unit, unit};
 
 fn tyre(text: &str) -> Tyre {
     tyre::read(text, System::Inch).unwrap()
@@ -15,8 +15,8 @@ fn near(found: f64, printed: f64, tolerance: f64) {
     assert!((found - printed).abs() <= tolerance, "found {found}, printed {printed} ± {tolerance}");
 }
 
-fn per(unit: &str, rolling: &Rolling) -> f64 {
-    (common::unit::<TurnsPerDistance>(unit).take)(&rolling.turns())
+fn per(unit: &Unit<TurnsPerDistance>, rolling: &Rolling) -> f64 {
+    unit.number(rolling.turns())
 }
 
 /// Computed from the diameter by the ISO rule: free turns per mile, 3.05 × D, turns per km and mile by 3.05.
@@ -26,10 +26,10 @@ fn worked(text: &str, free_per_mile: f64, circumference_mm: f64, per_km: f64, pe
     let rolling = tyre.rolling();
     assert_eq!(rolling.how, How::Radial);
     near(in_millimetres(rolling.circumference), circumference_mm, 0.5);
-    near(per("turns/km", &rolling), per_km, half);
-    near(per("turns/mile", &rolling), per_mile, half);
+    near(per(&unit::TURNS_KM, &rolling), per_km, half);
+    near(per(&unit::TURNS_MILE, &rolling), per_mile, half);
     let free = tyre.alternatives().into_iter().find(|way| way.how == How::Free).unwrap();
-    near(per("turns/mile", &free), free_per_mile, half);
+    near(per(&unit::TURNS_MILE, &free), free_per_mile, half);
 }
 
 #[test]
@@ -57,11 +57,11 @@ fn the_factors() {
     near(tyre::DIAGONAL_FACTOR, 2.995, 0.006);
     // Computed: turns/mile = 20168.11 / D_in free, 20773.8 / D_in loaded radial; turns/km = 318309.9 / D_mm and 327868.9 / D_mm.
     let one = tyre("diameter 25 in");
-    near(per("turns/mile", &one.rolling()) * 25.0, 20_773.8, 0.05);
+    near(per(&unit::TURNS_MILE, &one.rolling()) * 25.0, 20_773.8, 0.05);
     let free = one.alternatives().into_iter().find(|way| way.how == How::Free).unwrap();
-    near(per("turns/mile", &free) * 25.0, 20_168.11, 0.005);
-    near(per("turns/km", &free) * 635.0, 318_309.9, 0.05);
-    near(per("turns/km", &one.rolling()) * 635.0, 327_868.9, 0.05);
+    near(per(&unit::TURNS_MILE, &free) * 25.0, 20_168.11, 0.005);
+    near(per(&unit::TURNS_KM, &free) * 635.0, 318_309.9, 0.05);
+    near(per(&unit::TURNS_KM, &one.rolling()) * 635.0, 327_868.9, 0.05);
 }
 
 /// Car-club technical answer of 3 July 2016 on 175/65R15.
@@ -71,8 +71,8 @@ fn a_measured_tyre() {
     // Effective diameter 63360 / 867 / π = 23.26 in; by rule 609 mm, 866.4 turns per mile; free 841.2.
     near(in_millimetres(listed.rolling().circumference) / 25.4 / PI, 23.26, 0.005);
     near(in_millimetres(ruled.diameter().unwrap().value), 609.0, 1e-9);
-    near(per("turns/mile", &ruled.rolling()), 866.4, 0.05);
-    near(per("turns/mile", &ruled.alternatives()[1]), 841.2, 0.05);
+    near(per(&unit::TURNS_MILE, &ruled.rolling()), 866.4, 0.05);
+    near(per(&unit::TURNS_MILE, &ruled.alternatives()[1]), 841.2, 0.05);
     // 1/8 in worn off: the odometer runs about 1 % high; 0.25 / 23.26 = 1.07 %.
     let new = listed.rolling();
     let worn = new.worn(millimetres(3.175));
@@ -95,12 +95,12 @@ fn turns_and_circumference_are_inverse() {
 #[test]
 fn road_speed_constants() {
     let around = |radius_mm: f64| millimetres(2.0 * PI * radius_mm);
-    let mph = (common::unit::<Velocity>("mph").take)(&rolling_speed(rpm(168.0), around(15.0 * 25.4)));
+    let mph = unit::MPH.number(rolling_speed(rpm(168.0), around(15.0 * 25.4)));
     near(mph, 15.0, 15.0 * 0.0005);
     near(168.0 * 15.0 / mph, 168.0676, 0.0001);
     // The same page: ratio 10, 1500 rpm, 20 km/h → 353.7 mm exact; constant 2652.58.
-    let km_h = (common::unit::<Velocity>("km/h").take)(&rolling_speed(rpm(150.0), around(353.7)));
+    let km_h = unit::KM_H.number(rolling_speed(rpm(150.0), around(353.7)));
     near(km_h, 20.0, 0.002);
     near(150.0 * 353.7 / km_h, 2652.58, 0.005);
-    near(in_rpm(wheel_speed((common::unit::<Velocity>("mph").make)(60.0), around(15.0 * 25.4))), 60.0 * 168.0676 / 15.0, 0.001);
+    near(in_rpm(wheel_speed(unit::MPH.of(60.0), around(15.0 * 25.4))), 60.0 * 168.0676 / 15.0, 0.001);
 }

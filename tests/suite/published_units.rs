@@ -5,22 +5,28 @@
 
 use layshaft::units::{
     Acceleration, Angle, AngularVelocity, Area, Energy, Force, Frequency, Length, Limits, Mass, Measured, MomentOfInertia, Power, Pressure,
-    System, ThermodynamicTemperature, Time, Torque, TurnsPerDistance, UnitError, Velocity, common, read,
+    System, ThermodynamicTemperature, Time, Torque, TurnsPerDistance, Unit, UnitError, Velocity, common, read, unit,
 };
 
 /// Two roundings of a double at most.
 const EXACT: f64 = 4e-16;
 
-/// Limits that allow everything, in a unit.
-fn anything(unit: &'static str) -> Limits {
-    Limits { word: "value", unit, least: -1e15, greatest: 1e15, why: "a test" }
+/// Limits that allow everything.
+fn anything<Q: Measured>() -> Limits<Q> {
+    Limits { word: "value", unit: Q::usual(System::Metric), least: -1e15, greatest: 1e15, why: "a test" }
+}
+
+/// The unit of that symbol.
+#[track_caller]
+fn named<Q: Measured>(symbol: &str) -> &'static Unit<Q> {
+    Q::units().iter().find(|unit| unit.symbol == symbol).unwrap()
 }
 
 /// A text is so many of a unit, to a relative tolerance.
 #[track_caller]
 fn check_to<Q: Measured>(text: &str, unit: &'static str, wanted: f64, tolerance: f64) {
-    let quantity: Q = read(text, System::Inch, &anything(unit)).unwrap();
-    let found = (common::unit::<Q>(unit).take)(&quantity);
+    let quantity: Q = read(text, System::Inch, &anything()).unwrap();
+    let found = named::<Q>(unit).number(quantity);
     assert!((found - wanted).abs() <= tolerance * wanted.abs().max(1.0), "{text} is {found} {unit}, not {wanted}");
 }
 
@@ -125,7 +131,7 @@ fn the_same_number_in_many_hands() {
 /// A comma before three digits marks thousands where the limits allow that, decimals where they do not.
 #[test]
 fn the_limits_decide_what_a_comma_marks() {
-    let narrow = Limits { word: "ratio", unit: "rpm", least: 0.1, greatest: 20.0, why: "a test" };
+    let narrow = Limits { word: "ratio", unit: &unit::RPM, least: 0.1, greatest: 20.0, why: "a test" };
     let found: AngularVelocity = read("3,909", System::Inch, &narrow).unwrap();
     assert!((common::in_rpm(found) - 3.909).abs() < 1e-12);
     check::<AngularVelocity>("3,909", "rpm", 3_909.0);
@@ -154,9 +160,9 @@ fn texts_that_are_no_number() {
         ",",
         ".",
     ] {
-        let found = read::<AngularVelocity>(text, System::Inch, &anything("rpm"));
+        let found = read::<AngularVelocity>(text, System::Inch, &anything());
         assert!(matches!(found, Err(UnitError::NotANumber { .. })), "{text}: {found:?}");
     }
-    assert!(matches!(read::<Length>("3 furlongs", System::Inch, &anything("mm")), Err(UnitError::UnknownUnit { .. })));
-    assert!(matches!(read::<Length>(" \u{a0} ", System::Inch, &anything("mm")), Err(UnitError::Blank { .. })));
+    assert!(matches!(read::<Length>("3 furlongs", System::Inch, &anything()), Err(UnitError::UnknownUnit { .. })));
+    assert!(matches!(read::<Length>(" \u{a0} ", System::Inch, &anything()), Err(UnitError::Blank { .. })));
 }

@@ -1,7 +1,7 @@
 //! How a gear is cut: pitch, helix, pressure angle, tooth height.
 
 use crate::problem::Explain;
-use crate::units::{Angle, Length, Limits, Measured, System, common::in_millimetres, common::millimetres, limits, number};
+use crate::units::{Angle, Length, System, common::in_millimetres, common::millimetres, limits, number};
 
 /// What one cutter makes: two gears mesh only where this is the same for both.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -65,23 +65,19 @@ fn degrees(angle: Angle) -> f64 {
     angle.get::<uom::si::angle::degree>()
 }
 
-fn is_inside<Q: Measured>(limits: &Limits, quantity: &Q) -> bool {
-    limits.allow(limits.measure(quantity))
-}
-
 impl Cut {
     /// A cut with teeth of full depth: addendum 1, dedendum 1.25 normal modules (ISO 53).
     ///
     /// # Errors
     /// When module, helix or pressure angle lies outside what gearboxes have. The sign of the helix (its hand) is dropped.
     pub fn new(normal_module: Length, helix: Angle, pressure: Angle) -> Result<Self, CutError> {
-        if !is_inside(&limits::MODULE, &normal_module) {
+        if !limits::MODULE.allow(normal_module) {
             return Err(CutError::Module { given: normal_module });
         }
-        if !is_inside(&limits::HELIX, &helix.abs()) {
+        if !limits::HELIX.allow(helix.abs()) {
             return Err(CutError::Helix { given: helix });
         }
-        if !is_inside(&limits::PRESSURE_ANGLE, &pressure) {
+        if !limits::PRESSURE_ANGLE.allow(pressure) {
             return Err(CutError::Pressure { given: pressure });
         }
         Ok(Self { normal_module, helix: helix.abs(), pressure, addendum: 1.0, dedendum: 1.25 })
@@ -113,7 +109,7 @@ impl Cut {
         let modules = readings.map(|value| if per_inch { Self::module_of_diametral_pitch(value) } else { millimetres(value) });
         let mut outside = None;
         for module in modules {
-            if is_inside(&limits::MODULE, &module) {
+            if limits::MODULE.allow(module) {
                 return Ok(module);
             }
             outside.get_or_insert(module);

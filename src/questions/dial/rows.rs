@@ -7,7 +7,7 @@ use crate::questions::entries::{choice, entry};
 use crate::questions::{Source, Station, needs};
 use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::speedometer::{Candidate, Judgement, Speedometer};
-use crate::units::{Length, Measured, System, TurnsPerDistance, Velocity, common, number};
+use crate::units::{Length, Measured, System, TurnsPerDistance, Velocity, number, unit};
 
 mod road_check;
 pub mod rule;
@@ -56,7 +56,7 @@ fn check_text(source: Source<'_>) -> String {
 }
 
 fn distance(source: Source<'_>) -> &'static crate::units::Unit<Length> {
-    common::unit::<Length>(if source.reader.units == System::Inch { "mile" } else { "km" })
+    if source.reader.units == System::Inch { &unit::MILE } else { &unit::KM }
 }
 
 fn fitted_cell(source: Source<'_>, analysis: &Analysis) -> Cell {

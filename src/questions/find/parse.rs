@@ -214,6 +214,6 @@ impl Reader<'_> {
 }
 
 /// A quantity as a plain number.
-fn quantity<Q: Measured>(typed: &Typed, limits: &Limits, take: impl Fn(Q) -> f64) -> Result<f64, UnitError> {
+fn quantity<Q: Measured>(typed: &Typed, limits: &Limits<Q>, take: impl Fn(Q) -> f64) -> Result<f64, UnitError> {
     typed.read::<Q>(limits).map(take)
 }

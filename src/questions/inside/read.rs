@@ -7,7 +7,7 @@ use crate::problem::Problem;
 use crate::questions::gap::Gap;
 use crate::questions::setup::{gear_number, keep, keep_or};
 use crate::toothload::synchroniser::{Cone, Lining};
-use crate::units::{Angle, AngularVelocity, Length, Limits, Measured, MomentOfInertia, Time, Typed, Velocity, common, limits, number};
+use crate::units::{Angle, AngularVelocity, Length, Limits, Measured, MomentOfInertia, Time, Typed, Velocity, limits, number, unit};
 
 /// What is looked at, for all setups.
 #[derive(Clone, Debug, PartialEq)]
@@ -55,10 +55,10 @@ impl InsideShared {
     pub fn read(job: &Job, shift: Option<AngularVelocity>, problems: &mut Vec<Problem>) -> Self {
         let typed = &job.inside;
         let at = if typed.at.is_blank() { shift.map(LookedAt::Input) } else { looked_at(&typed.at, problems) };
-        let quarter = (common::unit::<Time>("s").make)(0.25);
+        let quarter = unit::SECOND.of(0.25);
         let time = (!typed.shift_time.is_blank())
             .then(|| {
-                let by = format!("{} is taken", limits::SYNCHRONISING_TIME.say(&quarter));
+                let by = format!("{} is taken", limits::say(quarter, job.units));
                 keep_or(problems, JobField::SyncTime.path(), typed.shift_time.read(&limits::SYNCHRONISING_TIME), &by)
             })
             .flatten();
@@ -138,18 +138,18 @@ fn read_cone(inside: &job::Inside, problems: &mut Vec<Problem>) -> Option<Cone> 
     if let Some((field, missing)) = half {
         problems.push(Problem::caution(field.path(), &Gap::ConeHalf { missing }));
     }
-    let half_angle = (common::unit::<Angle>("°").make)(6.5);
+    let half_angle = unit::DEGREE.of(6.5);
     Some(Cone { mean_diameter: diameter?, width: width?, half_angle, friction: 0.10, cones: 1 })
 }
 
 /// The quantity in a field; `None` where it is blank or cannot be read.
-fn read<Q: Measured>(inside: &job::Inside, field: InsideField, limits: &Limits, problems: &mut Vec<Problem>) -> Option<Q> {
+fn read<Q: Measured>(inside: &job::Inside, field: InsideField, limits: &Limits<Q>, problems: &mut Vec<Problem>) -> Option<Q> {
     let typed = field.typed(inside);
     if typed.is_blank() { None } else { keep(problems, &SetupField::Inside(field).path(), typed.read(limits)) }
 }
 
 /// As [`read`], where something stands in for what cannot be read; `by` says what.
-fn read_or<Q: Measured>(inside: &job::Inside, field: InsideField, limits: &Limits, problems: &mut Vec<Problem>, by: &str) -> Option<Q> {
+fn read_or<Q: Measured>(inside: &job::Inside, field: InsideField, limits: &Limits<Q>, problems: &mut Vec<Problem>, by: &str) -> Option<Q> {
     let typed = field.typed(inside);
     if typed.is_blank() { None } else { keep_or(problems, field.path(), typed.read(limits), by) }
 }
@@ -169,7 +169,7 @@ fn read_cut(inside: &job::Inside, problems: &mut Vec<Problem>) -> Option<Cut> {
     let path = InsideField::Pitch.path();
     let module = keep(problems, path, Cut::read_module(&pitch.text, pitch.units))?;
     let helix = if inside.helix.is_blank() { Angle::default() } else { helix? };
-    let pressure = if inside.pressure.is_blank() { (common::unit::<Angle>("°").make)(20.0) } else { pressure? };
+    let pressure = if inside.pressure.is_blank() { unit::DEGREE.of(20.0) } else { pressure? };
     keep(problems, path, Cut::new(module, helix, pressure))
 }
 

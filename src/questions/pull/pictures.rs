@@ -6,8 +6,8 @@ use crate::motion::run::Moment;
 use crate::questions::Source;
 use crate::questions::pull::answer::traced;
 use crate::sheet::ordinal;
-use crate::units::common::{in_rpm, metres_per_second, rpm, unit};
-use crate::units::{Force, Length, Measured, Power, System, Time, Velocity, number};
+use crate::units::common::{in_rpm, metres_per_second, rpm};
+use crate::units::{Force, Measured, Power, System, Velocity, number, unit};
 
 /// Points to a curve.
 const POINTS: u32 = 48;
@@ -64,14 +64,14 @@ fn road_loads(source: Source<'_>, reach: f64) -> Vec<Series> {
 
 /// Speed over time from a standing start.
 pub fn run(source: Source<'_>, focus: Option<usize>) -> Lines {
-    let time = unit::<Time>("s");
+    let time = &unit::SECOND;
     let x = Measure { name: "time".into(), unit: time.symbol.into(), decimals: 1, ends: None };
     standing(source, focus, x, |moment| (time.take)(&moment.time))
 }
 
 /// Speed over the way covered from a standing start.
 pub fn run_over_distance(source: Source<'_>, focus: Option<usize>) -> Lines {
-    let length = unit::<Length>(if source.reader.units == System::Inch { "ft" } else { "m" });
+    let length = if source.reader.units == System::Inch { &unit::FOOT } else { &unit::METRE };
     let x = Measure { name: "distance".into(), unit: length.symbol.into(), decimals: 0, ends: None };
     standing(source, focus, x, |moment| (length.take)(&moment.distance))
 }
@@ -80,7 +80,7 @@ pub fn run_over_distance(source: Source<'_>, focus: Option<usize>) -> Lines {
 fn standing(source: Source<'_>, focus: Option<usize>, x: Measure, along: impl Fn(&Moment) -> f64) -> Lines {
     let speed = Velocity::usual(source.reader.units);
     let runs = source.setups.iter().enumerate().filter_map(|(slot, analysis)| {
-        let run = traced(&analysis.pull(), source.conditions)?;
+        let run = traced(analysis.pull(), source.conditions)?;
         let points = run.trace.iter().map(|moment| (along(moment), (speed.take)(&moment.speed)));
         Some(Series { hue: Hue::Setup(slot), name: String::new(), points: points.collect() })
     });

@@ -11,7 +11,7 @@ use crate::questions::gap::Gap;
 use crate::questions::setup::{gear_number, keep, keep_or};
 use crate::units::common::rpm;
 use crate::units::{
-    AngularVelocity, Limits, Mass, Measured, MomentOfInertia, Plain, Share, System, Time, Typed, Velocity, common, limits, number,
+    AngularVelocity, Limits, Mass, Measured, MomentOfInertia, Plain, Share, System, Time, Typed, Velocity, limits, number, unit,
 };
 
 mod engine;
@@ -68,12 +68,13 @@ impl RunTyped {
 /// Reads one text after another, and collects what is wrong.
 pub(super) struct Reader<'a> {
     pub(super) pull: &'a job::Pull,
+    pub(super) units: System,
     pub(super) problems: &'a mut Vec<Problem>,
 }
 
 impl Reader<'_> {
     /// The quantity in a field; `None` where it is blank or cannot be read.
-    pub(super) fn get<Q: Measured>(&mut self, field: PullField, limits: &Limits) -> Option<Q> {
+    pub(super) fn get<Q: Measured>(&mut self, field: PullField, limits: &Limits<Q>) -> Option<Q> {
         let typed = field.typed(self.pull);
         if typed.is_blank() {
             return None;
@@ -82,7 +83,7 @@ impl Reader<'_> {
     }
 
     /// As [`Reader::get`], where something stands in for what cannot be read; `by` says what.
-    pub(super) fn get_or<Q: Measured>(&mut self, field: PullField, limits: &Limits, by: &str) -> Option<Q> {
+    pub(super) fn get_or<Q: Measured>(&mut self, field: PullField, limits: &Limits<Q>, by: &str) -> Option<Q> {
         let typed = field.typed(self.pull);
         if typed.is_blank() {
             return None;
@@ -91,8 +92,8 @@ impl Reader<'_> {
     }
 
     /// The quantity in a field, or what stands in for it.
-    fn sourced<Q: Measured>(&mut self, field: PullField, limits: &Limits, standing_in: Sourced<Q>) -> Sourced<Q> {
-        let by = format!("{} is taken", limits.say(&standing_in.value));
+    fn sourced<Q: Measured>(&mut self, field: PullField, limits: &Limits<Q>, standing_in: Sourced<Q>) -> Sourced<Q> {
+        let by = format!("{} is taken", limits::say(standing_in.value, self.units));
         Sourced::or(self.get_or(field, limits, &by), standing_in)
     }
 
@@ -112,7 +113,7 @@ impl Reader<'_> {
 impl Pull {
     /// Reads engine, car and run; `shift` is the shift rpm of the sheet.
     pub fn read(job: &Job, shift: Option<AngularVelocity>, problems: &mut Vec<Problem>) -> Self {
-        let mut reader = Reader { pull: &job.pull, problems };
+        let mut reader = Reader { pull: &job.pull, units: job.units, problems };
         let (curve, detected) = engine::curve(&mut reader);
         // Read in any case, so that what is wrong with the air is said; the peaks of a brochure are at its standard already.
         let correction = engine::correction(&mut reader).filter(|_| !reader.is_blank(PullField::Rows));
@@ -174,7 +175,7 @@ fn rotating(reader: &mut Reader<'_>) -> Option<Rotating> {
 
 fn run(reader: &mut Reader<'_>, shift: Option<AngularVelocity>, blank: System) -> RunTyped {
     let launch = reader.sourced(PullField::Launch, &limits::ENGINE_SPEED, turned_into(Defaults::launch_rpm(), rpm));
-    let seconds = common::unit::<Time>("s").make;
+    let seconds = unit::SECOND.make;
     let shift_time = reader.sourced(PullField::ShiftTime, &limits::SHIFT_TIME, turned_into(Defaults::shift_time_s(), seconds));
     let band_share = reader.sourced(PullField::BandShare, &limits::SHARE, turned_into(Defaults::band_share(), Share));
     let rule = match (reader.pull.rule.as_str(), shift) {

@@ -5,8 +5,8 @@ use crate::questions::Analysis;
 use crate::questions::short::cruise_text;
 use crate::questions::{Source, Station, needs, needs_in};
 use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
-use crate::units::common::{in_rpm, unit};
-use crate::units::{AngularVelocity, Length, Measured, Time, Unit, Velocity, number};
+use crate::units::common::in_rpm;
+use crate::units::{AngularVelocity, Length, Measured, Unit, Velocity, number, unit};
 
 mod tyres;
 
@@ -128,5 +128,5 @@ pub fn cruise_figure(source: Source<'_>, analysis: &Analysis, key: &str) -> Opti
 
 /// The way covered in a minute.
 fn a_minute(speed: Velocity, length: &Unit<Length>) -> f64 {
-    (length.take)(&(speed * (unit::<Time>("min").make)(1.0)))
+    (length.take)(&(speed * unit::MINUTE.of(1.0)))
 }

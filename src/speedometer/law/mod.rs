@@ -5,7 +5,7 @@
 mod table;
 mod test_speeds;
 
-use crate::units::{Length, System, Velocity, common};
+use crate::units::{Length, System, Unit, Velocity, unit};
 pub use table::{BANDS, ODOMETERS};
 pub use test_speeds::{TestSpeed, Tests, speeds_of_r39};
 
@@ -101,16 +101,12 @@ impl Judgement {
     }
 }
 
-fn speed(symbol: &str, value: f64) -> Velocity {
-    (common::unit::<Velocity>(symbol).make)(value)
-}
-
 impl Band {
     /// The rule's numbers in a system and the unit they are in.
-    fn numbers(&self, system: System) -> (Numbers, &'static str) {
+    fn numbers(&self, system: System) -> (Numbers, &'static Unit<Velocity>) {
         match (system, self.mph) {
-            (System::Inch, Some(mph)) => (mph, "mph"),
-            _ => (self.km_h, "km/h"),
+            (System::Inch, Some(mph)) => (mph, &unit::MPH),
+            _ => (self.km_h, &unit::KM_H),
         }
     }
 
@@ -118,12 +114,12 @@ impl Band {
     ///
     /// A speed that differs from a bound by less than the rounding of a conversion (0.5 %) counts as that bound.
     pub fn allowed(&self, true_speed: Velocity, system: System) -> Option<(Velocity, Velocity)> {
-        let (numbers, symbol) = self.numbers(system);
-        let value = (common::unit::<Velocity>(symbol).take)(&true_speed);
+        let (numbers, unit) = self.numbers(system);
+        let value = unit.number(true_speed);
         let covered = value >= numbers.from * 0.995 && value <= numbers.to * 1.005;
         let least = numbers.low * value - numbers.low_less;
         let greatest = numbers.high * value + numbers.high_more;
-        covered.then(|| (speed(symbol, least), speed(symbol, greatest)))
+        covered.then(|| (unit.of(least), unit.of(greatest)))
     }
 
     /// Whether a reading is inside, and by how much.
@@ -131,7 +127,7 @@ impl Band {
         /// Far below what a dial can show, well above what arithmetic loses.
         const SLACK: f64 = 1e-9;
         let Some((least, greatest)) = self.allowed(true_speed, system) else { return Judgement::NotCovered };
-        let slack = speed("m/s", SLACK);
+        let slack = unit::M_S.of(SLACK);
         if indicated < least - slack {
             Judgement::TooLow(least - indicated)
         } else if indicated > greatest + slack {
@@ -145,10 +141,10 @@ impl Band {
     ///
     /// V2 from (V1 − more) / high to (V1 + less) / low; never below 0.
     pub fn true_range(&self, indicated: Velocity, system: System) -> (Velocity, Velocity) {
-        let (numbers, symbol) = self.numbers(system);
-        let value = (common::unit::<Velocity>(symbol).take)(&indicated);
+        let (numbers, unit) = self.numbers(system);
+        let value = unit.number(indicated);
         let least = ((value - numbers.high_more) / numbers.high).max(0.0);
-        (speed(symbol, least), speed(symbol, (value + numbers.low_less) / numbers.low))
+        (unit.of(least), unit.of((value + numbers.low_less) / numbers.low))
     }
 }
 

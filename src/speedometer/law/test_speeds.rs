@@ -1,7 +1,7 @@
 //! The speeds at which each rule tests a speedometer.
 
-use super::{Band, speed};
-use crate::units::{System, Velocity, common};
+use super::Band;
+use crate::units::{System, Unit, Velocity, unit};
 
 /// The speeds a rule names for its test.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -24,7 +24,7 @@ pub struct TestSpeed {
     /// The speed.
     pub speed: Velocity,
     /// The unit the rule names it in.
-    pub symbol: &'static str,
+    pub unit: &'static Unit<Velocity>,
     /// Whether the dial is brought to it; otherwise it is the true speed.
     pub is_shown: bool,
 }
@@ -35,18 +35,18 @@ impl Band {
     ///
     /// UN R39 names speeds on the dial (Australian certification circular 18/03-3-1, interpretation 1, read).
     pub fn test_speeds(&self, greatest: Option<Velocity>, system: System) -> Vec<TestSpeed> {
-        let of = |values: &[f64], symbol: &'static str, is_shown: bool| {
-            values.iter().map(|value| TestSpeed { speed: speed(symbol, *value), symbol, is_shown }).collect()
+        let of = |values: &[f64], unit: &'static Unit<Velocity>, is_shown: bool| {
+            values.iter().map(|value| TestSpeed { speed: unit.of(*value), unit, is_shown }).collect()
         };
         match self.tests {
             Tests::Unnamed => Vec::new(),
-            Tests::LikeR39 => greatest.map(|greatest| of(&speeds_of_r39(greatest), "km/h", true)).unwrap_or_default(),
+            Tests::LikeR39 => greatest.map(|greatest| of(&speeds_of_r39(greatest), &unit::KM_H, true)).unwrap_or_default(),
             Tests::ItsOwn => {
-                let (numbers, symbol) = self.numbers(system);
-                of(&[numbers.from], symbol, false)
+                let (numbers, unit) = self.numbers(system);
+                of(&[numbers.from], unit, false)
             }
-            Tests::TrueMph(values) => of(values, "mph", false),
-            Tests::ShownKmh(values) => of(values, "km/h", true),
+            Tests::TrueMph(values) => of(values, &unit::MPH, false),
+            Tests::ShownKmh(values) => of(values, &unit::KM_H, true),
         }
     }
 }
@@ -55,7 +55,7 @@ impl Band {
 ///
 /// Source: paragraph 5.2.5, from memory; 40, 80 and 120 km/h also quoted from 75/443.
 pub fn speeds_of_r39(greatest: Velocity) -> Vec<f64> {
-    let km_h = (common::unit::<Velocity>("km/h").take)(&greatest);
+    let km_h = unit::KM_H.number(greatest);
     let most = 0.8 * km_h;
     match km_h {
         v if v <= 45.0 => vec![most],

@@ -7,7 +7,7 @@ use crate::questions::dial::answer::Tested;
 use crate::sheet::{Cell, Figure, Piece};
 use crate::speedometer::law::{self, Band, Tests};
 use crate::speedometer::{Judgement, Speedometer};
-use crate::units::{Length, Measured, Velocity, common, number, show};
+use crate::units::{Length, Measured, Velocity, number, show};
 
 /// Which vehicles the rule is for, whether it is in force for cars, and where it stands.
 pub fn about(band: &Band) -> String {
@@ -49,13 +49,13 @@ fn only_here(analysis: &Analysis, band: &Band) -> Option<Piece> {
 
 /// The speed as the rule names it: `40 km/h`.
 fn named(tested: &Tested) -> String {
-    show(&tested.test.speed, common::unit::<Velocity>(tested.test.symbol), 0)
+    show(&tested.test.speed, tested.test.unit, 0)
 }
 
 /// The speed as it is read, and as the rule names it where that is another unit: `24.9 mph (40 km/h)`.
 fn read_as(source: Source<'_>, tested: &Tested) -> String {
     let unit = Velocity::usual(source.reader.units);
-    if unit.symbol == tested.test.symbol { named(tested) } else { format!("{} ({})", show(&tested.test.speed, unit, 1), named(tested)) }
+    if unit == tested.test.unit { named(tested) } else { format!("{} ({})", show(&tested.test.speed, unit, 1), named(tested)) }
 }
 
 /// `24.9 mph (40 km/h) on the dial: 26.0 mph true, 1.1 mph too low`.
@@ -63,7 +63,7 @@ fn test_line(source: Source<'_>, fitted: &Speedometer, tested: &Tested, place: u
     let unit = Velocity::usual(source.reader.units);
     let (reads, key) = (number::show(fitted.reads(), 4), format!("speedometer.test_{place}"));
     let said = judged(source, tested.judgement);
-    let rule = common::unit::<Velocity>(tested.test.symbol);
+    let rule = tested.test.unit;
     if tested.test.is_shown {
         let (from, to) = source.conditions.speedo.band.true_range(tested.shown, source.conditions.speedo.units);
         let (from, to) = (number::show((rule.take)(&from), 1), show(&to, rule, 1));

@@ -10,8 +10,7 @@ use crate::questions::Analysis;
 use crate::questions::Source;
 use crate::questions::inside::answer::Pair;
 use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
-use crate::units::common::unit;
-use crate::units::{Angle, Force, Measured, number};
+use crate::units::{Force, Measured, number, unit};
 
 /// Source of a pair's geometry.
 const ISO: &str = "ISO 21771:2007";
@@ -95,7 +94,7 @@ fn pairs_cell(source: Source<'_>, analysis: &Analysis, line: fn(&Pair, &Geometry
 }
 
 fn working_angle(pair: &Pair, geometry: &Geometry) -> Vec<Piece> {
-    let degrees = unit::<Angle>("°");
+    let degrees = &unit::DEGREE;
     let shown = |radians: f64, decimals| number::show(radians.to_degrees(), decimals);
     let mut figure =
         Figure::number(format!("inside.{}.working_pressure_d", key(pair)), geometry.working_pressure_rad.to_degrees(), 2).small();

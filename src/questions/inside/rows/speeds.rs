@@ -11,8 +11,8 @@ use crate::questions::Analysis;
 use crate::questions::Source;
 use crate::questions::inside::answer::share_text;
 use crate::sheet::{Cell, Figure, Piece, ordinal};
-use crate::units::common::{in_rpm, unit, wheel_speed};
-use crate::units::{AngularVelocity, Frequency, number};
+use crate::units::common::{in_rpm, wheel_speed};
+use crate::units::{AngularVelocity, Frequency, number, unit};
 
 pub(super) fn rpm_figure(key: impl Into<String>, speed: AngularVelocity) -> Figure {
     let mut figure = Figure::number(key, in_rpm(speed).abs(), 0);
@@ -165,7 +165,7 @@ pub(super) fn mesh_cell(analysis: &Analysis) -> Cell {
     if meetings.is_empty() {
         return missing(analysis);
     }
-    let hertz = unit::<Frequency>("Hz");
+    let hertz = &unit::HERTZ;
     let (loaded, idle): (Vec<&Meeting>, Vec<&Meeting>) = meetings.iter().partition(|meeting| meeting.in_path);
     let cell = loaded.into_iter().fold(Cell::default(), |cell, meeting| cell.and(meeting_line(analysis, meeting, "inside.mesh")));
     let rest = idle.iter().map(|meeting| {
@@ -201,7 +201,7 @@ fn meeting_line(analysis: &Analysis, meeting: &Meeting, key: &str) -> Vec<Piece>
 
 /// A mesh frequency; the driving gear's speed is told back from it.
 fn frequency_figure(key: &str, frequency: Frequency, teeth: u16) -> Figure {
-    let hertz = unit::<Frequency>("Hz");
+    let hertz = &unit::HERTZ;
     let a_minute = (hertz.take)(&frequency) * 60.0 / f64::from(teeth);
     let figure = Figure::quantity(key, &frequency, hertz, 0);
     let filled = format!("{teeth} teeth × {} rpm ÷ 60 = {}", number::show(a_minute, 0), figure.text());

@@ -8,8 +8,8 @@ use crate::questions::Source;
 use crate::questions::entries::entry;
 use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
 use crate::toothload::synchroniser::{Lining, Reflected, Shift};
-use crate::units::common::{in_rpm, unit};
-use crate::units::{Energy, Measured, MomentOfInertia, Power, System, Time, Torque, number};
+use crate::units::common::in_rpm;
+use crate::units::{Measured, MomentOfInertia, System, Torque, number, unit};
 
 /// Source of slip work and torque.
 const SLIP: &str = "W = ½ J Δω², T = J Δω ÷ t, one inertia against a steady side (Khurmi and Gupta, Theory of Machines, ex. 10.34)";
@@ -49,7 +49,7 @@ pub(super) fn inertia_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
 
 /// The figure of an estimated inertia with how it was added up.
 fn disc_working(figure: Figure, reflected: &Reflected) -> Figure {
-    let inertia = unit::<MomentOfInertia>("kg·m²");
+    let inertia = &unit::KG_M2;
     let own = reflected.rows.iter().map(|row| format!("{} teeth {}", row.teeth, number::show((inertia.take)(&row.at_input), 6)));
     figure.by(
         "J = Σ own inertia × (its speed ÷ input speed)²; gears as solid steel discs",
@@ -76,13 +76,13 @@ fn cell(source: Source<'_>, analysis: &Analysis, from: usize, to: usize) -> Cell
     if analysis.inside().inertia.is_none() {
         return cell;
     }
-    let work = Figure::quantity(&format!("{key}_work"), &absorbed.work, unit::<Energy>("J"), 1).small();
+    let work = Figure::quantity(&format!("{key}_work"), &absorbed.work, &unit::JOULE, 1).small();
     let torque = Figure::quantity(&format!("{key}_torque"), &absorbed.mean_torque, torque_unit(source), 1).small();
-    let power = Figure::quantity(&format!("{key}_power"), &absorbed.mean_power, unit::<Power>("W"), 0).small();
-    let time = number::show((unit::<Time>("s").take)(&source.conditions.inside.shift_time), 2);
+    let power = Figure::quantity(&format!("{key}_power"), &absorbed.mean_power, &unit::WATT, 0).small();
+    let time = number::show(unit::SECOND.number(source.conditions.inside.shift_time), 2);
     let at_cone = format!(
         "J at the cone {} kg·m², Δω {} rad/s, t {time} s",
-        number::show((unit::<MomentOfInertia>("kg·m²").take)(&shift.inertia), 5),
+        number::show(unit::KG_M2.number(shift.inertia), 5),
         number::show(shift.difference.value.abs(), 1)
     );
     let cell = cell.and([

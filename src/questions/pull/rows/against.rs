@@ -5,8 +5,7 @@ use crate::motion::compare::{Difference, difference};
 use crate::questions::Analysis;
 use crate::questions::Source;
 use crate::sheet::{Cell, Piece};
-use crate::units::common::unit;
-use crate::units::{Measured, Time, Velocity, number};
+use crate::units::{Measured, Velocity, number, unit};
 
 /// What this setup gains and gives up against the first.
 pub(super) fn cell(source: Source<'_>, analysis: &Analysis) -> Cell {
@@ -70,7 +69,7 @@ fn sentences(source: Source<'_>, difference: &Difference) -> Vec<String> {
 
 fn times<'a>(source: Source<'a>, difference: &'a Difference) -> impl Iterator<Item = String> + 'a {
     source.conditions.pull.run.speeds.iter().zip(&difference.to_speed).filter_map(move |(speed, time)| {
-        let seconds = (unit::<Time>("s").take)(&(*time)?);
+        let seconds = unit::SECOND.number((*time)?);
         let word = if seconds < 0.0 { "quicker" } else { "slower" };
         (seconds.abs() >= 0.05).then(|| format!("0 to {}: {} s {word}", speed_text(source, *speed), number::show(seconds.abs(), 1)))
     })

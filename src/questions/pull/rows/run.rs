@@ -8,8 +8,8 @@ use crate::problem::Explain;
 use crate::questions::Analysis;
 use crate::questions::{Source, Station};
 use crate::sheet::{Cell, Figure, Piece, Row};
-use crate::units::common::{in_rpm, rpm, unit};
-use crate::units::{Energy, Force, Length, Measured, System, Time, Torque, Unit, Velocity, number};
+use crate::units::common::{in_rpm, rpm};
+use crate::units::{Force, Length, Measured, System, Torque, Unit, Velocity, number, unit};
 
 /// Source of every time of a run.
 const RUN: &str = "m·dv/dt = thrust − road load, integrated over speed in every gear; rotating masses counted (Gillespie, Fundamentals of Vehicle Dynamics, ch. 2, from memory)";
@@ -31,7 +31,7 @@ pub(super) fn station(source: Source<'_>) -> Station {
     let Some((at, speed)) = station_speed(source) else { return Station::default() };
     let seconds = |analysis: &Analysis| {
         let moment = (*analysis.pull().facts.as_ref()?.to_speed.get(at)?)?;
-        Some(number::show((unit::<Time>("s").take)(&moment.time), 1))
+        Some(number::show(unit::SECOND.number(moment.time), 1))
     };
     Station::of(source, format!("0 to {}, s", speed_text(source, speed)), seconds)
 }
@@ -80,12 +80,12 @@ fn start_cell(source: Source<'_>, analysis: &Analysis, facts: &Facts) -> Cell {
     let (Some(energy), Some(locked)) = (facts.clutch_energy, facts.lock_up) else {
         return cell.and([Piece::caution("the clutch never locks: a lower 1st, more launch rpm or less mass")]);
     };
-    let heat = Figure::quantity("pull.clutch_heat", &energy, unit::<Energy>("kJ"), 0).by(
+    let heat = Figure::quantity("pull.clutch_heat", &energy, &unit::KJ, 0).by(
         "heat = Σ clutch torque × (engine speed − shaft speed) × time, from rest to lock-up",
         format!("engine held at {} rpm, locked at {} after {} s", number::show(held, 0), speed_text(source, locked.speed), slip_s(&locked)),
         CLUTCH,
     );
-    let slip = Figure::quantity("pull.clutch_slip", &locked.time, unit::<Time>("s"), 1).small();
+    let slip = Figure::quantity("pull.clutch_slip", &locked.time, &unit::SECOND, 1).small();
     let at = Figure::quantity("pull.lock_up", &locked.speed, Velocity::usual(source.reader.units), 0).small();
     cell.and([heat.into(), Piece::words("of heat into the clutch each start")]).and([
         Piece::words("it slips for"),
@@ -123,7 +123,7 @@ fn thrust_figure(source: Source<'_>, analysis: &Analysis, facts: &Facts, held_rp
 
 /// The unit of ways along the road.
 fn length_unit(source: Source<'_>) -> &'static Unit<Length> {
-    unit(if source.reader.units == System::Inch { "ft" } else { "m" })
+    if source.reader.units == System::Inch { &unit::FOOT } else { &unit::METRE }
 }
 
 fn to_speed_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
@@ -133,7 +133,7 @@ fn to_speed_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
         return Cell::absent(facts.run.as_ref().map_or("out of reach", |run| out_of_reach(run.stopped)));
     };
     let first = source.setups.first().filter(|first| first.setup.id != analysis.setup.id).and_then(of).map(seconds);
-    let figure = Figure::quantity(&format!("pull.to_speed_{}", at + 1), &moment.time, unit::<Time>("s"), 1).big().against(first, 1);
+    let figure = Figure::quantity(&format!("pull.to_speed_{}", at + 1), &moment.time, &unit::SECOND, 1).big().against(first, 1);
     let figure = figure.by(
         "t = Σ ∫ moving mass dv ÷ (thrust − road load), gear by gear, shifts between",
         format!("reached in gear {}", moment.gear),
@@ -143,7 +143,7 @@ fn to_speed_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
 }
 
 fn seconds(moment: Moment) -> f64 {
-    (unit::<Time>("s").take)(&moment.time)
+    unit::SECOND.number(moment.time)
 }
 
 fn way(source: Source<'_>, moment: &Moment, key: &str) -> Piece {
@@ -168,7 +168,7 @@ fn distance_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
     let Some(moment) = of(analysis) else { return Cell::absent("the car does not get that far") };
     let first = source.setups.first().filter(|first| first.setup.id != analysis.setup.id).and_then(of).map(seconds);
     let name = if at == 0 { "pull.quarter_mile" } else { "pull.one_km" };
-    let figure = Figure::quantity(name, &moment.time, unit::<Time>("s"), 1).big().against(first, 1);
+    let figure = Figure::quantity(name, &moment.time, &unit::SECOND, 1).big().against(first, 1);
     let figure = figure.by(
         "t = Σ ∫ moving mass dv ÷ (thrust − road load) until the way is covered",
         format!("in gear {} at the end", moment.gear),
@@ -189,9 +189,9 @@ fn roll_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     };
     let Some(moment) = run.to_speed.first().copied().flatten() else { return Cell::absent(out_of_reach(run.stopped)) };
     let gear = run.legs.first().map_or(0, |leg| leg.gear);
-    let figure = Figure::quantity("pull.roll", &moment.time, unit::<Time>("s"), 1).big().by(
+    let figure = Figure::quantity("pull.roll", &moment.time, &unit::SECOND, 1).big().by(
         "t = ∫ moving mass dv ÷ (thrust − road load) between the two speeds",
-        format!("{} m covered", number::show((unit::<Length>("m").take)(&moment.distance), 0)),
+        format!("{} m covered", number::show(unit::METRE.number(moment.distance), 0)),
         RUN,
     );
     let gears = if moment.gear == gear { format!("in gear {gear}") } else { format!("from gear {gear} to gear {}", moment.gear) };

@@ -7,8 +7,8 @@ use crate::questions::Analysis;
 use crate::questions::Source;
 use crate::sheet::ordinal;
 use crate::sheet::{Cell, Figure, Piece};
-use crate::units::common::{in_rpm, unit};
-use crate::units::{Time, number};
+use crate::units::common::in_rpm;
+use crate::units::{Time, number, unit};
 
 /// Source of the best shift point.
 const BEST: &str = "least time is where the next gear accelerates as well, rotating masses counted; the textbooks’ equal thrust ignores them and comes a little late";
@@ -61,7 +61,7 @@ fn landing_lines(cell: Cell, landing: &Landing, gear: usize) -> Cell {
 /// `500 rpm early costs 0.02 s, late 0.03 s`.
 fn cost(cost: Option<crate::motion::shift::ShiftCost>) -> Option<[Piece; 1]> {
     let cost = cost?;
-    let seconds = |time: Time| number::show((unit::<Time>("s").take)(&time), 2);
+    let seconds = |time: Time| number::show(unit::SECOND.number(time), 2);
     let text = match (cost.early, cost.late) {
         (Some(early), Some(late)) => format!("500 rpm early costs {} s, late {} s", seconds(early), seconds(late)),
         (Some(early), None) => format!("500 rpm early costs {} s", seconds(early)),

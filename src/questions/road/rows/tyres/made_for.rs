@@ -4,7 +4,7 @@ use crate::questions::Analysis;
 use crate::questions::Source;
 use crate::sheet::{Cell, Figure, Piece, ordinal};
 use crate::tyre::service;
-use crate::units::{Mass, Measured, Velocity, number, show};
+use crate::units::{Mass, Measured, Velocity, number, show, unit};
 
 /// Where the sum of four tyres comes from.
 const FOUR: &str = "common practice, no published source; the car’s plate decides";
@@ -36,7 +36,7 @@ pub(super) fn speed_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
 }
 
 fn kmh() -> &'static crate::units::Unit<Velocity> {
-    crate::units::common::unit("km/h")
+    &unit::KM_H
 }
 
 /// The load index as a load, and whether four such tyres carry the car.
@@ -44,7 +44,7 @@ pub(super) fn load_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let Some(tyre) = &analysis.setup.tyre else { return Cell::absent("needs the tyre") };
     let unit = Mass::usual(source.reader.units);
     let figure = |key: &str, (index, load): (u16, Mass)| {
-        let filled = format!("{index} = {}", show(&load, crate::units::common::unit::<Mass>("kg"), 0));
+        let filled = format!("{index} = {}", show(&load, &unit::KG, 0));
         Figure::quantity(key, &load, unit, 0).by("load of the index, by the table", filled, service::SOURCE)
     };
     let Some(single) = tyre.load_limit() else {
