@@ -16,7 +16,7 @@ pub fn Bench() -> impl IntoView {
     view! {
         <nav class="line line--plain" aria-label="Bench questions"><ul>{Place::Bench.questions().map(link).collect_view()}</ul></nav>
         <Frame class="main--bench">
-            {move || open.get().and_then(|at| at.open()).map(|question| view! { <QuestionView question/> })}
+            {move || open.get().and_then(At::open).map(|question| view! { <QuestionView question/> })}
         </Frame>
     }
 }

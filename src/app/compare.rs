@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use super::Frame;
+use super::address::At;
 use super::heads::Heads;
 use super::line::Line;
 use super::picker::Picker;
@@ -19,7 +20,7 @@ pub fn Compare() -> impl IntoView {
         <Frame>
             <Heads/>
             <Picker/>
-            {move || open.get().and_then(|at| at.open()).map(|question| view! { <QuestionView question/> })}
+            {move || open.get().and_then(At::open).map(|question| view! { <QuestionView question/> })}
         </Frame>
     }
 }

@@ -29,9 +29,11 @@ fn CarHead() -> impl IntoView {
     let full = move || state.setup_ids().len() >= MOST_SETUPS;
     let add = move |_| {
         let last = state.setup_ids().last().copied();
-        state.change(|job| match last {
-            Some(id) => drop(job.copy_setup(id)),
-            None => drop(job.add_setup()),
+        state.change(|job| {
+            let _ = match last {
+                Some(id) => job.copy_setup(id),
+                None => job.add_setup(),
+            };
         });
     };
     view! {
@@ -145,7 +147,7 @@ fn acts(state: State, id: SetupId, open: RwSignal<bool>) -> AnyView {
         view! { <button type="button" class="btn" disabled=off on:click=act(what)>{words}</button> }
     };
     view! {
-        {button("Copy", many >= MOST_SETUPS, |job, id| drop(job.copy_setup(id)))}
+        {button("Copy", many >= MOST_SETUPS, |job, id| { job.copy_setup(id); })}
         {button("Move left", column == 0, |job, id| job.move_setup(id, Toward::Left))}
         {button("Move right", column + 1 == many, |job, id| job.move_setup(id, Toward::Right))}
         {button("Its axle for all setups", many == 1, Job::spread_axle)}

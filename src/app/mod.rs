@@ -76,6 +76,7 @@ fn page(opened: keep::Opened) -> impl IntoView {
 }
 
 /// The fragment of the address names the question; so the skip link moves the focus and leaves the address alone.
+#[expect(clippy::needless_pass_by_value, reason = "a listener is given its event")]
 fn skip(event: web_sys::MouseEvent) {
     event.prevent_default();
     device::focus("main");

@@ -211,8 +211,8 @@ impl Guide {
 }
 
 impl Picture for Lines {
-    fn axis_unit(&self) -> &str {
-        &self.x.unit
+    fn axis_unit(&self) -> Option<&str> {
+        Some(&self.x.unit)
     }
 
     fn title(&self) -> String {

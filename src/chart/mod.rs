@@ -43,9 +43,9 @@ pub trait Picture: Send + Sync {
     fn scene(&self, theme: &Theme, size: Size) -> Scene;
     /// The same facts in sentences, one to a setup or series.
     fn describe(&self) -> Vec<String>;
-    /// The unit of the axis along the picture; empty where it is a plain number. Pictures over road speed share the speed looked at.
-    fn axis_unit(&self) -> &str {
-        ""
+    /// The unit of the axis along the picture, where it has one. Pictures over road speed share the speed looked at.
+    fn axis_unit(&self) -> Option<&str> {
+        None
     }
     /// What stands under a pointer at the value `x` of the axis along the picture.
     fn read_out(&self, x: f64) -> ReadOut;

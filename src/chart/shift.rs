@@ -157,8 +157,8 @@ impl ShiftChart {
 }
 
 impl Picture for ShiftChart {
-    fn axis_unit(&self) -> &str {
-        &self.unit
+    fn axis_unit(&self) -> Option<&str> {
+        Some(&self.unit)
     }
 
     fn title(&self) -> String {

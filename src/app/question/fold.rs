@@ -6,7 +6,7 @@ use crate::app::state::State;
 
 /// A fold of a question; what is inside is made when it is opened.
 #[component]
-pub(super) fn Fold(
+pub fn Fold(
     /// The question.
     question: &'static str,
     /// The fold's name in it.

@@ -1,11 +1,11 @@
 //! A question as it is shown, always built alike: name and inputs, the answer in a sentence, one picture, the rows that decide; folded
 //! below them all figures and what they rest on.
 
-mod fold;
+pub mod fold;
 mod inputs;
 mod picture;
 mod rests;
-mod rows;
+pub mod rows;
 mod said;
 mod wanted;
 
@@ -67,6 +67,8 @@ fn rest_of(question: &Question, source: Source<'_>) -> Vec<Row> {
 
 /// Rows in the reader's words.
 fn said_rows(mut rows: Vec<Row>, source: Source<'_>) -> Vec<Row> {
-    rows.iter_mut().for_each(|row| words::row(row, source.reader.words));
+    for row in &mut rows {
+        words::row(row, source.reader.words);
+    }
     rows
 }

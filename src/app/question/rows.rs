@@ -27,7 +27,7 @@ type RowMemo = Memo<Option<Same<ShownRow>>>;
 
 /// The table. Its rows are made anew when setups come, go or change places, so that a cell knows its column for good.
 #[component]
-pub(super) fn Rows(
+pub fn Rows(
     /// What stands in it.
     rows: Memo<ShownRows>,
     /// Its name on the page.

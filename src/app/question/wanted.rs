@@ -38,7 +38,7 @@ pub(super) fn card(state: State, id: SetupId, key: String, cell: Memo<Option<Sam
                 <h3>"How it comes about"</h3>
                 {move || working().map(|working| how(state, working))}
             </div>
-            {what_would(state, id, key, unit.unwrap_or_default())}
+            {what_would(state, id, key, &unit.unwrap_or_default())}
             <button type="button" class="btn btn--small card__close" on:click=move |_| state.view.asked.set(None)>"Close"</button>
         </div>
     }
@@ -54,7 +54,7 @@ fn how(state: State, working: Working) -> impl IntoView {
     }
 }
 
-fn what_would(state: State, id: SetupId, key: String, unit: String) -> impl IntoView {
+fn what_would(state: State, id: SetupId, key: String, unit: &str) -> impl IntoView + use<> {
     let found = RwSignal::new(Found::default());
     let asked = StoredValue::new(0_u32);
     let input = move |event| {

@@ -21,6 +21,7 @@ pub use teeth::Teeth;
 pub use theme::ThemeSwitch;
 
 /// Selects the whole of a field that was gone into: what is typed next replaces it.
+#[expect(clippy::needless_pass_by_value, reason = "a listener is given its event")]
 pub fn select_text(event: web_sys::FocusEvent) {
     leptos::prelude::event_target::<web_sys::HtmlInputElement>(&event).select();
 }

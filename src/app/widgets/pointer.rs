@@ -30,7 +30,7 @@ pub fn Pointer(
 ) -> impl IntoView {
     let state = State::here();
     let own = RwSignal::new(None::<f64>);
-    let symbol = Memo::new(move |_| picture.with(|shown| shown.as_ref().map(|shown| shown.picture().axis_unit().to_owned())));
+    let symbol = Memo::new(move |_| picture.with(|shown| shown.as_ref().and_then(|shown| shown.picture().axis_unit().map(str::to_owned))));
     let unit = move || symbol.with(|symbol| symbol.as_deref().and_then(speed_unit));
     let unit_untracked = move || symbol.with_untracked(|symbol| symbol.as_deref().and_then(speed_unit));
     let at = Memo::new(move |_| match unit() {
