@@ -200,6 +200,12 @@ impl State {
         self.setups.with(|setups| setups.iter().find(|setup| setup.id == id).map(|setup| setup.name.clone()))
     }
 
+    /// What is wrong with what stands in a field; an empty one is not wrong, whatever needs it says so.
+    pub fn wrong_with(self, field: Field) -> Option<Problem> {
+        let is_blank = self.job.with(|job| job.text(field).is_none_or(|text| text.trim().is_empty()));
+        if is_blank { None } else { self.problem_of(field) }
+    }
+
     /// The gravest problem of a field.
     pub fn problem_of(self, field: Field) -> Option<Problem> {
         let gravest = |problems: &[Problem], path: &str| {

@@ -33,7 +33,7 @@ pub fn TextField(
 ) -> impl IntoView {
     let state = State::here();
     let slug = field.slug();
-    let problem = Memo::new(move |_| state.problem_of(field).map(|problem| problem.sentence()));
+    let problem = Memo::new(move |_| state.wrong_with(field).map(|problem| problem.sentence()));
     let typed = Memo::new(move |_| state.job.with(|job| (job.text(field).unwrap_or_default().to_owned(), unit(job, field))));
     let class = match (number, wide, is_words(field)) {
         (_, _, true) => "field field--words",

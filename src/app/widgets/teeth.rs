@@ -19,11 +19,10 @@ pub fn Teeth(
     let slug = field.slug();
     let said = format!("{slug}-problem");
     let described = said.clone();
-    let problem = Memo::new(move |_| state.problem_of(field).map(|problem| problem.sentence()));
+    let problem = Memo::new(move |_| state.wrong_with(field).map(|problem| problem.sentence()));
     let text = Memo::new(move |_| state.job.with(|job| job.text(field).unwrap_or_default().to_owned()));
     let pair = Memo::new(move |_| text.with(|text| pair_of(text)));
-    // An untouched field is not an error.
-    let is_wrong = move || problem.with(Option::is_some) && text.with(|text| !text.trim().is_empty());
+    let is_wrong = move || problem.with(Option::is_some);
     view! {
         <span class="teeth" class:teeth--pair=move || pair.with(Option::is_some)>
             <input class="field__input teeth__input" id=slug type="text" inputmode="decimal" autocomplete="off" autocapitalize="off" spellcheck="false"
@@ -37,7 +36,7 @@ pub fn Teeth(
                 {move || pair.get().map(|(upper, lower)| view! { <span>{upper}</span><span>{lower}</span> })}
             </span>
         </span>
-        {move || problem.get().filter(|_| is_wrong()).map(|sentence| view! { <span class="field__problem" id=said.clone()>{state.say(&sentence)}</span> })}
+        {move || problem.get().map(|sentence| view! { <span class="field__problem" id=said.clone()>{state.say(&sentence)}</span> })}
     }
 }
 
