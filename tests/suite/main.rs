@@ -59,6 +59,7 @@ mod problems_setup;
 mod problems_sheet;
 mod problems_tyre;
 mod published_design;
+mod published_driveline;
 mod published_gears_geometry;
 mod published_gears_loads;
 mod published_gears_synchronisers;

@@ -3,7 +3,7 @@
 use super::{Finding, Sources};
 
 /// The rooms from low to high, as data flows. A new room gets its place here.
-const ROOMS: [&str; 17] = [
+const ROOMS: [&str; 18] = [
     "order",
     "problem",
     "spreadsheet",
@@ -12,6 +12,7 @@ const ROOMS: [&str; 17] = [
     "tyre",
     "speedometer",
     "motion",
+    "driveline",
     "toothload",
     "catalogue",
     "job",
@@ -26,7 +27,7 @@ const ROOMS: [&str; 17] = [
 const ABOVE_ALL: [&str; 2] = ["lib", "main"];
 
 /// What the app leaves to the questions: it shows and edits, the trade is none of its business.
-const NOT_IN_APP: [&str; 5] = ["gearing", "tyre", "speedometer", "motion", "toothload"];
+const NOT_IN_APP: [&str; 6] = ["gearing", "tyre", "speedometer", "motion", "driveline", "toothload"];
 
 /// A room imports only `crate::` rooms that stand before it.
 pub(super) fn check(sources: &Sources) -> Vec<Finding> {
