@@ -1,6 +1,6 @@
 //! The first job anyone sees: invented, with three setups of invented gear sets. Also an empty job to start from.
 
-use super::{Bench, Gearbox, InsideShared, Job, Pull, Setup, SetupId, Speedo, SpeedoShared, Wish, WishKind, Wishes, file};
+use super::{Bench, Chosen, Gearbox, InsideShared, Job, Pull, Setup, SetupId, Speedo, SpeedoShared, Wish, WishKind, Wishes, file};
 use crate::gearing::Layout;
 use crate::units::{System, Typed};
 
@@ -49,7 +49,7 @@ pub fn empty(units: System) -> Job {
         units,
         shift: Typed::new("6,000", units),
         cruise: Typed::new(if units == System::Inch { "70" } else { "110" }, units),
-        omitted_aspect: String::new(),
+        omitted_aspect: Chosen::Nothing,
         bench: Bench::default(),
         inside: InsideShared::default(),
         pull: Pull::default(),

@@ -1,6 +1,7 @@
 //! The job: the one document, holding what was typed and nothing that can be worked out from it.
 //!
-//! [`Job`] is the whole; [`field`] names every text in it, [`choice`] everything chosen from a few; [`edit`] holds the changes that are not typing;
+//! [`Job`] is the whole; [`inputs`] is the table of everything that can be typed, [`choice`] that of what is chosen from a few; [`field`] addresses them all;
+//! [`edit`] holds the changes that are not typing;
 //! [`history`] undoes and redoes; [`mod@file`] writes and reads it, old versions included; [`demo`] is the invented first job.
 //! [`book`] is the book of jobs, [`listing`] its list, [`backup`] the whole book in a file; [`link`] carries a job in a link,
 //! [`incoming`] tells what a file from outside holds;
@@ -18,6 +19,7 @@ pub mod field;
 pub mod file;
 pub mod history;
 pub mod incoming;
+pub mod inputs;
 pub mod inside;
 pub mod link;
 pub mod listing;
@@ -31,15 +33,21 @@ use serde::{Deserialize, Serialize};
 pub use crate::gearing::{Layout, Place};
 /// The most forward gears of one box.
 pub const MOST_GEARS: usize = crate::gearing::Gearbox::MOST_GEARS;
+use crate::tyre::OmittedAspect;
 use crate::units::{System, Typed};
-pub use bench::{Bench, BenchField};
-pub use choice::{Choice, JobChoice, SetupChoice};
-pub use field::{Field, JobField, SetupField};
+pub use bench::Bench;
+pub use choice::{Choice, Chosen, JobChoice, SetupChoice};
+pub use field::{Field, InputId, InputProblem};
 pub use history::History;
-pub use inside::{Inside, InsideField, InsideShared};
-pub use pull::{Pull, PullField};
+pub use inputs::bench::BenchField;
+pub use inputs::car::PullField;
+pub use inputs::setup::{InsideField, SetupField};
+pub use inputs::shared::JobField;
+pub use inputs::wishes::{DesignText, WishText};
+pub use inside::{Inside, InsideShared};
+pub use pull::Pull;
 pub use speedo::{Speedo, SpeedoShared};
-pub use wishes::{DesignBrief, DesignText, Wish, WishKind, WishText, Wishes};
+pub use wishes::{DesignBrief, Wish, WishKind, Wishes};
 
 /// The most setups that stand side by side on one sheet.
 pub const MOST_SETUPS: usize = 6;
@@ -75,9 +83,9 @@ pub struct Job {
     pub shift: Typed,
     /// The road speed of a steady cruise.
     pub cruise: Typed,
-    /// The aspect ratio taken where a metric tyre size leaves it out: `82`, or anything else for 80.
+    /// The aspect ratio taken where a metric tyre size leaves it out: blank for 80.
     #[serde(default)]
-    pub omitted_aspect: String,
+    pub omitted_aspect: Chosen<OmittedAspect>,
     /// Engine, car and run.
     #[serde(default)]
     pub pull: Pull,

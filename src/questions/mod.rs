@@ -14,7 +14,6 @@ pub mod gears;
 pub mod identify;
 pub mod inside;
 pub mod needs;
-pub mod options;
 pub mod pull;
 pub mod road;
 pub mod setup;
@@ -77,10 +76,10 @@ pub struct Question {
 /// Something typed or chosen for all setups, where a question asks for it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Input {
-    /// A text, and what it is called there.
-    Text(JobField, &'static str),
-    /// A choice, and what it is called there.
-    Choice(JobChoice, &'static str),
+    /// A text.
+    Text(JobField),
+    /// A choice.
+    Choice(JobChoice),
 }
 
 /// Inputs under one title.

@@ -194,7 +194,7 @@ proptest! {
         prop_assert!(figures(&sheet, 0).all(|figure| !figure.key.contains("at_shift") && !figure.key.contains("lands_at")));
         let gears = read_all(&job)[0].gears.iter().flatten().count();
         let ratios = figures(&sheet, 0).filter(|figure| figure.key.strip_suffix("ratio").is_some_and(|key| key.starts_with("gear_"))).count();
-        let stopped = read_all(&job)[0].problems.iter().any(|problem| problem.field == "constant" && problem.severity == Severity::Stop);
+        let stopped = read_all(&job)[0].problems.iter().any(|problem| problem.field.path() == "constant" && problem.severity == Severity::Stop);
         prop_assert!(stopped || ratios == gears);
     }
 }

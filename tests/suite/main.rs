@@ -25,6 +25,7 @@ mod figures_by_hand;
 mod finder_ground;
 mod finder_pairs;
 mod golden;
+mod inputs;
 mod inside_by_hand;
 mod laws_analysis;
 mod laws_core;

@@ -40,7 +40,7 @@ pub(super) fn panel() -> impl IntoView {
 }
 
 fn field(text: DesignText, label: &'static str) -> impl IntoView {
-    view! { <TextField field=Field::Design(text) label visible_label=true number=true/> }
+    view! { <TextField field=Field::Design(text) label visible_label=true/> }
 }
 
 fn layout(state: State) -> impl IntoView {

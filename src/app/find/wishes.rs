@@ -70,12 +70,11 @@ fn at_field(row: usize, kind: WishKind) -> Option<impl IntoView> {
         _ => return None,
     };
     let blank_means = if kind == WishKind::CruiseRpm { "cruise" } else { "" };
-    Some(view! { <TextField field=Field::Wish(row, WishText::At) label visible_label=true number=true blank_means/> })
+    Some(view! { <TextField field=Field::Wish(row, WishText::At) label visible_label=true blank_means/> })
 }
 
 fn range_fields(state: State, row: usize, kind: WishKind) -> AnyView {
-    let field =
-        move |text: WishText, label: &'static str| view! { <TextField field=Field::Wish(row, text) label visible_label=true number=true/> };
+    let field = move |text: WishText, label: &'static str| view! { <TextField field=Field::Wish(row, text) label visible_label=true/> };
     let (least, greatest) = (WishText::Least, WishText::Greatest);
     match kind {
         WishKind::KeepTyre | WishKind::InStock => ().into_any(),
@@ -108,10 +107,8 @@ fn strength(state: State, row: usize) -> impl IntoView {
             }
         });
     };
-    let weight = move || {
-        (!is_must.get())
-            .then(|| view! { <TextField field=Field::Wish(row, WishText::Weight) label="weight" visible_label=true number=true/> })
-    };
+    let weight =
+        move || (!is_must.get()).then(|| view! { <TextField field=Field::Wish(row, WishText::Weight) label="weight" visible_label=true/> });
     view! {
         {select(format!("How much wish {} matters", row + 1), &["must be", "wished"], move || usize::from(!is_must.get()), choose)}
         {weight}

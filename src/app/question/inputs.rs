@@ -5,7 +5,8 @@ use leptos::prelude::*;
 use super::fold::Fold;
 use crate::app::state::State;
 use crate::app::widgets::{SelectField, TextArea, TextField};
-use crate::job::{Choice, Field, JobField, PullField};
+use crate::job::inputs::Kind;
+use crate::job::{Choice, Field};
 use crate::questions::{Group, Input, Place, Question};
 
 /// The inputs, in order.
@@ -15,11 +16,9 @@ pub(super) fn view(inputs: &'static [Input]) -> impl IntoView {
 
 fn input(input: &Input) -> AnyView {
     match *input {
-        Input::Text(JobField::Pull(PullField::Rows), label) => {
-            view! { <TextArea field=Field::Job(JobField::Pull(PullField::Rows)) label/> }.into_any()
-        }
-        Input::Text(field, label) => view! { <TextField field=Field::Job(field) label visible_label=true number=true/> }.into_any(),
-        Input::Choice(choice, label) => view! { <SelectField choice=Choice::Job(choice) label visible_label=true/> }.into_any(),
+        Input::Text(field) if matches!(field.row().kind, Kind::Lines) => view! { <TextArea field=Field::Job(field)/> }.into_any(),
+        Input::Text(field) => view! { <TextField field=Field::Job(field) visible_label=true/> }.into_any(),
+        Input::Choice(choice) => view! { <SelectField choice=Choice::Job(choice) visible_label=true/> }.into_any(),
     }
 }
 

@@ -13,9 +13,10 @@ use crate::gearing::identify::turns::{ByTurns, Turned, axles_by_turns, by_turns}
 use crate::gearing::mix::{Donor, MixError, Mixed, Mixture, mix};
 use crate::gearing::part::Part;
 use crate::gearing::read::{self, GearTextError};
-use crate::gearing::speeds::Selected;
 use crate::gearing::{FinalDrive, Gearbox, Layout, Teeth};
-use crate::job::{Bench, BenchField};
+use crate::job::choice::Wheels;
+use crate::job::inputs::Kept;
+use crate::job::{Bench, BenchField, InputProblem};
 use crate::problem::{Explain, Problem};
 
 /// What a reading of turns says.
@@ -31,27 +32,32 @@ pub struct Reads {
 
 /// The layout of what lies on the bench.
 pub fn layout(bench: &Bench) -> Layout {
-    Layout::ALL.into_iter().find(|layout| layout.id() == bench.layout).unwrap_or_default()
+    bench.layout.value().unwrap_or_default()
 }
 
 /// The candidates that fit the counted teeth, and what else to count. Counts that cannot be read are left out and said.
-pub fn from_counts(bench: &Bench, candidates: &[Candidate<'_>], problems: &mut Vec<Problem>) -> Option<ByCounts> {
+pub fn from_counts(bench: &Bench, candidates: &[Candidate<'_>], problems: &mut Vec<InputProblem>) -> Option<ByCounts> {
     let counted = counted(bench, problems);
     (!counted.is_empty()).then(|| by_counts(&counted, candidates))
+}
+
+/// The text of a field.
+fn text(bench: &Bench, field: BenchField) -> &str {
+    field.kept(bench).map_or("", Kept::text)
 }
 
 const GEARS: [BenchField; 6] =
     [BenchField::First, BenchField::Second, BenchField::Third, BenchField::Fourth, BenchField::Fifth, BenchField::Sixth];
 
-fn counted(bench: &Bench, problems: &mut Vec<Problem>) -> Vec<Counted> {
+fn counted(bench: &Bench, problems: &mut Vec<InputProblem>) -> Vec<Counted> {
     let layout = layout(bench);
     let mut counted = Vec::new();
-    let mut take = |field: BenchField, [line, counter]: [Part; 2]| match pair(field.text(bench)) {
+    let mut take = |field: BenchField, [line, counter]: [Part; 2]| match pair(text(bench, field)) {
         Ok(teeth) => {
             let places = [Some(line), Some(counter)].into_iter().zip(teeth);
             counted.extend(places.filter_map(|(at, teeth)| teeth.map(|teeth| Counted { at, teeth })));
         }
-        Err(why) => problems.push(Problem::stop(field.path(), &why)),
+        Err(why) => problems.push(Problem::stop(field.into(), &why)),
     };
     let lines = |driver: Part, driven: Part, line_drives: bool| if line_drives { [driver, driven] } else { [driven, driver] };
     take(BenchField::Constant, lines(Part::ConstantDriver, Part::ConstantDriven, layout != Layout::OutputReduced));
@@ -62,7 +68,7 @@ fn counted(bench: &Bench, problems: &mut Vec<Problem>) -> Vec<Counted> {
     for text in bench.anywhere.split(|c: char| c.is_whitespace() || matches!(c, ',' | ';')).filter(|text| !text.is_empty()) {
         match read::count(text) {
             Ok(teeth) => counted.push(Counted { at: None, teeth }),
-            Err(why) => problems.push(Problem::stop(BenchField::Anywhere.path(), &why)),
+            Err(why) => problems.push(Problem::stop(BenchField::Anywhere.into(), &why)),
         }
     }
     counted
@@ -88,10 +94,7 @@ pub fn from_turns(bench: &Bench, candidates: &[Candidate<'_>]) -> Option<Result<
     let reading = reading([&bench.input_turns, &bench.output_turns, &bench.uncertainty])?;
     Some(reading.map(|reading| {
         let interval = reading.interval();
-        let selected = match bench.turned_gear.as_str() {
-            "r" => Some(Selected::Reverse),
-            number => number.parse::<usize>().ok().filter(|number| *number > 0).map(|number| Selected::Gear(number - 1)),
-        };
+        let selected = bench.turned_gear.value().map(|gear| gear.0);
         let ranked = by_turns(&[Turned { selected, interval }], candidates);
         Reads { interval, ranked, pairs: pairs_in(&interval, &Counts::of_gearbox()) }
     }))
@@ -99,9 +102,10 @@ pub fn from_turns(bench: &Bench, candidates: &[Candidate<'_>]) -> Option<Result<
 
 /// What turning the axle says; with one wheel held the other turns twice as far.
 pub fn from_axle(bench: &Bench, drives: &[FinalDrive]) -> Option<Result<Reads, ReadingError>> {
+    let wheels = bench.wheel.value()?;
     let reading = reading([&bench.shaft_turns, &bench.wheel_turns, &bench.wheel_uncertainty])?;
     Some(reading.map(|reading| {
-        let interval = if bench.wheel == "held" { reading.interval_with_one_wheel_held() } else { reading.interval() };
+        let interval = if wheels == Wheels::OneHeld { reading.interval_with_one_wheel_held() } else { reading.interval() };
         Reads { interval, ranked: axles_by_turns(interval, drives), pairs: pairs_in(&interval, &Counts::of_axle()) }
     }))
 }
@@ -131,17 +135,17 @@ pub fn from_ladder(bench: &Bench, candidates: &[Candidate<'_>]) -> Option<Result
 }
 
 /// What is wrong with the tooth limits of a printed ladder; the usual limit is taken for such a one.
-pub fn limit_problems(bench: &Bench) -> Vec<Problem> {
+pub fn limit_problems(bench: &Bench) -> Vec<InputProblem> {
     let wrong = |(field, usual): (BenchField, u16)| {
         let why = tooth_limit(bench, field, usual).err()?;
-        Some(Problem::stood_in(field.path(), &why, &format!("the usual limit of {usual} is taken")))
+        Some(Problem::stood_in(field.into(), &why, &format!("the usual limit of {usual} is taken")))
     };
     [(BenchField::Fewest, Wish::FEWEST), (BenchField::Most, Wish::MOST)].into_iter().filter_map(wrong).collect()
 }
 
 /// A tooth limit as typed, the usual one where it is blank.
 fn tooth_limit(bench: &Bench, field: BenchField, usual: u16) -> Result<u16, GearTextError> {
-    let text = field.text(bench);
+    let text = text(bench, field);
     if text.trim().is_empty() { Ok(usual) } else { read::count(text).map(Teeth::count) }
 }
 
@@ -173,6 +177,6 @@ fn mixture<'a>(bench: &'a Bench, find: impl Fn(&str) -> Option<Gearbox>) -> Resu
 }
 
 /// A refusal as a problem of a field.
-pub fn refused(field: BenchField, why: &impl Explain) -> Problem {
-    Problem::stop(field.path(), why)
+pub fn refused(field: BenchField, why: &impl Explain) -> InputProblem {
+    Problem::stop(field.into(), why)
 }

@@ -21,7 +21,7 @@ fn a_gear_set_is_known_by_its_counts_and_its_turns() -> Result<()> {
         // Ten turns of the shaft gave 5 1/10 of the free wheel, the other held: 2 × 10 ÷ 5.1 = 3.92, so 43/11 lies inside.
         page.type_into("#bench-shaft-turns", "10").await?;
         page.type_into("#bench-wheel-turns", "5 1/10").await?;
-        page.js::<()>("void (() => { const held = document.querySelector('#bench .bench__one:nth-child(3) select'); held.value = '1'; held.dispatchEvent(new Event('change', { bubbles: true })); })()").await?;
+        page.js::<()>("void (() => { const held = document.querySelector('#bench .bench__one:nth-child(3) select'); held.value = 'held'; held.dispatchEvent(new Event('change', { bubbles: true })); })()").await?;
         page.until("document.querySelector('#bench .bench__one:nth-child(3)').innerText.includes('43/11')").await
     })
 }

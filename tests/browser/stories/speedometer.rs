@@ -57,7 +57,7 @@ fn a_road_check_tells_a_share_from_an_amount() -> Result<()> {
         page.type_into("#s1-tyre", "165-15").await?;
         page.until("document.querySelector('#road').innerText.includes('taken as 80 series')").await?;
         page.until("document.querySelector('[data-figure^=\"tyre.diameter\"]').innerText.startsWith('25.39')").await?;
-        page.js::<()>("void (() => { const select = [...document.querySelectorAll('#road label')].find(label => label.textContent.includes('without a series')).querySelector('select'); select.value = '1'; select.dispatchEvent(new Event('change', { bubbles: true })); })()").await?;
+        page.js::<()>("void (() => { const select = [...document.querySelectorAll('#road label')].find(label => label.textContent.includes('without a series')).querySelector('select'); select.value = '82'; select.dispatchEvent(new Event('change', { bubbles: true })); })()").await?;
         page.until("document.querySelector('#road').innerText.includes('taken as 82 series')").await?;
         page.until("document.querySelector('[data-figure^=\"tyre.diameter\"]').innerText.startsWith('25.63')").await?;
         page.type_into("#s1-tyre", "856 turns/mile").await?;
