@@ -69,7 +69,7 @@ fn stations(state: State) -> Vec<Shown> {
 /// The columns with a caution in the question.
 fn cautions(question: &Question, source: Source<'_>) -> Vec<usize> {
     let section = question.section(source);
-    let mut columns: Vec<usize> = section.cautions().map(|(column, _, _)| column).collect();
+    let mut columns: Vec<usize> = section.cautions().filter_map(|(column, _, _)| column).collect();
     crate::order::by_key(&mut columns, |column| *column);
     columns.dedup();
     columns

@@ -19,7 +19,7 @@ pub fn row(source: Source<'_>, sections: &[Section]) -> Row {
 
 /// How many cautions a column has, and in which sections they stand.
 fn cautions(sections: &[Section], column: usize) -> Piece {
-    let many = |section: &Section| section.cautions().filter(|(at, _, _)| *at == column).count();
+    let many = |section: &Section| section.cautions().filter(|(at, _, _)| *at == Some(column)).count();
     let found: Vec<(&str, usize)> =
         sections.iter().map(|section| (section.title.as_str(), many(section))).filter(|(_, many)| *many > 0).collect();
     let titles = found.iter().map(|(title, _)| *title).collect::<Vec<_>>().join(", ");
@@ -37,7 +37,7 @@ fn cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     lines.extend(cruise(source, analysis, first));
     lines.extend(drop(analysis));
     lines.extend(speedometer(analysis));
-    if lines.is_empty() { Cell::absent(needs(analysis)) } else { Cell { lines, entries: Vec::new() } }
+    if lines.is_empty() { Cell::absent(needs(analysis)) } else { Cell { lines, ..Cell::default() } }
 }
 
 fn launch(analysis: &Analysis, first: Option<&Analysis>) -> Option<Vec<Piece>> {

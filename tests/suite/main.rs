@@ -37,6 +37,7 @@ mod laws_gears_speeds;
 mod laws_history;
 mod laws_motion;
 mod laws_order;
+mod laws_sliced;
 mod laws_speedometer;
 mod laws_tyre;
 mod laws_words;

@@ -138,5 +138,5 @@ fn all_lines(id: SetupId, cell: &Cell) -> AnyView {
     let line = |pieces: &Vec<crate::sheet::Piece>| {
         view! { <div class="cell__line">{pieces.iter().map(|piece| figure::piece(id, piece)).collect_view()}</div> }
     };
-    cell.lines.iter().map(line).collect_view().into_any()
+    view! { {cell.lines.iter().map(line).collect_view()}{cell.offer.as_deref().map(super::offer::offer)} }.into_any()
 }

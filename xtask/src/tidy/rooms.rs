@@ -7,6 +7,7 @@ const ROOMS: [&str; 18] = [
     "order",
     "problem",
     "spreadsheet",
+    "sliced",
     "units",
     "gearing",
     "tyre",
