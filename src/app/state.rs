@@ -9,7 +9,7 @@ use super::slices::Slices;
 use super::view::View;
 use crate::finder::Given;
 use crate::finder::design::Brief;
-use crate::gearing::identify::ladder::LadderSearch;
+use crate::questions::identify::LadderSearch;
 use crate::job::{Field, History, Job, JobField, Setup, SetupId};
 use crate::problem::Problem;
 use crate::questions::find::Asked;

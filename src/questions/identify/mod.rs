@@ -5,6 +5,7 @@ pub mod read;
 pub mod rows;
 
 use super::{Group, Input, Place, Question};
+pub use crate::gearing::identify::ladder::LadderSearch;
 use crate::job::{BenchField, JobChoice, JobField};
 
 const fn text(field: BenchField, label: &'static str) -> Input {
