@@ -4,6 +4,7 @@
 //! `pictures`. [`setup`] reads what every question needs of a setup, [`answers`] works everything out, [`LIST`] says which questions
 //! there are. Page, paper, CSV and `cargo xtask figures` show the list; none of them knows a question by name.
 
+pub mod alike;
 pub mod answers;
 pub mod customer;
 pub mod dial;
@@ -14,9 +15,11 @@ pub mod gears;
 pub mod identify;
 pub mod inside;
 pub mod mesh;
+pub mod missing;
 pub mod needs;
 pub mod options;
 pub mod pull;
+pub mod rests;
 pub mod road;
 pub mod setup;
 pub mod shelves;

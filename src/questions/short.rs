@@ -43,7 +43,7 @@ fn cell(source: Source<'_>, analysis: &Analysis) -> Cell {
 fn launch(analysis: &Analysis, first: Option<&Analysis>) -> Option<Vec<Piece>> {
     let of = |analysis: &Analysis| analysis.gears().first_overall().map(decimal);
     let figure = gears::rows::first_overall(analysis, "short.first_overall")?.against(first.and_then(of), 2);
-    Some(vec![figure.into(), Piece::words("1st × axle")])
+    Some(vec![figure.into(), Piece::words("1st gear, overall")])
 }
 
 fn cruise(source: Source<'_>, analysis: &Analysis, first: Option<&Analysis>) -> Option<Vec<Piece>> {
@@ -55,7 +55,7 @@ fn cruise(source: Source<'_>, analysis: &Analysis, first: Option<&Analysis>) -> 
 
 fn drop(analysis: &Analysis) -> Option<Vec<Piece>> {
     let (gear, _) = analysis.gears().deepest_drop()?;
-    let words = format!("rpm lost at most, {} to {}", crate::sheet::ordinal(gear), crate::sheet::ordinal(gear + 1));
+    let words = format!("biggest drop: {} to {}", crate::sheet::ordinal(gear), crate::sheet::ordinal(gear + 1));
     Some(vec![gears::rows::drop_figure(analysis, gear, "short.deepest_drop")?.into(), Piece::words(words)])
 }
 

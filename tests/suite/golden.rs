@@ -9,7 +9,7 @@ use std::path::Path;
 use layshaft::gearing::{Layout, Place};
 use layshaft::job::{Bench, Gearbox, Job, Setup, SetupId, Stage, demo};
 use layshaft::questions::{Place as Asked, build};
-use layshaft::sheet::{Cell, Figure, Piece, Row, Section, Tone, Words};
+use layshaft::sheet::{Cell, Figure, Piece, Rest, Row, Section, Tone, Words};
 use layshaft::units::{System, Typed};
 
 use crate::any_job::figures;
@@ -158,10 +158,16 @@ fn written_where(job: &Job, words: Words, keep: impl Fn(&Section) -> bool) -> St
     for section in &sheet.sections {
         writeln!(text, "\n== {} ({}): {}", section.title, section.id, section.ask).unwrap();
         if !section.answer.is_empty() {
-            writeln!(text, "\n{}", section.answer.plain()).unwrap();
+            writeln!(text, "\n{}", section.answer.marked()).unwrap();
         }
         let letters: &[char] = if section.place == Asked::Bench { &['='] } else { &LETTERS };
-        section.rows.iter().for_each(|row| write_row(&mut text, row, letters, words));
+        let (deciding, others) = section.rows.split_at(section.decide);
+        deciding.iter().for_each(|row| write_row(&mut text, row, letters, words));
+        if !deciding.is_empty() && !others.is_empty() {
+            text.push_str("\n-- All figures\n");
+        }
+        others.iter().for_each(|row| write_row(&mut text, row, letters, words));
+        write_rests(&mut text, &section.rests);
     }
     text.push_str("\n== Formulas and sources\n");
     let columns = sheet.short.cells.len();
@@ -170,6 +176,15 @@ fn written_where(job: &Job, words: Words, keep: impl Fn(&Section) -> bool) -> St
     formulas.sort();
     formulas.dedup();
     text + &formulas.concat()
+}
+
+fn write_rests(text: &mut String, rests: &[Rest]) {
+    if !rests.is_empty() {
+        text.push_str("\n-- What this rests on\n");
+    }
+    for Rest { label, value, source, is_typed } in rests {
+        writeln!(text, "{label}: {value} ({}{source})", if *is_typed { "" } else { "usual: " }).unwrap();
+    }
 }
 
 fn write_row(text: &mut String, row: &Row, letters: &[char], words: Words) {

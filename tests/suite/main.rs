@@ -1,6 +1,8 @@
 //! One binary for everything that needs no browser.
 #![expect(clippy::unwrap_used, reason = "a test that cannot be set up has failed")]
 
+mod answers_by_hand;
+mod answers_laws;
 mod any_gearbox;
 mod any_job;
 mod any_outside_text;

@@ -2,7 +2,9 @@
 
 pub mod answer;
 pub mod pictures;
+pub mod rests;
 pub mod rows;
+
 pub mod tyres;
 
 use super::{Drawn, Input, Place, Question};
@@ -25,7 +27,7 @@ pub const QUESTION: Question = Question {
     answer: |_| Said::default(),
     deciding: |_| Vec::new(),
     rows: rows::rows,
-    rests: |_| Vec::new(),
+    rests: rests::rests,
     pictures: &[Drawn {
         id: "shift-chart",
         tab: "Shift chart",
