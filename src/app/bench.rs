@@ -6,8 +6,8 @@ use super::Frame;
 use super::address::{At, Place};
 use super::question::QuestionView;
 use super::state::State;
-use crate::questions::identify::LadderSearch;
 use crate::questions::Question;
+use crate::questions::identify::LadderSearch;
 use crate::questions::identify::answer::wish;
 use crate::questions::identify::read::Evidence;
 

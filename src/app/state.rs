@@ -9,10 +9,10 @@ use super::slices::Slices;
 use super::view::View;
 use crate::finder::Given;
 use crate::finder::design::Brief;
-use crate::questions::identify::LadderSearch;
 use crate::job::{Field, History, Job, JobField, Setup, SetupId};
 use crate::problem::Problem;
 use crate::questions::find::Asked;
+use crate::questions::identify::LadderSearch;
 use crate::questions::{self, Answers, Long, Source};
 use crate::sheet::{Reader, Sheet, Words};
 
