@@ -7,8 +7,8 @@
 //! Model: the run's own ([`super::run`]), with the shift speeds free and gears skipped where that is quicker; full throttle throughout,
 //! never a downshift. The time to a speed is a sum over gears of ∫m/(F − R)dv and shifts, so the best rest of the run from each gear
 //! and speed follows from those above it (dynamic programming over a grid of speeds, R. Bellman, 1957), worked once on a coarse grid and
-//! again on one that is fine about the shifts found. To a distance the same is done with v_f, the speed at which it is covered, given:
-//! least is then ∫(1 − v/v_f)dt, since near the goal a metre is worth 1/v_f; v_f is the run's own after a few rounds.
+//! again on one that is fine about the shifts found. To a distance the same is done with w, the speed at which it is covered, given:
+//! least is then ∫(1 − v/w)dt, since near the goal a metre is worth 1/w; w is the run's own after a few rounds.
 //! The plan is then run like any other and set against the shifts judged one by one: its time is never the longer one.
 
 mod grid;

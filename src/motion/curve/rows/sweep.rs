@@ -87,10 +87,10 @@ fn sweeps(speeds: &[f64]) -> Vec<Sweep> {
         let Some(reach) = speeds.get(extreme) else { break };
         let by = speed - reach;
         match now {
-            None if by.abs() >= TURN_RPM => now = Some(Sweep { from, to: at, rising: by > 0.0 }),
-            None => continue,
             Some(sweep) if (by > 0.0) == sweep.rising => now = Some(Sweep { to: at, ..sweep }),
-            Some(sweep) if by.abs() >= TURN_RPM => {
+            _ if by.abs() < TURN_RPM => continue,
+            None => now = Some(Sweep { from, to: at, rising: by > 0.0 }),
+            Some(sweep) => {
                 // one row of its own is where the next sweep begins: the speed was let go, not swept
                 if sweep.to > sweep.from {
                     found.push(sweep);
@@ -98,7 +98,6 @@ fn sweeps(speeds: &[f64]) -> Vec<Sweep> {
                 }
                 now = Some(Sweep { from, to: at, rising: by > 0.0 });
             }
-            Some(_) => continue,
         }
         extreme = at;
     }
