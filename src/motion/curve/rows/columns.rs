@@ -6,7 +6,7 @@ use super::table::{self, Row};
 use super::{Detected, Done, MeasuredAt, Quantity, Reading, RowError, Separator, Told, is_engine_speed};
 use crate::motion::curve::CurvePoint;
 use crate::motion::{in_newton_metres, rpm, torque_of};
-use crate::units::{Limits, Measured, Power, Torque, Unit, limits};
+use crate::units::{Measured, Power, Torque, Unit, limits};
 
 /// How one column's figures are read.
 #[derive(Clone, Copy, Debug)]
@@ -23,20 +23,21 @@ impl Figures {
         }
     }
 
-    fn limits(self) -> Limits {
+    /// Whether an engine can have so much; nothing, and less than that, is no matter of the unit.
+    fn can_be(self, value: f64) -> bool {
         match self {
-            Self::Torque(_) => limits::TORQUE,
-            Self::Power(_) => limits::POWER,
+            Self::Torque(unit) => limits::TORQUE.unit.number(unit.of(value)) <= limits::TORQUE.greatest,
+            Self::Power(unit) => limits::POWER.unit.number(unit.of(value)) <= limits::POWER.greatest,
         }
     }
 
-    /// Whether an engine can have so much; nothing, and less than that, is no matter of the unit.
-    fn can_be(self, value: f64) -> bool {
-        let measured = match self {
-            Self::Torque(unit) => self.limits().measure(&(unit.make)(value)),
-            Self::Power(unit) => self.limits().measure(&(unit.make)(value)),
+    /// What is wrong with a cell that cannot be.
+    fn beyond(self, cell: &str) -> RowError {
+        let (word, range) = match self {
+            Self::Torque(unit) => (limits::TORQUE.word, limits::TORQUE.range_in(unit)),
+            Self::Power(unit) => (limits::POWER.word, limits::POWER.range_in(unit)),
         };
-        measured <= self.limits().greatest
+        RowError::Beyond { cell: cell.to_owned(), word, range }
     }
 
     /// Torque at an engine speed (rpm).
@@ -108,7 +109,7 @@ impl Candidate {
         let (speed, _) = read(self.speed)?;
         let (value, cell) = read(self.value)?;
         if !self.figures.can_be(value) {
-            return Err(RowError::Beyond { cell: cell.clone(), limits: self.figures.limits() });
+            return Err(self.figures.beyond(cell));
         }
         Ok(CurvePoint { speed: rpm(speed), torque: self.figures.torque(value, speed) })
     }

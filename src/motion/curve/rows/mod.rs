@@ -13,7 +13,7 @@ mod table;
 
 use super::{CurveError, CurvePoint, EngineCurve};
 use crate::problem::Explain;
-use crate::units::{Limits, System, limits, number};
+use crate::units::{System, limits, number};
 
 /// What parts the columns.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -167,8 +167,10 @@ pub enum RowError {
     Beyond {
         /// The cell as it stands.
         cell: String,
-        /// The row that was broken.
-        limits: Limits,
+        /// The quantity's name.
+        word: &'static str,
+        /// What it can be, in the unit it was read in.
+        range: String,
     },
     /// The heads name a road speed and no engine speed.
     RoadSpeedOnly,
@@ -182,9 +184,7 @@ impl Explain for RowProblem {
             RowError::NotANumber { cell } => format!("“{}” is not a number", number::clip(cell)),
             RowError::TooShort { columns: 1, needed } => format!("there is one column where {needed} are needed"),
             RowError::TooShort { columns, needed } => format!("there are {columns} columns where {needed} are needed"),
-            RowError::Beyond { cell, limits } => {
-                format!("“{}” is outside what the {} of an engine can be", number::clip(cell), limits.word)
-            }
+            RowError::Beyond { cell, word, .. } => format!("“{}” is outside what the {word} of an engine can be", number::clip(cell)),
             RowError::RoadSpeedOnly => "the heads name a road speed but no engine speed".into(),
             RowError::Curve(error) => error.what(),
         };
@@ -195,7 +195,7 @@ impl Explain for RowProblem {
         match &self.error {
             RowError::NotANumber { .. } => "correct the cell; the line was left out".into(),
             RowError::TooShort { .. } => "complete the line; it was left out".into(),
-            RowError::Beyond { limits, .. } => format!("check the column and its unit ({}); the line was left out", limits.range()),
+            RowError::Beyond { range, .. } => format!("check the column and its unit ({range}); the line was left out"),
             RowError::RoadSpeedOnly => "add the column of engine rpm".into(),
             RowError::Curve(error) => error.what_to_do(),
         }
