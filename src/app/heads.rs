@@ -38,9 +38,8 @@ fn CarHead() -> impl IntoView {
     };
     view! {
         <div class="heads__car">
-            <span class="heads__label">"The car"</span>
+            <span class="heads__label">"The car"</span>" "<span class="heads__about">{move || state.say(&about(state))}</span>
             {name_field(state, car, "car-name", "heads__name", Signal::derive(|| "The car".to_owned()))}
-            <p class="heads__about">{move || state.say(&about(state))}</p>
             <button type="button" class="btn btn--small" id="add-setup" disabled=full on:click=add>"Add a setup"</button>
         </div>
     }
