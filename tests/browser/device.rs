@@ -109,6 +109,27 @@ impl Page {
         Ok(())
     }
 
+    /// From now on keeps what the page hands to the browser to be saved.
+    ///
+    /// # Errors
+    /// The browser does not answer.
+    pub async fn catch_saved(&self) -> Result<()> {
+        self.js("void (() => { const make = URL.createObjectURL; URL.createObjectURL = (blob) => { window.saved = blob; return make(blob); }; })()").await
+    }
+
+    /// The text of the file that was saved last, waited for.
+    ///
+    /// # Errors
+    /// Nothing was saved.
+    pub async fn caught(&self) -> Result<String> {
+        self.until("window.saved !== undefined").await?;
+        self.js::<()>("void window.saved.text().then((text) => { window.caught = text; delete window.saved; })").await?;
+        self.until("window.caught !== undefined").await?;
+        let text = self.js("window.caught").await?;
+        self.js::<()>("void delete window.caught").await?;
+        Ok(text)
+    }
+
     /// The page printed, as a PDF file.
     ///
     /// # Errors
