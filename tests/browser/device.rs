@@ -149,17 +149,13 @@ impl Page {
         self.picture_in(self.js(frame).await?).await
     }
 
-    /// A picture of one element, the whole of it.
+    /// A picture of what is in the window.
     ///
     /// # Errors
-    /// The element is not there.
-    pub async fn picture_of(&self, css: &str) -> Result<Vec<u8>> {
-        let frame = format!(
-            "(() => {{ const b = document.querySelector({}).getBoundingClientRect();
-             return {{x: b.x + scrollX, y: b.y + scrollY, width: b.width, height: b.height}}; }})()",
-            json!(css)
-        );
-        self.picture_in(self.js(&frame).await?).await
+    /// The browser cannot take it.
+    pub async fn picture_of_window(&self) -> Result<Vec<u8>> {
+        let params = json!({"format": "png"});
+        decoded(&self.cdp("Page.captureScreenshot", params).await?)
     }
 
     async fn picture_in(&self, frame: Frame) -> Result<Vec<u8>> {

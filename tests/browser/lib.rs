@@ -34,7 +34,7 @@ use tokio::sync::Semaphore;
 
 pub use anyhow;
 pub use device::{Paper, Screen, Theme};
-pub use named::{Target, button, checkbox, field, group, heading, link, tab};
+pub use named::{Named, Target, button, checkbox, field, group, heading, link, tab};
 pub use page::Page;
 pub use site::Site;
 pub use thirtyfour::{By, Key};

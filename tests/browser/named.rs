@@ -14,7 +14,7 @@ pub trait Target {
     fn called(&self) -> String;
 }
 
-impl Target for &str {
+impl Target for str {
     fn element_js(&self) -> String {
         format!("document.querySelector({})", json!(self))
     }
@@ -24,13 +24,23 @@ impl Target for &str {
     }
 }
 
-impl Target for &String {
+impl Target for String {
     fn element_js(&self) -> String {
         self.as_str().element_js()
     }
 
     fn called(&self) -> String {
         self.as_str().called()
+    }
+}
+
+impl<T: Target + ?Sized> Target for &T {
+    fn element_js(&self) -> String {
+        (**self).element_js()
+    }
+
+    fn called(&self) -> String {
+        (**self).called()
     }
 }
 
@@ -66,16 +76,6 @@ impl Target for Named {
     fn called(&self) -> String {
         let around = self.around.iter().rev().map(|group| format!(" of “{group}”")).collect::<String>();
         format!("the {} “{}”{around}", self.role, self.name)
-    }
-}
-
-impl Target for &Named {
-    fn element_js(&self) -> String {
-        (*self).element_js()
-    }
-
-    fn called(&self) -> String {
-        (*self).called()
     }
 }
 

@@ -161,8 +161,12 @@ impl Page {
     /// # Errors
     /// It is not there, or something covers it.
     pub async fn click(&self, target: impl Target) -> Result<()> {
-        let called = target.called();
-        self.element(target).await?.click().await.with_context(|| format!("cannot press {called}"))
+        if self.element(&target).await?.click().await.is_ok() {
+            return Ok(());
+        }
+        // What the page tells may stand above it: a person reads that and closes it.
+        self.close_notices().await?;
+        self.element(&target).await?.click().await.with_context(|| format!("cannot press {}", target.called()))
     }
 
     /// Replaces a field's text as a person does: press it, select all, type. Waits until the field holds the text.
@@ -171,8 +175,8 @@ impl Page {
     /// The field is not there or does not take the text.
     pub async fn type_into(&self, target: impl Target, text: &str) -> Result<()> {
         let holds = format!("{}?.value === {}", target.element_js(), json!(text));
-        let field = self.element(target).await?;
-        field.click().await.context("cannot press the field")?;
+        self.click(&target).await?;
+        let field = self.element(&target).await?;
         field.send_keys(Key::Control + "a").await?;
         if text.is_empty() {
             field.send_keys(Key::Delete).await?;
@@ -219,7 +223,7 @@ impl Page {
     /// # Errors
     /// It is not reached within as many presses as the page may ever need.
     pub async fn tab_to(&self, target: impl Target) -> Result<usize> {
-        const MOST: usize = 120;
+        const MOST: usize = 200;
         let has_focus = format!("(() => {{ try {{ return {} === document.activeElement; }} catch {{ return false; }} }})()", target.element_js());
         for pressed in 0..MOST {
             if self.js(&has_focus).await? {

@@ -152,8 +152,11 @@ impl Page {
     /// # Errors
     /// There is no such menu or act.
     pub async fn in_menu(&self, menu: &str, act: &str) -> Result<()> {
-        self.click(button(menu)).await?;
-        self.click(button(act)).await
+        let act = button(act);
+        if !self.is_there(&act).await? {
+            self.click(button(menu)).await?;
+        }
+        self.click(act).await
     }
 
     /// Opens the panel that a menu leads to.
@@ -173,6 +176,27 @@ impl Page {
         self.click(button(choice)).await?;
         self.until_of(button(choice), "one.ariaPressed === 'true'").await?;
         self.press(Key::Escape).await
+    }
+
+    /// Switches to the other theme, or back to the system's.
+    ///
+    /// # Errors
+    /// There is no such switch.
+    pub async fn switch_theme(&self) -> Result<()> {
+        let switch = button("Switch between light and dark");
+        if !self.is_there(&switch).await? {
+            self.click("#read-in").await?;
+        }
+        self.click(switch).await
+    }
+
+    /// Closes whatever the page tells, as one does to see what is behind it.
+    ///
+    /// # Errors
+    /// A notice stays.
+    pub async fn close_notices(&self) -> Result<()> {
+        self.js::<()>("void [...document.querySelectorAll('.notices .notice__acts .btn:last-child')].forEach((button) => button.click())").await?;
+        self.until("document.querySelector('.notices .notice') === null").await
     }
 
     /// What the page tells now, each notice in one line.
