@@ -5,6 +5,11 @@ use serde_json::json;
 /// Finds one element by role and name; see the file.
 const FIND: &str = include_str!("names.js");
 
+/// What stands before every script, so that it can find things by name.
+pub(crate) fn prelude() -> String {
+    format!("window.named ??= {};\n", FIND.trim())
+}
+
 /// Something on the page that can be found.
 pub trait Target {
     /// A JavaScript expression of the element; null or an error where it is not there.
@@ -70,7 +75,7 @@ impl Named {
 impl Target for Named {
     fn element_js(&self) -> String {
         let Self { role, name, around } = self;
-        format!("({})({}, {}, {})", FIND.trim(), json!(role), json!(name), json!(around))
+        format!("named({}, {}, {})", json!(role), json!(name), json!(around))
     }
 
     fn called(&self) -> String {

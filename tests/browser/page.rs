@@ -8,10 +8,12 @@ use serde_json::{Value, json};
 use thirtyfour::{Key, WebDriver, WebElement};
 
 use crate::browser::{Browser, Storage};
-use crate::{Site, Target};
+use crate::{Site, Target, named};
 
 /// How long a state may take to come about on a busy machine.
 const PATIENCE: Duration = Duration::from_secs(15);
+/// How long the program may take to be there, a build for development included.
+const PATIENCE_TO_OPEN: Duration = Duration::from_secs(60);
 const EVERY: Duration = Duration::from_millis(25);
 /// The program has mounted the sheet: it says so itself, and the opening words are gone.
 const READY: &str = "document.documentElement.dataset.ready !== undefined && !document.getElementById('boot')";
@@ -80,7 +82,7 @@ impl Page {
     /// # Errors
     /// It is not, in time.
     pub async fn ready(&self) -> Result<()> {
-        self.until(READY).await
+        self.until_within(PATIENCE_TO_OPEN, READY).await
     }
 
     /// Waits until a JavaScript expression is true. The only way to wait: for a state, never for a time.
@@ -88,18 +90,22 @@ impl Page {
     /// # Errors
     /// It has not become true in time; the error says what it was instead.
     pub async fn until(&self, expression: &str) -> Result<()> {
+        self.until_within(PATIENCE, expression).await
+    }
+
+    async fn until_within(&self, patience: Duration, expression: &str) -> Result<()> {
         let began = Instant::now();
         let mut last = Ok(Value::Null);
-        while began.elapsed() < PATIENCE {
+        while began.elapsed() < patience {
             last = self.js::<Value>(expression).await;
             if matches!(last, Ok(Value::Bool(true))) {
                 return Ok(());
             }
             tokio::time::sleep(EVERY).await;
         }
-        let was = last.map_or_else(|problem| format!("{problem:#}"), |value| value.to_string());
-        let shows: String = self.js("document.body.innerText.slice(0, 600)").await.unwrap_or_default();
-        bail!("after {} s this was not true but {was}:\n  {expression}\nThe page shows:\n{shows}", PATIENCE.as_secs())
+        let was = last.map_or_else(|problem| thrown(&format!("{problem:#}")), |value| value.to_string());
+        let shows: String = self.js("(document.querySelector('main') ?? document.body).innerText.slice(0, 600).replaceAll('\\n', ' | ')").await.unwrap_or_default();
+        bail!("after {} s this was not true but {was}:\n  {expression}\nThe page shows:\n{shows}", patience.as_secs())
     }
 
     /// The value of a JavaScript expression.
@@ -107,7 +113,7 @@ impl Page {
     /// # Errors
     /// It throws, or its value is of another kind.
     pub async fn js<T: DeserializeOwned>(&self, expression: &str) -> Result<T> {
-        let answer = self.driver()?.execute(format!("return ({expression});"), vec![]).await;
+        let answer = self.driver()?.execute(format!("{}return ({expression});", named::prelude()), vec![]).await;
         answer.and_then(|value| value.convert()).with_context(|| format!("cannot evaluate `{expression}`"))
     }
 
@@ -118,7 +124,7 @@ impl Page {
     pub async fn element(&self, target: impl Target) -> Result<WebElement> {
         let element = target.element_js();
         self.until(&format!("Boolean({element})")).await?;
-        let scroll = format!("const one = {element}; one.scrollIntoView({{block: 'center', behavior: 'instant'}}); return one;");
+        let scroll = format!("{}const one = {element}; one.scrollIntoView({{block: 'center', behavior: 'instant'}}); return one;", named::prelude());
         Ok(self.driver()?.execute(scroll, Vec::<Value>::new()).await?.element()?)
     }
 
@@ -274,4 +280,10 @@ impl Page {
     pub async fn count(&self, css: &str) -> Result<usize> {
         self.js(&format!("document.querySelectorAll({}).length", json!(css))).await
     }
+}
+
+/// What a script threw, without what the driver says around it.
+fn thrown(problem: &str) -> String {
+    let line = problem.lines().find_map(|line| line.split_once("javascript error: "));
+    line.map_or_else(|| problem.to_owned(), |(_, thrown)| thrown.to_owned())
 }

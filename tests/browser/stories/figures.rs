@@ -1,7 +1,7 @@
 //! A figure and a picture explain themselves: how a figure came about, what would make it another, what a picture says where one points.
 
 use browser_tests::anyhow::{Result, ensure};
-use browser_tests::{Key, Page, Screen, button, field, group, visit};
+use browser_tests::{Key, Page, button, field, group, visit};
 
 /// Opens the card of the rpm at the cruising speed in a setup's column.
 async fn ask_cruise_rpm(page: &Page, letter: &str) -> Result<()> {
