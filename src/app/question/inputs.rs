@@ -41,7 +41,7 @@ pub(super) fn groups(question: &'static Question) -> AnyView {
 fn in_full(group: &'static Group) -> impl IntoView {
     let state = State::here();
     view! {
-        <div class="bench-inputs__group">
+        <div class="bench-inputs__group" role="group" aria-label=move || state.say(group.title)>
             <h3>{move || state.say(group.title)}</h3>
             <div class="bench-inputs__list">{view(group.inputs)}</div>
         </div>

@@ -47,7 +47,7 @@ pub fn Rows(
     };
     let class = move || format!("rows rows--{} rows--{name}", state.setup_ids().len());
     view! {
-        <table class=class node_ref=table on:click=move |event| figure::press(state, &event)>
+        <table class=class node_ref=table on:click=move |event| figure::press(state, &event) on:keydown=|event| figure::step(&event)>
             <TableHead/>
             <tbody>{body}</tbody>
         </table>

@@ -21,7 +21,7 @@ pub(super) fn form(desk: Desk, editing: Editing) -> impl IntoView {
     let tried = RwSignal::new(false);
     let keep = move |_| {
         if desk.keep(state) {
-            desk.said.set(state.say("Kept in the catalogue."));
+            desk.said.set(state.say("Saved in the catalogue."));
             device::focus(&back_to);
         } else {
             tried.set(true);
@@ -40,10 +40,10 @@ pub(super) fn form(desk: Desk, editing: Editing) -> impl IntoView {
             <h3>{title}</h3>
             <div class="shelf__fields">{columns().map(field).collect_view()}</div>
             {rest(kind, problems)}
-            <p class="field__problem" role="status">{move || (tried.get() && is_stopped(problems)).then(|| state.say("It is not in the catalogue yet: mend what is marked, then keep it."))}</p>
+            <p class="field__problem" role="status">{move || (tried.get() && is_stopped(problems)).then(|| state.say("It is not in the catalogue yet: mend what is marked, then save it."))}</p>
             <div class="notice__acts">
-                <button type="button" class="btn" id="shelf-keep" on:click=keep>"Keep it"</button>
-                <button type="button" class="btn" id="shelf-leave" on:click=leave>"Leave it as it was"</button>
+                <button type="button" class="btn" id="shelf-keep" on:click=keep>"Save"</button>
+                <button type="button" class="btn" id="shelf-leave" on:click=leave>"Cancel"</button>
             </div>
         </div>
     }
