@@ -162,11 +162,15 @@ fn written_where(job: &Job, words: Words, keep: impl Fn(&Section) -> bool) -> St
         }
         let letters: &[char] = if section.place == Asked::Bench { &['='] } else { &LETTERS };
         let (deciding, others) = section.rows.split_at(section.decide);
-        deciding.iter().for_each(|row| write_row(&mut text, row, letters, words));
+        for row in deciding {
+            write_row(&mut text, row, letters, words);
+        }
         if !deciding.is_empty() && !others.is_empty() {
             text.push_str("\n-- All figures\n");
         }
-        others.iter().for_each(|row| write_row(&mut text, row, letters, words));
+        for row in others {
+            write_row(&mut text, row, letters, words);
+        }
         write_rests(&mut text, &section.rests);
     }
     text.push_str("\n== Formulas and sources\n");

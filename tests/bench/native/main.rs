@@ -9,10 +9,11 @@ use std::time::Duration;
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use layshaft::catalogue::Catalogue;
-use layshaft::chart::{self, LIGHT, of};
+use layshaft::chart::{self, LIGHT};
 use layshaft::finder::{Given, Search, Table, Wish};
 use layshaft::job::{Job, demo};
 use layshaft::questions::Source;
+use layshaft::questions::road::pictures as of;
 use layshaft::questions::{self, OnShelf};
 use layshaft::sheet::{Reader, Words};
 use measurements::{car, ground};
