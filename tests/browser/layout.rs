@@ -15,8 +15,7 @@ impl Page {
     /// # Errors
     /// What stands outside.
     pub async fn assert_no_sideways(&self, where_: &str) -> Result<()> {
-        let (needed, there): (f64, f64) =
-            self.js("[document.documentElement.scrollWidth, document.documentElement.clientWidth]").await?;
+        let (needed, there): (f64, f64) = self.js("[document.documentElement.scrollWidth, document.documentElement.clientWidth]").await?;
         if needed <= there {
             return Ok(());
         }

@@ -104,7 +104,10 @@ impl Page {
             tokio::time::sleep(EVERY).await;
         }
         let was = last.map_or_else(|problem| thrown(&format!("{problem:#}")), |value| value.to_string());
-        let shows: String = self.js("(document.querySelector('main') ?? document.body).innerText.slice(0, 600).replaceAll('\\n', ' | ')").await.unwrap_or_default();
+        let shows: String = self
+            .js("(document.querySelector('main') ?? document.body).innerText.slice(0, 600).replaceAll('\\n', ' | ')")
+            .await
+            .unwrap_or_default();
         bail!("after {} s this was not true but {was}:\n  {expression}\nThe page shows:\n{shows}", patience.as_secs())
     }
 
@@ -124,7 +127,8 @@ impl Page {
     pub async fn element(&self, target: impl Target) -> Result<WebElement> {
         let element = target.element_js();
         self.until(&format!("Boolean({element})")).await?;
-        let scroll = format!("{}const one = {element}; one.scrollIntoView({{block: 'center', behavior: 'instant'}}); return one;", named::prelude());
+        let scroll =
+            format!("{}const one = {element}; one.scrollIntoView({{block: 'center', behavior: 'instant'}}); return one;", named::prelude());
         Ok(self.driver()?.execute(scroll, Vec::<Value>::new()).await?.element()?)
     }
 
@@ -151,7 +155,8 @@ impl Page {
     /// # Errors
     /// The browser does not answer.
     pub async fn is_there(&self, target: impl Target) -> Result<bool> {
-        self.js(&format!("(() => {{ try {{ return Boolean({}?.checkVisibility()); }} catch {{ return false; }} }})()", target.element_js())).await
+        self.js(&format!("(() => {{ try {{ return Boolean({}?.checkVisibility()); }} catch {{ return false; }} }})()", target.element_js()))
+            .await
     }
 
     /// Waits until the element is gone.
@@ -230,7 +235,8 @@ impl Page {
     /// It is not reached within as many presses as the page may ever need.
     pub async fn tab_to(&self, target: impl Target) -> Result<usize> {
         const MOST: usize = 200;
-        let has_focus = format!("(() => {{ try {{ return {} === document.activeElement; }} catch {{ return false; }} }})()", target.element_js());
+        let has_focus =
+            format!("(() => {{ try {{ return {} === document.activeElement; }} catch {{ return false; }} }})()", target.element_js());
         for pressed in 0..MOST {
             if self.js(&has_focus).await? {
                 return Ok(pressed);

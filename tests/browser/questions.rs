@@ -106,7 +106,9 @@ impl Page {
     /// The figure is not there or opens no card.
     pub async fn ask_figure(&self, letter: &str, key: &str) -> Result<()> {
         self.unfold_for(key).await?;
-        let at: String = self.js(&format!("((one) => {{ one.id ||= 'asked-by-the-test'; return `#${{one.id}}`; }})({})", figure_js(letter, key))).await?;
+        let at: String = self
+            .js(&format!("((one) => {{ one.id ||= 'asked-by-the-test'; return `#${{one.id}}`; }})({})", figure_js(letter, key)))
+            .await?;
         self.click(&at).await?;
         self.element(".card").await.map(drop)
     }
@@ -195,7 +197,8 @@ impl Page {
     /// # Errors
     /// A notice stays.
     pub async fn close_notices(&self) -> Result<()> {
-        self.js::<()>("void [...document.querySelectorAll('.notices .notice__acts .btn:last-child')].forEach((button) => button.click())").await?;
+        self.js::<()>("void [...document.querySelectorAll('.notices .notice__acts .btn:last-child')].forEach((button) => button.click())")
+            .await?;
         self.until("document.querySelector('.notices .notice') === null").await
     }
 

@@ -77,8 +77,9 @@ fn a_phone_has_the_places_below_and_the_questions_above() -> Result<()> {
         page.click(link("Compare").of("Places, below")).await?;
         page.stands("compare/speedometer").await?;
         // The strip shows which question is open.
-        let (left, right): (f64, f64) =
-            page.js("(({ left, right }) => [left, right])(document.querySelector('nav li a[aria-current=page]').getBoundingClientRect())").await?;
+        let (left, right): (f64, f64) = page
+            .js("(({ left, right }) => [left, right])(document.querySelector('nav li a[aria-current=page]').getBoundingClientRect())")
+            .await?;
         ensure!(left > -1.0 && right < 391.0, "the open question's name stands from {left} to {right} px");
         Ok(())
     })

@@ -83,7 +83,8 @@ fn a_file_says_what_it_would_do_before_anything_is_written() -> Result<()> {
         page.catch_saved().await?;
         page.go_to("shelf").await?;
         page.click(button("or paste its lines")).await?;
-        let lines = "name,layout,constant,gear_1,gear_2\nGood one,input-reduced,25/30,37/18,direct\nBad one,input-reduced,25/30,37/5,direct\n";
+        let lines =
+            "name,layout,constant,gear_1,gear_2\nGood one,input-reduced,25/30,37/18,direct\nBad one,input-reduced,25/30,37/5,direct\n";
         page.paste_into(field("Lines of a CSV file"), lines).await?;
         page.click(button("See what they would do")).await?;
         let report = group("What the file would do");

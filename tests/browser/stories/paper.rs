@@ -55,8 +55,9 @@ fn the_comparison_holds_every_question_and_its_figures() -> Result<()> {
             if page.is_there(button("All figures")).await? {
                 page.open_fold("All figures").await?;
             }
-            let shown: Vec<String> =
-                page.js("[...document.querySelectorAll('main [data-figure] > span:first-child')].map((figure) => figure.innerText)").await?;
+            let shown: Vec<String> = page
+                .js("[...document.querySelectorAll('main [data-figure] > span:first-child')].map((figure) => figure.innerText)")
+                .await?;
             if !shown.is_empty() {
                 titles.push(page.text("main section.question h2").await?);
             }

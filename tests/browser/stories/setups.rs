@@ -93,8 +93,7 @@ fn a_field_that_cannot_be_read_says_why_and_leaves_the_rest_standing() -> Result
         for text in ["abc", "-", "0", "1e9", "1/0", "37/18\t32/23", "🙂"] {
             page.paste_into(&first, text).await?;
             page.until_of(&first, "one.getAttribute('aria-invalid') === 'true'").await?;
-            let said: String =
-                page.of(&first, "document.getElementById(one.getAttribute('aria-describedby')).innerText").await?;
+            let said: String = page.of(&first, "document.getElementById(one.getAttribute('aria-describedby')).innerText").await?;
             ensure!(said.ends_with('.') && said.len() > 20, "“{text}” is answered with “{said}”");
             ensure!(page.value(&first).await? == text, "the text does not stay as typed");
             page.shows("A", "gear_2.ratio", "1.670").await?;
@@ -112,9 +111,7 @@ fn what_is_empty_is_not_wrong() -> Result<()> {
         page.begin_empty().await?;
         for at in page.questions_of("compare").await? {
             page.go_to(&at).await?;
-            let wrong: Vec<String> = page
-                .js("[...document.querySelectorAll('main [aria-invalid=true]')].map((one) => one.id)")
-                .await?;
+            let wrong: Vec<String> = page.js("[...document.querySelectorAll('main [aria-invalid=true]')].map((one) => one.id)").await?;
             ensure!(wrong.is_empty(), "nothing was typed, and at {at} these are wrong: {wrong:?}");
         }
         Ok(())
