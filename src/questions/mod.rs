@@ -31,7 +31,7 @@ use crate::gearing::identify::ladder;
 use crate::job::{Job, JobChoice, JobField};
 use crate::problem::Explain;
 pub use crate::sheet::Place;
-use crate::sheet::{Cell, Reader, Rest, Row, Said, Section, Sheet, Words, export, words};
+use crate::sheet::{Cell, Piece, Reader, Rest, Row, Said, Section, Sheet, Words, export, words};
 pub use answers::{Analysis, Answers, analyse_job, analyse_job_after};
 pub use dial::answer::Speedo;
 pub use gears::answer::Gears;
@@ -182,6 +182,23 @@ impl Question {
         Section { id: self.id, place: self.place, title, ask, answer: (self.answer)(source), decide, rows, rests: (self.rests)(source) }
     }
 }
+
+/// Those of some rows whose key begins with one of `keys`, in the order of the keys, eight at most; what no setup has an answer to is
+/// left out.
+pub fn chosen(rows: Vec<Row>, keys: &[&str]) -> Vec<Row> {
+    let has_answer =
+        |row: &Row| row.cells.iter().any(|cell| cell.pieces().any(|piece| !matches!(piece, Piece::Absent(_))) || !cell.entries.is_empty());
+    let mut chosen: Vec<Row> = Vec::new();
+    for key in keys {
+        let of_key = rows.iter().filter(|row| row.key.starts_with(key) && has_answer(row));
+        chosen.extend(of_key.cloned());
+    }
+    chosen.truncate(MOST_DECIDING);
+    chosen
+}
+
+/// The most rows that decide.
+pub const MOST_DECIDING: usize = 8;
 
 impl Station {
     /// What stands beside a question of the bench.
