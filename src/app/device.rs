@@ -195,6 +195,14 @@ pub fn focus(id: &str) {
     });
 }
 
+/// Scrolls what an element stands in sideways, so that the whole of it is seen; nothing moves up or down.
+pub fn scroll_sideways_to(element: &web_sys::Element) {
+    let options = web_sys::ScrollIntoViewOptions::new();
+    options.set_inline(web_sys::ScrollLogicalPosition::Nearest);
+    options.set_block(web_sys::ScrollLogicalPosition::Nearest);
+    element.scroll_into_view_with_scroll_into_view_options(&options);
+}
+
 /// Moves the focus to the element inside another that the first of some selectors finds, once the page has taken in what changed.
 pub fn focus_in(inside: &web_sys::HtmlElement, selectors: &'static [&'static str]) {
     let inside = inside.clone();

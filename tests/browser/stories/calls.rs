@@ -58,7 +58,7 @@ async fn station(page: &Page, name: &str) -> Result<Vec<String>> {
     page.js::<()>("void scrollTo({ top: 0, behavior: 'instant' })").await?;
     page.of(
         link(name).of("Questions"),
-        "[...one.querySelectorAll('.station__figures > span')].map((figure) => figure.lastChild.textContent.trim())",
+        "[...one.querySelectorAll('.station__figures > span')].map((figure) => figure.textContent.trim().replace(/^[A-F]\\s+/, ''))",
     )
     .await
 }
@@ -197,28 +197,6 @@ fn call_1_on_a_phone() -> Result<()> {
         }
         println!("call 1 on a phone: {} actions", hands.actions);
         ensure!(hands.actions <= 20, "{} actions", hands.actions);
-        Ok(())
-    })
-}
-
-#[test]
-fn call_2_the_speedometer_says_60_where_it_is_56_6() -> Result<()> {
-    visit(async |page| {
-        page.open("").await?;
-        page.begin_empty().await?;
-        let mut hands = Hands::of(page, false);
-        hands.press(link("Speedometer").of("Questions")).await?;
-        page.stands("compare/speedometer").await?;
-        if !page.is_there(field("speedometer drive and driven teeth, setup A")).await? {
-            hands.press(button("All figures")).await?;
-        }
-        hands.type_into(field("speedometer drive and driven teeth, setup A"), "8/21").await?;
-        hands.type_into(field("road check: dial and true speeds, setup A"), "60 56.6").await?;
-        ensure!(hands.actions <= 5, "{} actions", hands.actions);
-        // 60/56.6 = 1.0601; 21 × 1.0601 = 22.26: 22 leaves 22.26/22 − 1 = 1.2 % fast, 23 would read 3.2 % slow.
-        for part in ["22.26", "1.2 %"] {
-            page.question_says(part).await?;
-        }
         Ok(())
     })
 }

@@ -30,7 +30,7 @@ fn counted_teeth_axle_tyre_and_speeds_are_followed_at_once() -> Result<()> {
         // 60 mph ÷ 1.8788 m × 3.909 = 3,348 rpm (26.8224 ÷ 1.8788 × 60 × 43/11).
         page.shows("A", "cruise_rpm", "3,348").await?;
         // Units: 43.6 mph are 70.1 km/h (NIST SP 811: 1 mile = 1.609 344 km).
-        page.read_in("km/h").await?;
+        page.read_in("km/h · mm").await?;
         page.shows("A", "gear_1.at_shift_kmh", "70.1").await?;
         ensure!(page.value(field("cruise at")).await? == "60", "what was typed stays as typed");
         Ok(())
