@@ -79,7 +79,7 @@ impl Target for Named {
     }
 
     fn called(&self) -> String {
-        let around = self.around.iter().rev().map(|group| format!(" of “{group}”")).collect::<String>();
+        let around = self.around.iter().rev().fold(String::new(), |said, group| said + " of “" + group.as_str() + "”");
         format!("the {} “{}”{around}", self.role, self.name)
     }
 }

@@ -13,7 +13,7 @@ use crate::{Site, Target, named};
 /// How long a state may take to come about on a busy machine.
 const PATIENCE: Duration = Duration::from_secs(15);
 /// How long the program may take to be there, a build for development included.
-const PATIENCE_TO_OPEN: Duration = Duration::from_secs(60);
+const PATIENCE_TO_OPEN: Duration = Duration::from_mins(1);
 const EVERY: Duration = Duration::from_millis(25);
 /// The program has mounted the sheet: it says so itself, and the opening words are gone.
 const READY: &str = "document.documentElement.dataset.ready !== undefined && !document.getElementById('boot')";
