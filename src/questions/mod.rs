@@ -185,7 +185,7 @@ impl Question {
 
 /// Those of some rows whose key begins with one of `keys`, in the order of the keys, eight at most; what no setup has an answer to is
 /// left out.
-pub fn chosen(rows: Vec<Row>, keys: &[&str]) -> Vec<Row> {
+pub fn chosen(rows: &[Row], keys: &[&str]) -> Vec<Row> {
     let has_answer =
         |row: &Row| row.cells.iter().any(|cell| cell.pieces().any(|piece| !matches!(piece, Piece::Absent(_))) || !cell.entries.is_empty());
     let mut chosen: Vec<Row> = Vec::new();

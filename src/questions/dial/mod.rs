@@ -24,7 +24,7 @@ pub const QUESTION: Question = Question {
     groups: &[],
     station: rows::station,
     answer: |_| Said::default(),
-    deciding: |source| chosen(rows::rows(source), &["fitted", "reads", "wanted", "shelf", "adapter", "road-check"]),
+    deciding: |source| chosen(&rows::rows(source), &["fitted", "reads", "wanted", "shelf", "adapter", "road-check"]),
     rows: rows::rows,
     rests: |_| Vec::new(),
     pictures: &[

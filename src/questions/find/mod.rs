@@ -27,7 +27,7 @@ pub const QUESTION: Question = Question {
     groups: &[],
     station: rows::station,
     answer: |_| Said::default(),
-    deciding: |source| chosen(rows::rows(source), &["wish-"]),
+    deciding: |source| chosen(&rows::rows(source), &["wish-"]),
     rows: rows::rows,
     rests: |_| Vec::new(),
     pictures: &[],

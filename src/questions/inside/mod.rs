@@ -25,7 +25,7 @@ pub const QUESTION: Question = Question {
     groups: &[],
     station: rows::station,
     answer: |_| Said::default(),
-    deciding: |source| chosen(rows::rows(source), &["cluster", "fastest", "idle", "meshes", "sync-", "contact"]),
+    deciding: |source| chosen(&rows::rows(source), &["cluster", "fastest", "idle", "meshes", "sync-", "contact"]),
     rows: rows::rows,
     rests: |_| Vec::new(),
     pictures: &[

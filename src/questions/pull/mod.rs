@@ -71,7 +71,7 @@ pub const QUESTION: Question = Question {
     ],
     station: rows::station,
     answer: |_| Said::default(),
-    deciding: |source| chosen(rows::rows(source), &["to-speed", "distance-1", "shift-", "cruise", "launch"]),
+    deciding: |source| chosen(&rows::rows(source), &["to-speed", "distance-1", "shift-", "cruise", "launch"]),
     rows: rows::rows,
     rests: |_| Vec::new(),
     pictures: &[

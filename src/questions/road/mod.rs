@@ -25,7 +25,7 @@ pub const QUESTION: Question = Question {
     groups: &[],
     station: rows::station,
     answer: |_| Said::default(),
-    deciding: |source| chosen(rows::rows(source), &["cruise", "gear-", "rolls", "tyre-speed"]),
+    deciding: |source| chosen(&rows::rows(source), &["cruise", "gear-", "rolls", "tyre-speed"]),
     rows: rows::rows,
     rests: rests::rests,
     pictures: &[Drawn {
