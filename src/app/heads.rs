@@ -13,7 +13,6 @@ pub fn Heads() -> impl IntoView {
     let state = State::here();
     let class = move || format!("heads heads--{}", state.setup_ids().len());
     view! {
-        <h1 class="unseen">{move || state.job.with(|job| job.title.clone())}</h1>
         <div class=class id="heads">
             <CarHead/>
             <For each=move || state.setup_ids() key=|id| *id children=|id| view! { <Head id/> }/>

@@ -96,6 +96,7 @@ fn Frame(
     let state = State::here();
     view! {
         <main id="main" class=format!("main {class}") tabindex="-1">
+            <h1 class="unseen">{move || state.job.with(|job| job.title.clone())}</h1>
             <book::banners::Banners/>
             <book::Panels/>
             {children()}

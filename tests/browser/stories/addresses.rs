@@ -1,7 +1,7 @@
 //! Where one is stands in the address: links, the way back and forward, addresses that were kept, and those that name nothing.
 
 use browser_tests::anyhow::{Result, ensure};
-use browser_tests::{Page, link, visit};
+use browser_tests::{Page, Screen, link, visit};
 
 async fn back(page: &Page) -> Result<()> {
     Ok(page.driver()?.back().await?)
@@ -62,5 +62,25 @@ fn an_address_that_names_nothing_says_so_and_what_was_open_stays() -> Result<()>
         page.ready().await?;
         page.until("document.querySelector('main h2').innerText === 'Gears'").await?;
         page.until("document.querySelector('.notices').innerText.includes('address')").await
+    })
+}
+
+#[test]
+fn a_phone_has_the_places_below_and_the_questions_above() -> Result<()> {
+    visit(async |page| {
+        page.set_screen(Screen::PHONE).await?;
+        page.open("").await?;
+        page.click(link("Speedometer").of("Questions")).await?;
+        page.stands("compare/speedometer").await?;
+        page.click(link("Jobs").of("Places, below")).await?;
+        page.stands("jobs").await?;
+        page.click(link("Compare").of("Places, below")).await?;
+        page.stands("compare/speedometer").await?;
+        // The strip shows which question is open.
+        let (left, right): (f64, f64) = page
+            .js("(({ left, right }) => [left, right])(document.querySelector('nav li a[aria-current=page]').getBoundingClientRect())")
+            .await?;
+        ensure!(left > -1.0 && right < 391.0, "the open question's name stands from {left} to {right} px");
+        Ok(())
     })
 }

@@ -4,6 +4,7 @@ use browser_tests::anyhow::{Result, ensure};
 use browser_tests::{Page, button, field, visit};
 
 const TITLE: &str = "Title of the job";
+const DEMO: &str = "Fernhill coupé, hill climb and the drive home";
 
 async fn listed(page: &Page, titles: &[&str]) -> Result<()> {
     let expected = titles.iter().map(|title| format!("'{title}'")).collect::<Vec<_>>().join(", ");
@@ -37,6 +38,45 @@ async fn are_listed(page: &Page, titles: &[&str]) -> Result<()> {
         "JSON.stringify([...document.querySelectorAll('#jobs .job__title')].map((title) => title.innerText).sort()) === JSON.stringify([{expected}])"
     ))
     .await
+}
+
+#[test]
+fn an_empty_job_is_begun_and_the_demo_job_found_again() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        page.go_to("jobs").await?;
+        page.click(button("New empty job")).await?;
+        page.until_of(field(TITLE), "one.value === 'New job'").await?;
+        page.has_focus(field(TITLE)).await?;
+        page.type_into(field(TITLE), "Box from the barn").await?;
+        page.saved().await?;
+        listed(page, &["Box from the barn", DEMO]).await?;
+        page.type_into(field("Search").of("Jobs on this device"), "curlew four").await?;
+        listed(page, &[DEMO]).await?;
+        // Opening a job leads to what it compares, and the way back to the book is one press.
+        page.click(button(DEMO)).await?;
+        page.until_of(field(TITLE), "one.value.startsWith('Fernhill')").await?;
+        page.stands("compare/gears").await?;
+        page.click(browser_tests::link("Jobs")).await?;
+        page.stands("jobs").await
+    })
+}
+
+#[test]
+fn the_first_visit_shows_the_demo_job_and_one_press_starts_an_empty_one() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        ensure!(page.value(field(TITLE)).await? == DEMO, "the demo job does not lie open");
+        page.setups(3).await?;
+        page.shows("A", "gear_1.ratio", "2.467").await?;
+        page.click(button("Start an empty job").of("notices")).await?;
+        page.until_of(field(TITLE), "one.value === 'New job'").await?;
+        page.gone(button("Start an empty job")).await?;
+        page.reload().await?;
+        page.until_of(field(TITLE), "one.value === 'New job'").await?;
+        ensure!(!page.is_there(button("Start an empty job")).await?, "the welcome comes again");
+        Ok(())
+    })
 }
 
 #[test]

@@ -135,3 +135,17 @@ fn a_file_goes_out_and_comes_in_and_a_wrong_one_is_refused() -> Result<()> {
         page.until("Object.keys(localStorage).filter((key) => key.startsWith('layshaft.job.')).length === 2").await
     })
 }
+
+#[test]
+fn the_figures_go_out_as_a_table() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        page.catch_saved().await?;
+        page.hand_over(HAND_OVER).await?;
+        page.click(button("Save the figures as CSV")).await?;
+        let csv = page.caught().await?;
+        ensure!(csv.starts_with("section,row,As it came,Close,"), "the heads are {}", csv.lines().next().unwrap_or_default());
+        ensure!(csv.contains("2.467"), "1st of A is not in the table");
+        Ok(())
+    })
+}

@@ -4,6 +4,40 @@ use browser_tests::anyhow::{Result, ensure};
 use browser_tests::{button, field, visit};
 
 #[test]
+fn counted_teeth_axle_tyre_and_speeds_are_followed_at_once() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        page.setups(3).await?;
+        // The demo's own figures, as worked by hand: 30/25 × 37/18 = 37/15.
+        page.shows("A", "gear_1.ratio", "2.467").await?;
+        // A box from counted teeth, in a job of its own.
+        page.begin_empty().await?;
+        page.type_into(field("constant pair, setup A"), "25/30").await?;
+        for (gear, text) in [("1st", "37/18"), ("2nd", "32/23"), ("3rd", "28/27"), ("4th", "direct")] {
+            page.type_into(field(format!("teeth of {gear}, setup A")), text).await?;
+        }
+        page.type_into(field("Ring and pinion").of("Setup A"), "43/11").await?;
+        page.type_into(field("Tire").of("Setup A"), "185/70R14").await?;
+        page.type_into(field("shift at"), "6,500").await?;
+        page.shows("A", "gear_1.ratio", "2.467").await?;
+        page.go_to("compare/road").await?;
+        page.shows("A", "gear_1.at_shift_mph", "47.2").await?;
+        page.shows("A", "cruise_rpm", "3,907").await?;
+        // Shift and cruise change every figure. 47.2 × 6,000 ÷ 6,500 = 43.6.
+        page.type_into(field("shift at"), "6,000").await?;
+        page.shows("A", "gear_1.at_shift_mph", "43.6").await?;
+        page.type_into(field("cruise at"), "60").await?;
+        // 60 mph ÷ 1.8788 m × 3.909 = 3,348 rpm (26.8224 ÷ 1.8788 × 60 × 43/11).
+        page.shows("A", "cruise_rpm", "3,348").await?;
+        // Units: 43.6 mph are 70.1 km/h (NIST SP 811: 1 mile = 1.609 344 km).
+        page.read_in("km/h · mm").await?;
+        page.shows("A", "gear_1.at_shift_kmh", "70.1").await?;
+        ensure!(page.value(field("cruise at")).await? == "60", "what was typed stays as typed");
+        Ok(())
+    })
+}
+
+#[test]
 fn a_gear_set_is_picked_and_everything_is_undone_and_kept() -> Result<()> {
     visit(async |page| {
         page.open("").await?;
