@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use super::{Desk, Editing, row};
 use crate::app::device;
 use crate::app::state::State;
-use crate::catalogue::{About, Choices, Column, Holds, PartKind, problem_at};
+use crate::catalogue::{Choices, Column, ColumnRow, Holds, PartKind, problem_at};
 use crate::problem::{Problem, Severity};
 
 /// The form for a new entry, or for one to be changed.
@@ -76,7 +76,7 @@ fn rest(kind: PartKind, problems: Memo<Vec<Problem>>) -> impl IntoView {
 fn field(desk: Desk, column: Column, problems: Memo<Vec<Problem>>, text: String) -> AnyView {
     let state = State::here();
     let put = move |text: String| desk.draft.update(|draft| draft.set(column, text));
-    let About { word, holds, example, .. } = column.about();
+    let ColumnRow { word, holds, example, .. } = column.about();
     let id = slug(column);
     match holds {
         Holds::Choice(choices) => choice(id, word, choices, &text, put),
