@@ -62,8 +62,8 @@ impl Field {
     }
 
     /// What it is called beside its field.
-    pub fn label(self) -> Cow<'static, str> {
-        let label = self.row().label;
+    pub fn label(self, job: &Job) -> Cow<'static, str> {
+        let label = self.row_in(job).label;
         let place = match self {
             Self::Setup(_, field) => field.place(),
             _ => None,

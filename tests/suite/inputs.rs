@@ -22,7 +22,7 @@ fn problems(job: &Job) -> Vec<InputProblem> {
     let asked = Asked::of(&job.wishes, &given, conditions.cruise);
     let setups = setups.into_iter().flat_map(|setup| setup.problems);
     let design = Brief::read(&job.wishes.design).err().unwrap_or_default();
-    let bench = identify::answer::limit_problems(&job.bench);
+    let bench = identify::read::Evidence::of(&job.bench).problems;
     conditions.problems.into_iter().chain(setups).chain(asked.problems).chain(design).chain(bench).collect()
 }
 
@@ -130,10 +130,10 @@ fn every_input_has_a_name_of_its_own_and_a_word() {
     assert_eq!(slugs.iter().collect::<BTreeSet<_>>().len(), slugs.len(), "{slugs:?}");
     assert!(slugs.iter().all(|slug| !slug.is_empty() && slug.chars().all(|c| c.is_ascii_alphanumeric() || c == '-')), "{slugs:?}");
     for field in Field::all(&job) {
-        let label = field.label();
+        let label = field.label(&job);
         assert!(!label.is_empty() && !label.contains('#'), "{field:?}: {label}");
     }
-    assert_eq!(Field::Setup(SetupId(1), SetupField::Gear(2)).label(), "3rd gear");
+    assert_eq!(Field::Setup(SetupId(1), SetupField::Gear(2)).label(&job), "3rd gear");
     for choice in Choice::all(&job) {
         assert!(!choice.label().is_empty() && choice.options().len() > 1, "{choice:?}");
     }

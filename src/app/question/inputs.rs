@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use super::fold::Fold;
 use crate::app::state::State;
-use crate::app::widgets::{SelectField, TextArea, TextField};
+use crate::app::widgets::{PartField, SelectField, TextArea, TextField};
 use crate::job::inputs::Kind;
 use crate::job::{Choice, Field};
 use crate::questions::{Group, Input, Place, Question};
@@ -16,9 +16,16 @@ pub(super) fn view(inputs: &'static [Input]) -> impl IntoView {
 
 fn input(input: &Input) -> AnyView {
     match *input {
-        Input::Text(field) if matches!(field.row().kind, Kind::Lines) => view! { <TextArea field=Field::Job(field)/> }.into_any(),
-        Input::Text(field) => view! { <TextField field=Field::Job(field) visible_label=true/> }.into_any(),
+        Input::Text(field) => text(Field::Job(field)),
         Input::Choice(choice) => view! { <SelectField choice=Choice::Job(choice) visible_label=true/> }.into_any(),
+    }
+}
+
+fn text(field: Field) -> AnyView {
+    match field.row().kind {
+        Kind::Lines => view! { <TextArea field/> }.into_any(),
+        Kind::Part(kind) => view! { <PartField field kind/> }.into_any(),
+        _ => view! { <TextField field visible_label=true/> }.into_any(),
     }
 }
 
@@ -39,7 +46,7 @@ pub(super) fn groups(question: &'static Question) -> AnyView {
 fn in_full(group: &'static Group) -> impl IntoView {
     let state = State::here();
     view! {
-        <div class="bench-inputs__group">
+        <div class="bench-inputs__group" role="group" aria-label=move || state.say(group.title)>
             <h3>{move || state.say(group.title)}</h3>
             <div class="bench-inputs__list">{view(group.inputs)}</div>
         </div>

@@ -26,7 +26,7 @@ pub fn TextField(
 ) -> impl IntoView {
     let state = State::here();
     let slug = field.slug();
-    let label = if label.is_empty() { field.label().into_owned() } else { label };
+    let label = if label.is_empty() { state.job.with_untracked(|job| field.label(job).into_owned()) } else { label };
     let number = field.is_number();
     let problem = Memo::new(move |_| state.wrong_with(field).map(|problem| problem.sentence()));
     let typed = Memo::new(move |_| state.job.with(|job| (job.text(field).unwrap_or_default().to_owned(), field.unit(job))));
@@ -70,7 +70,7 @@ pub fn TextArea(
 ) -> impl IntoView {
     let state = State::here();
     let slug = field.slug();
-    let label = if label.is_empty() { field.label().into_owned() } else { label };
+    let label = if label.is_empty() { state.job.with_untracked(|job| field.label(job).into_owned()) } else { label };
     let problem = Memo::new(move |_| state.problem_of(field).map(|problem| problem.sentence()));
     let said = format!("{slug}-problem");
     let described = said.clone();

@@ -1,6 +1,7 @@
 //! The inputs of the bench: counted teeth, turns, a printed ladder, and the sets whose parts are mixed.
 
-use super::{COUNTS, inputs, no_unit, notation, teeth, whole, words};
+use super::{COUNTS, inputs, no_unit, notation, part, teeth, whole};
+use crate::catalogue::PartKind;
 use crate::gearing::identify::ladder::Wish;
 use crate::gearing::identify::reading::by_eye;
 use crate::job::{Bench, Job};
@@ -46,11 +47,11 @@ inputs! {
     /// The most teeth a gear of it may have.
     Most at most: whole("bench-most", "teeth to", COUNTS).or(|_| Wish::MOST.to_string());
     /// The gear set the input gear comes from.
-    MixInput at mix_input: words("bench-mix-input", "input gear from").or(cluster);
+    MixInput at mix_input: part("bench-mix-input", "input gear from", PartKind::GearSet).or(cluster);
     /// The gear set the cluster comes from.
-    MixCluster at mix_cluster: words("bench-mix-cluster", "cluster from");
+    MixCluster at mix_cluster: part("bench-mix-cluster", "cluster from", PartKind::GearSet);
     /// The gear set the mainshaft gears come from.
-    MixGears at mix_gears: words("bench-mix-gears", "mainshaft gears from").or(cluster);
+    MixGears at mix_gears: part("bench-mix-gears", "mainshaft gears from", PartKind::GearSet).or(cluster);
 }
 
 fn judged_by_eye(_: &Job) -> String {

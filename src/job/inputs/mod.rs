@@ -13,6 +13,7 @@ pub mod shared;
 pub mod wishes;
 
 use super::Job;
+use crate::catalogue::PartKind;
 use crate::gearing::{Gearbox, Teeth};
 use crate::units::{AnyLimits, System, Typed};
 
@@ -45,6 +46,8 @@ const _: () = assert!(Gearbox::MOST_GEARS == 8 && Teeth::LEAST == 8 && Teeth::GR
 pub enum Kind {
     /// Words: nothing is read from them.
     Words,
+    /// The name of a part of the catalogue.
+    Part(PartKind),
     /// Several lines.
     Lines,
     /// Tooth counts, such as `37/18`.
@@ -116,7 +119,7 @@ impl Kind {
             Self::Quantity(limits) | Self::Quantities(limits) => Some(limits.symbol(system)).filter(|symbol| !symbol.is_empty()),
             Self::Number(unit, _) => Some(unit).filter(|unit| !unit.is_empty()),
             Self::Notation(unit) => unit(text, system),
-            Self::Words | Self::Lines | Self::Teeth | Self::Whole(_) => None,
+            Self::Words | Self::Part(_) | Self::Lines | Self::Teeth | Self::Whole(_) => None,
         }
     }
 
@@ -131,6 +134,10 @@ impl Kind {
 
 const fn words(id: &'static str, label: &'static str) -> Row {
     Row::new(id, label, Kind::Words)
+}
+
+const fn part(id: &'static str, label: &'static str, kind: PartKind) -> Row {
+    Row::new(id, label, Kind::Part(kind))
 }
 
 const fn teeth(id: &'static str, label: &'static str) -> Row {

@@ -104,6 +104,8 @@ impl WishText {
     pub fn row_of(self, kind: WishKind) -> Row {
         let wished = kind.about();
         match self {
+            Self::Least if wished.ends == Ends::Both => Row { label: "from", kind: wished.kind, ..self.row() },
+            Self::Greatest if wished.ends == Ends::Both => Row { label: "to", kind: wished.kind, ..self.row() },
             Self::Least | Self::Greatest => Row { kind: wished.kind, ..self.row() },
             Self::At => wished.at.unwrap_or_else(|| self.row()),
             Self::Weight => self.row(),

@@ -8,7 +8,8 @@ pub mod rows;
 
 pub use rows::text;
 
-use super::{Drawn, Place, Question, Source};
+use super::{Drawn, Group, Input, Place, Question, Source, chosen};
+use crate::job::{JobChoice, JobField, PullField};
 use crate::sheet::Said;
 
 /// The question.
@@ -17,11 +18,60 @@ pub const QUESTION: Question = Question {
     place: Place::Compare,
     title: "Pull at the wheels",
     ask: "Which set suits this engine, this car and this use?",
-    inputs: &[],
-    groups: &[],
+    inputs: &[
+        Input::Text(JobField::Pull(PullField::Mass)),
+        Input::Choice(JobChoice::Drive),
+        Input::Text(JobField::Pull(PullField::PeakTorque)),
+        Input::Text(JobField::Pull(PullField::PeakTorqueAt)),
+        Input::Text(JobField::Pull(PullField::PeakPower)),
+        Input::Text(JobField::Pull(PullField::PeakPowerAt)),
+        Input::Text(JobField::Pull(PullField::Limit)),
+    ],
+    groups: &[
+        Group {
+            title: "More about the car",
+            inputs: &[
+                Input::Text(JobField::Pull(PullField::DrivenShare)),
+                Input::Text(JobField::Pull(PullField::Wheelbase)),
+                Input::Text(JobField::Pull(PullField::GravityHeight)),
+                Input::Text(JobField::Pull(PullField::DragArea)),
+                Input::Text(JobField::Pull(PullField::Rolling)),
+                Input::Text(JobField::Pull(PullField::Grip)),
+                Input::Text(JobField::Pull(PullField::MeshEfficiency)),
+                Input::Text(JobField::Pull(PullField::AxleEfficiency)),
+                Input::Text(JobField::Pull(PullField::EngineInertia)),
+                Input::Text(JobField::Pull(PullField::BoxInertia)),
+                Input::Text(JobField::Pull(PullField::WheelInertia)),
+                Input::Text(JobField::Pull(PullField::Trailer)),
+            ],
+        },
+        Group {
+            title: "How it is driven",
+            inputs: &[
+                Input::Text(JobField::Pull(PullField::Launch)),
+                Input::Text(JobField::Pull(PullField::ShiftTime)),
+                Input::Text(JobField::Pull(PullField::BandShare)),
+                Input::Text(JobField::Pull(PullField::Speeds)),
+                Input::Text(JobField::Pull(PullField::RollFrom)),
+                Input::Text(JobField::Pull(PullField::RollTo)),
+                Input::Text(JobField::Pull(PullField::RollGear)),
+                Input::Choice(JobChoice::ShiftRule),
+            ],
+        },
+        Group {
+            title: "Measured power curve",
+            inputs: &[
+                Input::Text(JobField::Pull(PullField::Rows)),
+                Input::Text(JobField::Pull(PullField::AirPressure)),
+                Input::Text(JobField::Pull(PullField::AirTemperature)),
+                Input::Text(JobField::Pull(PullField::AirHumidity)),
+                Input::Choice(JobChoice::PowerStandard),
+            ],
+        },
+    ],
     station: rows::station,
     answer: |_| Said::default(),
-    deciding: |_| Vec::new(),
+    deciding: |source| chosen(&rows::rows(source), &["to-speed", "distance-1", "shift-", "cruise", "launch"]),
     rows: rows::rows,
     rests: |_| Vec::new(),
     pictures: &[
