@@ -14,6 +14,7 @@ pub mod book;
 pub mod choice;
 pub mod demo;
 mod differs;
+pub mod driveline;
 pub mod edit;
 pub mod field;
 pub mod file;
@@ -36,6 +37,7 @@ pub const MOST_GEARS: usize = crate::gearing::Gearbox::MOST_GEARS;
 use crate::tyre::OmittedAspect;
 use crate::units::{System, Typed};
 pub use bench::Bench;
+pub use driveline::{DrivelineShared, Shaft};
 pub use choice::{Choice, Chosen, JobChoice, SetupChoice};
 pub use field::{Field, InputId, InputProblem};
 pub use history::History;
@@ -98,6 +100,9 @@ pub struct Job {
     /// What all setups share about the speedometer.
     #[serde(default)]
     pub speedo: SpeedoShared,
+    /// What the shafts are judged at.
+    #[serde(default)]
+    pub driveline: DrivelineShared,
     /// What the customer wishes for.
     #[serde(default)]
     pub wishes: Wishes,
@@ -135,6 +140,9 @@ pub struct Setup {
     /// Its speedometer gears and road check.
     #[serde(default)]
     pub speedo: Speedo,
+    /// Its driveshaft.
+    #[serde(default)]
+    pub shaft: Shaft,
 }
 
 /// A gearbox, as typed: every pair as the gear on the input or output line over the countershaft's.

@@ -1,6 +1,7 @@
 //! The options of every choice: the value, its word in a file, its words on the page.
 
 use super::{Offered, Options, Unchosen};
+use crate::driveline::{Margin, TubeMaterial};
 use crate::gearing::Layout;
 use crate::gearing::speeds::Selected;
 use crate::motion::atmosphere::Standard;
@@ -160,6 +161,19 @@ options! {
         Self::Brass, "", "brass on steel";
         Self::Molybdenum, "molybdenum", "molybdenum on steel";
         Self::Sintered, "sintered", "sintered on steel";
+    }
+
+    TubeMaterial, Taken(Self::Steel) {
+        Self::Steel, "", "steel";
+        Self::Aluminium, "aluminium", "aluminium";
+        Self::CarbonFibre, "carbon-fibre", "carbon fibre";
+    }
+
+    Margin, Taken(Self::Cars) {
+        Self::Cars, "", "70 % of critical, cars";
+        Self::Shops, "75", "75 %, common in shops";
+        Self::Industrial, "65", "65 %, runs all day";
+        Self::ClearOfJoints, "50", "50 %, clear of the joints";
     }
 
     Hand, Nothing("hand not known") {

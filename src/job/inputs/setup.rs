@@ -2,7 +2,7 @@
 
 use super::{Kind, Row, inputs, no_unit, notation, quantity, teeth, words};
 use crate::gearing::geometry::Cut;
-use crate::job::{Inside, Setup};
+use crate::job::{Inside, Setup, Shaft};
 use crate::units::{Angle, Length, Measured, System, limits};
 
 inputs! {
@@ -10,6 +10,8 @@ inputs! {
     SetupField of setup: Setup, with {
         /// A text about the inside of the box.
         Inside(InsideField) at inside;
+        /// A text about its driveshaft.
+        Shaft(ShaftField) at shaft;
     };
 
     /// What the setup is called.
@@ -61,6 +63,19 @@ inputs! {
     ConeDiameter at cone_diameter: quantity("cone-diameter", "mean diameter of the cones", &limits::CONE_DIAMETER);
     /// Width of the lining.
     ConeWidth at cone_width: quantity("cone-width", "width of the lining", &limits::LINING_WIDTH);
+}
+
+inputs! {
+    /// The texts of one setup about its driveshaft.
+    ShaftField of shaft: Shaft;
+
+    /// From joint centre to joint centre.
+    Lengths at lengths: Row::new("shaft-length", "between joint centres: one length a piece", Kind::Quantities(&limits::SHAFT_LENGTH))
+        .needed();
+    /// The tube's outside diameter.
+    Outside at outside: quantity("shaft-outside", "outside of the tube", &limits::TUBE_OUTSIDE).needed();
+    /// The tube's wall.
+    Wall at wall: quantity("shaft-wall", "wall of the tube", &limits::TUBE_WALL).needed();
 }
 
 /// The unit of a tyre that is typed as a length alone; a size has its own.

@@ -38,6 +38,8 @@ inputs! {
     /// The time a synchroniser is given.
     SyncTime at inside.shift_time: quantity("sync-time", "time to synchronise", &limits::SYNCHRONISING_TIME)
         .or(|job| limits::bare(synchroniser::usual_time(), job.units));
+    /// The road speed that the driveshaft is judged at.
+    DrivelineAt at driveline.at: Row::new("driveline-at", "judge the shaft at", Kind::Quantity(&limits::ROAD_SPEED));
     /// Limits of the user's own for the lining.
     LiningLimits at inside.lining_limits: notation("lining-limits", "own limits of the lining", |_, _| Some("m/s N/mm² J/mm² W/mm²"))
         .or(lining_limits);
