@@ -4,7 +4,7 @@ use uom::si::mass_density::kilogram_per_cubic_meter;
 use uom::si::pressure::{gigapascal, megapascal};
 
 use super::Material;
-use crate::units::{MassDensity, Pressure};
+use crate::units::Pressure;
 
 /// The materials of driveshaft tube.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

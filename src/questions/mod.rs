@@ -8,6 +8,7 @@ pub mod alike;
 pub mod answers;
 pub mod customer;
 pub mod dial;
+pub mod driveline;
 pub mod entries;
 pub mod find;
 pub mod gap;
@@ -33,6 +34,7 @@ pub use crate::sheet::Place;
 use crate::sheet::{Cell, Piece, Reader, Rest, Row, Said, Section, Sheet, Words, export, words};
 pub use answers::{Analysis, Answers, analyse_job, analyse_job_after};
 pub use dial::answer::Speedo;
+pub use driveline::answer::Driveline;
 pub use gears::answer::Gears;
 pub use inside::answer::Inside;
 pub use needs::{needs, needs_behind, needs_in};
@@ -115,8 +117,17 @@ pub struct Drawn {
 pub type Press = fn(Source<'_>, Option<usize>, f64) -> Option<(JobChoice, String)>;
 
 /// Every question, in the order of the page: along the driveline from engine to wheel, then the search; then those of the bench.
-pub const LIST: [Question; 8] =
-    [pull::QUESTION, gears::QUESTION, inside::QUESTION, dial::QUESTION, road::QUESTION, find::QUESTION, identify::QUESTION, mesh::QUESTION];
+pub const LIST: [Question; 9] = [
+    pull::QUESTION,
+    gears::QUESTION,
+    inside::QUESTION,
+    dial::QUESTION,
+    driveline::QUESTION,
+    road::QUESTION,
+    find::QUESTION,
+    identify::QUESTION,
+    mesh::QUESTION,
+];
 
 /// Work that takes longer than a keystroke may.
 #[derive(Clone, Copy, Debug, Default)]

@@ -26,6 +26,7 @@ mod customer_page;
 mod figures_by_hand;
 mod finder_ground;
 mod finder_pairs;
+mod driveline_by_hand;
 mod golden;
 mod inputs;
 mod inside_by_hand;

@@ -9,6 +9,7 @@ use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use super::field::InputProblem;
 use super::{Job, Setup, SetupId};
+use crate::driveline::{Margin, TubeMaterial};
 use crate::gearing::Layout;
 use crate::motion::atmosphere::Standard;
 use crate::motion::car::Drive;
@@ -236,6 +237,8 @@ choices! {
     InsideGear(LookedGear) at inside.gear: "inside-gear", "gear", else "2nd is looked at";
     /// The lining its synchronisers are judged by.
     Lining(LiningKind) at inside.lining: "lining", "lining", else "the lining is not judged";
+    /// How near its critical speed a driveshaft may turn.
+    ShaftMargin(Margin) at driveline.margin: "shaft-margin", "allow", else "the shaft is not judged";
 }
 
 choices! {
@@ -246,6 +249,8 @@ choices! {
     SpeedoHand(Hand) at speedo.hand: "speedo-hand", "hand of the drive gear", else "the turning of the cable is not said";
     /// Where the driven gear stands and its cable leaves.
     SpeedoTap(Tap) at speedo.tap: "speedo-tap", "side of the driven gear", else "the turning of the cable is not said";
+    /// What the driveshaft's tube is made of.
+    ShaftMaterial(TubeMaterial) at shaft.material: "shaft-material", "material of the tube", else "the shaft is left out";
 }
 
 impl Choice {

@@ -25,7 +25,11 @@ pub fn speed(source: Source<'_>, focus: Option<usize>) -> Option<Lines> {
     };
     let dot = |(slot, analysis): (usize, &Analysis)| {
         let turning = analysis.driveline().turning?;
-        Some(Dot { at: ((unit.take)(&turning.road), in_rpm(turning.shaft)), name: number::show(in_rpm(turning.shaft), 0), hue: Hue::Setup(slot) })
+        Some(Dot {
+            at: ((unit.take)(&turning.road), in_rpm(turning.shaft)),
+            name: number::show(in_rpm(turning.shaft), 0),
+            hue: Hue::Setup(slot),
+        })
     };
     Some(Lines {
         title: "Speed of the driveshaft".into(),
@@ -70,7 +74,8 @@ pub fn length(source: Source<'_>, focus: Option<usize>) -> Option<Lines> {
     };
     let needed = source.setups.iter().filter_map(|analysis| Some(in_rpm(analysis.driveline().turning?.shaft)));
     let needed = needed.zip(std::iter::repeat(source.conditions.driveline.margin?.share())).map(|(rpm, share)| rpm / share);
-    let guide = needed.reduce(f64::max).map(|rpm| Guide { at: At::Y(rpm), name: format!("needed {}", number::show(rpm, 0)), hue: Hue::Caution });
+    let guide =
+        needed.reduce(f64::max).map(|rpm| Guide { at: At::Y(rpm), name: format!("needed {}", number::show(rpm, 0)), hue: Hue::Caution });
     let series: Vec<Series> = source.setups.iter().enumerate().filter_map(line).collect();
     (!series.is_empty()).then(|| Lines {
         title: "Critical speed over the length of a piece".into(),

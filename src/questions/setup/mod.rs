@@ -8,6 +8,7 @@ mod tyres;
 use num_traits::CheckedMul;
 
 use super::dial::read::{Speedo, SpeedoShared};
+use super::driveline::read::{DrivelineShared, Shafts};
 use super::gap::Gap;
 use super::inside::read::{Inside, InsideShared};
 use super::pull::read::Pull;
@@ -30,6 +31,8 @@ pub struct Conditions {
     pub pull: Pull,
     /// The dial, the rule and what else all setups share about the speedometer.
     pub speedo: SpeedoShared,
+    /// What the driveshafts are judged at.
+    pub driveline: DrivelineShared,
     /// What is wrong with either.
     pub problems: Vec<InputProblem>,
 }
@@ -65,6 +68,8 @@ pub struct Setup {
     pub inside: Inside,
     /// The speedometer's gears and road check.
     pub speedo: Speedo,
+    /// The driveshaft.
+    pub shaft: Shafts,
     /// Everything that is wrong with it.
     pub problems: Vec<InputProblem>,
 }
@@ -78,6 +83,12 @@ impl Setup {
     /// All that stands behind the gearbox: extra stages and final drive, without sign.
     pub fn behind_gearbox(&self) -> Option<Ratio> {
         product(self.stages.as_ref()?.iter().map(|stage| stage.drive.ratio()).chain([self.final_drive?.ratio()]))
+    }
+
+    /// All that stands behind the driveshaft: the final drive and the stages behind it, without sign.
+    pub fn behind_shaft(&self) -> Option<Ratio> {
+        let behind = self.stages.as_ref()?.iter().filter(|stage| stage.place == Place::BehindAxle).map(|stage| stage.drive.ratio());
+        product(behind.chain([self.final_drive?.ratio()]))
     }
 
     /// The extra stages between gearbox and final drive.
@@ -95,7 +106,8 @@ impl Conditions {
         let speedo = SpeedoShared::read(job, &mut problems);
         let pull = Pull::read(job, shift, &mut problems);
         let inside = InsideShared::read(job, shift, &mut problems);
-        Self { shift, cruise, inside, pull, speedo, problems }
+        let driveline = DrivelineShared::read(job, &mut problems);
+        Self { shift, cruise, inside, pull, speedo, driveline, problems }
     }
 }
 
@@ -127,6 +139,7 @@ pub fn read_one(typed: &job::Setup, letter: char, omitted: OmittedAspect) -> Set
     let (tyre, rolling) = tyres::read(typed, omitted, &mut problems);
     let inside = Inside::read(typed, &mut problems);
     let speedo = Speedo::read(typed, &mut problems);
+    let shaft = Shafts::read(typed, &mut problems);
     Setup {
         id: typed.id,
         letter,
@@ -142,6 +155,7 @@ pub fn read_one(typed: &job::Setup, letter: char, omitted: OmittedAspect) -> Set
         rolling,
         inside,
         speedo,
+        shaft,
         problems,
     }
 }
