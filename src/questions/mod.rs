@@ -7,6 +7,7 @@
 pub mod alike;
 pub mod answers;
 pub mod customer;
+pub mod deciding;
 pub mod dial;
 pub mod entries;
 pub mod find;
@@ -64,7 +65,7 @@ pub struct Question {
     pub answer: fn(Source<'_>) -> Said,
     /// The rows that decide, eight at most.
     pub deciding: fn(Source<'_>) -> Vec<Row>,
-    /// All rows; those that decide need not stand among them again.
+    /// All rows; those that decide need not stand among them again, and those that say nothing of any setup are left out.
     pub rows: fn(Source<'_>) -> Vec<Row>,
     /// What the figures rest on: every value, typed or usual, with its source.
     pub rests: fn(Source<'_>) -> Vec<Rest>,
@@ -177,7 +178,8 @@ impl Question {
         let mut rows = (self.deciding)(source);
         let decide = rows.len();
         let decided: Vec<String> = rows.iter().map(|row| row.key.clone()).collect();
-        rows.extend((self.rows)(source).into_iter().filter(|row| !decided.contains(&row.key)));
+        let others = (self.rows)(source).into_iter();
+        rows.extend(others.filter(|row| !decided.contains(&row.key) && row.says_something()));
         let (title, ask) = (self.title.into(), self.ask.into());
         Section { id: self.id, place: self.place, title, ask, answer: (self.answer)(source), decide, rows, rests: (self.rests)(source) }
     }

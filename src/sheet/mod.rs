@@ -180,6 +180,14 @@ impl Cell {
     }
 }
 
+impl Row {
+    /// Whether any setup has more to say in it than why it has no figure, or something to type.
+    pub fn says_something(&self) -> bool {
+        let says = |cell: &Cell| !cell.entries.is_empty() || cell.pieces().any(|piece| !matches!(piece, Piece::Absent(_)));
+        self.cells.iter().any(says)
+    }
+}
+
 impl Section {
     /// The cautions of its rows, each with the column (counted from 0; none at the bench) and row it stands in.
     pub fn cautions(&self) -> impl Iterator<Item = (Option<usize>, &Row, &Verdict)> {
