@@ -11,6 +11,7 @@ mod keeping;
 mod offline;
 mod opening;
 mod paper;
+mod parts;
 mod pull;
 mod sending;
 mod sheet;

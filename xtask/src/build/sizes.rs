@@ -69,7 +69,8 @@ impl Sizes {
 
 /// All but what the browser asks for on its own account: the service worker, the manifest and its pictures; and the licences.
 fn is_first(name: &str) -> bool {
-    let for_the_browser = name == "sw.js" || name.ends_with(".webmanifest") || name.ends_with(".png");
+    let ending = name.rsplit('.').next().unwrap_or_default();
+    let for_the_browser = name == "sw.js" || ["webmanifest", "png"].contains(&ending);
     !for_the_browser && !super::site::is_licence(name)
 }
 
