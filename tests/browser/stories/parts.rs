@@ -6,10 +6,10 @@ use std::path::{Path, PathBuf};
 use browser_tests::anyhow::{Context, Result, ensure};
 use browser_tests::{Site, visit, visit_site};
 
-/// Runs before the page's own scripts: notes when the first figure appears.
+/// Runs before the page's own scripts: notes when the first figure appears, in the line or in a row.
 const WATCH: &str = "
     new MutationObserver((_, watch) => {
-        if (document.querySelector('[data-figure]')) { window.firstFigure = performance.now(); watch.disconnect(); }
+        if (document.querySelector('[data-figure], .station__figures > *')) { window.firstFigure = performance.now(); watch.disconnect(); }
     }).observe(document, { childList: true, subtree: true });";
 /// The files of later parts that were asked for, each with the time of that.
 const ASKED: &str = "performance.getEntriesByType('resource').filter((entry) => entry.name.includes('/part-'))";
