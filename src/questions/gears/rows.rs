@@ -11,49 +11,68 @@ use crate::questions::{Source, Station, needs_behind};
 use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
 use crate::units::number;
 
+mod table;
+
+pub use table::deciding;
+
 /// Source of every ratio of a train.
 const TRAIN: &str = "ratio of a gear train: product of driven teeth over product of driving teeth (any textbook of the theory of machines)";
 
-/// First gear over the axle, for every setup.
+/// First gear's overall ratio, for every setup.
 pub fn station(source: Source<'_>) -> Station {
-    Station::of(source, "1st × axle", |analysis| Some(number::show(decimal(analysis.gears().first_overall()?), 2)))
+    Station::of(source, "1st gear, overall", |analysis| Some(number::show(decimal(analysis.gears().first_overall()?), 2)))
 }
 
-/// The rows.
+/// All rows but those of the gear table.
 pub fn rows(source: Source<'_>) -> Vec<Row> {
     let mut rows = typed::constant_rows(source);
-    rows.extend((0..source.most_gears()).map(|gear| {
-        source.row(format!("gear-{}", gear + 1), ordinal(gear), |analysis| {
-            let cell = ratio_cell(analysis, gear);
-            typed::entry(source, analysis, cell, SetupField::Gear(gear), &format!("teeth of {}", ordinal(gear)))
-        })
-    }));
     rows.push(source.row("reverse", "Reverse", |analysis| {
         let cell = typed::entry(source, analysis, reverse_cell(analysis), SetupField::Reverse, "outer gears of reverse");
         typed::entry(source, analysis, cell, SetupField::Idler, "reverse idler")
     }));
     rows.push(source.row("drops", "Upshift drop, rpm lost", drops_cell));
     rows.push(source.row("sums", "Tooth sums", sums_cell));
-    rows.push(source.row("first-overall", "1st × axle", first_overall_cell));
+    rows.push(source.row("overall", "Overall ratios", overall_cell));
+    rows.push(source.row("first-overall", "1st gear, overall", first_overall_cell));
     rows.push(source.row("spread", "1st ÷ top", spread_cell));
     rows.extend(typed::stage_rows(source));
     rows
 }
 
-fn ratio_cell(analysis: &Analysis, gear: usize) -> Cell {
-    let Some(path) = analysis.setup.gears.get(gear) else { return Cell::absent(format!("no {}", ordinal(gear))) };
-    let (Some(path), Some(ratio)) = (path, analysis.gears().ratios.get(gear).copied().flatten()) else {
-        return Cell::absent("needs its tooth counts");
-    };
-    let teeth = path_text(analysis, *path);
+/// The ratio of a gear, shown large, with how it came about.
+fn ratio_figure(analysis: &Analysis, gear: usize) -> Option<Figure> {
+    let (path, ratio) = (analysis.setup.gears.get(gear).copied().flatten()?, analysis.gears().ratios.get(gear).copied().flatten()?);
+    let filled = equation(&path_text(analysis, path), ratio);
     let figure = Figure::ratio(format!("gear_{}.ratio", gear + 1), ratio, 3).big();
-    let figure = figure.by("i = driven teeth ÷ driving teeth, over every mesh of the path", equation(&teeth, ratio), TRAIN);
-    let overall = analysis.gears().overall.get(gear).copied().flatten();
-    let cell = Cell::line([Piece::from(figure)]);
-    match overall {
-        Some(overall) => cell.and([overall_figure(analysis, gear, ratio, overall).into(), Piece::words("overall")]),
-        None => cell,
+    Some(figure.by("i = driven teeth ÷ driving teeth, over every mesh of the path", filled, TRAIN))
+}
+
+/// Why a gear has no ratio.
+fn no_ratio(analysis: &Analysis, gear: usize) -> Cell {
+    if gear < analysis.setup.gears.len() { Cell::absent("needs its tooth counts") } else { Cell::absent(format!("no {}", ordinal(gear))) }
+}
+
+/// Every gear times all that stands behind the gearbox.
+fn overall_cell(analysis: &Analysis) -> Cell {
+    let gears = analysis.gears();
+    let known = (0..gears.ratios.len()).filter_map(|gear| {
+        let (ratio, overall) = (gears.ratios.get(gear).copied().flatten()?, gears.overall.get(gear).copied().flatten()?);
+        Some(Piece::from(overall_figure(analysis, gear, ratio, overall)))
+    });
+    let line = parted(known);
+    if line.is_empty() { Cell::absent(needs_behind(analysis, 0)) } else { Cell::line(line) }
+}
+
+/// Figures of a line with a point between them.
+fn parted(figures: impl Iterator<Item = Piece>) -> Vec<Piece> {
+    let mut line: Vec<Piece> = Vec::new();
+    for figure in figures {
+        if !line.is_empty() {
+            line.push(Piece::words("·"));
+        }
+        line.push(figure);
     }
+    line
 }
 
 fn overall_figure(analysis: &Analysis, gear: usize, ratio: Ratio, overall: Ratio) -> Figure {
@@ -111,13 +130,8 @@ fn drops_cell(analysis: &Analysis) -> Cell {
     if drops.is_empty() {
         return Cell::absent("one gear only");
     }
-    let mut line: Vec<Piece> = Vec::new();
-    for gear in 0..drops.len() {
-        if gear > 0 {
-            line.push(Piece::words("·"));
-        }
-        line.extend(drop_figure(analysis, gear, &format!("gear_{}.drop", gear + 1)).map(Piece::from));
-    }
+    let figures = (0..drops.len()).filter_map(|gear| drop_figure(analysis, gear, &format!("gear_{}.drop", gear + 1)));
+    let line = parted(figures.map(Piece::from));
     Cell::line(line).and_maybe(analysis.gears().character.and_then(|character| character_verdict(character, &drops)))
 }
 
