@@ -32,7 +32,8 @@ fn a_pasted_curve_and_a_mass_are_enough() -> Result<()> {
             page.open("").await?;
             open_inputs(page).await?;
             let before = to_60(page).await?;
-            page.paste_into(field("rpm and torque or power"), "rpm;Nm\n1000;95\n2000;118\n3000;132\n3500;135\n4500;130\n5500;112\n6500;80").await?;
+            page.paste_into(field("rpm and torque or power"), "rpm;Nm\n1000;95\n2000;118\n3000;132\n3500;135\n4500;130\n5500;112\n6500;80")
+                .await?;
             // 135 N·m where 231 lbf·ft, 313 N·m, were: much slower.
             page.until(&format!("parseFloat(document.querySelector('[data-figure=\"{TO_60}\"]')?.innerText) > {}", before + 3.0)).await?;
             page.question_says("3,500").await?;

@@ -58,7 +58,7 @@ fn way(speed: AngularVelocity, what: &str) -> String {
 }
 
 pub(super) fn missing(analysis: &Analysis) -> Cell {
-    if analysis.setup.gearbox.is_none() { Cell::absent("needs the whole gearbox") } else { Cell::absent("no such gear, or no input rpm") }
+    if analysis.setup.gearbox.is_none() { Cell::needed("needs the whole gearbox") } else { Cell::needed("no such gear, or no input rpm") }
 }
 
 /// The most the countershaft turns in any forward gear at the shift rpm.
@@ -136,7 +136,7 @@ pub(super) fn neutral_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let (Some(gearbox), Some(cruise), Some(circumference), Some(behind)) =
         (&analysis.setup.gearbox, source.conditions.cruise, analysis.road().circumference, analysis.setup.behind_gearbox())
     else {
-        return Cell::absent(crate::questions::needs(analysis));
+        return Cell::needed(crate::questions::needs(analysis));
     };
     let output = wheel_speed(cruise, circumference) * decimal(behind);
     let Some(turning) = Turning::new(gearbox, &Arrangement::usual(gearbox), Selected::Neutral) else { return missing(analysis) };
