@@ -3,7 +3,7 @@
 use super::Entry;
 use super::column::{Column, layout};
 use super::error::LineError;
-use crate::gearing::{FinalDrive, Gearbox, Layout, Reverse, read};
+use crate::gearing::{FinalDrive, Gear, Gearbox, Layout, Reverse, read};
 use crate::problem::{Explain, Problem};
 use crate::speedometer::{Hand, Role, SpeedoGear};
 use crate::tyre::{self, Tyre};
@@ -90,13 +90,15 @@ impl<'a> Reader<'a> {
 pub(super) fn gear_set(entry: &Entry) -> Result<Part, Vec<Problem>> {
     let mut reader = Reader::of(entry);
     let Some(layout) = reader.choice(Column::Layout, layout) else { return Err(reader.problems) };
-    let constant = |text| read::constant(text, layout);
-    let constant = match layout {
-        Layout::TwoShaft => reader.optional(Column::Constant, constant),
-        Layout::InputReduced | Layout::OutputReduced => reader.read(Column::Constant, constant),
-    };
     let many = entry.gears().len();
-    let gears = Column::GEARS.into_iter().take(many).filter_map(|gear| reader.read(gear, |text| read::gear(text, layout))).collect();
+    let gears: Vec<Gear> =
+        Column::GEARS.into_iter().take(many).filter_map(|gear| reader.read(gear, |text| read::gear(text, layout))).collect();
+    let constant = match layout {
+        Layout::TwoShaft => reader.optional(Column::Constant, |text| read::constant(text, layout)),
+        Layout::InputReduced | Layout::OutputReduced => {
+            reader.read(Column::Constant, |text| read::constant_of(text, layout, &gears)).flatten()
+        }
+    };
     let pair = reader.optional(Column::Reverse, |text| read::pair(text, layout));
     let idler = reader.read(Column::Idler, read::idler);
     if !reader.problems.is_empty() {

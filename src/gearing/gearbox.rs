@@ -1,5 +1,6 @@
 //! Gearboxes: their layouts, the path of each gear, and the exact ratio it gives.
 
+use super::printed::PrintedRatio;
 use super::teeth::{Mesh, Ratio, Teeth};
 use crate::problem::Explain;
 
@@ -46,14 +47,24 @@ pub enum Gear {
     Mesh(Mesh),
     /// Input and output locked together; only where they are in line.
     Direct,
+    /// Through pairs that are not counted: only the whole ratio is known, as it was printed.
+    Printed(PrintedRatio),
 }
 
 impl Gear {
-    /// Its own pair; none for direct.
+    /// Its own pair; none for direct, and where it is not counted.
     pub fn mesh(self) -> Option<Mesh> {
         match self {
             Self::Mesh(mesh) => Some(mesh),
-            Self::Direct => None,
+            Self::Direct | Self::Printed(_) => None,
+        }
+    }
+
+    /// Its ratio as printed, where no more is known of it.
+    pub fn printed(self) -> Option<PrintedRatio> {
+        match self {
+            Self::Printed(printed) => Some(printed),
+            Self::Mesh(_) | Self::Direct => None,
         }
     }
 
@@ -76,6 +87,8 @@ impl Gear {
     pub fn ratio(self, layout: Layout, constant: Option<Mesh>) -> Option<Ratio> {
         match (self, layout) {
             (Self::Direct, _) => Some(Ratio::from_integer(1)),
+            (Self::Printed(printed), Layout::TwoShaft) => Some(-printed.value),
+            (Self::Printed(printed), Layout::InputReduced | Layout::OutputReduced) => Some(printed.value),
             (Self::Mesh(mesh), Layout::TwoShaft) => Some(-mesh.ratio()),
             (Self::Mesh(mesh), Layout::InputReduced | Layout::OutputReduced) => Some(constant?.ratio() * mesh.ratio()),
         }
@@ -149,14 +162,15 @@ impl Gearbox {
     /// The most forward gears a box can have here.
     pub const MOST_GEARS: usize = 8;
 
-    /// Puts a gearbox together. `constant` is the pair that joins the countershaft to the input or output; a two-shaft box has none.
+    /// Puts a gearbox together. `constant` is the pair that joins the countershaft to the input or output; a two-shaft box has none,
+    /// and it may be unknown where gears are known by their printed ratio and none by its own pair.
     ///
     /// # Errors
     /// When the parts do not make a box of that layout.
     pub fn new(layout: Layout, constant: Option<Mesh>, gears: Vec<Gear>, reverse: Option<Reverse>) -> Result<Self, GearboxError> {
         match (layout, constant) {
             (Layout::TwoShaft, Some(_)) => return Err(GearboxError::NeedlessConstantPair),
-            (Layout::InputReduced | Layout::OutputReduced, None) => return Err(GearboxError::NoConstantPair),
+            (Layout::InputReduced | Layout::OutputReduced, None) if needs_constant(&gears) => return Err(GearboxError::NoConstantPair),
             _ => {}
         }
         if gears.is_empty() || gears.len() > Self::MOST_GEARS {
@@ -168,6 +182,11 @@ impl Gearbox {
             return Err(GearboxError::DirectInTwoShaft { gear: at + 1 });
         }
         Ok(Self { layout, constant, gears, reverse })
+    }
+
+    /// Whether every gear is counted or direct, so that what hangs on teeth can be said of the whole box.
+    pub fn is_counted(&self) -> bool {
+        !self.gears.iter().any(|gear| gear.printed().is_some())
     }
 
     /// How the box is laid out.
@@ -205,13 +224,21 @@ impl Gearbox {
         (0..self.gears.len()).filter_map(|gear| self.ratio(gear)).collect()
     }
 
-    /// Input turns for one output turn in reverse, signed against the forward direction of the same box.
+    /// Input turns for one output turn in reverse, signed against the forward direction of the same box. `None` without reverse, and
+    /// where its pair needs a constant pair that is not known.
     pub fn reverse_ratio(&self) -> Option<Ratio> {
-        self.reverse.map(|reverse| match self.constant {
-            Some(constant) => -(constant.ratio() * reverse.ratio()),
-            None => reverse.ratio(),
-        })
+        let reverse = self.reverse?.ratio();
+        match self.layout {
+            Layout::TwoShaft => Some(reverse),
+            Layout::InputReduced | Layout::OutputReduced => Some(-(self.constant?.ratio() * reverse)),
+        }
     }
+}
+
+/// Whether a box in line with these gears cannot be without its constant pair: a gear's own pair needs it, and where every gear is
+/// direct it is all there is.
+pub fn needs_constant(gears: &[Gear]) -> bool {
+    gears.iter().any(|gear| gear.mesh().is_some()) || gears.iter().all(|gear| gear.is_direct())
 }
 
 impl Explain for GearboxError {

@@ -3,6 +3,14 @@
 use super::Analysis;
 use crate::problem::Severity;
 
+/// What is said where a figure hangs on teeth that are not counted.
+pub const NEEDS_COUNTS: &str = "needs tooth counts";
+
+/// Whether a gear of the setup is known by its printed ratio alone, so that what hangs on teeth cannot be said.
+pub fn is_uncounted(analysis: &Analysis) -> bool {
+    analysis.setup.gearbox.as_ref().is_some_and(|gearbox| !gearbox.is_counted())
+}
+
 /// What a setup still needs before its road figures can stand.
 pub fn needs(analysis: &Analysis) -> String {
     let setup = &analysis.setup;

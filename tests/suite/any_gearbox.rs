@@ -1,6 +1,6 @@
 //! Random gearboxes for the property tests: every layout, any counts, direct gears, reverse of every kind.
 
-use layshaft::gearing::{Gear, Gearbox, Idler, Layout, Mesh, Reverse, Teeth};
+use layshaft::gearing::{Gear, Gearbox, Idler, Layout, Mesh, PrintedRatio, Ratio, Reverse, Teeth};
 use proptest::prelude::*;
 
 /// Any tooth count a car gearbox has.
@@ -34,6 +34,30 @@ pub(crate) fn gearbox() -> impl Strategy<Value = Gearbox> {
             if let (true, Some(_), Some(last)) = (direct, constant, gears.last_mut()) {
                 *last = Gear::Direct;
             }
+            Gearbox::new(layout, constant, gears, reverse).unwrap()
+        },
+    )
+}
+
+/// Any ratio as a list prints it; in line, one of exactly one would be direct.
+pub(crate) fn printed() -> impl Strategy<Value = PrintedRatio> {
+    (1_u32..=5).prop_flat_map(|decimals| {
+        let unit = 10_i128.pow(decimals);
+        (unit.max(10) / 10..=20 * unit)
+            .prop_map(move |value| PrintedRatio { value: Ratio::new(value, unit), decimals })
+            .prop_filter("direct", |printed| !printed.is_one())
+    })
+}
+
+/// Any gearbox of which one gear at least is known by its ratio alone; where none is counted, its constant pair may be unknown.
+pub(crate) fn printed_gearbox() -> impl Strategy<Value = Gearbox> {
+    let gear = prop_oneof![2 => printed().prop_map(Gear::Printed), 1 => mesh().prop_map(Gear::Mesh)];
+    let gears = (printed(), proptest::collection::vec(gear, 0..=7));
+    (layout(), proptest::option::of(mesh()), gears, proptest::option::of(reverse())).prop_map(
+        |(layout, constant, (one, others), reverse)| {
+            let gears: Vec<Gear> = others.into_iter().chain([Gear::Printed(one)]).collect();
+            let counted = gears.iter().find_map(|gear| gear.mesh());
+            let constant = constant.or(counted).filter(|_| layout != Layout::TwoShaft);
             Gearbox::new(layout, constant, gears, reverse).unwrap()
         },
     )

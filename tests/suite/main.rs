@@ -24,6 +24,7 @@ mod customer_page;
 mod figures_by_hand;
 mod finder_ground;
 mod finder_pairs;
+mod gears_as_printed;
 mod golden;
 mod inside_by_hand;
 mod laws_analysis;

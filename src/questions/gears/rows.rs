@@ -3,10 +3,11 @@
 use crate::gearing::check::SUM_TOLERANCE;
 use crate::gearing::ladder::Character;
 use crate::gearing::teeth::decimal;
-use crate::gearing::{Gear, Idler, Layout, Mesh, Ratio, Reverse, write};
+use crate::gearing::{Gear, Idler, Layout, Mesh, PrintedRatio, Ratio, Reverse, write};
 use crate::job::SetupField;
 use crate::questions::Analysis;
 use crate::questions::entries as typed;
+use crate::questions::needs::{NEEDS_COUNTS, is_uncounted};
 use crate::questions::{Source, Station, needs_behind};
 use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
 use crate::units::number;
@@ -43,24 +44,47 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
 fn ratio_cell(analysis: &Analysis, gear: usize) -> Cell {
     let Some(path) = analysis.setup.gears.get(gear) else { return Cell::absent(format!("no {}", ordinal(gear))) };
     let (Some(path), Some(ratio)) = (path, analysis.gears().ratios.get(gear).copied().flatten()) else {
-        return Cell::absent("needs its tooth counts");
+        return Cell::absent("needs its tooth counts or its ratio");
     };
-    let teeth = path_text(analysis, *path);
-    let figure = Figure::ratio(format!("gear_{}.ratio", gear + 1), ratio, 3).big();
-    let figure = figure.by("i = driven teeth ÷ driving teeth, over every mesh of the path", equation(&teeth, ratio), TRAIN);
-    let overall = analysis.gears().overall.get(gear).copied().flatten();
-    let cell = Cell::line([Piece::from(figure)]);
-    match overall {
+    let key = format!("gear_{}.ratio", gear + 1);
+    let figure = match path.printed() {
+        Some(printed) => printed_figure(key, printed),
+        None => Figure::ratio(key, ratio, 3).by(
+            "i = driven teeth ÷ driving teeth, over every mesh of the path",
+            equation(&path_text(analysis, *path), ratio),
+            TRAIN,
+        ),
+    };
+    let cell = Cell::line([Piece::from(figure.big())]);
+    let cell = match path.printed() {
+        Some(printed) => cell.and([Piece::words(format!("as printed, {}", plus_minus(printed)))]),
+        None => cell,
+    };
+    match analysis.gears().overall.get(gear).copied().flatten() {
         Some(overall) => cell.and([overall_figure(analysis, gear, ratio, overall).into(), Piece::words("overall")]),
         None => cell,
     }
+}
+
+/// A ratio with as many digits as it was printed with.
+fn printed_figure(key: String, printed: PrintedRatio) -> Figure {
+    let half = number::show(decimal(printed.half_unit()), usize::try_from(printed.decimals).unwrap_or_default() + 1);
+    let figure = Figure::ratio(key, printed.value, usize::try_from(printed.decimals).unwrap_or_default());
+    figure.by("i as printed, to half a unit of its last digit", format!("{} ± {half}", printed.shown()), "printed, not counted")
+}
+
+/// What a printed ratio leaves open, and every figure that follows from it: `±0.2 %`.
+pub fn plus_minus(printed: PrintedRatio) -> String {
+    format!("±{} %", number::show(100.0 * printed.plus_minus(), if printed.decimals > 2 { 2 } else { 1 }))
 }
 
 fn overall_figure(analysis: &Analysis, gear: usize, ratio: Ratio, overall: Ratio) -> Figure {
     let behind = analysis.setup.behind_gearbox().map_or(1.0, decimal);
     let filled = format!("{} × {} = {}", number::show(decimal(ratio), 4), number::show(behind, 4), number::show(decimal(overall), 4));
     let formula = "overall = gearbox ratio × extra stages × final drive";
-    Figure::ratio(format!("gear_{}.overall", gear + 1), overall, 3).small().by(formula, filled, TRAIN)
+    let decimals =
+        analysis.setup.printed(gear).and_then(|printed| usize::try_from(printed.decimals).ok()).map_or(3, |decimals| decimals.min(3));
+    Figure::ratio(format!("gear_{}.overall", gear + 1), overall, decimals).small().by(formula, filled, TRAIN)
 }
 
 /// The meshes of a path as fractions: `30/25 × 37/18`.
@@ -153,7 +177,7 @@ fn character_verdict(character: Character, drops: &[f64]) -> Option<Piece> {
 
 fn sums_cell(analysis: &Analysis) -> Cell {
     let Some(range) = analysis.gears().sums.as_ref().and_then(crate::gearing::check::ToothSums::range) else {
-        return Cell::absent("needs every gear");
+        return Cell::absent(if is_uncounted(analysis) { NEEDS_COUNTS } else { "needs every gear" });
     };
     let (least, greatest) = range;
     let source = "one centre distance holds one tooth sum at one pitch (any textbook of gears)";

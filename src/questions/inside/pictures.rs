@@ -100,6 +100,10 @@ pub fn train(source: Source<'_>, focus: Option<usize>) -> Train {
     let (Some(gearbox), Some(turning), Some(at)) = (&analysis.setup.gearbox, &analysis.inside().turning, analysis.inside().at) else {
         return empty;
     };
+    // A train without some of its gears would show another box.
+    if !gearbox.is_counted() {
+        return empty;
+    }
     let places = Places::of(gearbox);
     let wheels = turning.parts.iter().filter_map(|turns| wheel(gearbox.layout(), &places, turns, at));
     let (parts, wheels): (Vec<Part>, Vec<Wheel>) = wheels.unzip();

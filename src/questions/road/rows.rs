@@ -2,6 +2,7 @@
 
 use crate::gearing::teeth::decimal;
 use crate::questions::Analysis;
+use crate::questions::gears::rows::plus_minus;
 use crate::questions::short::cruise_text;
 use crate::questions::{Source, Station, needs, needs_in};
 use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
@@ -49,6 +50,10 @@ fn speed_cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell {
     let small = Figure::quantity(&key("per_1000"), &per_thousand, unit, 1).small();
     let small = speed_working(source, analysis, gear, small, 1000.0);
     let cell = Cell::line([at_shift, small.into(), Piece::words("per 1,000 rpm")]);
+    let cell = match analysis.setup.printed(gear) {
+        Some(printed) => cell.and([Piece::words(format!("{}, as the ratio is printed", plus_minus(printed)))]),
+        None => cell,
+    };
     match in_gear.lands_at {
         Some(lands_at) => cell.and([Piece::words("next gear picks up at"), landing(source, analysis, gear, lands_at).into()]),
         None => cell,

@@ -11,7 +11,7 @@ use super::dial::read::{Speedo, SpeedoShared};
 use super::gap::Gap;
 use super::inside::read::{Inside, InsideShared};
 use super::pull::read::Pull;
-use crate::gearing::{self, FinalDrive, Gear, Gearbox, Idler, Layout, Mesh, Place, Ratio, Reverse, Stage, read};
+use crate::gearing::{self, FinalDrive, Gear, Gearbox, Idler, Layout, Mesh, Place, PrintedRatio, Ratio, Reverse, Stage, read};
 use crate::job::{self, Job, JobField, SetupField, SetupId};
 use crate::problem::{Explain, Problem};
 use crate::tyre::{OmittedAspect, Rolling, Tyre};
@@ -75,6 +75,11 @@ impl Setup {
         self.gears.get(gear).copied().flatten()?.ratio(self.layout, self.constant)
     }
 
+    /// The printed figure of a forward gear that is not counted: what its last digit leaves open, every figure in that gear has too.
+    pub fn printed(&self, gear: usize) -> Option<PrintedRatio> {
+        self.gears.get(gear).copied().flatten()?.printed()
+    }
+
     /// All that stands behind the gearbox: extra stages and final drive, without sign.
     pub fn behind_gearbox(&self) -> Option<Ratio> {
         product(self.stages.as_ref()?.iter().map(|stage| stage.drive.ratio()).chain([self.final_drive?.ratio()]))
@@ -109,11 +114,8 @@ pub fn read_all(job: &Job) -> Vec<Setup> {
 pub fn read_one(typed: &job::Setup, letter: char, omitted: OmittedAspect) -> Setup {
     let mut problems = Vec::new();
     let layout = typed.gearbox.layout;
-    let constant = match layout {
-        Layout::TwoShaft => None,
-        _ => keep(&mut problems, &SetupField::Constant.path(), read::constant(&typed.gearbox.constant, layout)),
-    };
     let gears = read_gears(&typed.gearbox, &mut problems);
+    let constant = read_constant(&typed.gearbox, &gears, &mut problems);
     let reverse = read_reverse(&typed.gearbox, &mut problems);
     let gearbox = assemble(layout, constant, &gears, reverse);
     let final_drive = keep(&mut problems, &SetupField::FinalDrive.path(), read::final_drive(&typed.final_drive));
@@ -148,6 +150,15 @@ fn product(mut ratios: impl Iterator<Item = Ratio>) -> Option<Ratio> {
 fn read_gears(typed: &job::Gearbox, problems: &mut Vec<Problem>) -> Vec<Option<Gear>> {
     let read = |(at, text): (usize, &String)| keep(problems, &SetupField::Gear(at).path(), read::gear(text, typed.layout));
     typed.gears.iter().take(gearing::Gearbox::MOST_GEARS).enumerate().map(read).collect()
+}
+
+/// The constant pair; nothing of it is missed where every gear could be read and none goes by its own pair.
+fn read_constant(typed: &job::Gearbox, gears: &[Option<Gear>], problems: &mut Vec<Problem>) -> Option<Mesh> {
+    let known = gears.iter().copied().collect::<Option<Vec<_>>>().unwrap_or_default();
+    match typed.layout {
+        Layout::TwoShaft => None,
+        layout => keep(problems, &SetupField::Constant.path(), read::constant_of(&typed.constant, layout, &known)).flatten(),
+    }
 }
 
 /// Reverse may be left blank: its teeth are often unknown, and no forward figure needs them.

@@ -72,7 +72,7 @@ impl LadderSearch {
     pub fn outcome(&self) -> Outcome<'_> {
         let complete = self.done >= self.heads.len();
         let nearest = self.nearest.as_ref().filter(|_| complete && self.count == 0);
-        Outcome { complete, count: self.count, best: &self.best, nearest }
+        Outcome { tolerance: self.wish.tolerance, complete, count: self.count, best: &self.best, nearest }
     }
 
     /// The layout that was asked for.
@@ -164,6 +164,6 @@ impl LadderSearch {
         let times = head.constant.map_or(Ratio::from_integer(1), Mesh::ratio);
         let rank = Rank::of(head.constant.into_iter().chain(pairs.iter().copied()));
         let found = Found { constant: head.constant, gears: self.wish.gears(pairs), rank };
-        self.nearest = Some(Nearest { found, gear, printed, ratio: times * mesh.ratio(), off });
+        self.nearest = Some(Nearest { tolerance: self.wish.tolerance, found, gear, printed, ratio: times * mesh.ratio(), off });
     }
 }
