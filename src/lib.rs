@@ -3,7 +3,7 @@
 //! The rooms, in the order data flows. A room uses only rooms above it in this list.
 //!
 //! Foundations: [`units`] reads and shows quantities, [`problem`] is the one shape of all that can be wrong,
-//! [`order`] puts rows into order, [`spreadsheet`] writes and reads tables as text.
+//! [`order`] puts rows into order, [`spreadsheet`] writes and reads tables as text, [`sliced`] is long work done in parts.
 //!
 //! The trade: [`gearing`] (teeth, ratios, layouts), [`tyre`] (sizes and what they roll), [`speedometer`] (drive and driven gears),
 //! [`motion`] (what engine, car and gears do on the road),
@@ -39,6 +39,7 @@ pub mod order;
 pub mod problem;
 pub mod questions;
 pub mod sheet;
+pub mod sliced;
 pub mod speedometer;
 pub mod spreadsheet;
 pub mod toothload;

@@ -6,7 +6,7 @@
 
 use crate::catalogue::{Catalogue, Entry, PartKind};
 use crate::job::{Job, SetupId};
-use crate::questions::{self, Answers, Place, Question, Shelves, Source};
+use crate::questions::{self, Place, Question, Shelves, Source};
 use crate::sheet::{Cell, Figure, Piece, Reader, Words};
 use crate::speedometer::SpeedoGear;
 
@@ -48,7 +48,8 @@ impl Search {
     pub fn new(job: &Job, setup: SetupId, words: Words, catalogue: &Catalogue, key: &str, wanted: f64) -> Option<Self> {
         let alone = Job { setups: vec![job.setup(setup)?.clone()], ..job.clone() };
         let gears = catalogue.speedometer_gears();
-        let question = questions::LIST.iter().find(|question| figure_of(&alone, &gears, words, question, key).is_some())?;
+        let mut compared = questions::LIST.iter().filter(|question| question.place == Place::Compare);
+        let question = compared.find(|question| figure_of(&alone, &gears, words, question, key).is_some())?;
         let now = figure_of(&alone, &gears, words, question, key).map(|figure| figure.value);
         let fitted = alone.setups.first()?;
         let parts =
@@ -102,9 +103,9 @@ impl Search {
 
 /// What is read of a job of one setup.
 fn with_source<T>(job: &Job, gears: &[SpeedoGear], words: Words, read: impl FnOnce(Source<'_>) -> T) -> T {
-    let shelves = Shelves { speedometer_gears: gears };
-    let Answers { conditions, setups } = questions::analyse_job(job, shelves);
-    read(Source { job, conditions: &conditions, setups: &setups, shelves, reader: Reader { units: job.units, words } })
+    let shelves = Shelves { speedometer_gears: gears, ..Shelves::default() };
+    let answers = questions::analyse_job(job, shelves);
+    read(Source::new(job, &answers, shelves, Reader { units: job.units, words }))
 }
 
 /// The figure of a key in a question, for the one setup of a job.

@@ -7,18 +7,34 @@ use super::address::{At, Place};
 use super::question::QuestionView;
 use super::state::State;
 use crate::questions::Question;
+use crate::questions::identify::LadderSearch;
+use crate::questions::identify::answer::wish;
+use crate::questions::identify::read::Evidence;
+
+/// How long nothing must have changed before a search begins anew, in milliseconds.
+const QUIET_MS: u32 = 20;
 
 /// The place.
 #[component]
 pub fn Bench() -> impl IntoView {
     let state = State::here();
     let open = Memo::new(move |_| Some(state.view.at.get()));
+    search_teeth(state);
     view! {
         <nav class="line line--plain" aria-label="Bench questions"><ul>{Place::Bench.questions().map(link).collect_view()}</ul></nav>
         <Frame class="main--bench">
             {move || open.get().and_then(At::open).map(|question| view! { <QuestionView question/> })}
         </Frame>
     }
+}
+
+/// The search from printed ratios back to teeth begins anew whenever what it is asked changes.
+fn search_teeth(state: State) {
+    let asked = Memo::new(move |_| state.job.with(|job| wish(&Evidence::of(&job.bench))));
+    Effect::new(move || {
+        let asked = asked.get();
+        state.teeth.begin(QUIET_MS, move || LadderSearch::new(asked?).ok());
+    });
 }
 
 fn link(question: &'static Question) -> impl IntoView {

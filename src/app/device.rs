@@ -97,6 +97,13 @@ pub fn fragment() -> String {
     web_sys::window().and_then(|window| window.location().hash().ok()).unwrap_or_default()
 }
 
+/// Goes to a fragment of the page, `#` included.
+pub fn go_to_fragment(fragment: &str) {
+    if let Some(window) = web_sys::window() {
+        let _ = window.location().set_hash(fragment);
+    }
+}
+
 /// The page's address without its fragment.
 pub fn address() -> String {
     let address = web_sys::window().and_then(|window| window.location().href().ok()).unwrap_or_default();
@@ -188,6 +195,14 @@ pub fn focus(id: &str) {
     });
 }
 
+/// Scrolls what an element stands in sideways, so that the whole of it is seen; nothing moves up or down.
+pub fn scroll_sideways_to(element: &web_sys::Element) {
+    let options = web_sys::ScrollIntoViewOptions::new();
+    options.set_inline(web_sys::ScrollLogicalPosition::Nearest);
+    options.set_block(web_sys::ScrollLogicalPosition::Nearest);
+    element.scroll_into_view_with_scroll_into_view_options(&options);
+}
+
 /// Moves the focus to the element inside another that the first of some selectors finds, once the page has taken in what changed.
 pub fn focus_in(inside: &web_sys::HtmlElement, selectors: &'static [&'static str]) {
     let inside = inside.clone();
@@ -236,19 +251,26 @@ pub fn soon(act: impl FnOnce() + 'static) {
     }
 }
 
-/// From a field of a setup's column to the next one below it, or above where one goes back; answers whether there was one to go to.
+/// From a field of a setup's column to the next one below it, or above where one goes back; from the last one to the first of the next
+/// setup. Answers whether there was one to go to.
 ///
 /// Tooth counts are typed down a column, whatever the order of a table's cells.
 pub fn step_down_the_column(event: &web_sys::KeyboardEvent, back: bool) -> bool {
     let field = event.target().and_then(|target| target.dyn_into::<web_sys::HtmlInputElement>().ok());
-    let Some((field, column)) = field.and_then(|field| field.get_attribute("data-column").map(|column| (field, column))) else {
-        return false;
-    };
+    let Some(field) = field.filter(|field| field.has_attribute("data-column")) else { return false };
     let Some(document) = web_sys::window().and_then(|window| window.document()) else { return false };
-    let Ok(fields) = document.query_selector_all(&format!("input[data-column=\"{column}\"]")) else { return false };
-    let at = (0..fields.length()).find(|at| fields.item(*at).as_ref() == Some(field.as_ref()));
+    let Ok(found) = document.query_selector_all("input[data-column]") else { return false };
+    let mut fields: Vec<web_sys::HtmlInputElement> = (0..found.length()).filter_map(|at| found.item(at)?.dyn_into().ok()).collect();
+    let mut columns: Vec<Option<String>> = Vec::new();
+    for column in fields.iter().map(|field| field.get_attribute("data-column")) {
+        if !columns.contains(&column) {
+            columns.push(column);
+        }
+    }
+    crate::order::by_key(&mut fields, |field| columns.iter().position(|column| *column == field.get_attribute("data-column")));
+    let at = fields.iter().position(|each| *each == field);
     let next = at.and_then(|at| if back { at.checked_sub(1) } else { at.checked_add(1) });
-    let Some(next) = next.and_then(|next| fields.item(next)?.dyn_into::<web_sys::HtmlInputElement>().ok()) else { return false };
+    let Some(next) = next.and_then(|next| fields.get(next)) else { return false };
     let _ = next.focus();
     next.select();
     true

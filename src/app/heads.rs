@@ -13,7 +13,6 @@ pub fn Heads() -> impl IntoView {
     let state = State::here();
     let class = move || format!("heads heads--{}", state.setup_ids().len());
     view! {
-        <h1 class="unseen">{move || state.job.with(|job| job.title.clone())}</h1>
         <div class=class id="heads">
             <CarHead/>
             <For each=move || state.setup_ids() key=|id| *id children=|id| view! { <Head id/> }/>
@@ -38,9 +37,8 @@ fn CarHead() -> impl IntoView {
     };
     view! {
         <div class="heads__car">
-            <span class="heads__label">"The car"</span>
+            <span class="heads__label">"The car"</span>" "<span class="heads__about">{move || state.say(&about(state))}</span>
             {name_field(state, car, "car-name", "heads__name", Signal::derive(|| "The car".to_owned()))}
-            <p class="heads__about">{move || state.say(&about(state))}</p>
             <button type="button" class="btn btn--small" id="add-setup" disabled=full on:click=add>"Add a setup"</button>
         </div>
     }

@@ -69,7 +69,7 @@ fn stations(state: State) -> Vec<Shown> {
 /// The columns with a caution in the question.
 fn cautions(question: &Question, source: Source<'_>) -> Vec<usize> {
     let section = question.section(source);
-    let mut columns: Vec<usize> = section.cautions().map(|(column, _, _)| column).collect();
+    let mut columns: Vec<usize> = section.cautions().filter_map(|(column, _, _)| column).collect();
     crate::order::by_key(&mut columns, |column| *column);
     columns.dedup();
     columns
@@ -80,9 +80,11 @@ fn station(state: State, question: &'static Question, shown: RwSignal<Vec<Shown>
     let current = move || (state.view.at.get() == at).then_some("page");
     let own = Memo::new(move |_| shown.with(|shown| shown.iter().find(|one| one.question == question.id).cloned()));
     let label = move || own.with(|own| own.as_ref().map(|own| state.say(&own.station.label)));
+    let stop = NodeRef::<leptos::html::A>::new();
+    keep_in_sight(state, at, stop);
     view! {
         <li class=format!("stop stop--{}", question.id)>
-            <a class="station" href=at.fragment() aria-current=current>
+            <a class="station" href=at.fragment() aria-current=current node_ref=stop>
                 <Glyph id=question.id/>
                 <span class="station__name">{move || state.say(question.title)}</span>
                 {move || own.with(|own| own.as_ref().and_then(flag))}
@@ -91,6 +93,15 @@ fn station(state: State, question: &'static Question, shown: RwSignal<Vec<Shown>
             </a>
         </li>
     }
+}
+
+/// Where the line is a strip that scrolls, the open question's stop is scrolled into it.
+fn keep_in_sight(state: State, at: At, stop: NodeRef<leptos::html::A>) {
+    Effect::new(move || {
+        if let Some(stop) = stop.get().filter(|_| state.view.at.get() == at) {
+            request_animation_frame(move || device::scroll_sideways_to(&stop));
+        }
+    });
 }
 
 fn figures(shown: &Shown) -> AnyView {

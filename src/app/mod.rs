@@ -3,7 +3,8 @@
 //! [`state`] holds the job and what is derived from it, [`view`] what is looked at, [`shop`] what the shop has, [`address`] where one is;
 //! [`keep`] writes to the device's store. [`bar`] leads from place to place; [`compare`], [`bench`], [`shelf`] and [`jobs`] are the places.
 //! [`question`] is the one view of every question, [`line`] and [`heads`] stand around it where setups are compared, [`find`] shows a
-//! search. [`widgets`] are the few things everything is built of, [`print`] is paper. Effects here only touch the outside: the store,
+//! search. [`slices`] is
+//! long work a little at a time. [`widgets`] are the few things everything is built of, [`print`] is paper. Effects here only touch the outside: the store,
 //! the title, the canvas.
 
 pub mod address;
@@ -25,6 +26,7 @@ pub mod print;
 pub mod question;
 pub mod shelf;
 pub mod shop;
+pub mod slices;
 pub mod state;
 pub mod suggestions;
 pub mod theme;
@@ -94,6 +96,7 @@ fn Frame(
     let state = State::here();
     view! {
         <main id="main" class=format!("main {class}") tabindex="-1">
+            <h1 class="unseen">{move || state.job.with(|job| job.title.clone())}</h1>
             <book::banners::Banners/>
             <book::Panels/>
             {children()}

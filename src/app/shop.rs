@@ -3,21 +3,21 @@
 use leptos::prelude::*;
 
 use crate::catalogue::Catalogue;
-use crate::questions::SpeedoGear;
+use crate::questions::OnShelf;
 
 /// The shop's shelves.
 #[derive(Clone, Copy)]
 pub struct Shop {
     /// What can be chosen: built in, and the shop's own.
     pub catalogue: RwSignal<Catalogue>,
-    /// The speedometer gears of the catalogue.
-    pub gears: Memo<Vec<SpeedoGear>>,
+    /// The parts of the catalogue that can be read.
+    pub shelf: Memo<OnShelf>,
 }
 
 impl Shop {
     /// The shelves of a catalogue.
     pub fn new(catalogue: Catalogue) -> Self {
         let catalogue = RwSignal::new(catalogue);
-        Self { catalogue, gears: Memo::new(move |_| catalogue.with(Catalogue::speedometer_gears)) }
+        Self { catalogue, shelf: Memo::new(move |_| catalogue.with(OnShelf::of)) }
     }
 }

@@ -5,14 +5,19 @@ use leptos::prelude::*;
 use super::device;
 use super::keep::Opened;
 use super::shop::Shop;
+use super::slices::Slices;
 use super::view::View;
 use crate::finder::Given;
 use crate::finder::design::Brief;
-use crate::job::{Field, History, Job, Setup, SetupId};
+use crate::job::{Field, History, Job, JobField, Setup, SetupId};
 use crate::problem::Problem;
 use crate::questions::find::Asked;
-use crate::questions::{self, Answers, Shelves, Source};
+use crate::questions::identify::LadderSearch;
+use crate::questions::{self, Answers, Long, Source};
 use crate::sheet::{Reader, Sheet, Words};
+
+/// The work of the search back to teeth between two looks at the clock.
+const TEETH_STEP: u64 = 400;
 
 /// What the page is about, shared by everything on it.
 #[derive(Clone, Copy)]
@@ -32,6 +37,9 @@ pub struct State {
     columns: Memo<Vec<SetupId>>,
     /// What the shop has.
     pub shop: Shop,
+    /// The search from printed ratios back to teeth.
+    pub teeth: Slices<LadderSearch>,
+    slices: Memo<questions::Slices>,
     /// The trade's words.
     pub words: RwSignal<Words>,
     /// The theme of the page.
@@ -51,16 +59,17 @@ impl State {
         let job = RwSignal::new(opened.record.job);
         let shop = Shop::new(opened.catalogue);
         let answers = Memo::new(move |before: Option<&Answers>| {
-            job.with(|job| shop.gears.with(|gears| questions::analyse_job_after(job, Shelves { speedometer_gears: gears }, before)))
+            job.with(|job| shop.shelf.with(|shelf| questions::analyse_job_after(job, shelf.shelves(), before)))
         });
         let wished = Memo::new(move |_| {
-            answers.with(|Answers { conditions, setups }| {
+            answers.with(|Answers { conditions, setups, .. }| {
                 let given = Given::of(conditions, setups);
                 let asked = job.with(|job| Asked::of(&job.wishes, &given, conditions.cruise));
                 (given, asked)
             })
         });
         let setups = Memo::new(move |_| job.with(|job| job.setups.clone()));
+        let teeth: Slices<LadderSearch> = Slices::new(TEETH_STEP, || ());
         Self {
             job,
             history: RwSignal::new(History::default()),
@@ -70,6 +79,8 @@ impl State {
             setups,
             columns: Memo::new(move |_| setups.with(|setups| setups.iter().map(|setup| setup.id).collect())),
             shop,
+            teeth,
+            slices: Memo::new(move |_| questions::Slices { teeth: teeth.found.get().map(|found| (*found).clone()) }),
             words: RwSignal::new(device::words()),
             theme: super::theme::ThemeSignal::follow_system(),
             view: View::new(),
@@ -87,10 +98,10 @@ impl State {
     pub fn with_source<T>(self, make: impl FnOnce(Source<'_>) -> T) -> T {
         let words = self.words.get();
         self.job.with(|job| {
-            self.shop.gears.with(|gears| {
-                self.answers.with(|Answers { conditions, setups }| {
-                    let reader = Reader { units: job.units, words };
-                    make(Source { job, conditions, setups, shelves: Shelves { speedometer_gears: gears }, reader })
+            self.shop.shelf.with(|shelf| {
+                self.answers.with(|answers| {
+                    let source = Source::new(job, answers, shelf.shelves(), Reader { units: job.units, words });
+                    self.slices.with(|slices| make(Source { long: Long::InSlices(slices), ..source }))
                 })
             })
         })
@@ -103,13 +114,25 @@ impl State {
 
     /// The whole sheet as it stands now, for paper and files.
     pub fn sheet_now(self) -> Sheet {
-        untrack(|| self.with_source(questions::sheet_of))
+        untrack(|| self.with_source(|source| questions::sheet_of(Source { long: Long::AtOnce, ..source })))
     }
 
     /// Puts a text into a field: one step of undo until the field is left.
     pub fn type_text(self, field: Field, text: String) {
         self.job.with_untracked(|job| self.history.update(|history| history.before_typing(job, field)));
         self.job.update(|job| job.type_text(field, text));
+    }
+
+    /// Fills a setup from the whole line that stands in the field of one of its gears, in the same step of undo as its typing.
+    pub fn take_line(self, field: Field) {
+        let holds_line = self.job.with_untracked(|job| job.text(field).is_some_and(|text| job.line_at(field, text).is_some()));
+        if !holds_line {
+            return;
+        }
+        self.job.with_untracked(|job| self.history.update(|history| history.before_typing(job, field)));
+        if let Some(said) = self.job.try_update(|job| job.fill_line(field)).flatten() {
+            self.tell_for_a_moment(super::notices::Notice::plain(format!("{said}.")));
+        }
     }
 
     /// Changes the job otherwise: one step of undo.
@@ -213,6 +236,7 @@ impl State {
             problems.iter().rev().filter(|problem| problem.field == path).max_by_key(|problem| problem.severity).cloned()
         };
         match field {
+            Field::Job(JobField::Bench(field)) => self.answers.with(|answers| gravest(&answers.bench_problems, field.path())),
             Field::Job(field) => self.answers.with(|Answers { conditions, .. }| gravest(&conditions.problems, field.path())),
             Field::Setup(id, field) => self.answers.with(|Answers { setups, .. }| {
                 let analysis = setups.iter().find(|each| each.setup.id == id)?;

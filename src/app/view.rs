@@ -38,7 +38,7 @@ impl View {
         let at = At::read(&device::fragment()).unwrap_or(At::first(Place::Compare));
         Self {
             at: RwSignal::new(at),
-            last: RwSignal::new(BTreeMap::new()),
+            last: RwSignal::new(BTreeMap::from([(at.place.name(), at)])),
             tabs: RwSignal::new(BTreeMap::new()),
             folds: RwSignal::new(BTreeSet::new()),
             focus: RwSignal::new(None),
@@ -49,16 +49,26 @@ impl View {
         }
     }
 
-    /// Follows the address, for as long as the page lives; an address that names nothing is answered by `unknown`.
+    /// Follows the address, for as long as the page lives; an address that names nothing, now or later, is answered by `unknown`.
     pub fn follow_address(self, unknown: impl Fn() + 'static) {
-        device::on_window("hashchange", move |_: web_sys::Event| {
+        let follow = move || {
             let fragment = device::fragment();
             match At::read(&fragment) {
                 Some(at) => self.show(at),
-                None if fragment.len() > 1 && !crate::job::link::is_link(&fragment) => unknown(),
+                // Back at the address the page was first opened with.
+                None if fragment.is_empty() => self.show(At::first(Place::Compare)),
+                None if !crate::job::link::is_link(&fragment) => unknown(),
                 None => {}
             }
-        });
+        };
+        follow();
+        device::on_window("hashchange", move |_: web_sys::Event| follow());
+    }
+
+    /// Goes somewhere, as a link to it does.
+    pub fn go(self, at: At) {
+        device::go_to_fragment(&at.fragment());
+        self.show(at);
     }
 
     fn show(self, at: At) {

@@ -88,7 +88,7 @@ pub struct Choices {
 
 /// A column's row in the table.
 #[derive(Clone, Copy, Debug)]
-pub struct About {
+pub struct ColumnRow {
     /// What it is called in the header of a file.
     pub name: &'static str,
     /// What it is called beside its field and in a sentence.
@@ -139,7 +139,7 @@ impl Column {
         [Self::Gear(1), Self::Gear(2), Self::Gear(3), Self::Gear(4), Self::Gear(5), Self::Gear(6), Self::Gear(7), Self::Gear(8)];
 
     /// The column's row.
-    pub fn about(self) -> About {
+    pub fn about(self) -> ColumnRow {
         use Holds::{Choice, Currency, Figure, Price, Quantity, Stock, Words};
         let (name, word, holds, example) = match self {
             Self::Id => ("id", "id", Words, ""),
@@ -169,7 +169,7 @@ impl Column {
             Self::Note => ("note", "note", Words, ""),
             Self::InStock => ("in_stock", "in stock", Stock, ""),
         };
-        About { name, word, holds, example }
+        ColumnRow { name, word, holds, example }
     }
 
     /// What it is called in the header of a file.

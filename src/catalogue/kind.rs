@@ -22,7 +22,7 @@ pub enum PartKind {
 }
 
 /// A kind's row in the table.
-struct About {
+struct KindRow {
     /// What it is called where the shop's own entries are kept.
     id: &'static str,
     /// One of them and several, in a sentence.
@@ -44,7 +44,7 @@ struct About {
 /// Columns that every kind has behind its own.
 const SHELF: [Column; 7] = [PartNumber, Price, Currency, Quantity, Place, Note, InStock];
 
-static GEAR_SET: About = About {
+static GEAR_SET: KindRow = KindRow {
     id: "gear-set",
     words: ["gear set", "gear sets"],
     columns: &[
@@ -71,7 +71,7 @@ static GEAR_SET: About = About {
     read: part::gear_set,
 };
 
-static RING_AND_PINION: About = About {
+static RING_AND_PINION: KindRow = KindRow {
     id: "ring-and-pinion",
     words: ["ring and pinion pair", "ring and pinion pairs"],
     columns: &[Drive],
@@ -82,7 +82,7 @@ static RING_AND_PINION: About = About {
     read: part::ring_and_pinion,
 };
 
-static TYRE: About = About {
+static TYRE: KindRow = KindRow {
     id: "tyre",
     words: ["tyre", "tyres"],
     columns: &[Designation],
@@ -93,7 +93,7 @@ static TYRE: About = About {
     read: part::tyre,
 };
 
-static SPEEDOMETER_GEAR: About = About {
+static SPEEDOMETER_GEAR: KindRow = KindRow {
     id: "speedometer-gear",
     words: ["speedometer gear", "speedometer gears"],
     columns: &[Name, Role, Teeth, Second, Housing, Hand],
@@ -108,7 +108,7 @@ impl PartKind {
     /// Every kind.
     pub const ALL: [Self; 4] = [Self::GearSet, Self::RingAndPinion, Self::Tyre, Self::SpeedometerGear];
 
-    fn about(self) -> &'static About {
+    fn about(self) -> &'static KindRow {
         match self {
             Self::GearSet => &GEAR_SET,
             Self::RingAndPinion => &RING_AND_PINION,

@@ -23,7 +23,7 @@ mod part;
 pub mod saved;
 
 pub use check::problem_at;
-pub use column::{About, Choices, Column, Holds};
+pub use column::{Choices, Column, ColumnRow, Holds};
 pub use csv_file::write;
 pub use entry::Entry;
 pub use error::LineError;

@@ -3,7 +3,7 @@
 use super::Entry;
 use super::column::{Column, layout};
 use super::error::LineError;
-use crate::gearing::{FinalDrive, Gear, Gearbox, Layout, Reverse, read};
+use crate::gearing::{FinalDrive, Gear, Gearbox, Idler, Layout, read};
 use crate::problem::{Explain, Problem};
 use crate::speedometer::{Hand, Role, SpeedoGear};
 use crate::tyre::{self, Tyre};
@@ -99,12 +99,11 @@ pub(super) fn gear_set(entry: &Entry) -> Result<Part, Vec<Problem>> {
             reader.read(Column::Constant, |text| read::constant_of(text, layout, &gears)).flatten()
         }
     };
-    let pair = reader.optional(Column::Reverse, |text| read::pair(text, layout));
     let idler = reader.read(Column::Idler, read::idler);
+    let reverse = reader.optional(Column::Reverse, |text| read::reverse(text, idler.unwrap_or(Idler::Plain(None)), layout));
     if !reader.problems.is_empty() {
         return Err(reader.problems);
     }
-    let reverse = pair.zip(idler).map(|(pair, idler)| Reverse { pair, idler });
     let gearbox = Gearbox::new(layout, constant, gears, reverse);
     gearbox.map(Part::GearSet).map_err(|why| vec![Problem::stop(Column::Layout.name(), &why)])
 }

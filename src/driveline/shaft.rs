@@ -56,12 +56,12 @@ impl Explain for ShaftError {
 }
 
 impl Material {
-    /// Steel: 206 GPa, 7,850 kg/m³ (handbook values, from memory).
+    /// Steel: 206 gigapascals, 7,850 kg/m³ (handbook values, from memory).
     pub fn steel() -> Self {
         Self::of(206.0, 7_850.0)
     }
 
-    /// Aluminium alloy of driveshaft tube: 70 GPa, 2,700 kg/m³ (handbook values, from memory).
+    /// Aluminium alloy of driveshaft tube: 70 gigapascals, 2,700 kg/m³ (handbook values, from memory).
     pub fn aluminium() -> Self {
         Self::of(70.0, 2_700.0)
     }

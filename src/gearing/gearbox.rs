@@ -109,16 +109,25 @@ pub enum Idler {
     },
 }
 
-/// Reverse: a driver and a driven gear that do not touch, and the idler between them.
+/// Reverse.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub struct Reverse {
+pub enum Reverse {
+    /// Through gears.
+    Geared(ReverseGears),
+    /// Through gears that are not counted: only the whole ratio is known, as it was printed.
+    Printed(PrintedRatio),
+}
+
+/// The gears of reverse: a driver and a driven gear that do not touch, and the idler between them.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct ReverseGears {
     /// The driving and the driven gear.
     pub pair: Mesh,
     /// What stands between them.
     pub idler: Idler,
 }
 
-impl Reverse {
+impl ReverseGears {
     /// Turns of the driver for one turn of the driven gear, without regard to direction.
     pub fn ratio(self) -> Ratio {
         match self.idler {
@@ -127,6 +136,35 @@ impl Reverse {
                 Ratio::new(entry.exact(), self.pair.driver.exact()) * Ratio::new(self.pair.driven.exact(), exit.exact())
             }
         }
+    }
+}
+
+impl Reverse {
+    /// Its gears, where they are counted.
+    pub fn gears(self) -> Option<ReverseGears> {
+        match self {
+            Self::Geared(gears) => Some(gears),
+            Self::Printed(_) => None,
+        }
+    }
+
+    /// Its ratio as printed, where no more is known of it.
+    pub fn printed(self) -> Option<PrintedRatio> {
+        match self {
+            Self::Printed(printed) => Some(printed),
+            Self::Geared(_) => None,
+        }
+    }
+
+    /// Input turns for one output turn, signed against the forward direction of the same box. `None` where it needs the constant pair
+    /// and that is not known.
+    pub fn ratio(self, layout: Layout, constant: Option<Mesh>) -> Option<Ratio> {
+        let size = match (self, layout) {
+            (Self::Printed(printed), _) => printed.value,
+            (Self::Geared(gears), Layout::TwoShaft) => gears.ratio(),
+            (Self::Geared(gears), Layout::InputReduced | Layout::OutputReduced) => constant?.ratio() * gears.ratio(),
+        };
+        Some(if layout == Layout::TwoShaft { size } else { -size })
     }
 }
 
@@ -204,7 +242,7 @@ impl Gearbox {
         &self.gears
     }
 
-    /// Reverse, where its teeth are known.
+    /// Reverse, where its teeth or its ratio are known.
     pub fn reverse(&self) -> Option<Reverse> {
         self.reverse
     }
@@ -227,11 +265,12 @@ impl Gearbox {
     /// Input turns for one output turn in reverse, signed against the forward direction of the same box. `None` without reverse, and
     /// where its pair needs a constant pair that is not known.
     pub fn reverse_ratio(&self) -> Option<Ratio> {
-        let reverse = self.reverse?.ratio();
-        match self.layout {
-            Layout::TwoShaft => Some(reverse),
-            Layout::InputReduced | Layout::OutputReduced => Some(-(self.constant?.ratio() * reverse)),
-        }
+        self.reverse?.ratio(self.layout, self.constant)
+    }
+
+    /// The gears of reverse, where they are counted.
+    pub fn reverse_gears(&self) -> Option<ReverseGears> {
+        self.reverse?.gears()
     }
 }
 

@@ -1,7 +1,7 @@
 //! Gears from different sets in one box: which pairs share the centre distance, which cannot, and what ratios the mixture has.
 
 use super::check::SUM_TOLERANCE;
-use super::gearbox::{Gear, Gearbox, GearboxError, Layout, Reverse};
+use super::gearbox::{Gear, Gearbox, GearboxError, Layout, Reverse, ReverseGears};
 use super::geometry::{Cut, Setting, geometry};
 use super::part::ordinal;
 use super::teeth::{Mesh, Teeth};
@@ -258,12 +258,12 @@ fn gear(mixture: &Mixture<'_>, donor: &Donor<'_>, at: usize) -> Result<Gear, Mix
 
 /// Reverse with the cluster's gear and idler, and the other gear of the set that gives 1st.
 fn reverse(mixture: &Mixture<'_>) -> Option<Reverse> {
-    let (cluster, line) = (mixture.cluster.gearbox.reverse()?, mixture.gears.first()?.gearbox.reverse()?);
+    let (cluster, line) = (mixture.cluster.gearbox.reverse_gears()?, mixture.gears.first()?.gearbox.reverse_gears()?);
     let pair = match mixture.cluster.gearbox.layout() {
         Layout::OutputReduced => Mesh { driver: line.pair.driver, driven: cluster.pair.driven },
         Layout::InputReduced | Layout::TwoShaft => Mesh { driver: cluster.pair.driver, driven: line.pair.driven },
     };
-    Some(Reverse { pair, idler: cluster.idler })
+    Some(Reverse::Geared(ReverseGears { pair, idler: cluster.idler }))
 }
 
 fn judge(place: Place, mesh: Mesh, donors: [&Donor<'_>; 2], wanted_sum: u16, centre: Option<Length>) -> Pair {

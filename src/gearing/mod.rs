@@ -23,7 +23,7 @@ pub mod teeth;
 pub mod write;
 
 pub use axle::{FinalDrive, Place, Stage};
-pub use gearbox::{Gear, Gearbox, Idler, Layout, Reverse};
+pub use gearbox::{Gear, Gearbox, Idler, Layout, Reverse, ReverseGears};
 pub use ladder::Ladder;
 pub use printed::PrintedRatio;
 pub use teeth::{Mesh, Ratio, Teeth};

@@ -1,6 +1,6 @@
 //! How gears are written: the texts that [`read`](super::read) takes, the gear on the input or output line over the countershaft's.
 
-use super::gearbox::{Gear, Idler, Layout};
+use super::gearbox::{Gear, Idler, Layout, Reverse};
 use super::teeth::Mesh;
 use super::{PrintedRatio, read};
 
@@ -22,6 +22,14 @@ fn printed(ratio: PrintedRatio) -> String {
 /// A pair of gears on the same two shafts as a forward gear's.
 pub fn pair(mesh: Mesh, layout: Layout) -> String {
     over(mesh, layout == Layout::OutputReduced)
+}
+
+/// Reverse: its pair, or its printed ratio.
+pub fn reverse(reverse: Reverse, layout: Layout) -> String {
+    match reverse {
+        Reverse::Geared(gears) => pair(gears.pair, layout),
+        Reverse::Printed(ratio) => printed(ratio),
+    }
 }
 
 /// The constant pair.

@@ -2,6 +2,7 @@
 
 use super::{Gearbox, Setup, Speedo};
 use crate::catalogue::{Entry, Part, PartKind};
+use crate::gearing::{self, write};
 use crate::speedometer::{Role, SpeedoGear};
 use crate::units::{System, Typed};
 
@@ -32,6 +33,23 @@ impl Setup {
             PartKind::RingAndPinion => self.final_drive.trim() == title,
             PartKind::Tyre => self.tyre.text.trim().eq_ignore_ascii_case(title),
             PartKind::SpeedometerGear => matches!(entry.part(), Ok(Part::SpeedometerGear(gear)) if self.speedo.has(&gear)),
+        }
+    }
+}
+
+impl Gearbox {
+    /// A gearbox as it would be typed, under a name.
+    pub fn counted(name: impl Into<String>, gearbox: &gearing::Gearbox) -> Self {
+        let layout = gearbox.layout();
+        let reverse = gearbox.reverse();
+        Self {
+            name: name.into(),
+            altered: false,
+            layout,
+            constant: gearbox.constant().map_or_else(String::new, |mesh| write::constant(mesh, layout)),
+            gears: gearbox.gears().iter().map(|gear| write::gear(*gear, layout)).collect(),
+            reverse: reverse.map_or_else(String::new, |reverse| write::reverse(reverse, layout)),
+            idler: gearbox.reverse_gears().map_or_else(String::new, |reverse| write::idler(reverse.idler)),
         }
     }
 }

@@ -5,6 +5,7 @@ use uom::si::{
 };
 
 use super::GRAVITY_M_PER_S2;
+use super::road_load::RoadLoad;
 use crate::units::common::rpm;
 use crate::units::{AngularVelocity, Area, Length, Mass, MassDensity, MomentOfInertia};
 
@@ -251,14 +252,15 @@ impl Car {
         self.mass.get::<kilogram>()
     }
 
-    /// Road load on a grade (rise over run): what does not depend on speed (N), and what goes with its square (N per (m/s)²).
+    /// Road load on a grade (rise over run).
     ///
     /// Model: F = m·g·(f·cos θ + sin θ) + ½·ρ·CdA·v², θ = atan(grade); `extra_kg` is a trailer that rolls like the car and adds no drag.
     /// Source: 40 CFR 1066.210(d)(3) has the same terms.
-    pub(super) fn road_load_n(&self, grade: f64, extra_kg: f64) -> (f64, f64) {
+    pub(super) fn road_load(&self, grade: f64, extra_kg: f64) -> RoadLoad {
         let slope = grade.atan();
         let weight = (self.mass_kg() + extra_kg) * GRAVITY_M_PER_S2;
         let level = weight * (self.rolling.value * slope.cos() + slope.sin());
-        (level, 0.5 * self.air_density.value.get::<kilogram_per_cubic_meter>() * self.drag_area.value.get::<square_meter>())
+        let square = 0.5 * self.air_density.value.get::<kilogram_per_cubic_meter>() * self.drag_area.value.get::<square_meter>();
+        RoadLoad { level, linear: 0.0, square }
     }
 }

@@ -6,11 +6,12 @@ use crate::units::{AngularVelocity, Energy, Force, Mass, Time, Velocity};
 
 use super::cruise::{self, Cruise};
 use super::curve::Band;
+use super::grade::{self, Steepest};
+use super::in_rpm;
 use super::run::{Course, Moment, Run, Start, run};
 use super::shift::{Rule, Shift, shifts};
 use super::top_speed::{self, TopSpeed};
 use super::vehicle::Vehicle;
-use super::{grade, in_rpm, newtons};
 
 /// What the setups are compared by.
 #[derive(Clone, Debug, PartialEq)]
@@ -23,8 +24,8 @@ pub struct Question {
     pub shift_time: Time,
     /// Speeds whose time is asked for.
     pub speeds: Vec<Velocity>,
-    /// Steady speed of a cruise.
-    pub cruise: Velocity,
+    /// Steady speed of a cruise, where one is asked for.
+    pub cruise: Option<Velocity>,
     /// Power of at least this share (0 to 1) of its peak is the power band.
     pub band_share: f64,
     /// Mass on the hook for starts and the cruise.
@@ -60,8 +61,8 @@ pub struct Facts {
     pub first_overall: f64,
     /// Thrust at the launch, held to what the tyres pass.
     pub launch_thrust: Force,
-    /// The steepest grade first gear starts on, rise over run.
-    pub start_grade: f64,
+    /// The steepest grade first gear starts on.
+    pub start: Steepest,
     /// When the clutch locks at the launch.
     pub lock_up: Option<Moment>,
     /// Heat in the clutch until then.
@@ -103,28 +104,29 @@ pub struct Difference {
     pub top: Option<Velocity>,
 }
 
-/// The facts of one setup.
-pub fn facts(vehicle: &Vehicle, question: &Question) -> Facts {
+/// The facts of one setup; `None` without a first gear.
+pub fn facts(vehicle: &Vehicle, question: &Question) -> Option<Facts> {
+    let first = vehicle.pull().gear(1)?;
+    let start = grade::started(vehicle, 1, question.launch, question.trailer)?;
     let band = vehicle.pull().curve().band(question.band_share);
     let shifts = shifts(vehicle, question.rule);
-    let start = grade::started(vehicle, 1, question.launch, question.trailer);
     let run = run_of(vehicle, question, shifts.clone(), band);
     let lock_up = run.as_ref().and_then(Run::lock_up);
     let slip = run.as_ref().and_then(|run| run.legs.first()).map(|leg| leg.work.clutch);
-    Facts {
-        first_overall: vehicle.pull().gear(1).map_or(f64::NAN, |gear| gear.overall),
-        launch_thrust: launch_thrust(vehicle, question.launch),
-        start_grade: start.map_or(f64::NAN, |start| start.grade),
+    Some(Facts {
+        first_overall: first.overall,
+        launch_thrust: start.net.min(vehicle.grip_limit()),
+        start,
         lock_up,
         clutch_energy: slip.filter(|_| lock_up.is_some()),
         band,
         landings: shifts.into_iter().map(|shift| landing(vehicle, shift, band)).collect(),
         to_speed: run.as_ref().map_or_else(Vec::new, |run| run.to_speed.clone()),
         in_band: run.as_ref().and_then(Run::band_share),
-        cruise: cruise::tallest_that_holds(vehicle, question.cruise, question.trailer),
+        cruise: question.cruise.and_then(|speed| cruise::tallest_that_holds(vehicle, speed, question.trailer)),
         top: top_speed::best(vehicle),
         run,
-    }
+    })
 }
 
 /// How one setup differs from another.
@@ -135,7 +137,7 @@ pub fn difference(first: &Facts, other: &Facts) -> Difference {
     Difference {
         first_overall_share: other.first_overall / first.first_overall - 1.0,
         clutch_energy_share: energy(other).zip(energy(first)).map(|(other, first)| other / first - 1.0),
-        start_grade: other.start_grade - first.start_grade,
+        start_grade: other.start.grade - first.start.grade,
         landings_inside: inside(other) - inside(first),
         in_band: other.in_band.zip(first.in_band).map(|(other, first)| other - first),
         to_speed: times.map(|(first, other)| Some((*other)?.time - (*first)?.time)).collect(),
@@ -155,12 +157,6 @@ fn run_of(vehicle: &Vehicle, question: &Question, shifts: Vec<Shift>, band: Band
         trace_step: None,
     };
     run(vehicle, &course).ok()
-}
-
-fn launch_thrust(vehicle: &Vehicle, launch: AngularVelocity) -> Force {
-    let torque = vehicle.pull().curve().torque_nm_within(vehicle.pull().held_launch_rpm(launch));
-    let thrust = vehicle.pull().gear(1).map_or(0.0, |gear| torque * gear.thrust_per_torque_1_per_m());
-    newtons(thrust).min(vehicle.grip_limit())
 }
 
 fn landing(vehicle: &Vehicle, shift: Shift, band: Band) -> Landing {

@@ -35,8 +35,8 @@ pub fn in_gear(vehicle: &Vehicle, gear: usize, speed: Velocity, trailer: Mass) -
         return None;
     }
     let v = in_metres_per_second(speed);
-    let (level, square) = vehicle.car().road_load_n(vehicle.grade(), trailer.get::<kilogram>());
-    let load_n = level + square * v * v;
+    let load = vehicle.car().road_load(vehicle.grade(), trailer.get::<kilogram>());
+    let load_n = load.at(v);
     let thrust_n = pull.thrust_n(v);
     let mass_kg = vehicle.car().mass_kg() + trailer.get::<kilogram>();
     Some(Cruise {
@@ -47,7 +47,7 @@ pub fn in_gear(vehicle: &Vehicle, gear: usize, speed: Velocity, trailer: Mass) -
         load_share: thrust_n.filter(|thrust| *thrust > 0.0).map(|thrust| load_n / thrust),
         reserve: thrust_n.map(|thrust| newtons(thrust - load_n)),
         power: Power::new::<watt>(load_n * v / pull.efficiency),
-        downshift_grade: thrust_n.and_then(|thrust| carried(thrust - square * v * v, mass_kg, vehicle.car().rolling.value)),
+        downshift_grade: thrust_n.and_then(|thrust| carried(thrust - load.air_at(v), mass_kg, vehicle.car().rolling.value)),
     })
 }
 

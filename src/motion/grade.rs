@@ -5,6 +5,7 @@
 
 use uom::si::mass::kilogram;
 
+use super::road_load::RoadLoad;
 use super::vehicle::Vehicle;
 use super::{GRAVITY_M_PER_S2, in_metres_per_second, metres_per_second, newtons, rpm, traction};
 use crate::units::{AngularVelocity, Force, Mass, Velocity};
@@ -42,9 +43,9 @@ pub struct Steepest {
 /// The steepest grade a gear holds at full throttle, at the speed where it pulls best; `None` where there is no such gear.
 pub fn held(vehicle: &Vehicle, gear: usize, trailer: Mass) -> Option<Steepest> {
     let pull = vehicle.pull().gear(gear)?;
-    let (_, square) = vehicle.load_parts();
+    let growing = RoadLoad { level: 0.0, ..*vehicle.load() };
     let fastest = in_metres_per_second(pull.fastest);
-    let nets: Vec<_> = pull.thrust.iter().filter_map(|piece| piece.cut(0.0, fastest)).map(|piece| piece.less(0.0, square)).collect();
+    let nets: Vec<_> = pull.thrust.iter().filter_map(|piece| piece.cut(0.0, fastest)).map(|piece| piece.less(&growing)).collect();
     let speeds = nets.iter().flat_map(|net| net.turns().into_iter().chain([net.from, net.to]).map(|speed| (speed, net.at(speed))));
     let (speed, net) = speeds.reduce(|best, next| if next.1 > best.1 { next } else { best })?;
     Some(steepest(vehicle, gear, trailer, net, metres_per_second(speed), pull.engine_speed(metres_per_second(speed))))

@@ -5,6 +5,7 @@
 //! - [`pull`]: thrust at the wheels in every gear over road speed; needs no mass.
 //! - [`vehicle`]: engine, gears and car together, checked; every question below is asked of it.
 //! - [`shift`], [`top_speed`], [`grade`], [`cruise`], [`run`]: the questions, one a file.
+//! - [`plan`]: all upshifts of a run chosen together for one goal.
 //! - [`compare`]: the facts that settle close or wide.
 //!
 //! Quantities are in SI inside; engine speed is kept in rpm, as every curve is written.
@@ -17,8 +18,10 @@ pub mod curve;
 pub mod error;
 pub mod grade;
 mod piecewise;
+pub mod plan;
 pub mod pull;
 pub mod quadrature;
+mod road_load;
 pub mod run;
 pub mod shift;
 pub mod top_speed;

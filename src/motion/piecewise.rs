@@ -3,6 +3,8 @@
 //! A torque curve is cubic between its points; at a fixed gear thrust is the same cubic over road speed, and road load is
 //! quadratic. So every crossing asked for in this room is a root of a polynomial, and all of them are found.
 
+use super::road_load::RoadLoad;
+
 /// A cubic on one interval: c0 + c1·d + c2·d² + c3·d³ with d = x − `from`.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Cubic {
@@ -67,10 +69,10 @@ impl Cubic {
         Self { from, to: self.to, c }
     }
 
-    /// The piece less the quadratic `level` + `square`·x².
-    pub(super) fn less(&self, level: f64, square: f64) -> Self {
+    /// The piece, a thrust over speed, less a road load.
+    pub(super) fn less(&self, load: &RoadLoad) -> Self {
         let [c0, c1, c2, c3] = self.c;
-        let c = [c0 - level - square * self.from * self.from, c1 - 2.0 * square * self.from, c2 - square, c3];
+        let c = [c0 - load.at(self.from), c1 - load.linear - 2.0 * load.square * self.from, c2 - load.square, c3];
         Self { c, ..*self }
     }
 

@@ -32,7 +32,7 @@ pub enum Reason {
     Limit,
     /// The upper gear is better as soon as it can be used.
     Earliest,
-    /// The driver chose it.
+    /// It was chosen: by the driver, or together with the other shifts of a run.
     Chosen,
 }
 
@@ -73,8 +73,9 @@ pub fn equal_thrust(pull: &Pull) -> Vec<Shift> {
 
 /// The upshift out of every gear that has a taller one above it.
 ///
-/// The tyres' grip is left out: while it limits both gears, the thrust is the same and no engine speed is better than another,
-/// so the shift comes where the gears part again. The published reference runs do the same.
+/// It is the engine's own point, where the next gear pulls as well: the tyres' grip is left out. (While grip holds back two gears alike
+/// their thrust is the same, and the taller one is a little quicker by its smaller rotating mass.) What a whole run does best, grip,
+/// shift time and goal counted, is chosen in [`super::plan`]. The published reference runs shift by this rule too.
 pub fn shifts(vehicle: &Vehicle, rule: Rule) -> Vec<Shift> {
     let pull = vehicle.pull();
     match rule {
@@ -110,7 +111,8 @@ fn shared(lower: &GearPull, upper: &GearPull) -> (f64, f64) {
     (in_metres_per_second(lower.slowest.max(upper.slowest)), in_metres_per_second(lower.fastest))
 }
 
-fn shift_at(lower: &GearPull, upper: &GearPull, speed: f64, reason: Reason, residual: f64) -> Shift {
+/// The upshift at a road speed (m/s).
+pub(super) fn at_road_speed(lower: &GearPull, upper: &GearPull, speed: f64, reason: Reason) -> Shift {
     let speed = metres_per_second(speed);
     let lands_on_curve = speed >= upper.slowest * (1.0 - 1e-9);
     Shift {
@@ -120,7 +122,7 @@ fn shift_at(lower: &GearPull, upper: &GearPull, speed: f64, reason: Reason, resi
         before: lower.engine_speed(speed),
         after: upper.engine_speed(speed),
         reason,
-        residual,
+        residual: 0.0,
         lands_on_curve,
     }
 }
@@ -129,7 +131,7 @@ fn chosen_shift(pull: &Pull, lower: &GearPull, speed: AngularVelocity) -> Option
     let upper = pull.gear(next_gear(pull, lower.gear)?)?;
     let road = lower.road_speed(speed);
     let (speed, reason) = if road > lower.fastest { (lower.fastest, Reason::Limit) } else { (road, Reason::Chosen) };
-    Some(shift_at(lower, upper, in_metres_per_second(speed), reason, 0.0))
+    Some(at_road_speed(lower, upper, in_metres_per_second(speed), reason))
 }
 
 fn thrust_shift(pull: &Pull, lower: &GearPull) -> Option<Shift> {
@@ -138,22 +140,21 @@ fn thrust_shift(pull: &Pull, lower: &GearPull) -> Option<Shift> {
     let difference = difference(&lower.thrust, 1.0, &upper.thrust, 1.0, (from, to));
     let (speed, reason) = candidates(&difference, from, to).last().copied().unwrap_or((to, Reason::Limit));
     let residual = piecewise::value(&difference, speed).unwrap_or(0.0);
-    Some(shift_at(lower, upper, speed, reason, residual))
+    Some(Shift { residual, ..at_road_speed(lower, upper, speed, reason) })
 }
 
 fn acceleration_shift(vehicle: &Vehicle, lower: &GearPull) -> Option<Shift> {
     let upper = vehicle.pull().gear(vehicle.next_gear(lower.gear)?)?;
     let (from, to) = shared(lower, upper);
-    let (level, square) = vehicle.load_parts();
     let net = |gear: usize| -> Vec<Cubic> {
-        vehicle.pieces(gear).iter().filter(|piece| piece.slip_to.is_none()).map(|piece| piece.thrust.less(level, square)).collect()
+        vehicle.pieces(gear).iter().filter(|piece| piece.slip_to.is_none()).map(|piece| piece.thrust.less(vehicle.load())).collect()
     };
     let (mine, theirs) = (vehicle.masses(lower.gear)?.closed, vehicle.masses(upper.gear)?.closed);
     let difference = difference(&net(lower.gear), 1.0 / mine, &net(upper.gear), 1.0 / theirs, (from, to));
     let candidates = candidates(&difference, from, to);
     let (speed, reason) = quickest(vehicle, (lower.gear, upper.gear), &candidates).unwrap_or((to, Reason::Limit));
     let residual = piecewise::value(&difference, speed).unwrap_or(0.0);
-    Some(shift_at(lower, upper, speed, reason, residual))
+    Some(Shift { residual, ..at_road_speed(lower, upper, speed, reason) })
 }
 
 /// Lower gear's pieces, weighed, less the upper gear's, on the stretch both share.

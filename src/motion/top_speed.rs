@@ -31,9 +31,8 @@ pub struct TopSpeed {
 /// The top speed of a gear (counted from 1) with the clutch closed; `None` where road load is above thrust everywhere.
 pub fn in_gear(vehicle: &Vehicle, gear: usize) -> Option<TopSpeed> {
     let pull = vehicle.pull().gear(gear)?;
-    let (level, square) = vehicle.load_parts();
     let fastest = in_metres_per_second(pull.fastest);
-    let nets = vehicle.pieces(gear).iter().filter(|piece| piece.slip_to.is_none()).map(|piece| piece.thrust.less(level, square));
+    let nets = vehicle.pieces(gear).iter().filter(|piece| piece.slip_to.is_none()).map(|piece| piece.thrust.less(vehicle.load()));
     let answer = |speed: f64, bound: Bound, left: f64| {
         let speed = metres_per_second(speed);
         TopSpeed { gear, speed, engine: pull.engine_speed(speed), bound, left_over: super::newtons(left) }

@@ -6,6 +6,7 @@ use super::car::Car;
 use super::error::MotionError;
 use super::piecewise::Cubic;
 use super::pull::{GearPull, Pull};
+use super::road_load::RoadLoad;
 use super::{in_metres_per_second, newtons, traction};
 use crate::units::{Force, Mass, Velocity};
 
@@ -36,8 +37,7 @@ pub struct Vehicle {
     grade: f64,
     masses: Vec<Masses>,
     pieces: Vec<Vec<Piece>>,
-    level_n: f64,
-    square_n: f64,
+    load: RoadLoad,
     grip_n: f64,
 }
 
@@ -56,7 +56,7 @@ impl Vehicle {
     /// As [`Vehicle::new`]; also for a grade below 0 or no number.
     pub fn on_grade(pull: Pull, car: Car, grade: f64) -> Result<Self, MotionError> {
         check(&car, grade)?;
-        let (level_n, square_n) = car.road_load_n(grade, 0.0);
+        let load = car.road_load(grade, 0.0);
         let grip_n = traction::greatest_thrust(&car, grade).get::<newton>();
         let masses = pull.gears().iter().map(|gear| {
             let [closed, slipping, open] = car.rotating.value.masses_kg(car.mass_kg(), gear.overall, gear.radius_m());
@@ -64,7 +64,7 @@ impl Vehicle {
         });
         let masses = masses.collect();
         let pieces = pull.gears().iter().map(|gear| limited(gear, pull.curve().ends_rpm().0, &pull, grip_n)).collect();
-        Ok(Self { pull, car, grade, masses, pieces, level_n, square_n, grip_n })
+        Ok(Self { pull, car, grade, masses, pieces, load, grip_n })
     }
 
     /// The same car on another grade.
@@ -92,7 +92,7 @@ impl Vehicle {
 
     /// Road load at a speed on the vehicle's grade.
     pub fn road_load(&self, speed: Velocity) -> Force {
-        newtons(self.load_n(in_metres_per_second(speed)))
+        newtons(self.load.at(in_metres_per_second(speed)))
     }
 
     /// Greatest thrust the driven wheels can put down here.
@@ -112,13 +112,8 @@ impl Vehicle {
         Self { pieces, grip_n: f64::INFINITY, ..self.clone() }
     }
 
-    pub(super) fn load_n(&self, speed: f64) -> f64 {
-        self.level_n + self.square_n * speed * speed
-    }
-
-    /// The two parts of road load: N, and N per (m/s)².
-    pub(super) fn load_parts(&self) -> (f64, f64) {
-        (self.level_n, self.square_n)
+    pub(super) fn load(&self) -> &RoadLoad {
+        &self.load
     }
 
     pub(super) fn masses(&self, gear: usize) -> Option<Masses> {
@@ -147,7 +142,7 @@ impl Vehicle {
         let slack = 1e-12 * speed;
         let at = closed.partition_point(|piece| piece.thrust.to < speed - slack);
         let piece = closed.get(at).filter(|piece| speed >= piece.thrust.from - slack)?;
-        Some((piece.thrust.at(speed) - self.load_n(speed)) / self.masses(gear)?.closed)
+        Some((piece.thrust.at(speed) - self.load.at(speed)) / self.masses(gear)?.closed)
     }
 }
 

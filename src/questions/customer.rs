@@ -174,7 +174,7 @@ impl Seen<'_> {
 
     fn cautions(&self) -> Vec<String> {
         let all = self.sheet.sections.iter().flat_map(|section| section.cautions().map(move |caution| (section, caution)));
-        let own = all.filter(|(_, (column, _, _))| *column == self.column);
+        let own = all.filter(|(_, (column, _, _))| *column == Some(self.column));
         own.map(|(section, (_, row, verdict))| format!("{}, {}: {}", section.title, row.label, verdict.text)).collect()
     }
 }

@@ -4,6 +4,7 @@
 //! `pictures`. [`setup`] reads what every question needs of a setup, [`answers`] works everything out, [`LIST`] says which questions
 //! there are. Page, paper, CSV and `cargo xtask figures` show the list; none of them knows a question by name.
 
+pub mod alike;
 pub mod answers;
 pub mod customer;
 pub mod dial;
@@ -13,20 +14,25 @@ pub mod gap;
 pub mod gears;
 pub mod identify;
 pub mod inside;
+pub mod mesh;
+pub mod missing;
 pub mod needs;
 pub mod options;
 pub mod pull;
+pub mod rests;
 pub mod road;
 pub mod setup;
+pub mod shelves;
 pub mod short;
 
-use crate::catalogue::Catalogue;
+use crate::catalogue::{Catalogue, PartKind};
 use crate::chart::Picture;
+use crate::gearing::identify::ladder;
 use crate::job::{Job, JobChoice, JobField};
 use crate::problem::Explain;
-use crate::sheet::{Cell, Reader, Rest, Row, Said, Section, Sheet, Words, export, words};
-pub use crate::speedometer::SpeedoGear;
-pub use answers::{Analysis, Answers, Shelves, analyse_job, analyse_job_after};
+pub use crate::sheet::Place;
+use crate::sheet::{Cell, Piece, Reader, Rest, Row, Said, Section, Sheet, Words, export, words};
+pub use answers::{Analysis, Answers, analyse_job, analyse_job_after};
 pub use dial::answer::Speedo;
 pub use gears::answer::Gears;
 pub use inside::answer::Inside;
@@ -35,15 +41,7 @@ pub use pull::answer::Pull;
 pub use road::answer::Road;
 pub use road::tyres::Tyres;
 pub use setup::{Conditions, Setup, read_all};
-
-/// Where a question is asked.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Place {
-    /// Setups side by side: a cell for each.
-    Compare,
-    /// Parts in hand: one cell a row.
-    Bench,
-}
+pub use shelves::{Known, OnShelf, Shelves};
 
 /// A question: what it is called, what is typed for it, and what answers it.
 #[derive(Clone, Copy, Debug)]
@@ -81,6 +79,8 @@ pub enum Input {
     Text(JobField, &'static str),
     /// A choice, and what it is called there.
     Choice(JobChoice, &'static str),
+    /// A text that names an entry of the catalogue, which kind of part it is, and what it is called there.
+    Part(JobField, PartKind, &'static str),
 }
 
 /// Inputs under one title.
@@ -95,9 +95,9 @@ pub struct Group {
 /// What stands beside a question's name: one figure for every setup.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Station {
-    /// What the figures are, with their unit: `rpm at 70 mph`.
+    /// What the figures are, with their unit: `rpm at 70 mph`; at the bench all that is said: `2 gear sets fit`.
     pub label: String,
-    /// The figure of every setup as it is read; none where it is not known.
+    /// The figure of every setup as it is read; none where it is not known. At the bench there are none.
     pub figures: Vec<Option<String>>,
 }
 
@@ -117,8 +117,26 @@ pub struct Drawn {
 /// What pressing a picture at a value of its axis chooses.
 pub type Press = fn(Source<'_>, Option<usize>, f64) -> Option<(JobChoice, String)>;
 
-/// Every question, in the order of the page: along the driveline from engine to wheel, then the search.
-pub const LIST: [Question; 6] = [pull::QUESTION, gears::QUESTION, inside::QUESTION, dial::QUESTION, road::QUESTION, find::QUESTION];
+/// Every question, in the order of the page: along the driveline from engine to wheel, then the search; then those of the bench.
+pub const LIST: [Question; 8] =
+    [pull::QUESTION, gears::QUESTION, inside::QUESTION, dial::QUESTION, road::QUESTION, find::QUESTION, identify::QUESTION, mesh::QUESTION];
+
+/// Work that takes longer than a keystroke may.
+#[derive(Clone, Copy, Debug, Default)]
+pub enum Long<'a> {
+    /// Done on the spot, up to a bound: on paper, in files, in tests.
+    #[default]
+    AtOnce,
+    /// Done in slices by whoever shows the page, and what has come of it so far.
+    InSlices(&'a Slices),
+}
+
+/// What work in slices has come to so far.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Slices {
+    /// The teeth that printed ratios can be of: the search for [`identify::answer::wish`].
+    pub teeth: Option<ladder::Outcome>,
+}
 
 /// A job with every answer, and how it is read: what each section makes its rows from.
 #[derive(Clone, Copy, Debug)]
@@ -133,14 +151,16 @@ pub struct Source<'a> {
     pub shelves: Shelves<'a>,
     /// How it is read.
     pub reader: Reader,
+    /// How work is done that takes long.
+    pub long: Long<'a>,
 }
 
 /// The sheet of a job with what is built in on the shelves.
 pub fn build(job: &Job, words: Words) -> Sheet {
-    let gears = Catalogue::built_in().speedometer_gears();
-    let shelves = Shelves { speedometer_gears: &gears };
-    let Answers { conditions, setups } = analyse_job(job, shelves);
-    sheet_of(Source { job, conditions: &conditions, setups: &setups, shelves, reader: Reader { units: job.units, words } })
+    let shelf = OnShelf::of(&Catalogue::built_in());
+    let shelves = shelf.shelves();
+    let answers = analyse_job(job, shelves);
+    sheet_of(Source::new(job, &answers, shelves, Reader { units: job.units, words }))
 }
 
 /// The sheet of a job that is already worked out.
@@ -159,18 +179,45 @@ impl Question {
         let decided: Vec<String> = rows.iter().map(|row| row.key.clone()).collect();
         rows.extend((self.rows)(source).into_iter().filter(|row| !decided.contains(&row.key)));
         let (title, ask) = (self.title.into(), self.ask.into());
-        Section { id: self.id, title, ask, answer: (self.answer)(source), decide, rows, rests: (self.rests)(source) }
+        Section { id: self.id, place: self.place, title, ask, answer: (self.answer)(source), decide, rows, rests: (self.rests)(source) }
     }
 }
 
+/// Those of some rows whose key begins with one of `keys`, in the order of the keys, eight at most; what no setup has an answer to is
+/// left out.
+pub fn chosen(rows: &[Row], keys: &[&str]) -> Vec<Row> {
+    let has_answer =
+        |row: &Row| row.cells.iter().any(|cell| cell.pieces().any(|piece| !matches!(piece, Piece::Absent(_))) || !cell.entries.is_empty());
+    let mut chosen: Vec<Row> = Vec::new();
+    for key in keys {
+        let of_key = rows.iter().filter(|row| row.key.starts_with(key) && has_answer(row));
+        chosen.extend(of_key.cloned());
+    }
+    chosen.truncate(MOST_DECIDING);
+    chosen
+}
+
+/// The most rows that decide.
+pub const MOST_DECIDING: usize = 8;
+
 impl Station {
+    /// What stands beside a question of the bench.
+    pub fn at_bench(said: impl Into<String>) -> Self {
+        Self { label: said.into(), figures: Vec::new() }
+    }
+
     /// A station whose figure is made for every setup.
     pub fn of(source: Source<'_>, label: impl Into<String>, figure: impl Fn(&Analysis) -> Option<String>) -> Self {
         Self { label: label.into(), figures: source.setups.iter().map(figure).collect() }
     }
 }
 
-impl Source<'_> {
+impl<'a> Source<'a> {
+    /// A job with its answers; work that takes long is done at once.
+    pub fn new(job: &'a Job, answers: &'a Answers, shelves: Shelves<'a>, reader: Reader) -> Self {
+        Self { job, conditions: &answers.conditions, setups: &answers.setups, shelves, reader, long: Long::AtOnce }
+    }
+
     /// A row with a cell made for every setup.
     pub fn row(&self, key: impl Into<String>, label: impl Into<String>, cell: impl Fn(&Analysis) -> Cell) -> Row {
         Row { key: key.into(), label: label.into(), cells: self.setups.iter().map(cell).collect() }

@@ -19,7 +19,7 @@ pub fn row(source: Source<'_>, sections: &[Section]) -> Row {
 
 /// How many cautions a column has, and in which sections they stand.
 fn cautions(sections: &[Section], column: usize) -> Piece {
-    let many = |section: &Section| section.cautions().filter(|(at, _, _)| *at == column).count();
+    let many = |section: &Section| section.cautions().filter(|(at, _, _)| *at == Some(column)).count();
     let found: Vec<(&str, usize)> =
         sections.iter().map(|section| (section.title.as_str(), many(section))).filter(|(_, many)| *many > 0).collect();
     let titles = found.iter().map(|(title, _)| *title).collect::<Vec<_>>().join(", ");
@@ -37,13 +37,13 @@ fn cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     lines.extend(cruise(source, analysis, first));
     lines.extend(drop(analysis));
     lines.extend(speedometer(analysis));
-    if lines.is_empty() { Cell::absent(needs(analysis)) } else { Cell { lines, entries: Vec::new() } }
+    if lines.is_empty() { Cell::absent(needs(analysis)) } else { Cell { lines, ..Cell::default() } }
 }
 
 fn launch(analysis: &Analysis, first: Option<&Analysis>) -> Option<Vec<Piece>> {
     let of = |analysis: &Analysis| analysis.gears().first_overall().map(decimal);
     let figure = gears::rows::first_overall(analysis, "short.first_overall")?.against(first.and_then(of), 2);
-    Some(vec![figure.into(), Piece::words("1st × axle")])
+    Some(vec![figure.into(), Piece::words("1st gear, overall")])
 }
 
 fn cruise(source: Source<'_>, analysis: &Analysis, first: Option<&Analysis>) -> Option<Vec<Piece>> {
@@ -55,7 +55,7 @@ fn cruise(source: Source<'_>, analysis: &Analysis, first: Option<&Analysis>) -> 
 
 fn drop(analysis: &Analysis) -> Option<Vec<Piece>> {
     let (gear, _) = analysis.gears().deepest_drop()?;
-    let words = format!("rpm lost at most, {} to {}", crate::sheet::ordinal(gear), crate::sheet::ordinal(gear + 1));
+    let words = format!("biggest drop: {} to {}", crate::sheet::ordinal(gear), crate::sheet::ordinal(gear + 1));
     Some(vec![gears::rows::drop_figure(analysis, gear, "short.deepest_drop")?.into(), Piece::words(words)])
 }
 

@@ -53,7 +53,7 @@ fn of_gearbox(gearbox: &Gearbox) -> String {
 }
 
 /// The counts of a gear set as typed: `25/30 with 37/18  32/23  direct, reverse 33/16 over 19`.
-fn counts(set: &Entry) -> String {
+pub fn counts(set: &Entry) -> String {
     let [constant, reverse, idler] = [Column::Constant, Column::Reverse, Column::Idler].map(|column| set.text(column).trim());
     let reverse = match (reverse, idler) {
         ("", _) => String::new(),

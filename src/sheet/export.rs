@@ -1,54 +1,59 @@
 //! The sheet's figures for other programs: JSON for scripts, CSV for spreadsheets. The same rows as on the page.
 
-use super::{Figure, Piece, Row, Sheet};
+use super::{Figure, Piece, Place, Row, Section, Sheet};
 use crate::job::Job;
 use crate::spreadsheet;
 use serde_json::{Map, Value, json};
 
-/// Every figure of a job's sheet, one object a setup; cautions beside them.
+/// Every figure of a job's sheet: one object a setup and one for the bench, cautions beside them; and the answers in words.
 pub fn figures(job: &Job, sheet: &Sheet) -> Value {
     let setups: Vec<Value> = job
         .setups
         .iter()
         .enumerate()
         .map(|(column, setup)| {
-            let mut values = Map::new();
-            for figure in std::iter::once(&sheet.short)
-                .chain(rows(sheet))
-                .filter_map(|row| row.cells.get(column))
-                .flat_map(super::Cell::pieces)
-                .filter_map(as_figure)
-            {
-                values.insert(figure.key.clone(), json!(figure.value));
-            }
-            let cautions: Vec<&str> = sheet
-                .sections
-                .iter()
-                .flat_map(super::Section::cautions)
-                .filter(|(at, _, _)| *at == column)
-                .map(|(_, _, verdict)| verdict.text.as_str())
-                .collect();
-            json!({ "letter": Job::letter(column).to_string(), "name": setup.name, "figures": values, "cautions": cautions })
+            let rows = std::iter::once(&sheet.short).chain(rows(sheet, Place::Compare));
+            let figures = values(rows, column);
+            let cautions = cautions(sheet, Some(column));
+            json!({ "letter": Job::letter(column).to_string(), "name": setup.name, "figures": figures, "cautions": cautions })
         })
         .collect();
-    json!({ "title": job.title, "setups": setups })
+    let bench = json!({ "figures": values(rows(sheet, Place::Bench), 0), "cautions": cautions(sheet, None) });
+    let said = sheet.sections.iter().filter(|section| !section.answer.is_empty());
+    let answers: Map<String, Value> = said.map(|section| (section.id.to_owned(), json!(section.answer.plain()))).collect();
+    json!({ "title": job.title, "setups": setups, "bench": bench, "answers": answers })
 }
 
-/// The sheet as a table: a line a row, a column a setup, each cell as it is read.
+/// The figures of one column by their keys.
+fn values<'a>(rows: impl Iterator<Item = &'a Row>, column: usize) -> Map<String, Value> {
+    let pieces = rows.filter_map(|row| row.cells.get(column)).flat_map(super::Cell::pieces);
+    pieces.filter_map(as_figure).map(|figure| (figure.key.clone(), json!(figure.value))).collect()
+}
+
+fn cautions(sheet: &Sheet, column: Option<usize>) -> Vec<&str> {
+    let all = sheet.sections.iter().flat_map(Section::cautions);
+    all.filter(|(at, _, _)| *at == column).map(|(_, _, verdict)| verdict.text.as_str()).collect()
+}
+
+/// The sheet as a table: a line a row, a column a setup, each cell as it is read; the bench in a column of its own where it has rows.
 pub fn csv(job: &Job, sheet: &Sheet) -> String {
-    let mut table =
-        vec![["section".to_owned(), "row".to_owned()].into_iter().chain(job.setups.iter().map(|setup| setup.name.clone())).collect()];
+    let has_bench = rows(sheet, Place::Bench).next().is_some();
+    let names = job.setups.iter().map(|setup| setup.name.clone());
+    let head = ["section", "row"].into_iter().map(str::to_owned).chain(names).chain(has_bench.then(|| "bench".to_owned()));
+    let mut table: Vec<Vec<String>> = vec![head.collect()];
     for section in &sheet.sections {
+        let blank = if section.place == Place::Bench { job.setups.len() } else { 0 };
         for row in &section.rows {
-            let head = [section.title.clone(), row.label.clone()];
-            table.push(head.into_iter().chain(row.cells.iter().map(cell_text)).collect::<Vec<_>>());
+            let cells = std::iter::repeat_n(String::new(), blank).chain(row.cells.iter().map(cell_text));
+            let last = (has_bench && section.place == Place::Compare).then(String::new);
+            table.push([section.title.clone(), row.label.clone()].into_iter().chain(cells).chain(last).collect());
         }
     }
     spreadsheet::write(table)
 }
 
-fn rows(sheet: &Sheet) -> impl Iterator<Item = &Row> {
-    sheet.sections.iter().flat_map(|section| &section.rows)
+fn rows(sheet: &Sheet, place: Place) -> impl Iterator<Item = &Row> {
+    sheet.sections.iter().filter(move |section| section.place == place).flat_map(|section| &section.rows)
 }
 
 fn as_figure(piece: &Piece) -> Option<&Figure> {

@@ -26,6 +26,15 @@ pub struct Reader {
     pub words: Words,
 }
 
+/// Where a question is asked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Place {
+    /// Setups side by side: a cell for each.
+    Compare,
+    /// Parts in hand, which belong to no setup: one cell a row.
+    Bench,
+}
+
 /// The whole sheet.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Sheet {
@@ -40,6 +49,8 @@ pub struct Sheet {
 pub struct Section {
     /// Its name on the page: letters and dashes.
     pub id: &'static str,
+    /// Where it is asked.
+    pub place: Place,
     /// Its title.
     pub title: String,
     /// The question it answers.
@@ -67,15 +78,22 @@ pub struct Rest {
     pub is_typed: bool,
 }
 
-/// One row: a label and a cell for every setup.
+/// One row: a label and a cell for every setup, or one cell at the bench.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Row {
     /// Its name inside the section: letters, digits, dashes and points.
     pub key: String,
     /// What it is called.
     pub label: String,
-    /// A cell for every setup, in the order of the columns.
+    /// A cell for every setup, in the order of the columns; at the bench the one cell there is.
     pub cells: Vec<Cell>,
+}
+
+impl Row {
+    /// A row of the bench.
+    pub fn of_one(key: impl Into<String>, label: impl Into<String>, cell: Cell) -> Self {
+        Self { key: key.into(), label: label.into(), cells: vec![cell] }
+    }
 }
 
 /// What one setup answers in one row: lines of pieces.
@@ -85,6 +103,8 @@ pub struct Cell {
     pub lines: Vec<Vec<Piece>>,
     /// What is typed or chosen in this cell, behind its first line.
     pub entries: Vec<Entry>,
+    /// The part that was found, which each setup can take (`use in A B C`): see [`crate::job::Setup::take_part`].
+    pub offer: Option<Box<crate::catalogue::Entry>>,
 }
 
 /// Something typed or chosen where it is read.
@@ -116,13 +136,20 @@ pub enum EntryKind {
 impl Cell {
     /// A cell of one line.
     pub fn line(pieces: impl Into<Vec<Piece>>) -> Self {
-        Self { lines: vec![pieces.into()], entries: Vec::new() }
+        Self { lines: vec![pieces.into()], ..Self::default() }
     }
 
     /// The cell with something typed or chosen in it.
     #[must_use]
     pub fn with_entry(mut self, kind: EntryKind, label: impl Into<String>, text: impl Into<String>) -> Self {
         self.entries.push(Entry { kind, label: label.into(), text: text.into() });
+        self
+    }
+
+    /// The cell with a part that each setup can take.
+    #[must_use]
+    pub fn offering(mut self, part: crate::catalogue::Entry) -> Self {
+        self.offer = Some(Box::new(part));
         self
     }
 
@@ -154,12 +181,15 @@ impl Cell {
 }
 
 impl Section {
-    /// The cautions of its rows, each with the column (counted from 0) and row it stands in.
-    pub fn cautions(&self) -> impl Iterator<Item = (usize, &Row, &Verdict)> {
-        self.rows.iter().flat_map(|row| {
+    /// The cautions of its rows, each with the column (counted from 0; none at the bench) and row it stands in.
+    pub fn cautions(&self) -> impl Iterator<Item = (Option<usize>, &Row, &Verdict)> {
+        let is_bench = self.place == Place::Bench;
+        self.rows.iter().flat_map(move |row| {
             row.cells.iter().enumerate().flat_map(move |(column, cell)| {
                 cell.pieces().filter_map(move |piece| match piece {
-                    Piece::Verdict(verdict) if matches!(verdict.tone, Tone::Caution | Tone::Stop) => Some((column, row, verdict)),
+                    Piece::Verdict(verdict) if matches!(verdict.tone, Tone::Caution | Tone::Stop) => {
+                        Some(((!is_bench).then_some(column), row, verdict))
+                    }
                     _ => None,
                 })
             })

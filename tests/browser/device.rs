@@ -109,6 +109,27 @@ impl Page {
         Ok(())
     }
 
+    /// From now on keeps what the page hands to the browser to be saved.
+    ///
+    /// # Errors
+    /// The browser does not answer.
+    pub async fn catch_saved(&self) -> Result<()> {
+        self.js("void (() => { const make = URL.createObjectURL; URL.createObjectURL = (blob) => { window.saved = blob; return make(blob); }; })()").await
+    }
+
+    /// The text of the file that was saved last, waited for.
+    ///
+    /// # Errors
+    /// Nothing was saved.
+    pub async fn caught(&self) -> Result<String> {
+        self.until("window.saved !== undefined").await?;
+        self.js::<()>("void window.saved.text().then((text) => { window.caught = text; delete window.saved; })").await?;
+        self.until("window.caught !== undefined").await?;
+        let text = self.js("window.caught").await?;
+        self.js::<()>("void delete window.caught").await?;
+        Ok(text)
+    }
+
     /// The page printed, as a PDF file.
     ///
     /// # Errors
@@ -128,17 +149,13 @@ impl Page {
         self.picture_in(self.js(frame).await?).await
     }
 
-    /// A picture of one element, the whole of it.
+    /// A picture of what is in the window.
     ///
     /// # Errors
-    /// The element is not there.
-    pub async fn picture_of(&self, css: &str) -> Result<Vec<u8>> {
-        let frame = format!(
-            "(() => {{ const b = document.querySelector({}).getBoundingClientRect();
-             return {{x: b.x + scrollX, y: b.y + scrollY, width: b.width, height: b.height}}; }})()",
-            json!(css)
-        );
-        self.picture_in(self.js(&frame).await?).await
+    /// The browser cannot take it.
+    pub async fn picture_of_window(&self) -> Result<Vec<u8>> {
+        let params = json!({"format": "png"});
+        decoded(&self.cdp("Page.captureScreenshot", params).await?)
     }
 
     async fn picture_in(&self, frame: Frame) -> Result<Vec<u8>> {

@@ -6,20 +6,25 @@
 //! fn the_tyre_follows() -> Result<()> {
 //!     visit(async |page| {
 //!         page.open("").await?;
-//!         page.type_into("#tyre-a", "185/70R14").await?;
-//!         page.until("document.querySelector('[data-figure=\"a.tyre.diameter\"]').textContent.startsWith('24.2')").await
+//!         page.type_into(field("Tire").of("Setup A"), "185/70R14").await?;
+//!         page.go_to("compare/road").await?;
+//!         page.shows("A", "tyre.diameter_in", "24.25").await
 //!     })
 //! }
 //! ```
-//! [`Page`] in [`page`] does and reads; [`device`] is the screen, the theme and paper; [`audit`] asks axe-core; [`watch`] knows what went wrong
+//! [`Page`] in [`page`] does and reads, what by role and name in [`named`]; [`questions`] knows places, questions, figures and pictures;
+//! [`layout`] measures; [`device`] is the screen, the theme and paper; [`audit`] asks axe-core; [`watch`] knows what went wrong
 //! and what was fetched; [`browser`] starts and ends the processes; [`look`] takes the pictures.
 
 pub mod audit;
 pub mod browser;
 pub mod device;
+pub mod layout;
 pub mod look;
+pub mod named;
 pub mod page;
 pub mod pdf;
+pub mod questions;
 pub mod site;
 pub mod watch;
 
@@ -29,6 +34,7 @@ use tokio::sync::Semaphore;
 
 pub use anyhow;
 pub use device::{Paper, Screen, Theme};
+pub use named::{Named, Target, button, checkbox, field, group, heading, link, tab};
 pub use page::Page;
 pub use site::Site;
 pub use thirtyfour::{By, Key};

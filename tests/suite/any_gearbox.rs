@@ -1,6 +1,6 @@
 //! Random gearboxes for the property tests: every layout, any counts, direct gears, reverse of every kind.
 
-use layshaft::gearing::{Gear, Gearbox, Idler, Layout, Mesh, PrintedRatio, Ratio, Reverse, Teeth};
+use layshaft::gearing::{Gear, Gearbox, Idler, Layout, Mesh, PrintedRatio, Ratio, Reverse, ReverseGears, Teeth};
 use proptest::prelude::*;
 
 /// Any tooth count a car gearbox has.
@@ -22,7 +22,7 @@ fn reverse() -> impl Strategy<Value = Reverse> {
         proptest::option::of(teeth()).prop_map(Idler::Plain),
         (teeth(), teeth()).prop_map(|(entry, exit)| Idler::Compound { entry, exit })
     ];
-    (mesh(), idler).prop_map(|(pair, idler)| Reverse { pair, idler })
+    (mesh(), idler).prop_map(|(pair, idler)| Reverse::Geared(ReverseGears { pair, idler }))
 }
 
 /// Any gearbox of one to eight gears, its last gear direct now and then where the layout allows it.
@@ -53,14 +53,13 @@ pub(crate) fn printed() -> impl Strategy<Value = PrintedRatio> {
 pub(crate) fn printed_gearbox() -> impl Strategy<Value = Gearbox> {
     let gear = prop_oneof![2 => printed().prop_map(Gear::Printed), 1 => mesh().prop_map(Gear::Mesh)];
     let gears = (printed(), proptest::collection::vec(gear, 0..=7));
-    (layout(), proptest::option::of(mesh()), gears, proptest::option::of(reverse())).prop_map(
-        |(layout, constant, (one, others), reverse)| {
-            let gears: Vec<Gear> = others.into_iter().chain([Gear::Printed(one)]).collect();
-            let counted = gears.iter().find_map(|gear| gear.mesh());
-            let constant = constant.or(counted).filter(|_| layout != Layout::TwoShaft);
-            Gearbox::new(layout, constant, gears, reverse).unwrap()
-        },
-    )
+    let reverse = prop_oneof![reverse(), printed().prop_map(Reverse::Printed)];
+    (layout(), proptest::option::of(mesh()), gears, proptest::option::of(reverse)).prop_map(|(layout, constant, (one, others), reverse)| {
+        let gears: Vec<Gear> = others.into_iter().chain([Gear::Printed(one)]).collect();
+        let counted = gears.iter().find_map(|gear| gear.mesh());
+        let constant = constant.or(counted).filter(|_| layout != Layout::TwoShaft);
+        Gearbox::new(layout, constant, gears, reverse).unwrap()
+    })
 }
 
 /// A gearbox from counts, each pair as driver and driven; `(0, 0)` is direct.

@@ -2,23 +2,15 @@
 
 use layshaft::job::{Job, SetupId, demo};
 use layshaft::questions::customer::{self, CustomerPage};
-use layshaft::questions::{Source, sheet_of};
+use layshaft::questions::{Shelves, Source, analyse_job, sheet_of};
 use layshaft::sheet::{Reader, Words};
 
 /// The page of the demo job as `change` leaves it.
 fn page(change: impl FnOnce(&mut Job)) -> CustomerPage {
     let mut job = demo::job();
     change(&mut job);
-    let layshaft::questions::Answers { conditions, setups } =
-        layshaft::questions::analyse_job(&job, layshaft::questions::Shelves { speedometer_gears: &[] });
-    let reader = Reader { units: job.units, words: Words::Uk };
-    let source = Source {
-        job: &job,
-        conditions: &conditions,
-        setups: &setups,
-        reader,
-        shelves: layshaft::questions::Shelves { speedometer_gears: &[] },
-    };
+    let answers = analyse_job(&job, Shelves::default());
+    let source = Source::new(&job, &answers, Shelves::default(), Reader { units: job.units, words: Words::Uk });
     customer::page(source, &sheet_of(source)).unwrap()
 }
 

@@ -114,6 +114,9 @@ fn the_table_for_spreadsheets() {
     let mut lines = table.split("\r\n");
     assert_eq!(lines.next(), Some("section,row,As it came,\"'=1+1, \"\"close\"\"\",\"Five-speed, overdrive 5th\""));
     let first = lines.find(|line| line.starts_with("Gears,1st,")).unwrap();
-    assert_eq!(first, "Gears,1st,2.467; 9.642 overall; 37/18,2.132; 8.333 overall; 37/18,2.842; 11.110 overall; 36/19");
+    assert_eq!(
+        first,
+        "Gears,1st,\"2.467; 47.2 mph; then 4,400 rpm; 37/18\",\"2.132; 54.6 mph; then 4,400 rpm; 37/18\",\"2.842; 41.0 mph; then 4,431 rpm; 36/19\""
+    );
     assert!(table.ends_with("\r\n"));
 }

@@ -3,6 +3,7 @@
 //! The demo's setup A is 30/25 with 37/18, 32/23, 28/27 and direct: 2.4667, 1.6696, 1.2444, 1.0000 (see `figures_by_hand`); a list
 //! prints it as 2.47 1.67 1.24 1.00.
 
+use layshaft::catalogue::Catalogue;
 use layshaft::gearing::check::{ToothSums, doubts};
 use layshaft::gearing::identify::Candidate;
 use layshaft::gearing::identify::counts::{Counted, by_counts};
@@ -15,11 +16,13 @@ use layshaft::gearing::read::{self, line};
 use layshaft::gearing::speeds::meshes::meetings;
 use layshaft::gearing::speeds::peaks::{highest_countershaft, highest_slip};
 use layshaft::gearing::speeds::{Arrangement, ReverseMesh, Selected, Turning};
-use layshaft::gearing::{Gear, Gearbox, Layout, Mesh, PrintedRatio, Ratio, Teeth};
-use layshaft::job::{Job, demo};
+use layshaft::gearing::teeth::decimal;
+use layshaft::gearing::{Gear, Gearbox, Idler, Layout, Mesh, PrintedRatio, Ratio, Teeth};
+use layshaft::job::{Field, Job, SetupField, demo};
 use layshaft::problem::{Explain, Severity};
 use layshaft::questions::setup::read_all;
 use layshaft::sheet::{Piece, Sheet};
+use layshaft::units::System;
 use layshaft::units::common::rpm;
 use proptest::prelude::*;
 
@@ -136,6 +139,97 @@ fn parts_of_a_set_that_is_not_counted_cannot_be_mixed() {
     assert_eq!(why.what(), "1st of listed is known by its ratio, not by its teeth");
 }
 
+fn reverse_of(text: &str, layout: Layout) -> Option<Ratio> {
+    let gears = vec![Gear::Printed(printed("2.47"))];
+    Gearbox::new(layout, None, gears, Some(read::reverse(text, Idler::Plain(None), layout).ok()?)).unwrap().reverse_ratio()
+}
+
+/// Reverse turns the output back: 2.79 as printed is −279/100 in line, and forwards over two shafts, whose forward gears turn back.
+#[test]
+fn reverse_is_read_as_its_ratio_too() {
+    assert_eq!(reverse_of("2.79", Layout::InputReduced), Some(Ratio::new(-279, 100)));
+    assert_eq!(reverse_of("2.79", Layout::TwoShaft), Some(Ratio::new(279, 100)));
+    assert_eq!(reverse_of("33/16", Layout::InputReduced), None, "its gears need the constant pair");
+    assert_eq!(reverse_of("direct", Layout::InputReduced), None);
+    let mut job = as_listed();
+    job.setups[0].gearbox.reverse = "2.79".into();
+    assert_eq!(figure(&sheet(&job), 0, "reverse.ratio").text(), "2.79");
+}
+
+/// A line in the field of a gear fills the box, from that gear up where there is room.
+#[test]
+fn a_line_fills_the_fields() {
+    let mut job = demo::empty(System::Inch);
+    let id = job.setups[0].id;
+    let field = |gear| Field::Setup(id, SetupField::Gear(gear));
+    let filled = |job: &mut Job, gear, text: &str| {
+        job.type_text(field(gear), text.into());
+        job.fill_line(field(gear))
+    };
+    let told = filled(&mut job, 0, "24/29 36/17 31/22 27/26 direct");
+    assert_eq!(told.as_deref(), Some("4 gears filled from the line; 24/29 taken as the constant pair"));
+    let gearbox = |job: &Job| (job.setups[0].gearbox.constant.clone(), job.setups[0].gearbox.gears.join(" "));
+    assert_eq!(gearbox(&job), ("24/29".into(), "36/17 31/22 27/26 direct".into()));
+    // By hand: 29/24 × 36/17 = 1044/408 = 2.559.
+    assert_eq!(figure(&sheet(&job), 0, "gear_1.ratio").text(), "2.559");
+    // The constant pair is there, so a line of as many pairs as gears has none; a short line goes in from its field up.
+    assert_eq!(filled(&mut job, 0, "37/18 32/23 28/27 direct").as_deref(), Some("4 gears filled from the line"));
+    assert_eq!(filled(&mut job, 2, "27/26 direct").as_deref(), Some("2 gears filled from the line"));
+    assert_eq!(gearbox(&job), ("24/29".into(), "37/18 32/23 27/26 direct".into()));
+    assert_eq!(filled(&mut job, 0, "2.47 1.67 1.24 1.00 0.86 reverse 2.79").as_deref(), Some("5 gears filled from the line"));
+    assert_eq!((gearbox(&job).1.as_str(), job.setups[0].gearbox.reverse.as_str()), ("2.47 1.67 1.24 1.00 0.86", "2.79"));
+    // One gear is no line, nor is what cannot be read; both stay as typed.
+    for text in ["37/18", "37.18", "2.47", "37/18 32//23", "gear"] {
+        assert_eq!(filled(&mut job, 0, text), None, "{text}");
+        assert_eq!(job.setups[0].gearbox.gears[0], text);
+    }
+}
+
+/// A point between two counts that are no ratio is taken for a slash, and what was taken is said; the text stays.
+#[test]
+fn what_was_taken_for_a_slash_is_said() {
+    let mut job = demo::job();
+    let id = job.setups[0].id;
+    for (field, text, taken) in [
+        (SetupField::Gear(0), "37.18", Some("taken as 37/18")),
+        (SetupField::Gear(0), "37/18", None),
+        (SetupField::Gear(0), "2.47", None),
+        (SetupField::Constant, "25.30", Some("taken as 25/30")),
+        (SetupField::Reverse, "33.16", Some("taken as 33/16")),
+        (SetupField::FinalDrive, "43.11", Some("taken as 43/11")),
+        (SetupField::FinalDrive, "3.91", None),
+        (SetupField::Name, "37.18", None),
+    ] {
+        let field = Field::Setup(id, field);
+        job.type_text(field, text.into());
+        assert_eq!((job.taken(field).as_deref(), job.text(field)), (taken, Some(text)), "{text}");
+    }
+    assert_eq!(figure(&sheet(&job), 0, "constant.ratio").text(), "1.200");
+}
+
+/// A file of ratios is a gear set as one of counts is, and so is a whole line in the column of 1st.
+#[test]
+fn ratios_in_a_file() {
+    let ratios = |text: &str| {
+        let plan = Catalogue::empty().plan(text).unwrap();
+        assert!(plan.refused.is_empty(), "{:?}", plan.refused);
+        plan.new[0]
+            .entry
+            .gearbox()
+            .unwrap()
+            .ratios()
+            .into_iter()
+            .map(|ratio| format!("{:.3}", decimal(ratio)))
+            .collect::<Vec<_>>()
+            .join(" ")
+    };
+    assert_eq!(ratios("name,layout,constant,gear_1,gear_2,gear_3\nList,input-reduced,,2.47,1.67,1.00\n"), "2.470 1.670 1.000");
+    assert_eq!(ratios("name,layout,constant,gear_1\nList,input-reduced,,2.47 1.67 1.24 1.00\n"), "2.470 1.670 1.240 1.000");
+    // 29/24 × 36/17, 31/22 and 27/26: by hand 2.559, 1.703, 1.255.
+    assert_eq!(ratios("name,layout,constant,gear_1\nCounted,input-reduced,,24/29 36/17 31/22 27/26 direct\n"), "2.559 1.703 1.255 1.000");
+    assert_eq!(ratios("name,layout,constant,gear_1\nCounted,input-reduced,24/29,36/17 31/22 27/26 direct\n"), "2.559 1.703 1.255 1.000");
+}
+
 fn as_listed() -> Job {
     let mut job = demo::job();
     let gearbox = &mut job.setups[0].gearbox;
@@ -240,6 +334,8 @@ fn a_whole_line_of_counts() {
     }
     pasted("constant 24/29 1st 36/17 2nd 31/22 3rd 27/26 4th direct", Layout::InputReduced, Some("24/29"), &gears, &[]);
     pasted("24 29 36 17 31 22 27 26 direct", Layout::InputReduced, Some("24/29"), &gears, &["counts taken two by two", said[0]]);
+    // A pair that does not reduce is no constant pair, and 36/17 would speed the countershaft up.
+    pasted("36/17 31/22 27/26 direct", Layout::InputReduced, None, &gears, &[]);
     pasted("36/17 31/22 27/26 23/30", Layout::TwoShaft, None, &["36/17", "31/22", "27/26", "23/30"], &[]);
     let found = line::line("24/29 36/17 31/22 27/26 direct reverse 33/16", Layout::InputReduced, None).unwrap();
     assert_eq!((found.reverse.as_deref(), found.gears.len()), (Some("33/16"), 4));

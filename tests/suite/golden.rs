@@ -7,12 +7,12 @@ use std::fmt::Write;
 use std::path::Path;
 
 use layshaft::gearing::{Layout, Place};
-use layshaft::job::{Gearbox, Job, Setup, SetupId, Stage, demo};
-use layshaft::questions::build;
-use layshaft::sheet::{Cell, Figure, Piece, Row, Tone, Words};
+use layshaft::job::{Bench, Gearbox, Job, Setup, SetupId, Stage, demo};
+use layshaft::questions::{Place as Asked, build};
+use layshaft::sheet::{Cell, Figure, Piece, Rest, Row, Section, Tone, Words};
 use layshaft::units::{System, Typed};
 
-use crate::any_job::{figures, rows};
+use crate::any_job::figures;
 
 #[test]
 fn demo_in_us_words_and_inches() {
@@ -28,6 +28,28 @@ fn demo_in_uk_words_and_metric() {
 #[test]
 fn every_layout_reverse_and_stage() {
     compare("layouts", &written(&layouts(), Words::Us));
+}
+
+#[test]
+fn what_lies_on_the_bench() {
+    compare("bench", &written_where(&bench(), Words::Uk, |section| section.place == Asked::Bench));
+}
+
+/// The bench alone: two gears counted, an axle turned with one wheel held, printed ratios, and parts of two sets together.
+pub(crate) fn bench() -> Job {
+    let bench = Bench {
+        first: "37/18".into(),
+        second: "32/?".into(),
+        shaft_turns: "20".into(),
+        wheel_turns: "10 1/4".into(),
+        wheel: "held".into(),
+        ladder: "2.47 1.67 1.24 1.00".into(),
+        fewest: "15".into(),
+        mix_cluster: "Curlew four, wide".into(),
+        mix_input: "Curlew four, close".into(),
+        ..Bench::default()
+    };
+    Job { title: "Bench (invented)".into(), bench, ..demo::empty(System::Inch) }
 }
 
 /// An invented job: output-reduced with a compound idler and an overdrive, two-shaft with hub reduction, and one left half typed.
@@ -90,6 +112,9 @@ pub(crate) fn layouts() -> Job {
     }
 }
 
+/// The letters of the columns.
+const LETTERS: [char; 6] = ['A', 'B', 'C', 'D', 'E', 'F'];
+
 /// Compares a text with the one kept, or keeps it where `LAYSHAFT_BLESS` is set.
 #[track_caller]
 pub(crate) fn compare(name: &str, text: &str) {
@@ -119,12 +144,34 @@ fn difference(kept: &str, now: &str) -> String {
 
 /// A sheet as text: what is read, below each cell the figures with their values and workings, at the end the formulas and sources.
 fn written(job: &Job, words: Words) -> String {
-    let sheet = &build(job, words);
+    written_where(job, words, |_| true)
+}
+
+fn written_where(job: &Job, words: Words, keep: impl Fn(&Section) -> bool) -> String {
+    let mut sheet = build(job, words);
+    sheet.sections.retain(keep);
+    let sheet = &sheet;
     let mut text = String::new();
-    write_row(&mut text, &sheet.short, words);
+    if sheet.sections.iter().any(|section| section.place == Asked::Compare) {
+        write_row(&mut text, &sheet.short, &LETTERS, words);
+    }
     for section in &sheet.sections {
         writeln!(text, "\n== {} ({}): {}", section.title, section.id, section.ask).unwrap();
-        section.rows.iter().for_each(|row| write_row(&mut text, row, words));
+        if !section.answer.is_empty() {
+            writeln!(text, "\n{}", section.answer.marked()).unwrap();
+        }
+        let letters: &[char] = if section.place == Asked::Bench { &['='] } else { &LETTERS };
+        let (deciding, others) = section.rows.split_at(section.decide);
+        for row in deciding {
+            write_row(&mut text, row, letters, words);
+        }
+        if !deciding.is_empty() && !others.is_empty() {
+            text.push_str("\n-- All figures\n");
+        }
+        for row in others {
+            write_row(&mut text, row, letters, words);
+        }
+        write_rests(&mut text, &section.rests);
     }
     text.push_str("\n== Formulas and sources\n");
     let columns = sheet.short.cells.len();
@@ -135,10 +182,20 @@ fn written(job: &Job, words: Words) -> String {
     text + &formulas.concat()
 }
 
-fn write_row(text: &mut String, row: &Row, words: Words) {
+fn write_rests(text: &mut String, rests: &[Rest]) {
+    if !rests.is_empty() {
+        text.push_str("\n-- What this rests on\n");
+    }
+    for Rest { label, value, source, is_typed } in rests {
+        writeln!(text, "{label}: {value} ({}{source})", if *is_typed { "" } else { "usual: " }).unwrap();
+    }
+}
+
+fn write_row(text: &mut String, row: &Row, letters: &[char], words: Words) {
     writeln!(text, "\n{} ({})", row.label, row.key).unwrap();
-    for (column, cell) in row.cells.iter().enumerate() {
-        writeln!(text, "  {} {}", Job::letter(column), cell_line(cell)).unwrap();
+    assert!(row.cells.len() <= letters.len(), "{}", row.key);
+    for (letter, cell) in letters.iter().zip(&row.cells) {
+        writeln!(text, "  {letter} {}", cell_line(cell)).unwrap();
         for piece in cell.pieces() {
             if let Piece::Figure(figure) = piece {
                 writeln!(text, "      {}", figure_line(figure, words)).unwrap();
@@ -150,7 +207,8 @@ fn write_row(text: &mut String, row: &Row, words: Words) {
 fn cell_line(cell: &Cell) -> String {
     let lines = cell.lines.iter().map(|line| line.iter().map(piece).collect::<Vec<_>>().join(" "));
     let entries = cell.entries.iter().map(|entry| format!("[{}: {}]", entry.label, entry.text));
-    lines.chain(entries).collect::<Vec<_>>().join(" | ")
+    let offer = cell.offer.iter().map(|part| format!("[use {}: {}]", part.kind.word(1), part.title()));
+    lines.chain(entries).chain(offer).collect::<Vec<_>>().join(" | ")
 }
 
 fn piece(piece: &Piece) -> String {
@@ -175,7 +233,7 @@ fn figure_line(figure: &Figure, words: Words) -> String {
 
 #[test]
 fn no_two_figures_of_a_setup_share_a_key() {
-    for sheet in [build(&demo::job(), Words::Us), build(&layouts(), Words::Uk)] {
+    for sheet in [build(&demo::job(), Words::Us), build(&layouts(), Words::Uk), build(&bench(), Words::Us)] {
         for column in 0..sheet.short.cells.len() {
             let mut keys: Vec<_> = figures(&sheet, column).map(|figure| figure.key.as_str()).collect();
             let many = keys.len();
@@ -183,6 +241,9 @@ fn no_two_figures_of_a_setup_share_a_key() {
             keys.dedup();
             assert_eq!(many, keys.len());
         }
-        assert!(rows(&sheet).all(|row| row.cells.len() == sheet.short.cells.len()));
+        for section in &sheet.sections {
+            let columns = if section.place == Asked::Bench { 1 } else { sheet.short.cells.len() };
+            assert!(section.rows.iter().all(|row| row.cells.len() == columns), "{}", section.id);
+        }
     }
 }

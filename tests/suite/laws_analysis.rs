@@ -2,7 +2,7 @@
 
 use layshaft::catalogue::Catalogue;
 use layshaft::job::{Choice, Field, InsideField, Job, JobChoice, JobField, PullField, SetupField, demo};
-use layshaft::questions::{Answers, Shelves, analyse_job, analyse_job_after};
+use layshaft::questions::{Answers, OnShelf, analyse_job, analyse_job_after};
 
 fn setup_field(job: &Job, at: usize, field: SetupField) -> Field {
     Field::Setup(job.setups[at].id, field)
@@ -42,8 +42,8 @@ fn written(answers: &Answers) -> String {
 
 #[test]
 fn a_job_known_before_is_answered_as_a_new_one() {
-    let gears = Catalogue::built_in().speedometer_gears();
-    let shelves = Shelves { speedometer_gears: &gears };
+    let shelf = OnShelf::of(&Catalogue::built_in());
+    let shelves = shelf.shelves();
     let mut job = demo::job();
     let mut before = analyse_job(&job, shelves);
     let mut check = |job: &Job, what: &str| {

@@ -1,9 +1,10 @@
 //! From a printed ladder back to teeth: the search misses nothing, in whatever slices it is done.
 
-use layshaft::gearing::identify::ladder::{Found, LadderSearch, Progress, Rank, Wish};
+use layshaft::gearing::identify::ladder::{Found, LadderSearch, Rank, Wish};
 use layshaft::gearing::identify::printed::{Figure, figures};
 use layshaft::gearing::part::Part;
 use layshaft::gearing::{Gear, Layout, Mesh, Ratio};
+use layshaft::sliced::Sliced;
 use proptest::prelude::*;
 
 /// A ratio printed with so many decimals, a half rounded up: whole numbers only, apart from the program's own rounding.
@@ -63,9 +64,9 @@ fn key(combination: &Combination) -> Vec<(u16, u16)> {
     combination.0.iter().chain(&combination.1).map(|mesh| (mesh.driver.count(), mesh.driven.count())).collect()
 }
 
-fn finish(wish: Wish, slice: usize) -> LadderSearch {
+fn finish(wish: Wish, slice: u64) -> LadderSearch {
     let mut search = LadderSearch::new(wish).unwrap();
-    while search.advance(slice) != Progress::Finished {}
+    while !search.advance(slice).is_finished {}
     search
 }
 
@@ -74,7 +75,7 @@ fn finish(wish: Wish, slice: usize) -> LadderSearch {
 fn check_complete(wish: &Wish) -> usize {
     let everything = Wish { keep: usize::MAX, ..wish.clone() };
     let search = finish(everything, 997);
-    let outcome = search.outcome();
+    let outcome = search.found();
     let mut expected: Vec<_> = slow(wish).iter().map(key).collect();
     let mut found: Vec<_> = outcome.best.iter().map(|found| key(&combination(found))).collect();
     assert!(outcome.best.windows(2).all(|pair| pair[0].rank <= pair[1].rank));
@@ -86,8 +87,8 @@ fn check_complete(wish: &Wish) -> usize {
     // The best few are the first of the whole ranking.
     let few = finish(Wish { keep: 5, ..wish.clone() }, 13);
     let ranks = |found: &[Found]| found.iter().map(|found| found.rank).collect::<Vec<Rank>>();
-    assert_eq!(ranks(few.outcome().best), ranks(&outcome.best[..outcome.best.len().min(5)]));
-    assert_eq!(few.outcome().count, outcome.count);
+    assert_eq!(ranks(&few.found().best), ranks(&outcome.best[..outcome.best.len().min(5)]));
+    assert_eq!(few.found().count, outcome.count);
     expected.len()
 }
 
@@ -99,7 +100,7 @@ fn five_speed_with_all_counts_misses_nothing() {
     assert!(found > 0);
     let whole = finish(Wish { keep: usize::MAX, ..wish }, 100);
     let truth: Vec<(u16, u16)> = vec![(22, 33), (19, 36), (24, 31), (28, 27), (35, 20)];
-    assert!(whole.outcome().best.iter().any(|found| key(&combination(found)) == truth));
+    assert!(whole.found().best.iter().any(|found| key(&combination(found)) == truth));
 }
 
 /// Four speeds to two decimals: 25/30 with 37/18, 32/23 and 28/27 is the one solution of all.
@@ -110,12 +111,12 @@ fn four_speed_with_all_counts_misses_nothing() {
     let found = finish(wish, 1);
     // One is left of one tooth sum; with sums a tooth apart, as helical pairs have them, there are more, so it proves no teeth.
     assert_eq!(
-        found.outcome().sentence(),
+        found.found().sentence(),
         "one combination of one tooth sum rounds to these ratios; sums of helical pairs may differ by a tooth or two, and some lists cut figures off: count one pair to be sure"
     );
     let wish = Wish { tolerance: 1, ..Wish::new(Layout::InputReduced, figures("2.47 1.67 1.24 1.00").unwrap()) };
-    assert!(finish(wish, usize::MAX).outcome().count > 1);
-    assert_eq!(key(&combination(&found.outcome().best[0])), [(25, 30), (18, 37), (23, 32), (27, 28)]);
+    assert!(finish(wish, u64::MAX).found().count > 1);
+    assert_eq!(key(&combination(&found.found().best[0])), [(25, 30), (18, 37), (23, 32), (27, 28)]);
 }
 
 #[derive(Clone, Debug)]
@@ -165,7 +166,7 @@ proptest! {
         check_complete(&case.wish);
         if let Some(truth) = case.truth {
             let search = finish(Wish { keep: usize::MAX, ..case.wish }, 50);
-            prop_assert!(search.outcome().best.iter().any(|found| key(&combination(found)) == truth));
+            prop_assert!(search.found().best.iter().any(|found| key(&combination(found)) == truth));
         }
     }
 
@@ -173,7 +174,7 @@ proptest! {
     fn known_counts_only_take_away(case in case(), driver in any::<bool>()) {
         prop_assume!(LadderSearch::new(case.wish.clone()).is_ok());
         let all = finish(Wish { keep: usize::MAX, ..case.wish.clone() }, 1_000);
-        let Some(first) = all.outcome().best.first().cloned() else { return Ok(()) };
+        let Some(first) = all.found().best.first().cloned() else { return Ok(()) };
         let Some(gear) = first.gears.iter().position(|gear| matches!(gear, Gear::Mesh(_))) else { return Ok(()) };
         let teeth_of = |found: &Found| match found.gears[gear] {
             Gear::Mesh(mesh) => if driver { mesh.driver } else { mesh.driven },
@@ -182,9 +183,9 @@ proptest! {
         let part = if driver { Part::Driver(gear) } else { Part::Driven(gear) };
         let known = vec![(part, teeth_of(&first))];
         let fewer = finish(Wish { keep: usize::MAX, known, ..case.wish }, 1_000);
-        let expected: Vec<_> = all.outcome().best.iter().filter(|found| teeth_of(found) == teeth_of(&first)).map(|found| key(&combination(found))).collect();
-        let found: Vec<_> = fewer.outcome().best.iter().map(|found| key(&combination(found))).collect();
-        prop_assert_eq!(found.len() as u64, fewer.outcome().count);
+        let expected: Vec<_> = all.found().best.iter().filter(|found| teeth_of(found) == teeth_of(&first)).map(|found| key(&combination(found))).collect();
+        let found: Vec<_> = fewer.found().best.iter().map(|found| key(&combination(found))).collect();
+        prop_assert_eq!(found.len() as u64, fewer.found().count);
         prop_assert_eq!(found, expected);
     }
 

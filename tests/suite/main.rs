@@ -1,6 +1,8 @@
 //! One binary for everything that needs no browser.
 #![expect(clippy::unwrap_used, reason = "a test that cannot be set up has failed")]
 
+mod answers_by_hand;
+mod answers_laws;
 mod any_gearbox;
 mod any_job;
 mod any_outside_text;
@@ -38,12 +40,15 @@ mod laws_gears_speeds;
 mod laws_history;
 mod laws_motion;
 mod laws_order;
+mod laws_shift_plan;
+mod laws_sliced;
 mod laws_speedometer;
 mod laws_tyre;
 mod laws_words;
 mod laws_words_said;
 mod laws_workings;
 mod link_laws;
+mod pasted_curves;
 mod problems_bench;
 mod problems_catalogue;
 mod problems_core;

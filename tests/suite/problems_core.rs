@@ -126,7 +126,7 @@ fn mixed_parts_and_swapped_gears_are_a_caution_in_their_row_and_not_a_stop() {
         assert_eq!(read_all(job)[at].problems, []);
         let sheet = build(job, Words::Us);
         let gears = sheet.sections.iter().find(|section| section.id == "gears").unwrap();
-        gears.cautions().filter(|(column, ..)| *column == at).map(|(_, _, verdict)| verdict.text.clone()).collect::<Vec<_>>()
+        gears.cautions().filter(|(column, ..)| *column == Some(at)).map(|(_, _, verdict)| verdict.text.clone()).collect::<Vec<_>>()
     };
     assert!(sentences(&layouts(), 1).contains(
         &"12 teeth apart: these pairs cannot share one centre distance, count again or look for mixed parts".replace("centre", "center")

@@ -173,7 +173,7 @@ fn a_tyre_known_by_what_it_rolls_has_one_diameter() {
     for setup in &mut job.setups {
         setup.tyre = Typed::new("rolls 1,900 mm", System::Metric);
     }
-    let layshaft::questions::Answers { conditions, setups: analyses } =
+    let layshaft::questions::Answers { conditions, setups: analyses, .. } =
         layshaft::questions::analyse_job(&job, layshaft::questions::Shelves::default());
     let given = Given::of(&conditions, &analyses);
     let across = given.fitted.as_ref().unwrap().diameter.value;

@@ -2,7 +2,7 @@
 
 use layshaft::gearing::identify::Candidate;
 use layshaft::gearing::identify::counts::{Counted, by_counts};
-use layshaft::gearing::identify::ladder::{LadderSearch, Progress, Wish};
+use layshaft::gearing::identify::ladder::{LadderSearch, Wish};
 use layshaft::gearing::identify::printed::figures;
 use layshaft::gearing::identify::reading::{Reading, by_eye, turns};
 use layshaft::gearing::identify::tooth_pairs::{Counts, pairs_in};
@@ -11,6 +11,7 @@ use layshaft::gearing::part::Part;
 use layshaft::gearing::speeds::Selected;
 use layshaft::gearing::{FinalDrive, Gearbox, Layout, Mesh, Ratio, Teeth};
 use layshaft::problem::Explain;
+use layshaft::sliced::{Progress, Sliced};
 
 use crate::any_gearbox::built;
 
@@ -165,14 +166,14 @@ fn printed_ratios_that_cannot_be() {
 fn ladder_with_no_solution_tells_the_nearest() {
     let wish = Wish { fewest: 12, most: 20, ..Wish::new(Layout::InputReduced, figures("3.00 1.00").unwrap()) };
     let mut search = LadderSearch::new(wish).unwrap();
-    assert_eq!(search.advance(1), Progress::Working { done: 1, of: 81 });
-    assert_eq!(search.outcome().sentence(), "0 found so far");
-    assert_eq!(search.outcome().nearest, None);
-    assert_eq!(search.advance(usize::MAX), Progress::Finished);
-    let outcome = search.outcome();
+    assert_eq!(search.advance(1), Progress { done: 1, of: 81, is_finished: false });
+    assert_eq!(search.found().sentence(), "0 found so far");
+    assert_eq!(search.found().nearest, None);
+    assert!(search.advance(u64::MAX).is_finished);
+    let outcome = search.found();
     assert_eq!(outcome.sentence(), "no combination of one tooth sum inside the limits rounds to these ratios");
     check(
-        outcome.nearest.unwrap(),
+        &outcome.nearest.unwrap(),
         "no combination of one tooth sum inside the limits rounds to these ratios",
         "widen the limits or check the figures; the nearest is 12 to 20, 12 to 20, whose 1st is 2.7778 where 3.00 is printed",
     );
@@ -181,8 +182,8 @@ fn ladder_with_no_solution_tells_the_nearest() {
 #[test]
 fn several_solutions_are_said_plainly() {
     let mut search = LadderSearch::new(Wish::new(Layout::InputReduced, figures("2.5 1.7 1.2 1.0").unwrap())).unwrap();
-    while search.advance(64) != Progress::Finished {}
-    let outcome = search.outcome();
+    while !search.advance(64).is_finished {}
+    let outcome = search.found();
     assert!(outcome.count > 1 && outcome.complete);
     assert!(outcome.sentence().ends_with("combinations of one tooth sum round to these ratios: the figures alone cannot tell them apart"));
     let sets: Vec<Gearbox> = outcome.best.iter().map(|found| found.gearbox(search.layout()).unwrap()).collect();

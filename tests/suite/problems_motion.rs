@@ -122,7 +122,6 @@ fn pasted_rows_with_faults_name_their_lines() {
         [
             "Line 3: “much” is not a number",
             "Line 4: there is one column where 2 are needed",
-            "Line 6: the torque curve has 2,500 rpm twice",
             "Line 7: the torque at 4,000 rpm is −5.0 N·m, and full throttle cannot give less than nothing",
         ]
     );

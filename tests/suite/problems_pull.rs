@@ -78,7 +78,8 @@ fn engine_speeds_outside_the_curve_are_a_caution_at_the_standing_start() {
     let typed = typed(&[(PullField::Limit, "9900"), (PullField::Launch, "9000")], "");
     let sheet = build(&typed, Words::Us);
     let section = sheet.sections.iter().find(|section| section.id == "pull").unwrap();
-    let said: Vec<String> = section.cautions().filter(|(column, _, _)| *column == 0).map(|(_, _, verdict)| verdict.text.clone()).collect();
+    let said: Vec<String> =
+        section.cautions().filter(|(column, _, _)| *column == Some(0)).map(|(_, _, verdict)| verdict.text.clone()).collect();
     for words in ["limit of 9,900 rpm lies above the end", "launch at 9,000 rpm lies outside"] {
         assert!(said.iter().any(|said| said.contains(words)), "{words}: {said:?}");
     }

@@ -36,7 +36,7 @@ fn both_models_of_a_textbooks_tube() {
     close(in_rpm(aluminium.critical_speed()), 8_255.29, 0.5);
 }
 
-/// The closed form for 206 GPa and 7,850 kg/m³, K = 1.2070·10⁸ rpm·mm (computed; a maker's technical sheet prints 1.21·10⁸).
+/// The closed form for 206 gigapascals and 7,850 kg/m³, K = 1.2070·10⁸ rpm·mm (computed; a maker's technical sheet prints 1.21·10⁸).
 #[test]
 fn steel_tubes_by_the_closed_form() {
     close(in_rpm(metric(1_500.0, 76.2, 2.1).critical_speed()), 5_623.87, 0.05);

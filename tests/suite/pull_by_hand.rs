@@ -84,7 +84,7 @@ fn a_launch_is_held_to_the_rev_limit_everywhere() {
 }
 
 fn engine_of(job: &Job) -> (String, EngineCurve) {
-    let questions::Answers { conditions, .. } = questions::analyse_job(job, Shelves { speedometer_gears: &[] });
+    let questions::Answers { conditions, .. } = questions::analyse_job(job, Shelves::default());
     (engine::words(job, &conditions), conditions.pull.curve.clone().unwrap())
 }
 
@@ -138,7 +138,7 @@ fn a_rolling_start_that_cannot_be_says_why() {
     ] {
         let job = with(&fields);
         assert!(row(&job, "roll", 0).contains(said), "{fields:?}: {}", row(&job, "roll", 0));
-        let questions::Answers { setups, .. } = questions::analyse_job(&job, Shelves { speedometer_gears: &[] });
+        let questions::Answers { setups, .. } = questions::analyse_job(&job, Shelves::default());
         assert!(matches!(setups[0].pull().roll, Some(Err::<_, MotionError>(_))));
     }
 }
@@ -175,10 +175,9 @@ fn close_or_wide_is_told_as_text() {
 /// The pictures of the demo job's pull.
 pub(crate) fn pictures() -> Vec<(String, Box<dyn Picture>)> {
     let job = demo::job();
-    let shelves = Shelves { speedometer_gears: &[] };
-    let questions::Answers { conditions, setups } = questions::analyse_job(&job, shelves);
-    let reader = Reader { units: job.units, words: Words::Us };
-    let source = Source { job: &job, conditions: &conditions, setups: &setups, shelves, reader };
+    let shelves = Shelves::default();
+    let answers = questions::analyse_job(&job, shelves);
+    let source = Source::new(&job, &answers, shelves, Reader { units: job.units, words: Words::Us });
     let named = crate::charts_demo_more::named;
     vec![
         named("pull-thrust", pictures::thrust(source, None)),
@@ -207,7 +206,7 @@ fn what_the_tyres_hold_is_in_the_working() {
     let working = figure(&sheet, 0, "pull.launch_thrust_lbf").working.clone().unwrap().said(Words::Us);
     // 200 N·m = 147.5 lbf·ft; 0.2990203 m = 0.981 ft; grip 0.8 × 0.5 ÷ (1 − 0.8 × 0.57 ÷ 2.6) = 0.485075 of 2,600 lbf
     assert_eq!(working.filled, "147.5 lbf·ft × 9.642 × 0.922 ÷ 0.981 ft; the tires hold 1,261 lbf");
-    let questions::Answers { setups, .. } = questions::analyse_job(&job, Shelves { speedometer_gears: &[] });
+    let questions::Answers { setups, .. } = questions::analyse_job(&job, Shelves::default());
     let held = setups[0].pull().vehicle.as_ref().unwrap().grip_limit().get::<newton>();
     assert!((held / (0.485_074_63 * 2_600.0 * 4.448_221_615) - 1.0).abs() < 1e-6, "{held}");
 }

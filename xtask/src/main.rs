@@ -13,7 +13,7 @@ cargo xtask test [--only NAME,NAME]            every check of the project, or th
 cargo xtask build [--dev] [--out DIR]          write the folder a static host serves (target/site)
 cargo xtask bench                              measure, and write target/bench.md
 cargo xtask tidy                               the rules of the house alone
-cargo xtask look [--only NAME]                 pictures of every section, written to target/look
+cargo xtask look [--only NAME]                 pictures of every question, written to target/look
 cargo xtask figures FILE                       every figure of a job file's sheet as JSON, keys carrying their units";
 
 fn main() -> ExitCode {

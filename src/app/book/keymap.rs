@@ -2,13 +2,15 @@
 
 use leptos::prelude::*;
 
-const KEYS: [(&str, &str); 9] = [
+const KEYS: [(&str, &str); 11] = [
     ("?", "this list"),
     ("Escape", "close what is open"),
     ("Ctrl + Z", "undo"),
     ("Ctrl + Shift + Z, Ctrl + Y", "redo"),
     ("Ctrl + P", "print the sheet"),
     ("Tab, Shift + Tab", "the next or previous field"),
+    ("Tab, Enter", "in a column of teeth: the next gear of the setup"),
+    ("← → ↑ ↓", "on a figure: the next one beside, above or below"),
     ("Enter, Space", "press a button; on a figure: how it came about"),
     ("← →", "in a picture: move the pointer"),
     ("Home, End", "in a picture: its first or last point"),

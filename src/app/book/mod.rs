@@ -39,6 +39,14 @@ impl Panel {
         }
     }
 
+    /// The button of the menu that leads to the panel: the act itself is gone with the menu.
+    fn menu(self) -> &'static str {
+        match self {
+            Self::Details | Self::Send => "hand-over",
+            Self::Keys => "read-in",
+        }
+    }
+
     fn title(self) -> &'static str {
         match self {
             Self::Details => "This job",
@@ -62,7 +70,7 @@ impl State {
     pub fn close_panel(self) {
         if let Some(panel) = self.view.panel.get_untracked() {
             self.view.panel.set(None);
-            device::focus(&format!("open-{}", panel.name()));
+            device::focus(panel.menu());
         }
     }
 }

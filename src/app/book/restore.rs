@@ -104,7 +104,7 @@ fn RestoreActs(plan: RwSignal<Option<RestorePlan>>) -> impl IntoView {
     view! {
         <div class="panel__acts">
             <button type="button" class="btn" id="restore-write" disabled=move || many() == (0, 0) on:click=move |_| write(state, plan)>{words}</button>
-            <button type="button" class="btn" on:click=move |_| plan.set(None)>"Leave it"</button>
+            <button type="button" class="btn" on:click=move |_| plan.set(None)>"Cancel"</button>
         </div>
     }
 }

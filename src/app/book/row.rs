@@ -26,7 +26,7 @@ pub(super) fn JobRow(line: Line, shelf: Shelf) -> impl IntoView {
         let id = id.clone();
         move |_| {
             state.open_record(&id);
-            state.view.at.set(At::first(Place::Compare));
+            state.view.go(At::first(Place::Compare));
         }
     };
     let is_open = {

@@ -70,7 +70,7 @@ pub fn flush(state: State) {
         return;
     }
     if state.desk.kept.get_untracked() == Kept::Linked {
-        device::drop_fragment();
+        super::drop_link();
         store::note_in_tab(opening::LINKED, None);
         state.tell(Notice::plain(
             "The job of the link is kept on this device now, as a copy with your change. The sender's stays as it is.",

@@ -100,7 +100,7 @@ impl State {
 
     /// Keeps the job of a link as one of the book.
     pub fn keep_copy(self) {
-        device::drop_fragment();
+        super::drop_link();
         store::note_in_tab(opening::LINKED, None);
         self.desk.kept.set(Kept::Soon);
         autosave::write(self);
@@ -108,7 +108,7 @@ impl State {
 
     /// Leaves the job of a link and shows the one that lay open before.
     pub fn leave_link(self) {
-        device::drop_fragment();
+        super::drop_link();
         store::note_in_tab(opening::LINKED, None);
         self.desk.kept.set(Kept::Safe);
         self.show_next();
@@ -192,9 +192,7 @@ impl State {
     pub fn lay_out(self, record: Record, kept: Kept) {
         if kept != Kept::Linked {
             records::note_open(&record.head.id);
-            if link::is_link(&device::fragment()) {
-                device::drop_fragment();
-            }
+            super::drop_link();
             store::note_in_tab(opening::LINKED, None);
         }
         self.desk.note_safe(&record.job);

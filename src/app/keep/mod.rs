@@ -14,6 +14,13 @@ pub mod store;
 pub use desk::Desk;
 pub use opening::{Opened, open};
 
+/// Takes the job of a link out of the page's address; where the address says where one is, it stays.
+fn drop_link() {
+    if crate::job::link::is_link(&super::device::fragment()) {
+        super::device::drop_fragment();
+    }
+}
+
 /// How the open job is kept.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Kept {

@@ -6,7 +6,7 @@ use super::pictures;
 use crate::app::state::State;
 use crate::job::{Job, Setup};
 use crate::questions::{self, Drawn};
-use crate::sheet::{Cell, Figure, Piece, Row, Section, Size, Tone};
+use crate::sheet::{Cell, Figure, Piece, Place, Row, Section, Size, Tone};
 
 /// The pages.
 pub(super) fn pages(state: State) -> AnyView {
@@ -47,7 +47,7 @@ fn section_view(state: State, job: &Job, section: &Section) -> AnyView {
             <h3>{section.title.clone()}" "<span class="paper__ask">{section.ask.clone()}</span></h3>
             {(!section.answer.is_empty()).then(|| view! { <p class="paper__answer">{section.answer.plain()}</p> })}
             {drawings(state, section.id)}
-            {rows(job, &section.rows)}
+            {if section.place == Place::Bench { bench_rows(&section.rows) } else { rows(job, &section.rows) }}
         </section>
     }
     .into_any()
@@ -69,10 +69,6 @@ fn drawings(state: State, id: &str) -> Vec<AnyView> {
 /// Rows under the letters of the setups, which stand again on every page the table runs over.
 fn rows(job: &Job, rows: &[Row]) -> AnyView {
     let head = |(column, setup): (usize, &Setup)| view! { <th scope="col">{badge(Job::letter(column))}" "{setup.name.clone()}</th> };
-    let line = |row: &Row| {
-        let cells: Vec<AnyView> = row.cells.iter().map(cell).collect();
-        view! { <tr><th scope="row">{row.label.clone()}</th>{cells}</tr> }
-    };
     view! {
         <table class="paper__rows">
             <thead><tr><td></td>{job.setups.iter().enumerate().map(head).collect_view()}</tr></thead>
@@ -80,6 +76,16 @@ fn rows(job: &Job, rows: &[Row]) -> AnyView {
         </table>
     }
     .into_any()
+}
+
+/// Rows of the bench, which belong to no setup.
+fn bench_rows(rows: &[Row]) -> AnyView {
+    view! { <table class="paper__rows"><tbody>{rows.iter().map(line).collect_view()}</tbody></table> }.into_any()
+}
+
+fn line(row: &Row) -> AnyView {
+    let cells: Vec<AnyView> = row.cells.iter().map(cell).collect();
+    view! { <tr><th scope="row">{row.label.clone()}</th>{cells}</tr> }.into_any()
 }
 
 fn cell(cell: &Cell) -> AnyView {

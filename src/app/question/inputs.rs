@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use super::fold::Fold;
 use crate::app::state::State;
-use crate::app::widgets::{SelectField, TextArea, TextField};
+use crate::app::widgets::{PartField, SelectField, TextArea, TextField};
 use crate::job::{Choice, Field, JobField, PullField};
 use crate::questions::{Group, Input, Place, Question};
 
@@ -19,6 +19,7 @@ fn input(input: &Input) -> AnyView {
             view! { <TextArea field=Field::Job(JobField::Pull(PullField::Rows)) label/> }.into_any()
         }
         Input::Text(field, label) => view! { <TextField field=Field::Job(field) label visible_label=true number=true/> }.into_any(),
+        Input::Part(field, kind, label) => view! { <PartField field kind label/> }.into_any(),
         Input::Choice(choice, label) => view! { <SelectField choice=Choice::Job(choice) label visible_label=true/> }.into_any(),
     }
 }
@@ -40,7 +41,7 @@ pub(super) fn groups(question: &'static Question) -> AnyView {
 fn in_full(group: &'static Group) -> impl IntoView {
     let state = State::here();
     view! {
-        <div class="bench-inputs__group">
+        <div class="bench-inputs__group" role="group" aria-label=move || state.say(group.title)>
             <h3>{move || state.say(group.title)}</h3>
             <div class="bench-inputs__list">{view(group.inputs)}</div>
         </div>

@@ -3,6 +3,7 @@
 
 pub mod fold;
 mod inputs;
+mod offer;
 mod picture;
 mod rests;
 pub mod rows;

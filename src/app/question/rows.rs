@@ -47,7 +47,7 @@ pub fn Rows(
     };
     let class = move || format!("rows rows--{} rows--{name}", state.setup_ids().len());
     view! {
-        <table class=class node_ref=table on:click=move |event| figure::press(state, &event)>
+        <table class=class node_ref=table on:click=move |event| figure::press(state, &event) on:keydown=|event| figure::step(&event)>
             <TableHead/>
             <tbody>{body}</tbody>
         </table>
@@ -138,5 +138,5 @@ fn all_lines(id: SetupId, cell: &Cell) -> AnyView {
     let line = |pieces: &Vec<crate::sheet::Piece>| {
         view! { <div class="cell__line">{pieces.iter().map(|piece| figure::piece(id, piece)).collect_view()}</div> }
     };
-    cell.lines.iter().map(line).collect_view().into_any()
+    view! { {cell.lines.iter().map(line).collect_view()}{cell.offer.as_deref().map(super::offer::offer)} }.into_any()
 }

@@ -33,7 +33,7 @@ pub(super) fn card(state: State, id: SetupId, key: String, cell: Memo<Option<Sam
     let working =
         move || cell.with(|cell| cell.as_deref().and_then(|cell| figure::of_key(cell, &of)).and_then(|figure| figure.working.clone()));
     view! {
-        <div class="card" role="note">
+        <div class="card" role="group" aria-label="This figure">
             <div class="card__how">
                 <h3>"How it comes about"</h3>
                 {move || working().map(|working| how(state, working))}
@@ -66,12 +66,14 @@ fn what_would(state: State, id: SetupId, key: String, unit: &str) -> impl IntoVi
     let row = move |change: Change| {
         let part = change.part.clone();
         let try_it = move |_| try_as_new(state, id, &part);
+        let what = format!("{} {}", state.say(kind_word(change.part.kind)), change.part.title());
         view! {
             <li class="option">
                 <span>{state.say(kind_word(change.part.kind))}" "<b>{change.part.title().to_owned()}</b>
                     {(!change.also.is_empty()).then(|| view! { <span class="words">" "{state.say(&change.also.join("; "))}</span> })}</span>
                 <span class="num">{change.shown.clone()}</span>
-                <button type="button" class="btn btn--small" disabled=full on:click=try_it>{move || format!("try as {}", next())}</button>
+                <button type="button" class="btn btn--small" disabled=full
+                    aria-label=move || format!("try as {}: {what}", next()) on:click=try_it>{move || format!("try as {}", next())}</button>
             </li>
         }
     };

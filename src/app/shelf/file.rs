@@ -103,7 +103,7 @@ fn refusal(state: State, planned: Planned, why: &FileError) -> impl IntoView + u
     view! {
         <div class="notice notice--caution" id="shelf-report">
             <p role="alert">{says}</p>
-            <div class="notice__acts"><button type="button" class="btn" on:click=move |_| planned.set(None)>"Understood"</button></div>
+            <div class="notice__acts"><button type="button" class="btn" on:click=move |_| planned.set(None)>"Close"</button></div>
         </div>
     }
 }
@@ -139,8 +139,8 @@ fn report(desk: Desk, state: State, planned: Planned, plan: &ImportPlan) -> impl
                 </label>
             })}
             <div class="notice__acts">
-                <button type="button" class="btn" id="shelf-take" disabled=move || many() == 0 on:click=take>"Take these in"</button>
-                <button type="button" class="btn" on:click=move |_| planned.set(None)>"Leave it"</button>
+                <button type="button" class="btn" id="shelf-take" disabled=move || many() == 0 on:click=take>"Import"</button>
+                <button type="button" class="btn" on:click=move |_| planned.set(None)>"Cancel"</button>
             </div>
         </div>
     }

@@ -188,7 +188,7 @@ fn taken_out(desk: Desk) -> impl IntoView {
                 <div class="notice shelf__gone">
                     <p role="status">{format!("“{name}” was taken out of your own.")}</p>
                     <button type="button" class="btn btn--small" id="shelf-back" on:click=back>"Put it back"</button>
-                    <button type="button" class="btn btn--small" on:click=move |_| desk.gone.set(Vec::new())>"Understood"</button>
+                    <button type="button" class="btn btn--small" on:click=move |_| desk.gone.set(Vec::new())>"Close"</button>
                 </div>
             }
         })

@@ -46,11 +46,14 @@ fn layout(setup: SetupId, label: String) -> AnyView {
     let now = move || state.job.with(|job| job.setup(setup).map(|setup| setup.gearbox.layout)).unwrap_or_default();
     let gears = move || state.job.with(|job| job.setup(setup).map_or(0, |setup| setup.gearbox.gears.len()));
     let choose = move |layout: Layout| change(state, setup, |setup| setup.gearbox.lay_out(layout));
+    let of = move || format!("setup {}", crate::job::Job::letter(state.column_of(setup)));
     view! {
         {layout_select(label, now, choose)}
-        <button type="button" class="btn btn--small" on:click=move |_| change(state, setup, |setup| setup.gearbox.add_gear())
+        <button type="button" class="btn btn--small" aria-label=move || format!("Add {}, {}", ordinal(gears()), of())
+            on:click=move |_| change(state, setup, |setup| setup.gearbox.add_gear())
             disabled={move || gears() >= MOST_GEARS}>{move || format!("Add {}", ordinal(gears()))}</button>
-        <button type="button" class="btn btn--small" on:click=move |_| change(state, setup, |setup| setup.gearbox.remove_gear())
+        <button type="button" class="btn btn--small" aria-label=move || format!("Remove {}, {}", ordinal(gears().saturating_sub(1)), of())
+            on:click=move |_| change(state, setup, |setup| setup.gearbox.remove_gear())
             disabled={move || gears() <= 1}>{move || format!("Remove {}", ordinal(gears().saturating_sub(1)))}</button>
     }
     .into_any()

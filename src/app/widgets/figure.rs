@@ -69,6 +69,34 @@ pub fn press(state: State, event: &web_sys::MouseEvent) {
     }
 }
 
+/// Arrow keys go from figure to figure: up and down in a setup's column, left and right along the row. Tab follows what is typed, and
+/// would pass most figures by.
+pub fn step(event: &web_sys::KeyboardEvent) {
+    let key = event.key();
+    let is_upright = matches!(key.as_str(), "ArrowUp" | "ArrowDown");
+    let back = match key.as_str() {
+        "ArrowUp" | "ArrowLeft" => true,
+        "ArrowDown" | "ArrowRight" => false,
+        _ => return,
+    };
+    let figure = event.target().and_then(|target| target.dyn_into::<Element>().ok()).filter(|one| one.matches(OF_FIGURE).unwrap_or(false));
+    let Some((figure, table)) = figure.and_then(|figure| Some((figure.clone(), figure.closest("table").ok()??))) else { return };
+    let Ok(found) = table.query_selector_all(OF_FIGURE) else { return };
+    let mut figures: Vec<web_sys::HtmlElement> = (0..found.length()).filter_map(|at| found.item(at)?.dyn_into().ok()).collect();
+    let row = |one: &Element| one.closest("tr").ok().flatten();
+    if is_upright {
+        let setup = figure.get_attribute("data-setup");
+        figures.retain(|one| one.get_attribute("data-setup") == setup);
+        figures.dedup_by(|one, before| row(one) == row(before));
+    }
+    let at = figures.iter().position(|one| if is_upright { row(one) == row(&figure) } else { **one == figure });
+    let next = at.and_then(|at| if back { at.checked_sub(1) } else { at.checked_add(1) });
+    if let Some(next) = next.and_then(|next| figures.get(next)) {
+        event.prevent_default();
+        let _ = next.focus();
+    }
+}
+
 /// Has the figures of a table say which of them is open.
 pub fn follow_asked(state: State, table: NodeRef<Table>) {
     Effect::new(move || {

@@ -18,6 +18,7 @@ use super::given::Given;
 use super::motion::Parts;
 use super::table::{Pairs, Table};
 use super::wish::{Measure, Wish};
+use crate::sliced::{self, Sliced};
 use columns::{Tyres, speedometer_range};
 pub use found::{Found, Standing};
 use plan::{Figure, Slot};
@@ -220,6 +221,19 @@ impl Search {
             behind: self.given.stages * self.table.axles.get(axle)?.ratio,
             circumference_m: self.tyres.rows.get(tyre)?.circumference_m,
         })
+    }
+}
+
+impl Sliced for Search {
+    type Found = Found;
+
+    fn advance(&mut self, budget: u64) -> sliced::Progress {
+        let Progress { judged, passed, total, done } = Self::advance(self, budget);
+        sliced::Progress { done: judged + passed, of: total, is_finished: done }
+    }
+
+    fn found(&self) -> Found {
+        Self::found(self)
     }
 }
 

@@ -44,7 +44,7 @@ impl Match {
     }
 
     /// How far off: counts that disagree, then by how many teeth in all.
-    fn distance(&self) -> (usize, u32) {
+    pub fn distance(&self) -> (usize, u32) {
         let teeth = self.wrong.iter().map(|wrong| wrong.has.map_or(1_000, |has| u32::from(has.count().abs_diff(wrong.counted.count()))));
         (self.wrong.len(), teeth.sum())
     }

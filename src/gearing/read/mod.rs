@@ -1,6 +1,6 @@
 //! Reading what people type about gears: `37/18`, `37 18`, `37.18`, `2.47`, `direct`, `43:11`, `3.909`.
 //!
-//! Here: a gear, a pair, an idler, a drive. `counts` reads bare tooth counts, `ratio` decimal ratios, [`line`] a whole line of a box.
+//! Here: a gear, a pair, an idler, a drive. [`counts`] reads bare tooth counts, `ratio` decimal ratios, [`line`] a whole line of a box.
 
 mod counts;
 mod error;
@@ -12,7 +12,7 @@ pub use error::GearTextError;
 pub use ratio::decimal_ratio;
 
 use super::axle::FinalDrive;
-use super::gearbox::{Gear, Idler, Layout, needs_constant};
+use super::gearbox::{Gear, Idler, Layout, Reverse, ReverseGears, needs_constant};
 use super::teeth::Mesh;
 use counts::parted;
 use ratio::{plain_ratio, printed_ratio};
@@ -65,6 +65,18 @@ pub fn pair(text: &str, layout: Layout) -> Result<Mesh, GearTextError> {
         Layout::OutputReduced => Mesh { driver: line, driven: counter },
         Layout::InputReduced | Layout::TwoShaft => Mesh { driver: counter, driven: line },
     })
+}
+
+/// Reverse with the idler that was read for it: the pair in the order of [`gear`], or the whole ratio as printed.
+///
+/// # Errors
+/// As [`gear`]; and where it is direct.
+pub fn reverse(text: &str, idler: Idler, layout: Layout) -> Result<Reverse, GearTextError> {
+    match gear(text, layout)? {
+        Gear::Mesh(pair) => Ok(Reverse::Geared(ReverseGears { pair, idler })),
+        Gear::Printed(printed) => Ok(Reverse::Printed(printed)),
+        Gear::Direct => Err(GearTextError::NotAGear { text: text.trim().to_owned() }),
+    }
 }
 
 /// The reverse idler: nothing, one count, or the counts of a compound idler, entry first.

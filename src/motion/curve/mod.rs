@@ -5,7 +5,6 @@
 
 pub mod error;
 pub mod generic;
-mod header;
 mod pchip;
 pub mod rows;
 

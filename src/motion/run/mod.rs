@@ -8,7 +8,7 @@
 //! panels shrink towards the balance speed and the car then holds it.
 //! Source: every text on vehicle dynamics (Gillespie ch. 2); checked against an independent integration in time.
 
-mod coasting;
+pub(super) mod coasting;
 mod ledger;
 mod walk;
 

@@ -2,8 +2,9 @@
 
 use uom::si::{length::meter, time::second};
 
+use super::coasting::{self, Coasted};
 use super::ledger::{Ledger, State, Stretch};
-use super::{Course, Evidence, LegKind, Run, Stopped, coasting};
+use super::{Course, Evidence, LegKind, Run, Stopped};
 use crate::motion::error::MotionError;
 use crate::motion::piecewise::Cubic;
 use crate::motion::quadrature::integral;
@@ -34,8 +35,8 @@ enum End {
     Weak(MotionError),
 }
 
-/// A panel's integrals: time, distance, work of thrust, work against the air, heat in the clutch.
-type Sums = [f64; 5];
+/// A panel's integrals: time, distance, work of thrust, against the air, against rolling and grade, heat in the clutch.
+type Sums = [f64; 6];
 
 impl<'a> Walk<'a> {
     pub(super) fn begin(vehicle: &'a Vehicle, course: &'a Course, gear: usize, speed: f64) -> Self {
@@ -93,7 +94,7 @@ impl<'a> Walk<'a> {
 
     /// Drives up to a speed (m/s), or until everything is reached or thrust runs out.
     fn drive(&mut self, pieces: &[Piece], until: f64) -> End {
-        let (level, square) = self.vehicle.load_parts();
+        let load = self.vehicle.load();
         for piece in pieces {
             let (from, to) = (self.ledger.now.v.max(piece.thrust.from), piece.thrust.to.min(until));
             if to <= from {
@@ -102,9 +103,9 @@ impl<'a> Walk<'a> {
             if self.ledger.is_done() {
                 return End::Finished;
             }
-            let net = piece.thrust.less(level, square);
+            let net = piece.thrust.less(load);
             if net.at(from) <= 0.0 {
-                return End::Weak(MotionError::TooWeak { thrust_n: piece.thrust.at(from), load_n: self.vehicle.load_n(from) });
+                return End::Weak(MotionError::TooWeak { thrust_n: piece.thrust.at(from), load_n: load.at(from) });
             }
             self.ledger.enter(if piece.slip_to.is_some() { LegKind::Slip } else { LegKind::Drive }, self.gear);
             let balance = net.crossings(0.0).into_iter().find(|at| *at > from && *at <= to);
@@ -156,7 +157,7 @@ impl<'a> Walk<'a> {
             return self.ledger.is_done();
         }
         let Some((mass, efficiency)) = self.mass_and_efficiency(piece) else { return true };
-        let (_, square) = self.vehicle.load_parts();
+        let load = self.vehicle.load();
         let slip_to = piece.slip_to.unwrap_or(0.0);
         let integrate = |to: f64| {
             integral(
@@ -165,7 +166,7 @@ impl<'a> Walk<'a> {
                     let pace = mass / net.at_distance(distance);
                     let thrust = piece.thrust.at(v);
                     let slip = if piece.slip_to.is_some() { thrust * (slip_to - v) / efficiency } else { 0.0 };
-                    [pace, v * pace, thrust * v * pace, square * v * v * v * pace, slip * pace]
+                    [pace, v * pace, thrust * v * pace, load.air_at(v) * v * pace, load.rolling_and_grade_at(v) * v * pace, slip * pace]
                 },
                 from.v - net.from,
                 to - net.from,
@@ -197,37 +198,35 @@ impl<'a> Walk<'a> {
     }
 
     fn cover(&mut self, piece: &Piece, mass: f64, sums: Sums, end: f64) {
-        let [time, distance, thrust_work, drag_work, clutch_work] = sums;
-        let (from, (level, _)) = (self.ledger.now, self.vehicle.load_parts());
+        let [time, distance, thrust_work, drag_work, steady_work, clutch_work] = sums;
+        let from = self.ledger.now;
         let engine_at = piece.slip_to.unwrap_or(0.5 * (from.v + end));
         let engine = self.vehicle.pull().gear(self.gear).map(|gear| gear.engine_speed(crate::motion::metres_per_second(engine_at)));
         let in_band = self.course.band.zip(engine).is_some_and(|(band, engine)| band.holds(engine));
         let to = State { t: from.t + time, v: end, s: from.s + distance };
-        let steady_work = level * distance;
         self.ledger.cover(&Stretch { to, mass, thrust_work, drag_work, steady_work, clutch_work, in_band, on_grip: piece.grip });
     }
 
     /// Shifts, unless the next gear could not pull afterwards; whether the gear was changed.
     fn shift(&mut self, shift: &Shift) -> bool {
-        let load = self.vehicle.load_parts();
+        let load = self.vehicle.load();
         let Some(mass) = self.vehicle.masses(shift.from).map(|masses| masses.open) else { return false };
         let from = self.ledger.now;
         let time = self.course.shift_time.get::<second>().max(0.0);
-        let Some((v, distance, drag_work)) = coasting::coast(mass, load, from.v, time) else { return false };
+        let Some(Coasted { v, distance, drag_work, steady_work }) = coasting::coast(mass, load, from.v, time) else { return false };
         let next = self.vehicle.pieces(shift.to);
         let after = next.get(next.partition_point(|piece| piece.thrust.to <= v));
-        if after.is_none_or(|piece| piece.thrust.at(v) <= self.vehicle.load_n(v)) {
+        if after.is_none_or(|piece| piece.thrust.at(v) <= load.at(v)) {
             return false;
         }
         if time > 0.0 {
             self.ledger.enter(LegKind::Shift, shift.from);
             while let Some(goal) = self.ledger.next_distance().filter(|goal| *goal <= from.s + distance) {
                 let after = coasting::time_over(mass, load, from.v, goal - from.s).unwrap_or(time);
-                let speed = coasting::coast(mass, load, from.v, after).map_or(v, |(speed, ..)| speed);
+                let speed = coasting::coast(mass, load, from.v, after).map_or(v, |coasted| coasted.v);
                 self.ledger.meet_distance(goal, State { t: from.t + after, v: speed, s: goal }, shift.from);
             }
             let to = State { t: from.t + time, v, s: from.s + distance };
-            let steady_work = load.0 * distance;
             let (thrust_work, clutch_work, in_band, on_grip) = (0.0, 0.0, false, false);
             self.ledger.cover(&Stretch { to, mass, thrust_work, drag_work, steady_work, clutch_work, in_band, on_grip });
         }
@@ -238,16 +237,15 @@ impl<'a> Walk<'a> {
     /// Goes on at the present speed until the last distance is covered.
     fn hold(&mut self, why: Stopped) -> Stopped {
         let from = self.ledger.now;
-        let (_, square) = self.vehicle.load_parts();
-        let load = self.vehicle.load_n(from.v);
+        let load = self.vehicle.load();
         self.ledger.enter(LegKind::Hold, self.gear);
         while let Some(goal) = self.ledger.next_distance().filter(|_| from.v > 0.0) {
             let now = self.ledger.now;
             let distance = (goal - now.s).max(0.0);
             let to = State { t: now.t + distance / from.v, s: goal, ..now };
             self.ledger.meet_distance(goal, to, self.gear);
-            let drag_work = square * from.v * from.v * distance;
-            let (thrust_work, steady_work) = (load * distance, load * distance - drag_work);
+            let drag_work = load.air_at(from.v) * distance;
+            let (thrust_work, steady_work) = (load.at(from.v) * distance, load.rolling_and_grade_at(from.v) * distance);
             let (clutch_work, in_band, on_grip) = (0.0, false, false);
             self.ledger.cover(&Stretch { to, mass: 0.0, thrust_work, drag_work, steady_work, clutch_work, in_band, on_grip });
         }

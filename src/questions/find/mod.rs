@@ -13,7 +13,7 @@ pub mod parse;
 pub mod rows;
 pub mod words;
 
-use super::{Place, Question};
+use super::{Place, Question, chosen};
 use crate::sheet::Said;
 pub use parse::Asked;
 
@@ -27,7 +27,7 @@ pub const QUESTION: Question = Question {
     groups: &[],
     station: rows::station,
     answer: |_| Said::default(),
-    deciding: |_| Vec::new(),
+    deciding: |source| chosen(&rows::rows(source), &["wish-"]),
     rows: rows::rows,
     rests: |_| Vec::new(),
     pictures: &[],

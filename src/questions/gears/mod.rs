@@ -2,11 +2,12 @@
 
 pub mod answer;
 pub mod pictures;
+pub mod rests;
 pub mod rows;
+pub mod sentence;
 
 use super::{Drawn, Input, Place, Question};
 use crate::job::JobField;
-use crate::sheet::Said;
 
 /// The question.
 pub const QUESTION: Question = Question {
@@ -17,10 +18,10 @@ pub const QUESTION: Question = Question {
     inputs: &[Input::Text(JobField::Shift, "shift at")],
     groups: &[],
     station: rows::station,
-    answer: |_| Said::default(),
-    deciding: |_| Vec::new(),
+    answer: sentence::said,
+    deciding: rows::deciding,
     rows: rows::rows,
-    rests: |_| Vec::new(),
+    rests: rests::rests,
     pictures: &[
         Drawn { id: "gear-ladder", tab: "Ladder", draw: |source, focus| Some(Box::new(pictures::ladder(source, focus))), press: None },
         Drawn {

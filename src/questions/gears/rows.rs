@@ -3,7 +3,7 @@
 use crate::gearing::check::SUM_TOLERANCE;
 use crate::gearing::ladder::Character;
 use crate::gearing::teeth::decimal;
-use crate::gearing::{Gear, Idler, Layout, Mesh, PrintedRatio, Ratio, Reverse, write};
+use crate::gearing::{Gear, Idler, Layout, Mesh, PrintedRatio, Ratio, Reverse, ReverseGears, write};
 use crate::job::SetupField;
 use crate::questions::Analysis;
 use crate::questions::entries as typed;
@@ -12,58 +12,76 @@ use crate::questions::{Source, Station, needs_behind};
 use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
 use crate::units::number;
 
+mod table;
+
+pub use table::deciding;
+
 /// Source of every ratio of a train.
 const TRAIN: &str = "ratio of a gear train: product of driven teeth over product of driving teeth (any textbook of the theory of machines)";
 
-/// First gear over the axle, for every setup.
+/// First gear's overall ratio, for every setup.
 pub fn station(source: Source<'_>) -> Station {
-    Station::of(source, "1st × axle", |analysis| Some(number::show(decimal(analysis.gears().first_overall()?), 2)))
+    Station::of(source, "1st gear, overall", |analysis| Some(number::show(decimal(analysis.gears().first_overall()?), 2)))
 }
 
-/// The rows.
+/// All rows but those of the gear table.
 pub fn rows(source: Source<'_>) -> Vec<Row> {
     let mut rows = typed::constant_rows(source);
-    rows.extend((0..source.most_gears()).map(|gear| {
-        source.row(format!("gear-{}", gear + 1), ordinal(gear), |analysis| {
-            let cell = ratio_cell(analysis, gear);
-            typed::entry(source, analysis, cell, SetupField::Gear(gear), &format!("teeth of {}", ordinal(gear)))
-        })
-    }));
     rows.push(source.row("reverse", "Reverse", |analysis| {
         let cell = typed::entry(source, analysis, reverse_cell(analysis), SetupField::Reverse, "outer gears of reverse");
         typed::entry(source, analysis, cell, SetupField::Idler, "reverse idler")
     }));
     rows.push(source.row("drops", "Upshift drop, rpm lost", drops_cell));
     rows.push(source.row("sums", "Tooth sums", sums_cell));
-    rows.push(source.row("first-overall", "1st × axle", first_overall_cell));
+    rows.push(source.row("overall", "Overall ratios", overall_cell));
+    rows.push(source.row("first-overall", "1st gear, overall", first_overall_cell));
     rows.push(source.row("spread", "1st ÷ top", spread_cell));
     rows.extend(typed::stage_rows(source));
     rows
 }
 
-fn ratio_cell(analysis: &Analysis, gear: usize) -> Cell {
-    let Some(path) = analysis.setup.gears.get(gear) else { return Cell::absent(format!("no {}", ordinal(gear))) };
-    let (Some(path), Some(ratio)) = (path, analysis.gears().ratios.get(gear).copied().flatten()) else {
-        return Cell::absent("needs its tooth counts or its ratio");
-    };
+/// The ratio of a gear, shown large, with how it came about.
+fn ratio_figure(analysis: &Analysis, gear: usize) -> Option<Figure> {
+    let (path, ratio) = (analysis.setup.gears.get(gear).copied().flatten()?, analysis.gears().ratios.get(gear).copied().flatten()?);
     let key = format!("gear_{}.ratio", gear + 1);
-    let figure = match path.printed() {
-        Some(printed) => printed_figure(key, printed),
-        None => Figure::ratio(key, ratio, 3).by(
-            "i = driven teeth ÷ driving teeth, over every mesh of the path",
-            equation(&path_text(analysis, *path), ratio),
-            TRAIN,
-        ),
-    };
-    let cell = Cell::line([Piece::from(figure.big())]);
-    let cell = match path.printed() {
-        Some(printed) => cell.and([Piece::words(format!("as printed, {}", plus_minus(printed)))]),
-        None => cell,
-    };
-    match analysis.gears().overall.get(gear).copied().flatten() {
-        Some(overall) => cell.and([overall_figure(analysis, gear, ratio, overall).into(), Piece::words("overall")]),
-        None => cell,
+    if let Some(printed) = path.printed() {
+        return Some(printed_figure(key, printed).big());
     }
+    let filled = equation(&path_text(analysis, path), ratio);
+    let figure = Figure::ratio(key, ratio, 3).big();
+    Some(figure.by("i = driven teeth ÷ driving teeth, over every mesh of the path", filled, TRAIN))
+}
+
+/// Why a gear has no ratio.
+fn no_ratio(analysis: &Analysis, gear: usize) -> Cell {
+    if gear < analysis.setup.gears.len() {
+        Cell::absent("needs its tooth counts or its ratio")
+    } else {
+        Cell::absent(format!("no {}", ordinal(gear)))
+    }
+}
+
+/// Every gear times all that stands behind the gearbox.
+fn overall_cell(analysis: &Analysis) -> Cell {
+    let gears = analysis.gears();
+    let known = (0..gears.ratios.len()).filter_map(|gear| {
+        let (ratio, overall) = (gears.ratios.get(gear).copied().flatten()?, gears.overall.get(gear).copied().flatten()?);
+        Some(Piece::from(overall_figure(analysis, gear, ratio, overall)))
+    });
+    let line = parted(known);
+    if line.is_empty() { Cell::absent(needs_behind(analysis, 0)) } else { Cell::line(line) }
+}
+
+/// Figures of a line with a point between them.
+fn parted(figures: impl Iterator<Item = Piece>) -> Vec<Piece> {
+    let mut line: Vec<Piece> = Vec::new();
+    for figure in figures {
+        if !line.is_empty() {
+            line.push(Piece::words("·"));
+        }
+        line.push(figure);
+    }
+    line
 }
 
 /// A ratio with as many digits as it was printed with.
@@ -110,18 +128,26 @@ pub fn equation(teeth: &str, ratio: Ratio) -> String {
 
 fn reverse_cell(analysis: &Analysis) -> Cell {
     let (Some(reverse), Some(ratio)) = (analysis.setup.reverse, analysis.gears().reverse) else {
-        return Cell::absent("teeth not given");
+        return Cell::absent("neither teeth nor ratio given");
+    };
+    let gears = match reverse {
+        Reverse::Printed(printed) => {
+            let line =
+                [printed_figure("reverse.ratio".into(), printed).into(), Piece::words(format!("{} as printed", plus_minus(printed)))];
+            return Cell::line(line);
+        }
+        Reverse::Geared(gears) => gears,
     };
     let teeth = match analysis.setup.constant {
-        Some(constant) => format!("{} × {}", fraction(constant), reverse_text(reverse)),
-        None => reverse_text(reverse),
+        Some(constant) => format!("{} × {}", fraction(constant), reverse_text(gears)),
+        None => reverse_text(gears),
     };
     let formula = "i = driven teeth ÷ driving teeth; a plain idler changes the direction only";
     let figure = Figure::ratio("reverse.ratio", ratio, 3).by(formula, equation(&teeth, ratio), TRAIN);
     Cell::line([figure.into()])
 }
 
-fn reverse_text(reverse: Reverse) -> String {
+fn reverse_text(reverse: ReverseGears) -> String {
     match reverse.idler {
         Idler::Plain(None) => fraction(reverse.pair),
         Idler::Plain(Some(idler)) => format!("{}/{} by an idler of {idler}", reverse.pair.driven, reverse.pair.driver),
@@ -135,13 +161,8 @@ fn drops_cell(analysis: &Analysis) -> Cell {
     if drops.is_empty() {
         return Cell::absent("one gear only");
     }
-    let mut line: Vec<Piece> = Vec::new();
-    for gear in 0..drops.len() {
-        if gear > 0 {
-            line.push(Piece::words("·"));
-        }
-        line.extend(drop_figure(analysis, gear, &format!("gear_{}.drop", gear + 1)).map(Piece::from));
-    }
+    let figures = (0..drops.len()).filter_map(|gear| drop_figure(analysis, gear, &format!("gear_{}.drop", gear + 1)));
+    let line = parted(figures.map(Piece::from));
     Cell::line(line).and_maybe(analysis.gears().character.and_then(|character| character_verdict(character, &drops)))
 }
 

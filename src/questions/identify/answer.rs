@@ -1,178 +1,150 @@
-//! What lies on the bench, and does it belong together? From counts, from turns, from a printed ladder, and for parts of several sets.
-//!
-//! Each question is answered by itself from what was typed and the candidates of the catalogue; the search from a printed ladder
-//! back to teeth takes longer and is only set up here.
+//! Which gear sets of the shelf agree with all that is known of a box, and what to count or turn next.
 
+pub mod axle;
+
+use std::cmp::Ordering;
+
+use super::read::Evidence;
 use crate::gearing::identify::Candidate;
-use crate::gearing::identify::counts::{ByCounts, Counted, by_counts};
-use crate::gearing::identify::ladder::{LadderSearch, Wish, WishError};
-use crate::gearing::identify::printed::{self, FigureError};
-use crate::gearing::identify::reading::{Interval, Reading, ReadingError, by_eye, turns};
+use crate::gearing::identify::counts::{self, ByCounts, NextCount, by_counts, next_count};
+use crate::gearing::identify::ladder::{LadderSearch, Outcome, Wish, WishError};
+use crate::gearing::identify::printed::{self, by_printed};
 use crate::gearing::identify::tooth_pairs::{Counts, Pairs, pairs_in};
-use crate::gearing::identify::turns::{ByTurns, Turned, axles_by_turns, by_turns};
-use crate::gearing::mix::{Donor, MixError, Mixed, Mixture, mix};
-use crate::gearing::part::Part;
-use crate::gearing::read::{self, GearTextError};
-use crate::gearing::speeds::Selected;
-use crate::gearing::{FinalDrive, Gearbox, Layout, Teeth};
-use crate::job::{Bench, BenchField};
-use crate::problem::{Explain, Problem};
+use crate::gearing::identify::turns::{self, NextTurn, by_turns};
+use crate::gearing::{Gearbox, Layout};
+use crate::order::index;
+use crate::questions::{Known, Long, Source};
+use crate::sliced::Sliced;
 
-/// What a reading of turns says.
+/// The work that a search back to teeth may take where nobody waits for it: some seconds at most.
+const MOST_WORK: u64 = 1_000_000;
+
+/// What a box can be.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Reads {
-    /// The ratios it leaves.
-    pub interval: Interval,
-    /// The candidates, ranked.
-    pub ranked: ByTurns,
-    /// The tooth pairs it leaves, smallest first.
-    pub pairs: Pairs,
+pub struct Sets {
+    /// Every gear set of the shelf, those that agree best first.
+    pub ranked: Vec<Standing>,
+    /// How many agree with everything.
+    pub fitting: usize,
+    /// What the counts alone say.
+    pub counts: Option<ByCounts>,
+    /// What tells apart those that agree with everything.
+    pub next: Option<Next>,
 }
 
-/// The layout of what lies on the bench.
-pub fn layout(bench: &Bench) -> Layout {
-    Layout::ALL.into_iter().find(|layout| layout.id() == bench.layout).unwrap_or_default()
+/// How a gear set stands to each kind of evidence; `None` where there is none of that kind.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Standing {
+    /// Its place on the shelf.
+    pub at: usize,
+    /// To the counts.
+    pub counts: Option<counts::Match>,
+    /// To the turns.
+    pub turns: Option<turns::Match>,
+    /// To the printed ratios.
+    pub printed: Option<printed::Match>,
 }
 
-/// The candidates that fit the counted teeth, and what else to count. Counts that cannot be read are left out and said.
-pub fn from_counts(bench: &Bench, candidates: &[Candidate<'_>], problems: &mut Vec<Problem>) -> Option<ByCounts> {
-    let counted = counted(bench, problems);
-    (!counted.is_empty()).then(|| by_counts(&counted, candidates))
+/// What to do next.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Next {
+    /// A gear to be counted.
+    Count(NextCount),
+    /// A gear to be turned in.
+    Turn(NextTurn),
 }
 
-const GEARS: [BenchField; 6] =
-    [BenchField::First, BenchField::Second, BenchField::Third, BenchField::Fourth, BenchField::Fifth, BenchField::Sixth];
+impl Standing {
+    /// Whether it agrees with everything.
+    pub fn fits(&self) -> bool {
+        self.misses() == 0
+    }
 
-fn counted(bench: &Bench, problems: &mut Vec<Problem>) -> Vec<Counted> {
-    let layout = layout(bench);
-    let mut counted = Vec::new();
-    let mut take = |field: BenchField, [line, counter]: [Part; 2]| match pair(field.text(bench)) {
-        Ok(teeth) => {
-            let places = [Some(line), Some(counter)].into_iter().zip(teeth);
-            counted.extend(places.filter_map(|(at, teeth)| teeth.map(|teeth| Counted { at, teeth })));
-        }
-        Err(why) => problems.push(Problem::stop(field.path(), &why)),
-    };
-    let lines = |driver: Part, driven: Part, line_drives: bool| if line_drives { [driver, driven] } else { [driven, driver] };
-    take(BenchField::Constant, lines(Part::ConstantDriver, Part::ConstantDriven, layout != Layout::OutputReduced));
-    for (gear, field) in GEARS.into_iter().enumerate() {
-        take(field, lines(Part::Driver(gear), Part::Driven(gear), layout == Layout::OutputReduced));
+    /// The kinds of evidence it does not agree with.
+    fn misses(&self) -> usize {
+        let counts = self.counts.as_ref().is_some_and(|found| !found.fits());
+        let turns = self.turns.as_ref().is_some_and(|found| !found.fits());
+        let printed = self.printed.is_some_and(|found| !found.fits);
+        [counts, turns, printed].into_iter().filter(|misses| *misses).count()
     }
-    take(BenchField::Reverse, lines(Part::ReverseDriver, Part::ReverseDriven, layout == Layout::OutputReduced));
-    for text in bench.anywhere.split(|c: char| c.is_whitespace() || matches!(c, ',' | ';')).filter(|text| !text.is_empty()) {
-        match read::count(text) {
-            Ok(teeth) => counted.push(Counted { at: None, teeth }),
-            Err(why) => problems.push(Problem::stop(BenchField::Anywhere.path(), &why)),
-        }
-    }
-    counted
-}
 
-/// `37/18`, `37/?`, `?/18`, or nothing.
-fn pair(text: &str) -> Result<[Option<Teeth>; 2], GearTextError> {
-    if text.trim().is_empty() {
-        return Ok([None, None]);
-    }
-    if !text.contains('?') {
-        return read::counts(text).map(|(line, counter)| [Some(line), Some(counter)]);
-    }
-    let mut parts = text.split('/').map(|part| if part.trim() == "?" { Ok(None) } else { read::count(part).map(Some) });
-    match (parts.next(), parts.next(), parts.next()) {
-        (Some(line), Some(counter), None) => Ok([line?, counter?]),
-        _ => Err(GearTextError::NotAPair { text: text.trim().to_owned() }),
-    }
-}
-
-/// What turning the gearbox says; `None` where nothing was typed.
-pub fn from_turns(bench: &Bench, candidates: &[Candidate<'_>]) -> Option<Result<Reads, ReadingError>> {
-    let reading = reading([&bench.input_turns, &bench.output_turns, &bench.uncertainty])?;
-    Some(reading.map(|reading| {
-        let interval = reading.interval();
-        let selected = match bench.turned_gear.as_str() {
-            "r" => Some(Selected::Reverse),
-            number => number.parse::<usize>().ok().filter(|number| *number > 0).map(|number| Selected::Gear(number - 1)),
+    /// Whether it stands before another: fewer kinds missed, then fewer counts and teeth off, less of the ratio, fewer printed
+    /// places, nearer the middle of the reading.
+    fn nearer(&self, other: &Self) -> Ordering {
+        let whole = |standing: &Self| (standing.misses(), standing.counts.as_ref().map(counts::Match::distance));
+        let parts = |standing: &Self| {
+            let turns = standing.turns.as_ref().map_or([0.0; 2], |found| [found.outside, found.off_centre]);
+            [turns[0], standing.printed.map_or(0.0, |found| found.off), turns[1]]
         };
-        let ranked = by_turns(&[Turned { selected, interval }], candidates);
-        Reads { interval, ranked, pairs: pairs_in(&interval, &Counts::of_gearbox()) }
-    }))
+        let parts = parts(self).into_iter().zip(parts(other)).map(|(one, other)| one.total_cmp(&other));
+        parts.fold(whole(self).cmp(&whole(other)), Ordering::then)
+    }
 }
 
-/// What turning the axle says; with one wheel held the other turns twice as far.
-pub fn from_axle(bench: &Bench, drives: &[FinalDrive]) -> Option<Result<Reads, ReadingError>> {
-    let reading = reading([&bench.shaft_turns, &bench.wheel_turns, &bench.wheel_uncertainty])?;
-    Some(reading.map(|reading| {
-        let interval = if bench.wheel == "held" { reading.interval_with_one_wheel_held() } else { reading.interval() };
-        Reads { interval, ranked: axles_by_turns(interval, drives), pairs: pairs_in(&interval, &Counts::of_axle()) }
-    }))
-}
-
-fn reading([input, output, uncertainty]: [&String; 3]) -> Option<Result<Reading, ReadingError>> {
-    if input.trim().is_empty() && output.trim().is_empty() {
+/// What the box can be; `None` where nothing is known of one.
+pub fn sets(evidence: &Evidence, shelf: &[Known<Gearbox>]) -> Option<Sets> {
+    if !evidence.is_of_a_box() {
         return None;
     }
-    let uncertain = || if uncertainty.trim().is_empty() { Ok(by_eye()) } else { turns(uncertainty) };
-    Some(turns(input).and_then(|input| Reading::new(input, turns(output)?, uncertain()?)))
+    let candidates: Vec<Candidate<'_>> = shelf.iter().map(|known| Candidate { name: known.entry.title(), gearbox: &known.part }).collect();
+    let counts = (!evidence.counted.is_empty()).then(|| by_counts(&evidence.counted, &candidates));
+    let ranked = ranked(evidence, &candidates, counts.as_ref());
+    let fitting: Vec<usize> = ranked.iter().filter(|standing| standing.fits()).map(|standing| standing.at).collect();
+    let next = next(evidence, &fitting, &candidates);
+    Some(Sets { ranked, fitting: fitting.len(), counts, next })
 }
 
-/// The candidates whose ratios print as a ladder says, and the search for every combination of teeth that does.
-pub struct FromLadder {
-    /// The printed figures.
-    pub figures: Vec<printed::Figure>,
-    /// The candidates, ranked.
-    pub ranked: Vec<printed::Match>,
+/// Every candidate with how it stands to each kind of evidence, those that agree best first.
+fn ranked(evidence: &Evidence, candidates: &[Candidate<'_>], counts: Option<&ByCounts>) -> Vec<Standing> {
+    let counts = index(counts.into_iter().flat_map(|counts| counts.ranked.iter().map(|found| (found.candidate, found.clone()))));
+    let turned = evidence.turned.map(|turned| by_turns(&[turned], candidates).ranked).unwrap_or_default();
+    let turned = index(turned.into_iter().map(|found| (found.candidate, found)));
+    let printed = if evidence.printed.is_empty() { Vec::new() } else { by_printed(&evidence.printed, candidates) };
+    let printed = index(printed.into_iter().map(|found| (found.candidate, found)));
+    let standing =
+        |at: usize| Standing { at, counts: counts.get(&at).cloned(), turns: turned.get(&at).cloned(), printed: printed.get(&at).copied() };
+    let mut all: Vec<Standing> = (0..candidates.len()).map(standing).collect();
+    crate::order::by(&mut all, Standing::nearer);
+    all
 }
 
-/// Reads a printed ladder; `None` where nothing was typed.
-pub fn from_ladder(bench: &Bench, candidates: &[Candidate<'_>]) -> Option<Result<FromLadder, FigureError>> {
-    (!bench.ladder.trim().is_empty()).then(|| {
-        let figures = printed::figures(&bench.ladder)?;
-        Ok(FromLadder { ranked: printed::by_printed(&figures, candidates), figures })
-    })
+/// What tells the sets left apart: a count where teeth can be seen, else a turn of the closed box.
+fn next(evidence: &Evidence, fitting: &[usize], candidates: &[Candidate<'_>]) -> Option<Next> {
+    let known: Vec<_> = evidence.counted.iter().filter_map(|count| count.at).collect();
+    let count = || next_count(fitting, &known, candidates).map(Next::Count);
+    if evidence.turned.is_none() || !evidence.counted.is_empty() {
+        return count();
+    }
+    let left: Vec<Candidate<'_>> = fitting.iter().filter_map(|at| candidates.get(*at).copied()).collect();
+    by_turns(&[], &left).next.map(Next::Turn).or_else(count)
 }
 
-/// What is wrong with the tooth limits of a printed ladder; the usual limit is taken for such a one.
-pub fn limit_problems(bench: &Bench) -> Vec<Problem> {
-    let wrong = |(field, usual): (BenchField, u16)| {
-        let why = tooth_limit(bench, field, usual).err()?;
-        Some(Problem::stood_in(field.path(), &why, &format!("the usual limit of {usual} is taken")))
-    };
-    [(BenchField::Fewest, Wish::FEWEST), (BenchField::Most, Wish::MOST)].into_iter().filter_map(wrong).collect()
+/// The tooth pairs that the turns of a two-shaft box leave; elsewhere a ratio is of two pairs, and no single one can be told.
+pub fn pairs(evidence: &Evidence) -> Option<Pairs> {
+    let turned = evidence.turned.filter(|_| evidence.layout == Layout::TwoShaft)?;
+    Some(pairs_in(&turned.interval, &Counts::of_gearbox()))
 }
 
-/// A tooth limit as typed, the usual one where it is blank.
-fn tooth_limit(bench: &Bench, field: BenchField, usual: u16) -> Result<u16, GearTextError> {
-    let text = field.text(bench);
-    if text.trim().is_empty() { Ok(usual) } else { read::count(text).map(Teeth::count) }
+/// What the search from the printed ratios back to teeth looks for; `None` where none are typed that can be read.
+pub fn wish(evidence: &Evidence) -> Option<Wish> {
+    let [fewest, most] = evidence.limits;
+    let known = evidence.counted.iter().filter_map(|count| Some((count.at?, count.teeth))).collect();
+    let wish = Wish { fewest, most, known, ..Wish::new(evidence.layout, evidence.printed.clone()) };
+    (!evidence.printed.is_empty()).then_some(wish)
 }
 
-/// The search back to teeth for a printed ladder.
+/// The teeth that the printed ratios can be of, as far as they are searched.
 ///
 /// # Errors
-/// When the wish cannot be: limits that cross, figures that no box has.
-pub fn ladder_search(bench: &Bench, figures: Vec<printed::Figure>) -> Result<LadderSearch, WishError> {
-    let mut wish = Wish::new(layout(bench), figures);
-    wish.fewest = tooth_limit(bench, BenchField::Fewest, Wish::FEWEST).unwrap_or(Wish::FEWEST);
-    wish.most = tooth_limit(bench, BenchField::Most, Wish::MOST).unwrap_or(Wish::MOST);
-    LadderSearch::new(wish)
-}
-
-/// Parts of up to three sets put together; `None` until the cluster's set is chosen. A set not chosen is the cluster's.
-pub fn mixed(bench: &Bench, find: impl Fn(&str) -> Option<Gearbox>) -> Option<Result<Mixed, MixError>> {
-    (!bench.mix_cluster.is_empty()).then(|| mixture(bench, find))
-}
-
-fn mixture<'a>(bench: &'a Bench, find: impl Fn(&str) -> Option<Gearbox>) -> Result<Mixed, MixError> {
-    let chosen = |name: &str| find(name).ok_or_else(|| MixError::NoSuchSet { set: name.to_owned() });
-    let or_cluster = |name: &'a str| if name.is_empty() { bench.mix_cluster.as_str() } else { name };
-    let [cluster_name, input_name, gears_name] = [bench.mix_cluster.as_str(), or_cluster(&bench.mix_input), or_cluster(&bench.mix_gears)];
-    let (cluster, input, gears) = (chosen(cluster_name)?, chosen(input_name)?, chosen(gears_name)?);
-    let donor = |name, gearbox| Donor { name, gearbox, cut: None };
-    let donors = vec![donor(gears_name, &gears); gears.gears().len()];
-    let (constant, cluster) = (donor(input_name, &input), donor(cluster_name, &cluster));
-    mix(&Mixture { constant, cluster, gears: &donors, sum: None, centre: None })
-}
-
-/// A refusal as a problem of a field.
-pub fn refused(field: BenchField, why: &impl Explain) -> Problem {
-    Problem::stop(field.path(), why)
+/// When they cannot be searched: limits that cross, figures that no box has.
+pub fn teeth(source: Source<'_>, evidence: &Evidence) -> Option<Result<Outcome, WishError>> {
+    let search = LadderSearch::new(wish(evidence)?);
+    match (search, source.long) {
+        (Err(why), _) => Some(Err(why)),
+        (Ok(_), Long::InSlices(slices)) => slices.teeth.clone().map(Ok),
+        (Ok(mut search), Long::AtOnce) => {
+            search.advance(MOST_WORK);
+            Some(Ok(search.found()))
+        }
+    }
 }

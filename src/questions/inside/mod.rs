@@ -5,7 +5,7 @@ pub mod pictures;
 pub mod read;
 pub mod rows;
 
-use super::{Drawn, Input, Place, Question};
+use super::{Drawn, Input, Place, Question, chosen};
 use crate::job::{JobChoice, JobField};
 use crate::sheet::Said;
 
@@ -25,7 +25,7 @@ pub const QUESTION: Question = Question {
     groups: &[],
     station: rows::station,
     answer: |_| Said::default(),
-    deciding: |_| Vec::new(),
+    deciding: |source| chosen(&rows::rows(source), &["cluster", "fastest", "idle", "meshes", "sync-", "contact"]),
     rows: rows::rows,
     rests: |_| Vec::new(),
     pictures: &[

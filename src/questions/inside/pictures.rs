@@ -65,7 +65,7 @@ impl Places {
             next += 1.0;
         }
         let reverse = next;
-        let after = if gearbox.reverse().is_some() { next + 1.0 } else { next };
+        let after = if gearbox.reverse_gears().is_some() { next + 1.0 } else { next };
         let constant = if gearbox.layout() == Layout::OutputReduced { after } else { 0.0 };
         let last = if gearbox.layout() == Layout::OutputReduced { after } else { after - 1.0 };
         Self { constant, gears, reverse, last }

@@ -99,7 +99,7 @@ impl Pull {
             cruise: conditions.cruise.and_then(|speed| cruise::in_gear(&vehicle, many, speed, typed.trailer)),
             distances: distances(&vehicle, conditions),
             roll: conditions.pull.run.roll.map(|roll| rolling(&vehicle, conditions, roll)),
-            facts: Some(facts),
+            facts,
             thrust: Some(thrust),
             vehicle: Some(vehicle),
             refused: None,
@@ -121,7 +121,7 @@ fn plain_gears(setup: &Setup) -> Option<PlainGears> {
     })
 }
 
-/// What the setups are compared by. Where no cruise speed is given, one that none reaches stands in.
+/// What the setups are compared by.
 fn question(conditions: &Conditions) -> Question {
     let run = &conditions.pull.run;
     Question {
@@ -129,7 +129,7 @@ fn question(conditions: &Conditions) -> Question {
         rule: run.rule,
         shift_time: run.shift_time.value,
         speeds: run.speeds.clone(),
-        cruise: conditions.cruise.unwrap_or_else(|| metres_per_second(1_000.0)),
+        cruise: conditions.cruise,
         band_share: run.band_share.value.0,
         trailer: conditions.pull.trailer,
     }

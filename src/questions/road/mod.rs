@@ -2,10 +2,12 @@
 
 pub mod answer;
 pub mod pictures;
+pub mod rests;
 pub mod rows;
+
 pub mod tyres;
 
-use super::{Drawn, Input, Place, Question};
+use super::{Drawn, Input, Place, Question, chosen};
 use crate::job::{JobChoice, JobField};
 use crate::sheet::Said;
 
@@ -23,9 +25,9 @@ pub const QUESTION: Question = Question {
     groups: &[],
     station: rows::station,
     answer: |_| Said::default(),
-    deciding: |_| Vec::new(),
+    deciding: |source| chosen(&rows::rows(source), &["cruise", "gear-", "rolls", "tyre-speed"]),
     rows: rows::rows,
-    rests: |_| Vec::new(),
+    rests: rests::rests,
     pictures: &[Drawn {
         id: "shift-chart",
         tab: "Shift chart",

@@ -2,12 +2,13 @@
 
 use crate::gearing::teeth::decimal;
 use crate::questions::Analysis;
+use crate::questions::alike::rounded;
 use crate::questions::gears::rows::plus_minus;
 use crate::questions::short::cruise_text;
 use crate::questions::{Source, Station, needs, needs_in};
 use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
 use crate::units::common::in_rpm;
-use crate::units::{AngularVelocity, Length, Measured, Unit, Velocity, number, unit};
+use crate::units::{Length, Measured, Unit, Velocity, number, unit};
 
 mod tyres;
 
@@ -38,26 +39,40 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
 fn speed_cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell {
     let Some(in_gear) = analysis.road().gears.get(gear) else { return Cell::absent(format!("no {}", ordinal(gear))) };
     let Some(per_thousand) = in_gear.per_thousand else { return Cell::absent(needs_in(analysis, gear)) };
-    let unit = Velocity::usual(source.reader.units);
-    let key = |what: &str| format!("gear_{}.{what}", gear + 1);
-    let at_shift = match in_gear.at_shift.zip(source.conditions.shift) {
-        Some((speed, shift)) => {
-            let big = Figure::quantity(&key("at_shift"), &speed, unit, 1).big();
-            speed_working(source, analysis, gear, big, in_rpm(shift)).into()
-        }
-        None => Piece::Absent("needs the shift rpm".into()),
-    };
-    let small = Figure::quantity(&key("per_1000"), &per_thousand, unit, 1).small();
+    let key = format!("gear_{}", gear + 1);
+    let small = Figure::quantity(&format!("{key}.per_1000"), &per_thousand, Velocity::usual(source.reader.units), 1).small();
     let small = speed_working(source, analysis, gear, small, 1000.0);
+    let at_shift = speed_at_shift(source, analysis, gear, &key);
+    let at_shift = at_shift.map_or_else(|| Piece::Absent("needs the shift rpm".into()), |speed| speed.big().into());
     let cell = Cell::line([at_shift, small.into(), Piece::words("per 1,000 rpm")]);
     let cell = match analysis.setup.printed(gear) {
         Some(printed) => cell.and([Piece::words(format!("{}, as the ratio is printed", plus_minus(printed)))]),
         None => cell,
     };
-    match in_gear.lands_at {
-        Some(lands_at) => cell.and([Piece::words("next gear picks up at"), landing(source, analysis, gear, lands_at).into()]),
+    let cell = match past_top_speed(source, analysis, gear) {
+        Some(top) => cell.and([Piece::words(format!("out of reach: the car tops out at {top}"))]),
+        None => cell,
+    };
+    match landing(source, analysis, gear, &key) {
+        Some(landing) => cell.and([Piece::words("next gear picks up at"), landing.into()]),
         None => cell,
     }
+}
+
+/// Road speed of a gear at the shift rpm; its key begins with `key`.
+pub fn speed_at_shift(source: Source<'_>, analysis: &Analysis, gear: usize, key: &str) -> Option<Figure> {
+    let (speed, shift) = analysis.road().gears.get(gear)?.at_shift.zip(source.conditions.shift)?;
+    let figure = Figure::quantity(&format!("{key}.at_shift"), &speed, Velocity::usual(source.reader.units), 1);
+    Some(speed_working(source, analysis, gear, figure, in_rpm(shift)))
+}
+
+/// The car's top speed, where a gear at the shift rpm would be faster and engine and car are known.
+pub fn past_top_speed(source: Source<'_>, analysis: &Analysis, gear: usize) -> Option<String> {
+    let unit = Velocity::usual(source.reader.units);
+    let at_shift = analysis.road().gears.get(gear)?.at_shift?;
+    let top = analysis.tyres().fastest.filter(|fastest| fastest.is_top_speed)?.speed;
+    let shown = |speed: &Velocity| rounded((unit.take)(speed), 1);
+    (shown(&at_shift) > shown(&top)).then(|| crate::units::show(&top, unit, 1))
 }
 
 fn speed_working(source: Source<'_>, analysis: &Analysis, gear: usize, figure: Figure, engine_rpm: f64) -> Figure {
@@ -78,10 +93,12 @@ fn speed_working(source: Source<'_>, analysis: &Analysis, gear: usize, figure: F
     figure.by("speed = engine rpm × what the tyre rolls at each turn ÷ overall ratio", filled, KINEMATICS)
 }
 
-fn landing(source: Source<'_>, analysis: &Analysis, gear: usize, lands_at: AngularVelocity) -> Figure {
+/// The rpm that the next gear picks up after a shift at the shift rpm; its key begins with `key`.
+pub fn landing(source: Source<'_>, analysis: &Analysis, gear: usize, key: &str) -> Option<Figure> {
+    let lands_at = analysis.road().gears.get(gear)?.lands_at?;
     let ratio = |gear: usize| analysis.gears().ratios.get(gear).copied().flatten().map_or(0.0, decimal);
     let shift = source.conditions.shift.map_or(0.0, in_rpm);
-    let figure = Figure::number(format!("gear_{}.lands_at_rpm", gear + 1), in_rpm(lands_at), 0).small();
+    let figure = Figure::number(format!("{key}.lands_at_rpm"), in_rpm(lands_at), 0).small();
     let filled = format!(
         "{} × {} ÷ {} = {} rpm",
         number::show(shift, 0),
@@ -91,7 +108,7 @@ fn landing(source: Source<'_>, analysis: &Analysis, gear: usize, lands_at: Angul
     );
     let mut figure = figure.by("rpm after the shift = rpm before × next ratio ÷ this ratio", filled, KINEMATICS);
     figure.unit = "rpm".into();
-    figure
+    Some(figure)
 }
 
 fn cruise_cell(source: Source<'_>, analysis: &Analysis) -> Cell {

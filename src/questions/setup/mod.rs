@@ -49,7 +49,7 @@ pub struct Setup {
     pub constant: Option<Mesh>,
     /// The forward gears, each as far as it could be read.
     pub gears: Vec<Option<Gear>>,
-    /// Reverse, where its teeth are given.
+    /// Reverse, where its teeth or its ratio are given.
     pub reverse: Option<Reverse>,
     /// The whole gearbox, where every part of it could be read.
     pub gearbox: Option<Gearbox>,
@@ -161,7 +161,7 @@ fn read_constant(typed: &job::Gearbox, gears: &[Option<Gear>], problems: &mut Ve
     }
 }
 
-/// Reverse may be left blank: its teeth are often unknown, and no forward figure needs them.
+/// Reverse may be left blank: it is often unknown, and no forward figure needs it.
 fn read_reverse(typed: &job::Gearbox, problems: &mut Vec<Problem>) -> Option<Reverse> {
     let idler = keep(problems, &SetupField::Idler.path(), read::idler(&typed.idler));
     if typed.reverse.trim().is_empty() {
@@ -170,8 +170,10 @@ fn read_reverse(typed: &job::Gearbox, problems: &mut Vec<Problem>) -> Option<Rev
         }
         return None;
     }
-    let pair = keep(problems, &SetupField::Reverse.path(), read::pair(&typed.reverse, typed.layout));
-    Some(Reverse { pair: pair?, idler: idler? })
+    // An idler that cannot be read says so itself.
+    let reverse =
+        keep(problems, &SetupField::Reverse.path(), read::reverse(&typed.reverse, idler.unwrap_or(Idler::Plain(None)), typed.layout));
+    idler.and(reverse)
 }
 
 fn assemble(layout: Layout, constant: Option<Mesh>, gears: &[Option<Gear>], reverse: Option<Reverse>) -> Option<Gearbox> {

@@ -9,11 +9,12 @@ use std::time::Duration;
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use layshaft::catalogue::Catalogue;
-use layshaft::chart::{self, LIGHT, of};
+use layshaft::chart::{self, LIGHT};
 use layshaft::finder::{Given, Search, Table, Wish};
 use layshaft::job::{Job, demo};
 use layshaft::questions::Source;
-use layshaft::questions::{self, Shelves};
+use layshaft::questions::road::pictures as of;
+use layshaft::questions::{self, OnShelf};
 use layshaft::sheet::{Reader, Words};
 use measurements::{car, ground};
 
@@ -45,15 +46,15 @@ fn searches(criterion: &mut Criterion) {
 }
 
 fn sheet(criterion: &mut Criterion) {
-    let gears = Catalogue::built_in().speedometer_gears();
-    let shelves = Shelves { speedometer_gears: &gears };
+    let shelf = OnShelf::of(&Catalogue::built_in());
+    let shelves = shelf.shelves();
     let job = demo::job();
     let one = Job { setups: job.setups.iter().take(1).cloned().collect(), ..job.clone() };
     let mut group = criterion.benchmark_group("sheet");
     group.bench_function("analysis-of-one-setup", |b| b.iter(|| black_box(questions::analyse_job(black_box(&one), shelves))));
-    let questions::Answers { conditions, setups } = questions::analyse_job(&job, shelves);
+    let answers = questions::analyse_job(&job, shelves);
     let reader = Reader { units: job.units, words: Words::Us };
-    let source = Source { job: &job, conditions: &conditions, setups: &setups, shelves, reader };
+    let source = Source::new(&job, &answers, shelves, reader);
     group.bench_function("rows-of-three-setups", |b| b.iter(|| black_box(layshaft::questions::sheet_of(source))));
     let shift = of::shift_chart(source, None);
     group.bench_function("shift-chart-as-svg", |b| b.iter(|| black_box(chart::svg_text(&shift, &LIGHT, (1_180, 460)).is_ok())));

@@ -54,10 +54,10 @@ pub(crate) fn ask(folder: &Path) -> Result<Rival> {
 /// The shift chart of the demo job as the library wants it: one row of speeds, one of rpm for each setup.
 fn series() -> Value {
     let job = demo::job();
-    let shelves = Shelves { speedometer_gears: &[] };
-    let questions::Answers { conditions, setups } = questions::analyse_job(&job, shelves);
+    let shelves = Shelves::default();
+    let answers = questions::analyse_job(&job, shelves);
     let reader = Reader { units: job.units, words: Words::Us };
-    let chart = of::shift_chart(Source { job: &job, conditions: &conditions, setups: &setups, shelves, reader }, None);
+    let chart = of::shift_chart(Source::new(&job, &answers, shelves, reader), None);
     let lines: Vec<Vec<[f64; 2]>> = chart
         .setups
         .iter()

@@ -1,4 +1,4 @@
-//! Pictures of every section, to be looked at: wide and narrow, light and dark, and on paper.
+//! Pictures of every question and place, to be looked at: wide and narrow, light and dark, and on paper.
 
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -8,28 +8,42 @@ use anyhow::{Context, Result, bail};
 
 use crate::{Page, Paper, Screen, Theme, visit};
 
-const SCREENS: [Screen; 2] = [Screen::DESK, Screen::PHONE];
+const SCREENS: [Screen; 4] = [
+    Screen::DESK,
+    Screen { width: 1024, height: 768, ratio: 1.0, mobile: false },
+    Screen { width: 820, height: 1180, ratio: 1.0, mobile: true },
+    Screen::PHONE,
+];
 const THEMES: [Theme; 2] = [Theme::Light, Theme::Dark];
 const PAPERS: [(&str, Paper); 2] = [("print-a4", Paper::A4), ("print-letter", Paper::LETTER)];
 
-/// Takes the pictures, of all sections or of the one named, and answers the folder they are in.
+/// Takes the pictures, of all questions and places or of the one named, and answers the folder they are in.
 ///
 /// # Errors
-/// The build fails, the browser does not start, or there is no section of that name.
+/// The build fails, the browser does not start, or there is no question of that name.
 pub fn take(only: Option<&str>) -> Result<PathBuf> {
     let folder = xtask::shell::target().join("look");
     if only.is_none() && folder.exists() {
-        // Pictures of sections that are gone would mislead.
+        // Pictures of questions that are gone would mislead.
         fs::remove_dir_all(&folder).with_context(|| format!("cannot clear {}", folder.display()))?;
     }
     fs::create_dir_all(&folder).with_context(|| format!("cannot make {}", folder.display()))?;
     visit(async |page| {
-        for screen in SCREENS {
-            for theme in THEMES {
-                page.set_screen(screen).await?;
-                page.set_theme(theme).await?;
-                page.open("").await?;
-                sections(page, only, &folder, &format!("{}-{}", screen.width, theme.word())).await?;
+        page.open("").await?;
+        let places = chosen(page.everywhere().await?, only)?;
+        page.go_to("compare/gears").await?;
+        page.close_notices().await?;
+        for many in [3, 6] {
+            page.set_screen(Screen::DESK).await?;
+            page.go_to("compare/gears").await?;
+            page.add_setups(many).await?;
+            page.saved().await?;
+            for screen in SCREENS {
+                for theme in THEMES {
+                    page.set_screen(screen).await?;
+                    page.set_theme(theme).await?;
+                    take_each(page, &places, &folder, &format!("{many}-{}-{}", screen.width, theme.word())).await?;
+                }
             }
         }
         if only.is_none() {
@@ -40,43 +54,39 @@ pub fn take(only: Option<&str>) -> Result<PathBuf> {
     Ok(folder)
 }
 
-async fn sections(page: &Page, only: Option<&str>, folder: &Path, suffix: &str) -> Result<()> {
-    let mut names: Vec<String> = page.js("[...document.querySelectorAll('main section[id]')].map((s) => s.id)").await?;
-    if let Some(only) = only {
-        if !names.iter().any(|name| name == only) {
-            bail!("there is no section `{only}`; these are: {}", names.join(", "));
-        }
-        names.retain(|name| name == only);
-    } else {
-        write(folder, &format!("page-{suffix}.png"), &page.picture().await?)?;
+/// The addresses asked for: all of them, or the one that ends with a name.
+fn chosen(all: Vec<String>, only: Option<&str>) -> Result<Vec<String>> {
+    let Some(only) = only else { return Ok(all) };
+    let names = all.join(", ");
+    let chosen: Vec<String> = all.into_iter().filter(|at| at == only || at.rsplit('/').next() == Some(only)).collect();
+    if chosen.is_empty() {
+        bail!("there is no question or place `{only}`; these are: {names}");
     }
-    // What stays in view while the page is scrolled would stand across a section taller than the window.
-    page.js::<()>("void [...document.querySelectorAll('body *')].filter((one) => getComputedStyle(one).position === 'sticky').forEach((one) => { one.style.position = 'static'; })").await?;
-    for name in names {
-        // What begins when it comes into view has begun and ended before the picture; other sections' work has not begun.
-        page.element(&format!("section[id=\"{name}\"]")).await?;
-        // A picture is painted once it is near the window.
-        page.js::<()>(&format!(
-            "(async () => {{ for (const one of document.querySelectorAll('section[id=\"{name}\"] .picture')) {{
-                one.scrollIntoView({{ block: 'center' }});
-                await new Promise((done) => setTimeout(done, 150));
-            }} }})()"
-        ))
-        .await?;
-        let waiting = format!("section[id=\"{name}\"] [data-done=\"false\"]");
-        if page.count(&waiting).await? > 0 {
-            page.element(&waiting).await?;
-            page.until(&format!("document.querySelector('{waiting}') === null")).await?;
-        }
-        write(folder, &format!("{name}-{suffix}.png"), &page.picture_of(&format!("section[id=\"{name}\"]")).await?)?;
+    Ok(chosen)
+}
+
+/// A picture of the first screen of each, and one of the whole page with its folds open.
+async fn take_each(page: &Page, places: &[String], folder: &Path, suffix: &str) -> Result<()> {
+    for at in places {
+        page.go_to(at).await?;
+        let name = at.replace('/', "-");
+        settle(page).await?;
+        write(folder, &format!("{name}-{suffix}.png"), &page.picture_of_window().await?)?;
+        write(folder, &format!("{name}-{suffix}-whole.png"), &page.picture().await?)?;
     }
     Ok(())
+}
+
+/// Waits until what goes on has ended, and what was asked for is painted.
+async fn settle(page: &Page) -> Result<()> {
+    page.js::<()>("void scrollTo({ top: 0, behavior: 'instant' })").await?;
+    page.until("document.querySelector('main [data-done=\"false\"], main [aria-busy=\"true\"]') === null").await?;
+    page.js::<()>("new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(null))))").await
 }
 
 async fn print(page: &Page, folder: &Path) -> Result<()> {
     page.set_screen(Screen::DESK).await?;
     page.set_theme(Theme::Light).await?;
-    page.open("").await?;
     for (name, paper) in PAPERS {
         let file = format!("{name}.pdf");
         write(folder, &file, &page.pdf(paper).await?)?;

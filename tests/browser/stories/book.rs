@@ -1,9 +1,10 @@
 //! The book of jobs: found, opened, copied, put away, deleted and brought back; a backup out and in.
 
 use browser_tests::anyhow::{Result, ensure};
-use browser_tests::{Key, Page, visit};
+use browser_tests::{Page, button, field, visit};
 
-const KEPT: &str = "document.querySelector('.bar__kept').innerText === 'kept on this device'";
+const TITLE: &str = "Title of the job";
+const DEMO: &str = "Fernhill coupé, hill climb and the drive home";
 
 async fn listed(page: &Page, titles: &[&str]) -> Result<()> {
     let expected = titles.iter().map(|title| format!("'{title}'")).collect::<Vec<_>>().join(", ");
@@ -28,22 +29,36 @@ async fn fill(page: &Page, many: usize) -> Result<()> {
     .await
 }
 
+/// The jobs stand in the list of this name, in any order.
+async fn are_listed(page: &Page, titles: &[&str]) -> Result<()> {
+    let mut titles = titles.to_vec();
+    titles.sort_unstable();
+    let expected = titles.iter().map(|title| format!("{title:?}")).collect::<Vec<_>>().join(", ");
+    page.until(&format!(
+        "JSON.stringify([...document.querySelectorAll('#jobs .job__title')].map((title) => title.innerText).sort()) === JSON.stringify([{expected}])"
+    ))
+    .await
+}
+
 #[test]
 fn an_empty_job_is_begun_and_the_demo_job_found_again() -> Result<()> {
     visit(async |page| {
         page.open("").await?;
-        page.click("#open-book").await?;
-        page.click("#new-job").await?;
-        page.until("document.getElementById('title').value === 'New job' && document.activeElement.id === 'title'").await?;
-        page.type_into("#title", "Box from the barn").await?;
-        page.until(KEPT).await?;
-        page.click("#open-book").await?;
-        page.until("document.activeElement.id === 'book-search'").await?;
-        listed(page, &["Box from the barn", "Fernhill coupé, hill climb and the drive home"]).await?;
-        page.press("redshank").await?;
-        listed(page, &["Fernhill coupé, hill climb and the drive home"]).await?;
-        page.click("#jobs .job__open").await?;
-        page.until("document.getElementById('title').value.startsWith('Fernhill') && document.getElementById('book') === null").await
+        page.go_to("jobs").await?;
+        page.click(button("New empty job")).await?;
+        page.until_of(field(TITLE), "one.value === 'New job'").await?;
+        page.has_focus(field(TITLE)).await?;
+        page.type_into(field(TITLE), "Box from the barn").await?;
+        page.saved().await?;
+        listed(page, &["Box from the barn", DEMO]).await?;
+        page.type_into(field("Search").of("Jobs on this device"), "curlew four").await?;
+        listed(page, &[DEMO]).await?;
+        // Opening a job leads to what it compares, and the way back to the book is one press.
+        page.click(button(DEMO)).await?;
+        page.until_of(field(TITLE), "one.value.startsWith('Fernhill')").await?;
+        page.stands("compare/gears").await?;
+        page.click(browser_tests::link("Jobs")).await?;
+        page.stands("jobs").await
     })
 }
 
@@ -51,12 +66,16 @@ fn an_empty_job_is_begun_and_the_demo_job_found_again() -> Result<()> {
 fn the_first_visit_shows_the_demo_job_and_one_press_starts_an_empty_one() -> Result<()> {
     visit(async |page| {
         page.open("").await?;
-        page.until("document.querySelector('.notice').innerText.startsWith('This is a demo job')").await?;
-        ensure!(page.count("main .rows .figure").await? > 50, "the demo job is not filled");
-        page.click(".notice .btn").await?;
-        page.until("document.getElementById('title').value === 'New job' && document.querySelector('.notice') === null").await?;
+        ensure!(page.value(field(TITLE)).await? == DEMO, "the demo job does not lie open");
+        page.setups(3).await?;
+        page.shows("A", "gear_1.ratio", "2.467").await?;
+        page.click(button("Start an empty job").of("notices")).await?;
+        page.until_of(field(TITLE), "one.value === 'New job'").await?;
+        page.gone(button("Start an empty job")).await?;
         page.reload().await?;
-        page.until("document.getElementById('title').value === 'New job' && document.querySelector('.notice') === null").await
+        page.until_of(field(TITLE), "one.value === 'New job'").await?;
+        ensure!(!page.is_there(button("Start an empty job")).await?, "the welcome comes again");
+        Ok(())
     })
 }
 
@@ -64,29 +83,27 @@ fn the_first_visit_shows_the_demo_job_and_one_press_starts_an_empty_one() -> Res
 fn a_job_is_copied_put_away_deleted_and_brought_back() -> Result<()> {
     visit(async |page| {
         page.open("").await?;
-        page.type_into("#title", "One").await?;
-        page.until(KEPT).await?;
-        page.click("#open-book").await?;
-        page.click("[aria-label='Copy One']").await?;
-        page.until("document.getElementById('title').value === 'One, copy'").await?;
-        page.click("#book-order option:nth-child(2)").await?;
+        page.type_into(field(TITLE), "One").await?;
+        page.saved().await?;
+        page.go_to("jobs").await?;
+        page.click(button("Copy One")).await?;
+        page.until_of(field(TITLE), "one.value === 'One, copy'").await?;
+        page.choose(field("Sort by"), "title").await?;
         listed(page, &["One", "One, copy"]).await?;
-        page.click("[aria-label='State of One'] option:nth-child(3)").await?;
-        page.click("[aria-label='Archive One']").await?;
+        page.choose(field("State of One"), "waiting for parts").await?;
+        page.click(button("Archive One")).await?;
         listed(page, &["One, copy"]).await?;
-        page.click("#book-which button:nth-child(2)").await?;
+        page.click(button("archived").of("Which jobs")).await?;
         listed(page, &["One"]).await?;
-        page.until("document.querySelector(\"[aria-label='State of One']\").selectedOptions[0].innerText === 'waiting for parts'").await?;
-        page.click("[aria-label='Take back One']").await?;
-        page.click("#book-which button:nth-child(1)").await?;
-        listed(page, &["One", "One, copy"]).await?;
-        page.click("[aria-label='Delete One, copy']").await?;
+        page.until_of(field("State of One"), "one.selectedOptions[0].text === 'waiting for parts'").await?;
+        page.click(button("Take back One")).await?;
+        page.click(button("current").of("Which jobs")).await?;
+        are_listed(page, &["One", "One, copy"]).await?;
+        page.click(button("Delete One, copy")).await?;
         listed(page, &["One"]).await?;
-        page.until("document.getElementById('title').value === 'One'").await?;
-        page.js::<()>("void [...document.querySelectorAll('.notice .btn')].find((button) => button.innerText === 'Undo').click()").await?;
-        listed(page, &["One", "One, copy"]).await?;
-        page.press(Key::Escape).await?;
-        page.until("document.getElementById('book') === null").await
+        page.until_of(field(TITLE), "one.value === 'One'").await?;
+        page.click(button("Undo").of("notices")).await?;
+        are_listed(page, &["One", "One, copy"]).await
     })
 }
 
@@ -95,10 +112,9 @@ fn a_hundred_jobs_of_six_setups_are_searched_as_one_types() -> Result<()> {
     visit(async |page| {
         page.open("").await?;
         fill(page, 100).await?;
-        page.js::<()>("void (window.began = performance.now())").await?;
-        page.click("#open-book").await?;
+        page.go_to("jobs").await?;
         page.until("document.querySelectorAll('#jobs .job').length === 101").await?;
-        page.press("job 77").await?;
+        page.type_into(field("Search").of("Jobs on this device"), "job 77").await?;
         listed(page, &["Job 77"]).await?;
         // From one key to the list repainted, on whatever machine this runs: far below what a person feels as waiting.
         let spent: f64 = page
@@ -114,28 +130,26 @@ fn a_hundred_jobs_of_six_setups_are_searched_as_one_types() -> Result<()> {
 fn a_backup_goes_out_and_comes_in_with_a_plan_before_anything_is_written() -> Result<()> {
     visit(async |page| {
         page.open("").await?;
-        page.type_into("#title", "Backed up").await?;
-        page.until(KEPT).await?;
-        // What the page hands to the browser to be saved.
-        page.js::<()>("void (() => { const make = URL.createObjectURL; URL.createObjectURL = (blob) => { window.saved = blob; return make(blob); }; })()").await?;
-        page.click("#open-book").await?;
-        page.click("#back-up").await?;
-        page.until("window.saved !== undefined").await?;
-        page.js::<()>("void window.saved.text().then((text) => { window.backup = text; })").await?;
-        page.until("window.backup?.includes('Backed up') === true").await?;
-        let backup: String = page.js("window.backup").await?;
+        page.type_into(field(TITLE), "Backed up").await?;
+        page.saved().await?;
+        page.catch_saved().await?;
+        page.go_to("jobs").await?;
+        page.click(button("Back up all jobs")).await?;
+        let backup = page.caught().await?;
+        ensure!(backup.contains("Backed up"), "the job is not in the backup");
 
-        page.type_into("#title", "Changed since").await?;
-        page.until(KEPT).await?;
+        page.type_into(field(TITLE), "Changed since").await?;
+        page.saved().await?;
         let file = std::env::temp_dir().join(format!("layshaft-backup-{}.json", std::process::id()));
         std::fs::write(&file, backup)?;
         page.driver()?.find(browser_tests::By::Css("#file")).await?.send_keys(file.display().to_string()).await?;
-        page.until("document.getElementById('restore')?.innerText.includes('1 different from what is kept here') === true").await?;
+        page.says(browser_tests::group("Restore from a backup"), "1 different").await?;
         let before: usize = page.js("Object.keys(localStorage).filter((key) => key.startsWith('layshaft.job.')).length").await?;
         ensure!(before == 1, "something was written before it was confirmed");
-        page.click("#restore-write").await?;
+        page.click(button("Write 1 job")).await?;
         page.until("document.querySelectorAll('#jobs .job').length === 2").await?;
         std::fs::remove_file(file)?;
-        page.until("document.getElementById('jobs').innerText.includes('Backed up, from the file')").await
+        page.says("#jobs", "Backed up").await?;
+        page.says("#jobs", "Changed since").await
     })
 }

@@ -1,10 +1,10 @@
 //! Nothing typed is lost: each way a store can fail is caused in the browser, and the page says what happened.
 
 use browser_tests::anyhow::{Result, ensure};
-use browser_tests::{Page, visit, visit_blocked};
+use browser_tests::{Page, button, field, visit, visit_blocked};
 use thirtyfour::WindowHandle;
 
-const KEPT: &str = "document.querySelector('.bar__kept').innerText === 'kept on this device'";
+const TITLE: &str = "Title of the job";
 /// The key of the job that lies open.
 const KEY: &str = "('layshaft.job.' + localStorage.getItem('layshaft.open'))";
 
@@ -16,11 +16,25 @@ pub(crate) const MAKE_ROOM: &str =
     "void Object.keys(localStorage).filter((key) => key.startsWith('filler')).forEach((key) => localStorage.removeItem(key))";
 
 async fn title_is(page: &Page, title: &str) -> Result<()> {
-    page.until(&format!("document.getElementById('title').value === '{title}'")).await
+    page.until_of(field(TITLE), &format!("one.value === {title:?} || one.value")).await
 }
 
-pub(crate) async fn notice_says(page: &Page, words: &str) -> Result<()> {
-    page.until(&format!("[...document.querySelectorAll('.notice')].some((notice) => notice.innerText.includes('{words}'))")).await
+/// Types a title and waits until the store holds it.
+async fn keep_title(page: &Page, title: &str) -> Result<()> {
+    page.type_into(field(TITLE), title).await?;
+    page.saved().await?;
+    page.until(&format!("localStorage.getItem({KEY}).includes({title:?})")).await
+}
+
+/// Waits until the page tells something that holds all of these.
+pub(crate) async fn notice_says(page: &Page, parts: &[&str]) -> Result<()> {
+    let parts = parts.iter().map(|part| format!("notice.innerText.includes({part:?})")).collect::<Vec<_>>().join(" && ");
+    page.until(&format!("[...document.querySelectorAll('.notice')].some((notice) => {parts})")).await
+}
+
+/// Waits until the bar says how the job is kept.
+async fn kept_is(page: &Page, words: &str) -> Result<()> {
+    page.until_of("header [role=status]", &format!("one.textContent.includes({words:?}) || one.textContent")).await
 }
 
 /// The page in two tabs, the second of them before the person.
@@ -37,12 +51,13 @@ pub(crate) async fn two_tabs(page: &Page) -> Result<[WindowHandle; 2]> {
 fn what_is_typed_is_there_after_loading_again() -> Result<()> {
     visit(async |page| {
         page.open("").await?;
-        page.type_into("#title", "Gearbox for the blue car").await?;
-        page.type_into("#s1-tyre", "6.40-13").await?;
-        page.until(KEPT).await?;
+        let tire = field("Tire").of("Setup A");
+        page.type_into(field(TITLE), "Gearbox for the blue car").await?;
+        page.type_into(&tire, "6.40-13").await?;
+        page.saved().await?;
         page.reload().await?;
         title_is(page, "Gearbox for the blue car").await?;
-        ensure!(page.value("#s1-tyre").await? == "6.40-13", "the tyre is {}", page.value("#s1-tyre").await?);
+        ensure!(page.value(&tire).await? == "6.40-13", "the tyre is {}", page.value(&tire).await?);
         Ok(())
     })
 }
@@ -95,11 +110,9 @@ fn a_first_visit_to_a_full_store_is_told_so_and_kept_once_there_is_room() -> Res
         page.js::<()>(FILL).await?;
         page.reload().await?;
         page.until("document.getElementById('full') !== null && document.getElementById('held') === null").await?;
-        page.type_into("#title", "My first job").await?;
+        page.type_into(field(TITLE), "My first job").await?;
         page.js::<()>(MAKE_ROOM).await?;
-        page.until(&format!("document.getElementById('full') !== null || {KEPT}")).await?;
-        page.type_into("#title", "My first job, with room").await?;
-        page.until(&format!("{KEPT} && localStorage.getItem({KEY}).includes('My first job, with room')")).await
+        keep_title(page, "My first job, with room").await
     })
 }
 
@@ -110,14 +123,13 @@ fn a_store_that_refuses_for_a_while_is_tried_again_with_the_next_edit() -> Resul
         page.js::<()>("void (window.take = Storage.prototype.setItem)").await?;
         let refuse = |name: &str| format!("void (Storage.prototype.setItem = () => {{ throw new DOMException('', '{name}'); }})");
         page.js::<()>(&refuse("NS_ERROR_DOM_QUOTA_REACHED")).await?;
-        page.type_into("#title", "No room").await?;
+        page.type_into(field(TITLE), "No room").await?;
         page.until("document.getElementById('full') !== null").await?;
         page.js::<()>(&refuse("SecurityError")).await?;
-        page.type_into("#title", "Blocked").await?;
-        page.until("document.querySelector('.bar__kept').innerText === 'not kept: storage is blocked'").await?;
+        page.type_into(field(TITLE), "Blocked").await?;
+        kept_is(page, "blocked").await?;
         page.js::<()>("void (Storage.prototype.setItem = window.take)").await?;
-        page.type_into("#title", "Free again").await?;
-        page.until(&format!("{KEPT} && localStorage.getItem({KEY}).includes('Free again')")).await
+        keep_title(page, "Free again").await
     })
 }
 
@@ -140,13 +152,15 @@ fn the_single_job_of_the_first_versions_becomes_one_of_the_book() -> Result<()> 
 fn a_blocked_store_is_said_and_the_sheet_works() -> Result<()> {
     visit_blocked(async |page| {
         page.open("").await?;
-        notice_says(page, "This browser lets nothing be kept on the device").await?;
-        page.type_into("#s1-final-drive", "41/11").await?;
-        page.until("document.querySelector('.bar__kept').innerText === 'not kept: storage is blocked'").await?;
-        page.click("#open-book").await?;
-        page.click("#new-job").await?;
-        notice_says(page, "Save it as a file first").await?;
-        ensure!(page.value("#s1-final-drive").await? == "41/11", "the edit is gone");
+        let axle = field("Ring and pinion").of("Setup A");
+        notice_says(page, &["browser", "Save the job as a file"]).await?;
+        page.type_into(&axle, "41/11").await?;
+        kept_is(page, "blocked").await?;
+        page.go_to("jobs").await?;
+        page.click(button("New empty job")).await?;
+        notice_says(page, &["is not", "first"]).await?;
+        page.go_to("compare/gears").await?;
+        ensure!(page.value(&axle).await? == "41/11", "the edit is gone");
         Ok(())
     })
 }
@@ -155,21 +169,21 @@ fn a_blocked_store_is_said_and_the_sheet_works() -> Result<()> {
 fn a_full_store_keeps_the_last_good_job_and_takes_the_new_one_once_there_is_room() -> Result<()> {
     visit(async |page| {
         page.open("").await?;
-        page.type_into("#title", "Before").await?;
-        page.until(&format!("{KEPT} && localStorage.getItem({KEY}).includes('Before')")).await?;
+        keep_title(page, "Before").await?;
         page.js::<()>(
             "void Object.keys(localStorage).filter((key) => key.startsWith('layshaft.good.')).forEach((key) => localStorage.removeItem(key))",
         )
         .await?;
         page.js::<()>(FILL).await?;
-        page.type_into("#title", "After, and quite a bit longer than before").await?;
+        page.type_into(field(TITLE), "After, and quite a bit longer than before").await?;
         page.until("document.getElementById('full') !== null").await?;
         // A beginning no longer than the old title still had room; what stands there is whole.
         let kept: String = page.js(&format!("JSON.parse(localStorage.getItem({KEY})).job.title")).await?;
         ensure!(kept == "Before" || (!kept.is_empty() && "After,".starts_with(&kept)), "the last good job is gone: {kept}");
         page.js::<()>(MAKE_ROOM).await?;
-        page.click("#try-again").await?;
-        page.until(&format!("{KEPT} && localStorage.getItem({KEY}).includes('After, and')")).await
+        page.click(button("Try again")).await?;
+        page.saved().await?;
+        page.until(&format!("localStorage.getItem({KEY}).includes('After, and')")).await
     })
 }
 
@@ -177,13 +191,11 @@ fn a_full_store_keeps_the_last_good_job_and_takes_the_new_one_once_there_is_room
 fn a_damaged_record_is_set_aside_and_its_last_good_copy_opens() -> Result<()> {
     visit(async |page| {
         page.open("").await?;
-        page.type_into("#title", "Good copy").await?;
-        page.until(&format!("{KEPT} && localStorage.getItem({KEY}).includes('Good copy')")).await?;
-        page.type_into("#title", "Written last").await?;
-        page.until(&format!("{KEPT} && localStorage.getItem({KEY}).includes('Written last')")).await?;
+        keep_title(page, "Good copy").await?;
+        keep_title(page, "Written last").await?;
         page.js::<()>(&format!("void localStorage.setItem({KEY}, localStorage.getItem({KEY}).slice(0, 200))")).await?;
         page.reload().await?;
-        notice_says(page, "Its last good copy was opened instead").await?;
+        notice_says(page, &["damaged", "copy", "Save it as a file"]).await?;
         // The copy is from before the last write; autosave wrote while keys were still coming.
         page.until("document.getElementById('title').value !== '' && document.getElementById('title').value !== 'Written last'").await?;
         page.until(
@@ -199,9 +211,10 @@ fn a_damaged_record_without_a_copy_is_set_aside_and_offered() -> Result<()> {
         page.open("").await?;
         page.js::<()>(&format!("void localStorage.setItem({KEY}, '{{\"schema\":1,')")).await?;
         page.reload().await?;
-        notice_says(page, "It was set aside untouched").await?;
-        page.click("#open-book").await?;
-        page.until("document.getElementById('book').innerText.includes('A job that cannot be opened')").await
+        notice_says(page, &["set aside", "Save it as a file"]).await?;
+        page.go_to("jobs").await?;
+        page.element(button("Delete for good")).await?;
+        page.element(button("Save it as a file").of("Jobs on this device")).await.map(drop)
     })
 }
 
@@ -214,9 +227,9 @@ fn a_record_of_a_newer_version_stays_as_it_is() -> Result<()> {
         ))
         .await?;
         page.reload().await?;
-        notice_says(page, "load the page again to get the newer version").await?;
-        page.type_into("#title", "Another job").await?;
-        page.until(KEPT).await?;
+        notice_says(page, &["newer version", "Save it as a file"]).await?;
+        page.type_into(field(TITLE), "Another job").await?;
+        page.saved().await?;
         ensure!(page.js::<bool>("JSON.parse(localStorage.getItem(window.name)).schema === 99").await?, "the newer record was written over");
         Ok(())
     })
@@ -226,29 +239,26 @@ fn a_record_of_a_newer_version_stays_as_it_is() -> Result<()> {
 fn two_tabs_on_one_job_ask_which_one_stays() -> Result<()> {
     visit(async |page| {
         let [first, second] = two_tabs(page).await?;
-        page.type_into("#title", "From the second tab").await?;
-        page.until(KEPT).await?;
+        keep_title(page, "From the second tab").await?;
 
         page.driver()?.switch_to_window(first.clone()).await?;
-        page.until("document.getElementById('held') !== null").await?;
-        page.click("#load-theirs").await?;
+        page.click(button("Load theirs")).await?;
         title_is(page, "From the second tab").await?;
 
-        page.type_into("#title", "From the first tab").await?;
-        page.until(KEPT).await?;
+        keep_title(page, "From the first tab").await?;
         page.driver()?.switch_to_window(second).await?;
-        page.until("document.getElementById('held') !== null").await?;
-        page.type_into("#title", "Mine").await?;
+        page.element(button("Keep mine")).await?;
+        page.type_into(field(TITLE), "Mine").await?;
         ensure!(
             page.js::<bool>(&format!("localStorage.getItem({KEY}).includes('From the first tab')")).await?,
             "written before it was decided"
         );
-        page.click("#keep-mine").await?;
-        page.until(&format!("{KEPT} && localStorage.getItem({KEY}).includes('\"title\":\"Mine\"')")).await?;
+        page.click(button("Keep mine")).await?;
+        page.saved().await?;
+        page.until(&format!("localStorage.getItem({KEY}).includes('\"title\":\"Mine\"')")).await?;
 
         page.driver()?.switch_to_window(first).await?;
-        page.until("document.getElementById('held') !== null").await?;
-        page.click("#keep-both").await?;
+        page.click(button("Keep both")).await?;
         title_is(page, "From the first tab, from this tab").await?;
         page.until("Object.keys(localStorage).filter((key) => key.startsWith('layshaft.job.')).length === 2").await
     })

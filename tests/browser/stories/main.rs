@@ -1,18 +1,23 @@
 //! Stories in a real browser: what a person does, and what they then see.
 
+mod addresses;
 mod bench;
 mod book;
+mod calls;
 mod catalogue;
 mod comfort;
+mod figures;
 mod finding;
 mod hosting;
 mod inside;
 mod keeping;
+mod moment;
 mod offline;
 mod opening;
 mod paper;
 mod pull;
 mod sending;
-mod sheet;
+mod setups;
 mod shelf_kept;
+mod sizes;
 mod speedometer;

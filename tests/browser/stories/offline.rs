@@ -3,7 +3,7 @@
 use std::fs;
 
 use browser_tests::anyhow::{Result, ensure};
-use browser_tests::{Paper, Site, visit, visit_site};
+use browser_tests::{Paper, Site, button, field, visit, visit_site};
 
 const IN_CONTROL: &str = "navigator.serviceWorker.controller !== null";
 
@@ -15,9 +15,9 @@ fn the_page_opens_without_its_server() -> Result<()> {
         page.site().stop();
         page.expect_message("sw.js");
         page.reload().await?;
-        page.open("?from=bench#gears").await?;
-        ensure!(page.count("main section[id]").await? > 0, "the page did not come from the kept files");
-        Ok(())
+        page.open("?from=bench#compare/road").await?;
+        page.stands("compare/road").await?;
+        page.shows("A", "cruise_rpm", "3,907").await
     })
 }
 
@@ -30,19 +30,16 @@ fn the_main_job_is_done_without_a_network() -> Result<()> {
         page.expect_message("sw.js");
         page.reload().await?;
         // Two axles side by side, in the book, and on paper.
-        page.type_into("#s2-final-drive", "41/11").await?;
+        page.type_into(field("Ring and pinion").of("Setup B"), "41/11").await?;
         // By hand: 27/28 turned over × 37/18 × 41/11 = 28/27 × 2.05556 × 3.72727 = 7.945.
-        page.until(
-            "[...document.querySelectorAll('[data-figure=\"gear_1.overall\"]')].some((figure) => figure.innerText.startsWith('7.945'))",
-        )
-        .await?;
-        page.type_into("#title", "Done in the barn").await?;
-        page.until("document.querySelector('.bar__kept').innerText === 'kept on this device'").await?;
-        page.click("#open-book").await?;
-        page.until("document.getElementById('jobs').innerText.includes('Done in the barn')").await?;
+        page.shows("B", "gear_1.overall", "7.945").await?;
+        page.type_into(field("Title of the job"), "Done in the barn").await?;
+        page.saved().await?;
+        page.go_to("jobs").await?;
+        page.says("#jobs", "Done in the barn").await?;
         ensure!(page.pdf(Paper::A4).await?.len() > 20_000, "nothing was printed");
         page.reload().await?;
-        page.until("document.getElementById('title').value === 'Done in the barn'").await?;
+        page.until_of(field("Title of the job"), "one.value === 'Done in the barn'").await?;
         let elsewhere = page.requests_elsewhere().await?;
         ensure!(elsewhere.is_empty(), "requests left the page's own origin: {elsewhere:?}");
         Ok(())
@@ -56,14 +53,14 @@ fn nothing_typed_is_lost_when_the_new_version_is_taken() -> Result<()> {
         page.until(IN_CONTROL).await?;
         publish_another_version(page.site())?;
         page.reload().await?;
-        page.until("document.getElementById('update') !== null").await?;
+        page.element(button("Take the new version")).await?;
         page.assert_accessible("a version that waits").await?;
-        page.type_into("#title", "Typed before the change").await?;
-        page.click("#take-over").await?;
+        page.type_into(field("Title of the job"), "Typed before the change").await?;
+        page.click(button("Take the new version")).await?;
         page.until("document.querySelector('meta[name=newer]') !== null").await?;
         page.ready().await?;
-        page.until("document.getElementById('title').value === 'Typed before the change'").await?;
-        page.until("document.getElementById('update') === null").await
+        page.until_of(field("Title of the job"), "one.value === 'Typed before the change'").await?;
+        page.gone(button("Take the new version")).await
     })
 }
 

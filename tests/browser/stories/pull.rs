@@ -1,7 +1,28 @@
 //! Pull at the wheels: a measured curve is pasted, the car is changed, every setup follows.
 
 use browser_tests::anyhow::{Result, ensure};
-use browser_tests::{Screen, visit};
+use browser_tests::{Page, Screen, button, field, group, visit};
+
+const TO_60: &str = "pull.to_speed_2_s";
+
+/// Opens every group of inputs of the question.
+async fn open_inputs(page: &Page) -> Result<()> {
+    page.go_to("compare/pull").await?;
+    let titles: Vec<String> = page
+        .js("[...document.querySelectorAll('main details')].filter((one) => !/^(All figures|What this)/.test(one.innerText))
+             .map((one) => one.querySelector('summary').innerText.split('\\n')[0].trim())")
+        .await?;
+    for title in titles {
+        page.open_fold(&title).await?;
+    }
+    Ok(())
+}
+
+/// The time to 60 mph in A.
+async fn to_60(page: &Page) -> Result<f64> {
+    let shown = page.figure("A", TO_60).await?;
+    Ok(shown.split(' ').next().unwrap_or_default().parse()?)
+}
 
 #[test]
 fn a_pasted_curve_and_a_mass_are_enough() -> Result<()> {
@@ -9,23 +30,51 @@ fn a_pasted_curve_and_a_mass_are_enough() -> Result<()> {
         for screen in [Screen::DESK, Screen::PHONE] {
             page.set_screen(screen).await?;
             page.open("").await?;
-            page.js::<()>("void document.querySelectorAll('#car details').forEach(one => one.open = true)").await?;
-            let rows = "rpm;Nm\\n1000;95\\n2000;118\\n3000;132\\n3500;135\\n4500;130\\n5500;112\\n6500;80";
-            page.js::<()>(&format!("void (() => {{ const area = document.querySelector('#dyno-rows'); area.value = '{rows}'; area.dispatchEvent(new Event('input', {{ bubbles: true }})); }})()")).await?;
-            page.until("document.querySelector('#car').innerText.includes('Measured curve, 1,000 to 6,500 rpm; most torque at 3,500 rpm')")
+            open_inputs(page).await?;
+            let before = to_60(page).await?;
+            page.paste_into(field("rpm and torque or power"), "rpm;Nm\n1000;95\n2000;118\n3000;132\n3500;135\n4500;130\n5500;112\n6500;80")
                 .await?;
-            page.until("document.querySelector('#car').innerText.includes('Columns taken: 1 for rpm, 2 for torque in N·m.')").await?;
-            page.until("document.querySelectorAll('[data-figure=\"pull.to_speed_2_s\"]').length >= 1").await?;
+            // 135 N·m where 231 lbf·ft, 313 N·m, were: much slower.
+            page.until(&format!("parseFloat(document.querySelector('[data-figure=\"{TO_60}\"]')?.innerText) > {}", before + 3.0)).await?;
+            page.question_says("3,500").await?;
             // More mass is never quicker.
-            let before: f64 = page.js("parseFloat(document.querySelector('[data-figure=\"pull.to_speed_2_s\"]').innerText)").await?;
-            page.type_into("#mass", "3,600").await?;
-            page.until(&format!("parseFloat(document.querySelector('[data-figure=\"pull.to_speed_2_s\"]').innerText) > {before}")).await?;
-            page.type_into("#mass", "0").await?;
-            page.until("document.querySelector('#mass').getAttribute('aria-invalid') === 'true'").await?;
-            page.until("document.querySelector('#pull').innerText.includes('needs the car’s mass')").await?;
-            page.click("#undo").await?;
-            page.click("#undo").await?;
+            let before = to_60(page).await?;
+            page.type_into(field("mass with driver"), "3,600").await?;
+            page.until(&format!("parseFloat(document.querySelector('[data-figure=\"{TO_60}\"]').innerText) > {before}")).await?;
+            page.type_into(field("mass with driver"), "0").await?;
+            page.until_of(field("mass with driver"), "one.getAttribute('aria-invalid') === 'true'").await?;
+            page.until(&format!("document.querySelector('[data-figure=\"{TO_60}\"]') === null")).await?;
+            page.question_says("mass").await?;
+            page.click(button("Undo").of("banner")).await?;
+            page.click(button("Undo").of("banner")).await?;
         }
+        Ok(())
+    })
+}
+
+#[test]
+fn every_picture_of_the_run_is_told_and_saved() -> Result<()> {
+    visit(async |page| {
+        for screen in [Screen::DESK, Screen::PHONE] {
+            page.set_screen(screen).await?;
+            page.open("#compare/pull").await?;
+            page.close_notices().await?;
+            let tabs: Vec<String> = page.js("[...document.querySelectorAll('main [role=tab]')].map((tab) => tab.innerText)").await?;
+            ensure!(tabs.len() >= 4, "the pictures are {tabs:?}");
+            for tab in &tabs {
+                ensure!(!page.told(tab).await?.is_empty(), "{tab} says nothing");
+                page.element(group("arrow keys move the pointer")).await?;
+            }
+        }
+        page.catch_saved().await?;
+        page.choose_tab("Run over time").await?;
+        page.in_menu("Save", "As SVG").await?;
+        let svg = page.caught().await?;
+        for part in ["<svg", "As it came", "Close", "60"] {
+            ensure!(svg.contains(part), "the saved picture has no “{part}”");
+        }
+        page.in_menu("Save", "Figures as CSV").await?;
+        ensure!(page.caught().await?.lines().count() > 20, "the picture's figures are few");
         Ok(())
     })
 }
@@ -34,43 +83,16 @@ fn a_pasted_curve_and_a_mass_are_enough() -> Result<()> {
 const CLIPBOARD: &str = "void Object.defineProperty(navigator, 'clipboard', { configurable: true, value: { writeText: (text) => window.refuses ? Promise.reject(new Error('refused')) : Promise.resolve(void (window.copied = text)) } })";
 
 #[test]
-fn close_or_wide_is_copied_as_text() -> Result<()> {
+fn the_link_is_copied_and_marked_where_the_browser_refuses() -> Result<()> {
     visit(async |page| {
-        for screen in [Screen::DESK, Screen::PHONE] {
-            page.set_screen(screen).await?;
-            page.open("").await?;
-            page.js::<()>(CLIPBOARD).await?;
-            page.js::<()>("void document.querySelector('#pull-as-text').scrollIntoView()").await?;
-            page.click("#copy-pull").await?;
-            page.until("document.querySelector('#copied-pull').innerText.includes('Copied')").await?;
-            for line in ["A: As it came", "Standing start", "1,261 lbf", "Against A"] {
-                page.until(&format!("window.copied.includes('{line}')")).await?;
-            }
-            // The text follows the job, and where the browser refuses it is opened and marked.
-            page.type_into("#mass", "3,600").await?;
-            page.js::<()>("void (window.refuses = true)").await?;
-            page.js::<()>("void document.querySelector('#pull-as-text').scrollIntoView()").await?;
-            page.click("#copy-pull").await?;
-            page.until("document.querySelector('#copied-pull').innerText.includes('copy it by hand')").await?;
-            page.until("(() => { const area = document.querySelector('#pull-text'); return area.closest('details').open && area.selectionEnd === area.value.length && area.value !== window.copied; })()").await?;
-            page.click("#undo").await?;
-        }
-        Ok(())
-    })
-}
-
-#[test]
-fn speed_is_drawn_over_time_and_over_distance() -> Result<()> {
-    visit(async |page| {
-        for screen in [Screen::DESK, Screen::PHONE] {
-            page.set_screen(screen).await?;
-            page.open("").await?;
-            for (name, axis) in [("run", "time"), ("run-distance", "distance")] {
-                page.js::<()>(&format!("void document.querySelector('#picture-{name}').scrollIntoView()")).await?;
-                page.until(&format!("document.querySelector('#pull').innerHTML.includes('Standing start: speed over {axis}')")).await?;
-                ensure!(!page.told(name).await?.is_empty(), "{name} says nothing");
-            }
-        }
-        Ok(())
+        page.open("").await?;
+        page.js::<()>(CLIPBOARD).await?;
+        page.hand_over("Link, file, CSV").await?;
+        page.click(button("Copy the link")).await?;
+        page.until("window.copied?.includes('#j=') === true").await?;
+        page.until("document.getElementById('copied').innerText.length > 0").await?;
+        page.js::<()>("void (window.refuses = true)").await?;
+        page.click(button("Copy the link")).await?;
+        page.until_of(field("The link"), "one === document.activeElement && one.selectionEnd === one.value.length").await
     })
 }

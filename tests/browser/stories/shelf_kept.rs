@@ -1,14 +1,18 @@
 //! The shop's own catalogue entries in the store: two tabs share them, and what cannot be read is never written over.
 
 use browser_tests::anyhow::Result;
-use browser_tests::{Page, visit};
+use browser_tests::{Page, button, visit};
 
 use super::keeping::{FILL, MAKE_ROOM, notice_says, two_tabs};
 
+/// A built-in gear set, the first of the shelf's list.
+const SET: &str = "Curlew three";
+
 /// Makes an own copy of a built-in gear set.
 async fn copy(page: &Page) -> Result<()> {
-    page.click("#catalogue [aria-label='Copy Curlew three to your own']").await?;
-    page.click("#shelf-keep").await
+    page.go_to("shelf").await?;
+    page.click(button(format!("Copy {SET} to your own"))).await?;
+    page.click(button(super::catalogue::SAVE).of("one of your own")).await
 }
 
 /// Waits until the page lists an own entry and the store holds it.
@@ -25,16 +29,16 @@ fn an_entry_of_one_tab_is_on_the_shelf_of_the_other_and_stays_there() -> Result<
     visit(async |page| {
         let [first, second] = two_tabs(page).await?;
         copy(page).await?;
-        is_kept(page, "Curlew three (copy)").await?;
+        is_kept(page, &format!("{SET} (copy)")).await?;
 
         page.driver()?.switch_to_window(first).await?;
-        is_kept(page, "Curlew three (copy)").await?;
+        is_kept(page, &format!("{SET} (copy)")).await?;
         copy(page).await?;
-        is_kept(page, "Curlew three (copy) (2)").await?;
-        is_kept(page, "Curlew three (copy)").await?;
+        is_kept(page, &format!("{SET} (copy) (2)")).await?;
+        is_kept(page, &format!("{SET} (copy)")).await?;
 
         page.driver()?.switch_to_window(second).await?;
-        is_kept(page, "Curlew three (copy) (2)").await
+        is_kept(page, &format!("{SET} (copy) (2)")).await
     })
 }
 
@@ -44,9 +48,9 @@ fn entries_of_a_newer_version_stay_as_they_are() -> Result<()> {
         page.open("").await?;
         page.js::<()>("void localStorage.setItem('layshaft.catalogue', '{\"schema\":99}')").await?;
         page.reload().await?;
-        notice_says(page, "the entries stay as they are").await?;
+        notice_says(page, &["newer version"]).await?;
         copy(page).await?;
-        notice_says(page, "could not be kept on this device: the shop\\'s own entries were kept by a newer version").await?;
+        notice_says(page, &["could not", "newer version", "Save it as a file"]).await?;
         page.until("localStorage.getItem('layshaft.catalogue') === '{\"schema\":99}'").await
     })
 }
@@ -58,14 +62,14 @@ fn damaged_entries_that_cannot_be_set_aside_are_not_written_over() -> Result<()>
         page.js::<()>("void localStorage.setItem('layshaft.catalogue', 'y'.repeat(5000))").await?;
         page.js::<()>(FILL).await?;
         page.reload().await?;
-        notice_says(page, "the store has no room to set it aside").await?;
+        notice_says(page, &["no room", "Save it as a file"]).await?;
         copy(page).await?;
-        notice_says(page, "Your own catalog entries could not be kept on this device").await?;
+        notice_says(page, &["could not", "full"]).await?;
         page.until("localStorage.getItem('layshaft.catalogue') === 'y'.repeat(5000)").await?;
 
         page.js::<()>(MAKE_ROOM).await?;
         copy(page).await?;
-        is_kept(page, "Curlew three (copy) (2)").await?;
+        is_kept(page, &format!("{SET} (copy) (2)")).await?;
         page.until("localStorage.getItem('layshaft.catalogue.set-aside') === 'y'.repeat(5000)").await
     })
 }

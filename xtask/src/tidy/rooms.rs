@@ -3,10 +3,11 @@
 use super::{Finding, Sources};
 
 /// The rooms from low to high, as data flows. A new room gets its place here.
-const ROOMS: [&str; 18] = [
+const ROOMS: [&str; 19] = [
     "order",
     "problem",
     "spreadsheet",
+    "sliced",
     "units",
     "gearing",
     "tyre",

@@ -7,7 +7,7 @@
 pub mod search;
 mod window;
 
-pub use search::{LadderSearch, Progress};
+pub use search::LadderSearch;
 
 use super::printed::Figure;
 use crate::gearing::gearbox::{Gear, Gearbox, Layout};
@@ -198,8 +198,8 @@ impl Explain for Nearest {
 }
 
 /// What the search has found so far.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Outcome<'a> {
+#[derive(Clone, Debug, PartialEq)]
+pub struct Outcome {
     /// By how much the tooth sums were let differ.
     pub tolerance: u16,
     /// Whether everything was gone through.
@@ -207,12 +207,12 @@ pub struct Outcome<'a> {
     /// How many combinations fit; more than are kept.
     pub count: u64,
     /// The best, in their order.
-    pub best: &'a [Found],
+    pub best: Vec<Found>,
     /// Where none fits: which comes nearest.
-    pub nearest: Option<&'a Nearest>,
+    pub nearest: Option<Nearest>,
 }
 
-impl Outcome<'_> {
+impl Outcome {
     /// What it comes to in a sentence without its full stop.
     ///
     /// That a single combination is left proves no teeth: helical pairs share a centre distance with sums a tooth or two apart, and

@@ -5,22 +5,9 @@ use super::{Found, Nearest, Outcome, Rank, Wish, WishError};
 use crate::gearing::gearbox::Layout;
 use crate::gearing::hunting::Hunting;
 use crate::gearing::teeth::{Mesh, Ratio, Teeth};
+use crate::sliced::{Progress, Sliced};
 
-/// How far a search has come.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Progress {
-    /// There is more to do.
-    Working {
-        /// Heads gone through.
-        done: usize,
-        /// Heads in all.
-        of: usize,
-    },
-    /// Everything was gone through.
-    Finished,
-}
-
-/// A search that can be stopped and gone on with: drop it to cancel, [`LadderSearch::advance`] to go on.
+/// A search that can be stopped and gone on with: drop it to cancel, [`Sliced::advance`] to go on.
 ///
 /// It is complete: every combination is counted, and the best are kept. The order of slices does not change the answer.
 #[derive(Clone, Debug)]
@@ -28,6 +15,7 @@ pub struct LadderSearch {
     wish: Wish,
     heads: Vec<Head>,
     done: usize,
+    work: u64,
     count: u64,
     best: Vec<Found>,
     nearest: Option<Nearest>,
@@ -52,27 +40,7 @@ impl LadderSearch {
         if wish.tolerance > Wish::MOST_TOLERANCE {
             return Err(WishError::Tolerance { given: wish.tolerance });
         }
-        Ok(Self { heads: Head::all(&wish), wish, done: 0, count: 0, best: Vec::new(), nearest: None })
-    }
-
-    /// Goes through up to `budget` heads (a constant pair with its tooth sum; 2 401 of them for 12 to 60 teeth).
-    ///
-    /// A five-speed with two decimals takes a few microseconds a head; figures without decimals and wide tolerances take up to a
-    /// few milliseconds. So that a page never waits, call it with a small budget until the frame's time is used.
-    pub fn advance(&mut self, budget: usize) -> Progress {
-        let slice: Vec<Head> = self.heads.iter().skip(self.done).take(budget).copied().collect();
-        for head in slice.iter().copied() {
-            self.judge(head);
-        }
-        self.done += slice.len();
-        if self.done >= self.heads.len() { Progress::Finished } else { Progress::Working { done: self.done, of: self.heads.len() } }
-    }
-
-    /// What was found so far.
-    pub fn outcome(&self) -> Outcome<'_> {
-        let complete = self.done >= self.heads.len();
-        let nearest = self.nearest.as_ref().filter(|_| complete && self.count == 0);
-        Outcome { tolerance: self.wish.tolerance, complete, count: self.count, best: &self.best, nearest }
+        Ok(Self { heads: Head::all(&wish), wish, done: 0, work: 0, count: 0, best: Vec::new(), nearest: None })
     }
 
     /// The layout that was asked for.
@@ -105,6 +73,7 @@ impl LadderSearch {
 
     /// Adds one gear after the other, turning back where no completion can rank among the kept.
     fn descend(&mut self, head: Head, options: &[Vec<Mesh>], chosen: &mut Vec<Mesh>) {
+        self.work += 1;
         if self.is_hopeless(head, options, chosen) {
             return;
         }
@@ -165,5 +134,29 @@ impl LadderSearch {
         let rank = Rank::of(head.constant.into_iter().chain(pairs.iter().copied()));
         let found = Found { constant: head.constant, gears: self.wish.gears(pairs), rank };
         self.nearest = Some(Nearest { tolerance: self.wish.tolerance, found, gear, printed, ratio: times * mesh.ratio(), off });
+    }
+}
+
+impl Sliced for LadderSearch {
+    type Found = Outcome;
+
+    /// A unit is a head (a constant pair with its tooth sum; 2,401 of them for 12 to 60 teeth) or a pair tried for one of its
+    /// gears: a few microseconds. A head is never left half done, which for figures without decimals takes some milliseconds.
+    fn advance(&mut self, budget: u64) -> Progress {
+        let end = self.work.saturating_add(budget);
+        while self.work < end
+            && let Some(head) = self.heads.get(self.done).copied()
+        {
+            self.work += 1;
+            self.judge(head);
+            self.done += 1;
+        }
+        Progress { done: self.done as u64, of: self.heads.len() as u64, is_finished: self.done >= self.heads.len() }
+    }
+
+    fn found(&self) -> Outcome {
+        let complete = self.done >= self.heads.len();
+        let nearest = self.nearest.clone().filter(|_| complete && self.count == 0);
+        Outcome { tolerance: self.wish.tolerance, complete, count: self.count, best: self.best.clone(), nearest }
     }
 }

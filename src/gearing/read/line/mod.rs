@@ -6,7 +6,7 @@
 mod items;
 
 use super::{GearTextError, constant, gear, pair};
-use crate::gearing::gearbox::{Gear, Gearbox, Layout};
+use crate::gearing::gearbox::{Gear, Gearbox, Idler, Layout};
 use crate::gearing::part::ordinal;
 use crate::gearing::teeth::{Mesh, Ratio};
 use crate::problem::Explain;
@@ -20,7 +20,7 @@ pub struct BoxLine {
     pub constant: Option<String>,
     /// The forward gears, lowest first.
     pub gears: Vec<String>,
-    /// The pair of reverse, where the line has it.
+    /// The pair or ratio of reverse, where the line has it.
     pub reverse: Option<String>,
     /// What was taken where the line leaves it open.
     pub taken: Vec<Taken>,
@@ -105,8 +105,8 @@ impl Explain for LineError {
     }
 }
 
-/// Reads a whole box. `forward` is how many forward gears it is known to have; where that is open, a box in line whose gears are
-/// counted has its constant pair first, since it has one.
+/// Reads a whole box. `forward` is how many forward gears it is known to have; where that is open, the first pair of a box in line is
+/// the constant one where it reduces and a counted gear follows.
 ///
 /// # Errors
 /// When there is no gear, more than eight, or something that is none.
@@ -139,7 +139,8 @@ fn begins_with_constant(items: &[Item], layout: Layout, forward: Option<usize>) 
     let is_pair = |item: &Item| pair(&item.text, layout).is_ok();
     let [first, rest @ ..] = items else { return false };
     let possible = layout != Layout::TwoShaft && first.label.is_none() && is_pair(first) && !rest.is_empty();
-    possible && forward.map_or_else(|| rest.iter().any(is_pair), |forward| items.len() > forward)
+    let reduces = || constant(&first.text, layout).is_ok_and(|mesh| mesh.driven > mesh.driver);
+    possible && forward.map_or_else(|| reduces() && rest.iter().any(is_pair), |forward| items.len() > forward)
 }
 
 /// Every text read once, so that what fills the fields can be used; the lowest gear first.
@@ -154,7 +155,7 @@ fn checked(mut found: BoxLine, layout: Layout) -> Result<BoxLine, LineError> {
     let gears = found.gears.iter().enumerate().map(read).collect::<Result<Vec<Gear>, _>>()?;
     let joint = found.constant.as_deref().map(|text| constant(text, layout)).transpose().map_err(LineError::Pair)?;
     if let Some(text) = &found.reverse {
-        pair(text, layout).map_err(LineError::Pair)?;
+        super::reverse(text, Idler::Plain(None), layout).map_err(LineError::Pair)?;
     }
     let sizes: Vec<Option<Ratio>> = gears.iter().map(|gear| size(*gear, layout, joint)).collect();
     let rises = sizes.windows(2).all(|two| matches!(two, [Some(lower), Some(higher)] if lower < higher));

@@ -1,0 +1,62 @@
+//! Setups grouped by what is shown of them, so that no sentence tells two apart that the reader sees as equal.
+
+use super::{Analysis, Source};
+use crate::sheet::said::marks;
+use crate::units::number;
+
+/// Setups of which the same figure is shown.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Alike {
+    /// The figure as it is read, without its unit.
+    pub shown: String,
+    /// The same as a number: what was rounded away is gone.
+    pub value: f64,
+    /// The setups, by their columns counted from 0.
+    pub columns: Vec<usize>,
+}
+
+impl Alike {
+    /// Their letters and what they do: `[A] turns`, `[A] and [B] turn`.
+    pub fn say(&self, one: &str, many: &str) -> String {
+        say(&self.columns, one, many)
+    }
+
+    /// By how much the shown figure differs from another, as it would be read off the two.
+    pub fn less(&self, other: &Self, decimals: usize) -> String {
+        number::show((self.value - other.value).abs(), decimals)
+    }
+}
+
+/// The letters of setups and what they do: `[A] turns`, `[A] and [B] turn`.
+pub fn say(columns: &[usize], one: &str, many: &str) -> String {
+    format!("{} {}", marks(columns), if columns.len() == 1 { one } else { many })
+}
+
+/// The setups that have a figure, grouped by it as it is shown with so many decimals; the least figure first.
+pub fn by_figure(source: Source<'_>, decimals: usize, figure: impl Fn(&Analysis) -> Option<f64>) -> Vec<Alike> {
+    let mut groups: Vec<Alike> = Vec::new();
+    for (column, analysis) in source.setups.iter().enumerate() {
+        let Some(figure) = figure(analysis).filter(|figure| figure.is_finite()) else { continue };
+        let shown = number::show(figure, decimals);
+        match groups.iter_mut().find(|group| group.shown == shown) {
+            Some(group) => group.columns.push(column),
+            None => groups.push(Alike { shown, value: rounded(figure, decimals), columns: vec![column] }),
+        }
+    }
+    groups.sort_by(|a, b| a.value.total_cmp(&b.value));
+    groups
+}
+
+/// A number as it is shown.
+pub fn rounded(value: f64, decimals: usize) -> f64 {
+    format!("{value:.decimals$}").parse().unwrap_or(value)
+}
+
+/// Words in a row: `32`, `32 and 25`, `32, 25 and 20`.
+pub fn listed(words: &[String]) -> String {
+    match words.split_last() {
+        Some((last, [])) => last.clone(),
+        Some((last, others)) => format!("{} and {last}", others.join(", ")),
+        None => String::new(),
+    }
+}

@@ -1,0 +1,65 @@
+//! The gear table: teeth, ratio, road speed at the shift and the rpm the next gear picks up, a row a gear.
+
+use super::{no_ratio, plus_minus, ratio_figure, sums_cell};
+use crate::job::SetupField;
+use crate::questions::entries as typed;
+use crate::questions::missing::{self, Want};
+use crate::questions::road::rows::{landing, past_top_speed, speed_at_shift};
+use crate::questions::{Analysis, Source};
+use crate::sheet::{Cell, Piece, Row, ordinal};
+
+/// No question shows more rows of gears, sums and what is missing than these.
+const MOST_ROWS: usize = 10;
+
+/// The rows that decide: the pair every ratio is made with, the gears, the tooth sums, and what is missing.
+pub fn deciding(source: Source<'_>) -> Vec<Row> {
+    let mut rows: Vec<Row> = typed::constant_rows(source).into_iter().filter(|row| row.key == "constant" && has_constant(source)).collect();
+    rows.extend((0..source.most_gears()).map(|gear| {
+        source.row(format!("gear-{}", gear + 1), ordinal(gear), |analysis| {
+            let cell = cell(source, analysis, gear);
+            typed::entry(source, analysis, cell, SetupField::Gear(gear), &format!("teeth of {}", ordinal(gear)))
+        })
+    }));
+    let missing = missing::row(source, &road_wants(source), "road speeds");
+    let sums = source.setups.iter().any(|analysis| analysis.gears().sums.as_ref().is_some_and(|sums| sums.range().is_some()));
+    if sums && rows.len() + missing.iter().len() < MOST_ROWS {
+        rows.push(source.row("sums", "Tooth sums", sums_cell));
+    }
+    rows.extend(missing);
+    rows
+}
+
+fn has_constant(source: Source<'_>) -> bool {
+    source.setups.iter().any(|analysis| analysis.setup.layout != crate::gearing::Layout::TwoShaft)
+}
+
+/// What road speeds need besides the gears, whose fields stand in the table itself.
+fn road_wants(source: Source<'_>) -> Vec<Want<'static>> {
+    let mut wants: Vec<Want<'static>> = vec![
+        ("the ring and pinion", &|analysis| analysis.setup.final_drive.is_none()),
+        ("the extra stages", &|analysis| analysis.setup.stages.is_none()),
+        ("the tyre", &|analysis| analysis.setup.tyre.is_none()),
+        ("the tread worn off", &|analysis| analysis.setup.tyre.is_some() && analysis.setup.rolling.is_none()),
+    ];
+    if source.conditions.shift.is_none() {
+        wants.push(("the shift rpm", &|_| true));
+    }
+    wants
+}
+
+fn cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell {
+    let Some(ratio) = ratio_figure(analysis, gear) else { return no_ratio(analysis, gear) };
+    let printed = analysis.setup.printed(gear).map(|printed| Piece::words(format!("{} as printed", plus_minus(printed))));
+    let cell = Cell::line([Piece::from(ratio)].into_iter().chain(printed).collect::<Vec<_>>());
+    let key = format!("gears.gear_{}", gear + 1);
+    let Some(speed) = speed_at_shift(source, analysis, gear, &key) else { return cell };
+    let mut line = vec![Piece::from(speed.small())];
+    if past_top_speed(source, analysis, gear).is_some() {
+        line.push(Piece::words("out of reach"));
+    }
+    let cell = cell.and(line);
+    match landing(source, analysis, gear, &key) {
+        Some(landing) => cell.and([Piece::words("then"), landing.into()]),
+        None => cell,
+    }
+}

@@ -1,0 +1,159 @@
+//! What is typed about what lies on the bench: counts, turns, printed ratios, each as far as it can be read.
+
+use crate::gearing::identify::counts::Counted;
+use crate::gearing::identify::ladder::Wish;
+use crate::gearing::identify::printed::{self, Figure};
+use crate::gearing::identify::reading::{Interval, Reading, ReadingError, by_eye, turns};
+use crate::gearing::identify::turns::Turned;
+use crate::gearing::part::Part;
+use crate::gearing::read::{self, GearTextError};
+use crate::gearing::speeds::Selected;
+use crate::gearing::{Layout, Teeth};
+use crate::job::{Bench, BenchField};
+use crate::problem::Problem;
+
+/// The fields of the forward gears, lowest first.
+const GEARS: [BenchField; 6] =
+    [BenchField::First, BenchField::Second, BenchField::Third, BenchField::Fourth, BenchField::Fifth, BenchField::Sixth];
+
+/// What is known of the box and the axle on the bench.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Evidence {
+    /// How the box is laid out.
+    pub layout: Layout,
+    /// The counted teeth.
+    pub counted: Vec<Counted>,
+    /// What turning the box says.
+    pub turned: Option<Turned>,
+    /// The printed ratios, lowest gear first.
+    pub printed: Vec<Figure>,
+    /// The fewest and the most teeth that a gear of the printed ratios may have.
+    pub limits: [u16; 2],
+    /// The ratios that turning the axle leaves.
+    pub axle: Option<Interval>,
+    /// What cannot be read, by field.
+    pub problems: Vec<Problem>,
+}
+
+impl Evidence {
+    /// Reads what is typed.
+    pub fn of(bench: &Bench) -> Self {
+        let layout = Layout::ALL.into_iter().find(|layout| layout.id() == bench.layout).unwrap_or_default();
+        let mut problems = Vec::new();
+        Self {
+            layout,
+            counted: counted(bench, layout, &mut problems),
+            turned: turned(bench, &mut problems),
+            printed: printed(bench, &mut problems),
+            limits: limits(bench, &mut problems),
+            axle: axle(bench, &mut problems),
+            problems,
+        }
+    }
+
+    /// Whether anything is known of a box.
+    pub fn is_of_a_box(&self) -> bool {
+        !self.counted.is_empty() || self.turned.is_some() || !self.printed.is_empty()
+    }
+}
+
+fn counted(bench: &Bench, layout: Layout, problems: &mut Vec<Problem>) -> Vec<Counted> {
+    let mut counted = Vec::new();
+    let mut take = |field: BenchField, [line, counter]: [Part; 2]| match pair(field.text(bench)) {
+        Ok(teeth) => {
+            let places = [Some(line), Some(counter)].into_iter().zip(teeth);
+            counted.extend(places.filter_map(|(at, teeth)| teeth.map(|teeth| Counted { at, teeth })));
+        }
+        Err(why) => problems.push(Problem::stop(field.path(), &why)),
+    };
+    let lines = |driver: Part, driven: Part, line_drives: bool| if line_drives { [driver, driven] } else { [driven, driver] };
+    take(BenchField::Constant, lines(Part::ConstantDriver, Part::ConstantDriven, layout != Layout::OutputReduced));
+    for (gear, field) in GEARS.into_iter().enumerate() {
+        take(field, lines(Part::Driver(gear), Part::Driven(gear), layout == Layout::OutputReduced));
+    }
+    take(BenchField::Reverse, lines(Part::ReverseDriver, Part::ReverseDriven, layout == Layout::OutputReduced));
+    for text in bench.anywhere.split(|c: char| c.is_whitespace() || matches!(c, ',' | ';')).filter(|text| !text.is_empty()) {
+        match read::count(text) {
+            Ok(teeth) => counted.push(Counted { at: None, teeth }),
+            Err(why) => problems.push(Problem::stop(BenchField::Anywhere.path(), &why)),
+        }
+    }
+    counted
+}
+
+/// `37/18`, `37/?`, `?/18`, or nothing.
+fn pair(text: &str) -> Result<[Option<Teeth>; 2], GearTextError> {
+    if text.trim().is_empty() {
+        return Ok([None, None]);
+    }
+    if !text.contains('?') {
+        return read::counts(text).map(|(line, counter)| [Some(line), Some(counter)]);
+    }
+    let mut parts = text.split('/').map(|part| if part.trim() == "?" { Ok(None) } else { read::count(part).map(Some) });
+    match (parts.next(), parts.next(), parts.next()) {
+        (Some(line), Some(counter), None) => Ok([line?, counter?]),
+        _ => Err(GearTextError::NotAPair { text: text.trim().to_owned() }),
+    }
+}
+
+/// What turning the box says.
+fn turned(bench: &Bench, problems: &mut Vec<Problem>) -> Option<Turned> {
+    let fields = [BenchField::InputTurns, BenchField::OutputTurns, BenchField::Uncertainty];
+    let interval = reading(bench, fields, problems)?.interval();
+    let selected = match bench.turned_gear.as_str() {
+        "r" => Some(Selected::Reverse),
+        number => number.parse::<usize>().ok().filter(|number| *number > 0).map(|number| Selected::Gear(number - 1)),
+    };
+    Some(Turned { selected, interval })
+}
+
+/// What turning the axle says; with one wheel held the other turns twice as far.
+fn axle(bench: &Bench, problems: &mut Vec<Problem>) -> Option<Interval> {
+    let fields = [BenchField::ShaftTurns, BenchField::WheelTurns, BenchField::WheelUncertainty];
+    let reading = reading(bench, fields, problems)?;
+    Some(if bench.wheel == "held" { reading.interval_with_one_wheel_held() } else { reading.interval() })
+}
+
+/// Turns of one end, those of the other that they gave, and how uncertain these are; nothing where both ends are blank.
+fn reading(bench: &Bench, [turned, gave, uncertainty]: [BenchField; 3], problems: &mut Vec<Problem>) -> Option<Reading> {
+    let is_blank = |field: BenchField| field.text(bench).trim().is_empty();
+    if is_blank(turned) && is_blank(gave) {
+        return None;
+    }
+    let mut read = |field: BenchField| turns(field.text(bench)).map_err(|why| problems.push(Problem::stop(field.path(), &why))).ok();
+    let (from, to) = (read(turned), read(gave));
+    let uncertain = if is_blank(uncertainty) { Some(by_eye()) } else { read(uncertainty) };
+    let reading = Reading::new(from?, to?, uncertain?);
+    reading.map_err(|why| problems.push(Problem::stop(at_fault(&why, [turned, gave, uncertainty]).path(), &why))).ok()
+}
+
+/// The field that a reading is refused for.
+fn at_fault(why: &ReadingError, [_, gave, uncertainty]: [BenchField; 3]) -> BenchField {
+    match why {
+        ReadingError::NegativeUncertainty | ReadingError::TooUncertain { .. } => uncertainty,
+        _ => gave,
+    }
+}
+
+fn printed(bench: &Bench, problems: &mut Vec<Problem>) -> Vec<Figure> {
+    if bench.ladder.trim().is_empty() {
+        return Vec::new();
+    }
+    let figures = printed::figures(&bench.ladder);
+    figures.map_err(|why| problems.push(Problem::stop(BenchField::Ladder.path(), &why))).unwrap_or_default()
+}
+
+/// The tooth limits; the usual one stands in for one that cannot be read.
+fn limits(bench: &Bench, problems: &mut Vec<Problem>) -> [u16; 2] {
+    [(BenchField::Fewest, Wish::FEWEST), (BenchField::Most, Wish::MOST)].map(|(field, usual)| {
+        let text = field.text(bench);
+        if text.trim().is_empty() {
+            return usual;
+        }
+        let refused = |why: GearTextError| {
+            problems.push(Problem::stood_in(field.path(), &why, &format!("the usual limit of {usual} is taken")));
+            usual
+        };
+        read::count(text).map_or_else(refused, Teeth::count)
+    })
+}

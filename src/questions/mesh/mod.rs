@@ -1,0 +1,32 @@
+//! Will it mesh? Parts of several sets together in one case.
+
+pub mod answer;
+pub mod rows;
+
+use super::{Input, Place, Question};
+use crate::catalogue::PartKind;
+use crate::job::{BenchField, JobField};
+
+const fn set(field: BenchField, label: &'static str) -> Input {
+    Input::Part(JobField::Bench(field), PartKind::GearSet, label)
+}
+
+/// The question.
+pub const QUESTION: Question = Question {
+    id: "mesh",
+    place: Place::Bench,
+    title: "Will it mesh?",
+    ask: "Which parts of several sets go together in one case, and what are their ratios?",
+    inputs: &[
+        set(BenchField::MixCluster, "cluster from"),
+        set(BenchField::MixInput, "input gear from"),
+        set(BenchField::MixGears, "mainshaft gears from"),
+    ],
+    groups: &[],
+    station: rows::station,
+    answer: rows::answer,
+    deciding: rows::rows,
+    rows: |_| Vec::new(),
+    rests: |_| Vec::new(),
+    pictures: &[],
+};

@@ -1,0 +1,38 @@
+//! What must still be typed, and what it would give: said once for all setups that lack it.
+
+use super::alike::listed;
+use super::{Analysis, Source};
+use crate::sheet::said::{Said, marks};
+use crate::sheet::{Cell, Row};
+
+/// Something that must be typed, in words with their article, and whether a setup lacks it.
+pub type Want<'a> = (&'a str, &'a dyn Fn(&Analysis) -> bool);
+
+/// `Type the tyre of [B] to get road speeds.`; nothing where no setup lacks anything.
+///
+/// Where every setup lacks it, none is named.
+pub fn said(source: Source<'_>, wants: &[Want<'_>], gives: &str) -> Option<String> {
+    let mut lacks: Vec<(Vec<usize>, Vec<String>)> = Vec::new();
+    for (words, lacking) in wants {
+        let columns: Vec<usize> = (0..).zip(source.setups).filter(|(_, analysis)| lacking(analysis)).map(|(column, _)| column).collect();
+        match lacks.iter_mut().find(|(others, _)| *others == columns) {
+            _ if columns.is_empty() => {}
+            Some((_, fields)) => fields.push((*words).to_owned()),
+            None => lacks.push((columns, vec![(*words).to_owned()])),
+        }
+    }
+    let of = |columns: &[usize]| {
+        if columns.len() == source.setups.len() { String::new() } else { format!(" of {}", marks(columns)) }
+    };
+    let fields: Vec<String> = lacks.iter().map(|(columns, fields)| format!("{}{}", listed(fields), of(columns))).collect();
+    (!fields.is_empty()).then(|| format!("Type {} to get {gives}.", listed(&fields)))
+}
+
+/// The same as a row: the sentence is its label, and each setup that lacks something says so.
+pub fn row(source: Source<'_>, wants: &[Want<'_>], gives: &str) -> Option<Row> {
+    let label = Said::new(said(source, wants, gives)?).plain();
+    Some(source.row("missing", label, |analysis| {
+        let fields: Vec<String> = wants.iter().filter(|(_, lacking)| lacking(analysis)).map(|(words, _)| (*words).to_owned()).collect();
+        if fields.is_empty() { Cell::default() } else { Cell::absent(format!("needs {}", listed(&fields))) }
+    }))
+}

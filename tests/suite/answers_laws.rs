@@ -1,0 +1,49 @@
+//! Laws of every question's answer, whatever is typed: whom a sentence names, how many rows decide, what never stands in a sentence.
+
+use layshaft::job::Job;
+use layshaft::questions::build;
+use layshaft::sheet::said::Bit;
+use layshaft::sheet::{Cell, Piece, Section, Words};
+use proptest::prelude::*;
+
+use crate::any_job::job;
+
+/// The most rows that decide: gears have a row each and two more.
+fn most(section: &Section) -> usize {
+    if section.id == "gears" { 10 } else { 8 }
+}
+
+proptest! {
+    #[test]
+    fn answers_name_setups_that_are_there(job in job()) {
+        for section in build(&job, Words::Uk).sections {
+            let (plain, marked) = (section.answer.plain(), section.answer.marked().to_owned());
+            for bit in section.answer.bits() {
+                if let Bit::Setup(column) = bit {
+                    prop_assert!(column < job.setups.len(), "{marked}");
+                }
+            }
+            let letters = (0..6).fold(marked.clone(), |text, column| {
+                let letter = Job::letter(column);
+                text.replace(&format!("[{letter}]"), &letter.to_string())
+            });
+            prop_assert_eq!(letters, plain.clone());
+            prop_assert!(!["NaN", "inf", "–", "  "].iter().any(|never| plain.contains(never)), "{plain}");
+            prop_assert!(plain.is_empty() || plain.ends_with('.'), "{plain}");
+        }
+    }
+
+    #[test]
+    fn few_rows_decide_and_each_says_something(job in job()) {
+        for section in build(&job, Words::Us).sections {
+            prop_assert!(section.decide <= most(&section), "{}: {} rows", section.id, section.decide);
+            for row in section.rows.iter().take(section.decide).filter(|row| row.key != "missing") {
+                let says = |cell: &Cell| !cell.entries.is_empty() || cell.pieces().any(|piece| !matches!(piece, Piece::Absent(_)));
+                prop_assert!(row.cells.iter().any(says), "{} of {} says nothing", row.key, section.id);
+            }
+            for rest in &section.rests {
+                prop_assert!(!rest.value.is_empty() && !rest.source.is_empty(), "{rest:?}");
+            }
+        }
+    }
+}
