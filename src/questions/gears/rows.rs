@@ -7,7 +7,7 @@ use crate::gearing::{Gear, Idler, Layout, Mesh, PrintedRatio, Ratio, Reverse, Re
 use crate::job::SetupField;
 use crate::questions::Analysis;
 use crate::questions::entries as typed;
-use crate::questions::needs::{NEEDS_COUNTS, is_uncounted};
+use crate::questions::needs::uncounted_or;
 use crate::questions::{Source, Station, needs_behind};
 use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
 use crate::units::number;
@@ -55,9 +55,9 @@ fn ratio_figure(analysis: &Analysis, gear: usize) -> Option<Figure> {
 /// Why a gear has no ratio.
 fn no_ratio(analysis: &Analysis, gear: usize) -> Cell {
     if gear < analysis.setup.gears.len() {
-        Cell::absent("needs its tooth counts or its ratio")
+        Cell::needed("needs its tooth counts or its ratio")
     } else {
-        Cell::absent(format!("no {}", ordinal(gear)))
+        Cell::needed(format!("no {}", ordinal(gear)))
     }
 }
 
@@ -69,7 +69,7 @@ fn overall_cell(analysis: &Analysis) -> Cell {
         Some(Piece::from(overall_figure(analysis, gear, ratio, overall)))
     });
     let line = parted(known);
-    if line.is_empty() { Cell::absent(needs_behind(analysis, 0)) } else { Cell::line(line) }
+    if line.is_empty() { Cell::needed(needs_behind(analysis, 0)) } else { Cell::line(line) }
 }
 
 /// Figures of a line with a point between them.
@@ -128,7 +128,7 @@ pub fn equation(teeth: &str, ratio: Ratio) -> String {
 
 fn reverse_cell(analysis: &Analysis) -> Cell {
     let (Some(reverse), Some(ratio)) = (analysis.setup.reverse, analysis.gears().reverse) else {
-        return Cell::absent("neither teeth nor ratio given");
+        return Cell::needed("neither teeth nor ratio given");
     };
     let gears = match reverse {
         Reverse::Printed(printed) => {
@@ -156,10 +156,10 @@ fn reverse_text(reverse: ReverseGears) -> String {
 }
 
 fn drops_cell(analysis: &Analysis) -> Cell {
-    let Some(ladder) = &analysis.gears().ladder else { return Cell::absent("needs every gear") };
+    let Some(ladder) = &analysis.gears().ladder else { return Cell::needed("needs every gear") };
     let drops = ladder.drops();
     if drops.is_empty() {
-        return Cell::absent("one gear only");
+        return Cell::needed("one gear only");
     }
     let figures = (0..drops.len()).filter_map(|gear| drop_figure(analysis, gear, &format!("gear_{}.drop", gear + 1)));
     let line = parted(figures.map(Piece::from));
@@ -198,7 +198,7 @@ fn character_verdict(character: Character, drops: &[f64]) -> Option<Piece> {
 
 fn sums_cell(analysis: &Analysis) -> Cell {
     let Some(range) = analysis.gears().sums.as_ref().and_then(crate::gearing::check::ToothSums::range) else {
-        return Cell::absent(if is_uncounted(analysis) { NEEDS_COUNTS } else { "needs every gear" });
+        return uncounted_or(analysis, "needs every gear");
     };
     let (least, greatest) = range;
     let source = "one centre distance holds one tooth sum at one pitch (any textbook of gears)";
@@ -217,7 +217,7 @@ fn sums_cell(analysis: &Analysis) -> Cell {
 }
 
 fn first_overall_cell(analysis: &Analysis) -> Cell {
-    first_overall(analysis, "first_overall").map_or_else(|| Cell::absent(needs_behind(analysis, 0)), |figure| Cell::line([figure.into()]))
+    first_overall(analysis, "first_overall").map_or_else(|| Cell::needed(needs_behind(analysis, 0)), |figure| Cell::line([figure.into()]))
 }
 
 /// `25 + 30 = 55; 18 + 37 = 55`, the constant pair first.
@@ -239,7 +239,7 @@ pub fn first_overall(analysis: &Analysis, key: &str) -> Option<Figure> {
 
 fn spread_cell(analysis: &Analysis) -> Cell {
     let (Some(spread), Some(ladder)) = (analysis.gears().spread(), &analysis.gears().ladder) else {
-        return Cell::absent("needs every gear");
+        return Cell::needed("needs every gear");
     };
     let filled = match (ladder.ratios().first(), ladder.ratios().last()) {
         (Some(first), Some(top)) => {

@@ -4,13 +4,14 @@ pub mod answer;
 pub mod engine_words;
 pub mod pictures;
 pub mod read;
+pub mod rests;
 pub mod rows;
+pub mod sentence;
 
 pub use rows::text;
 
-use super::{Drawn, Group, Input, Place, Question, Source, chosen};
+use super::{Drawn, Group, Input, Place, Question, Source};
 use crate::job::{JobChoice, JobField, PullField};
-use crate::sheet::Said;
 
 /// The question.
 pub const QUESTION: Question = Question {
@@ -19,61 +20,21 @@ pub const QUESTION: Question = Question {
     title: "Pull at the wheels",
     ask: "Which set suits this engine, this car and this use?",
     inputs: &[
-        Input::Text(JobField::Pull(PullField::Mass), "mass with driver"),
+        Input::Text(JobField::Car, "car"),
+        pull(PullField::Mass, "mass with driver"),
         Input::Choice(JobChoice::Drive, "driven"),
-        Input::Text(JobField::Pull(PullField::PeakTorque), "peak torque"),
-        Input::Text(JobField::Pull(PullField::PeakTorqueAt), "at"),
-        Input::Text(JobField::Pull(PullField::PeakPower), "peak power"),
-        Input::Text(JobField::Pull(PullField::PeakPowerAt), "at"),
-        Input::Text(JobField::Pull(PullField::Limit), "rev limit"),
+        pull(PullField::PeakTorque, "peak torque"),
+        pull(PullField::PeakTorqueAt, "torque peak at"),
+        pull(PullField::PeakPower, "peak power"),
+        pull(PullField::PeakPowerAt, "power peak at"),
+        pull(PullField::Limit, "rev limit"),
     ],
-    groups: &[
-        Group {
-            title: "More about the car",
-            inputs: &[
-                Input::Text(JobField::Pull(PullField::DrivenShare), "weight on the driven axle"),
-                Input::Text(JobField::Pull(PullField::Wheelbase), "wheelbase"),
-                Input::Text(JobField::Pull(PullField::GravityHeight), "height of the centre of gravity"),
-                Input::Text(JobField::Pull(PullField::DragArea), "drag area"),
-                Input::Text(JobField::Pull(PullField::Rolling), "rolling resistance"),
-                Input::Text(JobField::Pull(PullField::Grip), "grip"),
-                Input::Text(JobField::Pull(PullField::MeshEfficiency), "efficiency of each mesh"),
-                Input::Text(JobField::Pull(PullField::AxleEfficiency), "efficiency of the axle"),
-                Input::Text(JobField::Pull(PullField::EngineInertia), "inertia of engine and flywheel"),
-                Input::Text(JobField::Pull(PullField::BoxInertia), "inertia of the box, at its input"),
-                Input::Text(JobField::Pull(PullField::WheelInertia), "inertia of all wheels together"),
-                Input::Text(JobField::Pull(PullField::Trailer), "trailer"),
-            ],
-        },
-        Group {
-            title: "How it is driven",
-            inputs: &[
-                Input::Text(JobField::Pull(PullField::Launch), "launch at"),
-                Input::Text(JobField::Pull(PullField::ShiftTime), "time of each shift"),
-                Input::Text(JobField::Pull(PullField::BandShare), "power band from"),
-                Input::Text(JobField::Pull(PullField::Speeds), "times to"),
-                Input::Text(JobField::Pull(PullField::RollFrom), "rolling start from"),
-                Input::Text(JobField::Pull(PullField::RollTo), "to"),
-                Input::Text(JobField::Pull(PullField::RollGear), "in gear"),
-                Input::Choice(JobChoice::ShiftRule, "upshifts by"),
-            ],
-        },
-        Group {
-            title: "Measured power curve",
-            inputs: &[
-                Input::Text(JobField::Pull(PullField::Rows), "rpm and torque or power, one pair a line"),
-                Input::Text(JobField::Pull(PullField::AirPressure), "air pressure"),
-                Input::Text(JobField::Pull(PullField::AirTemperature), "air temperature"),
-                Input::Text(JobField::Pull(PullField::AirHumidity), "humidity"),
-                Input::Choice(JobChoice::PowerStandard, "corrected"),
-            ],
-        },
-    ],
+    groups: &[CAR, DRIVING, MEASURED],
     station: rows::station,
-    answer: |_| Said::default(),
-    deciding: |source| chosen(&rows::rows(source), &["to-speed", "distance-1", "shift-", "cruise", "launch"]),
+    answer: sentence::said,
+    deciding: rows::deciding,
     rows: rows::rows,
-    rests: |_| Vec::new(),
+    rests: rests::rests,
     pictures: &[
         Drawn {
             id: "thrust",
@@ -101,6 +62,57 @@ pub const QUESTION: Question = Question {
         },
     ],
 };
+
+/// What may stay blank of the car.
+const CAR: Group = Group {
+    title: "More about the car (grey = default)",
+    inputs: &[
+        pull(PullField::DrivenShare, "weight on the driven axle"),
+        pull(PullField::Wheelbase, "wheelbase"),
+        pull(PullField::GravityHeight, "height of the centre of gravity"),
+        pull(PullField::DragArea, "drag area"),
+        pull(PullField::Rolling, "rolling resistance"),
+        pull(PullField::Grip, "grip of the tyres"),
+        pull(PullField::MeshEfficiency, "efficiency of each mesh"),
+        pull(PullField::AxleEfficiency, "efficiency of the axle"),
+        pull(PullField::EngineInertia, "inertia of engine and flywheel"),
+        pull(PullField::BoxInertia, "inertia of the gearbox, at its input"),
+        pull(PullField::WheelInertia, "inertia of all wheels"),
+        pull(PullField::Trailer, "trailer"),
+    ],
+};
+
+/// How the car is driven.
+const DRIVING: Group = Group {
+    title: "How it is driven",
+    inputs: &[
+        pull(PullField::Launch, "standing start at"),
+        pull(PullField::ShiftTime, "time for a shift"),
+        Input::Choice(JobChoice::ShiftRule, "shift by"),
+        Input::Text(JobField::Shift, "shift rpm, where chosen"),
+        pull(PullField::BandShare, "power band from"),
+        pull(PullField::Speeds, "speeds to time, separated by ;"),
+        pull(PullField::RollFrom, "rolling start from"),
+        pull(PullField::RollTo, "rolling start to"),
+        pull(PullField::RollGear, "rolling start in gear"),
+    ],
+};
+
+/// A measured curve, and the air it was measured in.
+const MEASURED: Group = Group {
+    title: "Measured power curve",
+    inputs: &[
+        pull(PullField::Rows, "rpm and torque or power, a point a line; a head line names the units"),
+        Input::Choice(JobChoice::PowerStandard, "correction"),
+        pull(PullField::AirPressure, "air pressure of the test"),
+        pull(PullField::AirTemperature, "air temperature"),
+        pull(PullField::AirHumidity, "relative humidity"),
+    ],
+};
+
+const fn pull(field: PullField, label: &'static str) -> Input {
+    Input::Text(JobField::Pull(field), label)
+}
 
 fn has_thrust(source: Source<'_>) -> bool {
     source.setups.iter().any(|analysis| analysis.pull().thrust.is_some())

@@ -10,7 +10,7 @@ use crate::gearing::teeth::decimal;
 use crate::questions::Analysis;
 use crate::questions::Source;
 use crate::questions::inside::answer::share_text;
-use crate::questions::needs::{NEEDS_COUNTS, is_uncounted};
+use crate::questions::needs::{NEEDS_COUNTS, is_uncounted, uncounted_or};
 use crate::sheet::{Cell, Figure, Piece, ordinal};
 use crate::units::common::{in_rpm, wheel_speed};
 use crate::units::{AngularVelocity, Frequency, number, unit};
@@ -59,11 +59,11 @@ fn way(speed: AngularVelocity, what: &str) -> String {
 }
 
 pub(super) fn missing(analysis: &Analysis) -> Cell {
-    Cell::absent(match &analysis.setup.gearbox {
-        None => "needs the whole gearbox",
-        Some(_) if is_uncounted(analysis) => NEEDS_COUNTS,
-        Some(_) => "no such gear, or no input rpm",
-    })
+    if analysis.setup.gearbox.is_none() {
+        Cell::needed("needs the whole gearbox")
+    } else {
+        uncounted_or(analysis, "no such gear, or no input rpm")
+    }
 }
 
 /// The most the countershaft turns in any forward gear at the shift rpm.
@@ -141,7 +141,7 @@ pub(super) fn neutral_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let (Some(gearbox), Some(cruise), Some(circumference), Some(behind)) =
         (&analysis.setup.gearbox, source.conditions.cruise, analysis.road().circumference, analysis.setup.behind_gearbox())
     else {
-        return Cell::absent(crate::questions::needs(analysis));
+        return Cell::needed(crate::questions::needs(analysis));
     };
     let output = wheel_speed(cruise, circumference) * decimal(behind);
     let Some(turning) = Turning::new(gearbox, &Arrangement::usual(gearbox), Selected::Neutral) else { return missing(analysis) };
