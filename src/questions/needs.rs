@@ -5,7 +5,7 @@ use crate::problem::Severity;
 use crate::sheet::Cell;
 
 /// What is said where a figure hangs on teeth that are not counted.
-const NEEDS_COUNTS: &str = "needs tooth counts";
+pub const NEEDS_COUNTS: &str = "needs tooth counts";
 
 /// Whether a gear of the setup is known by its printed ratio alone, so that what hangs on teeth cannot be said.
 pub fn is_uncounted(analysis: &Analysis) -> bool {

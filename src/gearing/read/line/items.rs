@@ -40,7 +40,7 @@ pub(super) fn items(text: &str) -> Result<(Vec<Item>, bool), LineError> {
         let (name, value) = parted(&word, items.len() + 1);
         if let Some(name) = name {
             label = label_of(&name).map_or(label, Some);
-            said = format!("{said} {name}").trim().to_owned();
+            format!("{said} {name}").trim().clone_into(&mut said);
         }
         if let Some(text) = value {
             items.push(Item { label: label.take(), said: std::mem::take(&mut said), text });
@@ -82,8 +82,8 @@ fn label_of(word: &str) -> Option<Label> {
         "constant" | "input" | "output" | "primary" | "head" => Some(Label::Constant),
         "reverse" | "rev" | "r" => Some(Label::Reverse),
         "axle" | "final" | "diff" | "differential" | "fd" | "overdrive" | "od" => Some(Label::Other),
-        "first" | "second" | "third" | "fourth" | "fifth" | "sixth" | "seventh" | "eighth" | "top" => Some(Label::Gear),
-        "i" | "ii" | "iii" | "iv" | "v" | "vi" | "vii" | "viii" => Some(Label::Gear),
+        "first" | "second" | "third" | "fourth" | "fifth" | "sixth" | "seventh" | "eighth" | "top" | "i" | "ii" | "iii" | "iv" | "v"
+        | "vi" | "vii" | "viii" => Some(Label::Gear),
         word => is_ordinal(word).then_some(Label::Gear),
     }
 }
