@@ -181,8 +181,7 @@ impl Seen<'_> {
 
 /// A cell's figures and words as one text, without what is typed in it; none where it only says why there is no figure.
 fn answer(cell: &Cell) -> Option<String> {
-    let is_figure = |piece: &Piece| !matches!(piece, Piece::Absent(_));
-    let lines = cell.lines.iter().filter(|line| line.iter().any(is_figure));
+    let lines = cell.lines.iter().filter(|line| line.iter().any(Piece::says));
     let said: Vec<String> = lines.map(|line| line_text(line)).collect();
     (!said.is_empty()).then(|| said.join("; "))
 }
@@ -201,7 +200,7 @@ fn line_text(line: &[Piece]) -> String {
         }
         match piece {
             Piece::Figure(figure) => said.push_str(&figure.text()),
-            Piece::Words(text) | Piece::Absent(text) => said.push_str(text),
+            Piece::Words(text) | Piece::Absent(text) | Piece::Needed(text) => said.push_str(text),
             Piece::Verdict(verdict) => said.push_str(&verdict.text),
         }
     }

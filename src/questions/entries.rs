@@ -93,7 +93,7 @@ fn stage_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
             let figure = Figure::ratio(format!("stage_{}.ratio", at + 1), drive.ratio(), 3);
             Cell::line([drive_working(figure, drive).into()])
         }
-        None => Cell::absent("needs its teeth or ratio"),
+        None => Cell::needed("needs its teeth or ratio"),
     };
     let cell = entry(source, analysis, cell, SetupField::StageName(at), "name of the stage");
     let cell = entry(source, analysis, cell, SetupField::Stage(at), "teeth or ratio of the stage, driven over driver");

@@ -2,7 +2,7 @@
 
 use super::alike::listed;
 use super::{Analysis, Source};
-use crate::sheet::said::{Said, marks};
+use crate::sheet::said::marks;
 use crate::sheet::{Cell, Row};
 
 /// Something that must be typed, in words with their article, and whether a setup lacks it.
@@ -28,11 +28,12 @@ pub fn said(source: Source<'_>, wants: &[Want<'_>], gives: &str) -> Option<Strin
     (!fields.is_empty()).then(|| format!("Type {} to get {gives}.", listed(&fields)))
 }
 
-/// The same as a row: the sentence is its label, and each setup that lacks something says so.
+/// The same as a row: each setup that lacks something says what, and what it would give.
 pub fn row(source: Source<'_>, wants: &[Want<'_>], gives: &str) -> Option<Row> {
-    let label = Said::new(said(source, wants, gives)?).plain();
-    Some(source.row("missing", label, |analysis| {
-        let fields: Vec<String> = wants.iter().filter(|(_, lacking)| lacking(analysis)).map(|(words, _)| (*words).to_owned()).collect();
-        if fields.is_empty() { Cell::default() } else { Cell::absent(format!("needs {}", listed(&fields))) }
-    }))
+    let lacks = |analysis: &Analysis| wants.iter().filter(|(_, lacking)| lacking(analysis)).map(|(words, _)| (*words).to_owned()).collect();
+    let row = source.row("missing", "Still needed", |analysis| {
+        let fields: Vec<String> = lacks(analysis);
+        if fields.is_empty() { Cell::default() } else { Cell::needed(format!("{}, for {gives}", listed(&fields))) }
+    });
+    row.cells.iter().any(|cell| !cell.lines.is_empty()).then_some(row)
 }

@@ -7,6 +7,7 @@
 pub mod alike;
 pub mod answers;
 pub mod customer;
+pub mod deciding;
 pub mod dial;
 pub mod driveline;
 pub mod entries;
@@ -31,7 +32,7 @@ use crate::gearing::identify::ladder;
 use crate::job::{Job, JobChoice, JobField};
 use crate::problem::Explain;
 pub use crate::sheet::Place;
-use crate::sheet::{Cell, Piece, Reader, Rest, Row, Said, Section, Sheet, Words, export, words};
+use crate::sheet::{Cell, Reader, Rest, Row, Said, Section, Sheet, Words, export, words};
 pub use answers::{Analysis, Answers, analyse_job, analyse_job_after};
 pub use dial::answer::Speedo;
 pub use driveline::answer::Driveline;
@@ -65,7 +66,7 @@ pub struct Question {
     pub answer: fn(Source<'_>) -> Said,
     /// The rows that decide, eight at most.
     pub deciding: fn(Source<'_>) -> Vec<Row>,
-    /// All rows; those that decide need not stand among them again.
+    /// All rows; those that decide need not stand among them again, and those that say nothing of any setup are left out.
     pub rows: fn(Source<'_>) -> Vec<Row>,
     /// What the figures rest on: every value, typed or usual, with its source.
     pub rests: fn(Source<'_>) -> Vec<Rest>,
@@ -185,28 +186,12 @@ impl Question {
         let mut rows = (self.deciding)(source);
         let decide = rows.len();
         let decided: Vec<String> = rows.iter().map(|row| row.key.clone()).collect();
-        rows.extend((self.rows)(source).into_iter().filter(|row| !decided.contains(&row.key)));
+        let others = (self.rows)(source).into_iter();
+        rows.extend(others.filter(|row| !decided.contains(&row.key) && !row.waits()));
         let (title, ask) = (self.title.into(), self.ask.into());
         Section { id: self.id, place: self.place, title, ask, answer: (self.answer)(source), decide, rows, rests: (self.rests)(source) }
     }
 }
-
-/// Those of some rows whose key begins with one of `keys`, in the order of the keys, eight at most; what no setup has an answer to is
-/// left out.
-pub fn chosen(rows: &[Row], keys: &[&str]) -> Vec<Row> {
-    let has_answer =
-        |row: &Row| row.cells.iter().any(|cell| cell.pieces().any(|piece| !matches!(piece, Piece::Absent(_))) || !cell.entries.is_empty());
-    let mut chosen: Vec<Row> = Vec::new();
-    for key in keys {
-        let of_key = rows.iter().filter(|row| row.key.starts_with(key) && has_answer(row));
-        chosen.extend(of_key.cloned());
-    }
-    chosen.truncate(MOST_DECIDING);
-    chosen
-}
-
-/// The most rows that decide.
-pub const MOST_DECIDING: usize = 8;
 
 impl Station {
     /// What stands beside a question of the bench.

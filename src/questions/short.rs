@@ -37,7 +37,7 @@ fn cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     lines.extend(cruise(source, analysis, first));
     lines.extend(drop(analysis));
     lines.extend(speedometer(analysis));
-    if lines.is_empty() { Cell::absent(needs(analysis)) } else { Cell { lines, ..Cell::default() } }
+    if lines.is_empty() { Cell::needed(needs(analysis)) } else { Cell { lines, ..Cell::default() } }
 }
 
 fn launch(analysis: &Analysis, first: Option<&Analysis>) -> Option<Vec<Piece>> {

@@ -13,8 +13,17 @@ pub enum Piece {
     Words(String),
     /// A judgement.
     Verdict(Verdict),
-    /// Why there is no figure.
+    /// Why there is no figure, though what it rests on was typed.
     Absent(String),
+    /// What is still needed before there can be a figure.
+    Needed(String),
+}
+
+impl Piece {
+    /// Whether it says more than why there is no figure.
+    pub fn says(&self) -> bool {
+        !matches!(self, Self::Absent(_) | Self::Needed(_))
+    }
 }
 
 /// How large a figure is shown.

@@ -174,9 +174,26 @@ impl Cell {
         Self::line([Piece::Absent(why.into())])
     }
 
+    /// A cell that says what is still needed for its figure.
+    pub fn needed(what: impl Into<String>) -> Self {
+        Self::line([Piece::Needed(what.into())])
+    }
+
     /// Every piece of the cell.
     pub fn pieces(&self) -> impl Iterator<Item = &Piece> {
         self.lines.iter().flatten()
+    }
+}
+
+impl Row {
+    /// Whether any setup has more to say in it than why it has no figure, or something to type.
+    pub fn says_something(&self) -> bool {
+        self.cells.iter().any(|cell| !cell.entries.is_empty() || cell.pieces().any(Piece::says))
+    }
+
+    /// Whether nothing stands in it but what is still needed.
+    pub fn waits(&self) -> bool {
+        self.cells.iter().all(|cell| cell.entries.is_empty() && cell.pieces().all(|piece| matches!(piece, Piece::Needed(_))))
     }
 }
 

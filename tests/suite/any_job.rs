@@ -3,7 +3,9 @@
 use layshaft::gearing::{Layout, Place};
 use layshaft::job::inputs::{Blank, Kind, Row};
 use layshaft::job::wishes::MOST_WISHES;
-use layshaft::job::{Choice, Field, Gearbox, Job, JobField, PullField, Setup, SetupField, SetupId, Stage, Wish, WishKind, Wishes, demo};
+use layshaft::job::{
+    BenchField, Choice, Field, Gearbox, Job, JobField, PullField, Setup, SetupField, SetupId, Stage, Wish, WishKind, Wishes, demo,
+};
 use layshaft::questions::build;
 use layshaft::sheet::{self, Figure, Piece, Sheet, Words};
 use layshaft::units::{System, Typed};
@@ -115,7 +117,12 @@ fn sensible(field: Field, row: &Row) -> BoxedStrategy<String> {
 /// A text for an input: sensible, none, or anything at all.
 fn text_for(job: &Job, field: Field) -> BoxedStrategy<String> {
     let row = field.row_in(job);
-    let blank = if matches!(row.blank, Blank::Needed) { 1 } else { 4 };
+    let blank = match (field, row.blank) {
+        // The search for the teeth of printed ratios takes its time.
+        (Field::Job(JobField::Bench(BenchField::Ladder)), _) => 60,
+        (_, Blank::Needed) => 1,
+        _ => 4,
+    };
     prop_oneof![4 => sensible(field, &row), blank => Just(String::new()), 1 => text()].boxed()
 }
 

@@ -74,7 +74,12 @@ fn problems(job: &Job, field: Field) -> Vec<InputProblem> {
 
 fn others(job: &Job) -> Vec<Vec<layshaft::sheet::Figure>> {
     let sheet = build(job, Words::Us);
-    [0, 2].map(|column| figures(&sheet, column).cloned().collect()).into()
+    let of = |column| {
+        let mut figures: Vec<_> = figures(&sheet, column).cloned().collect();
+        figures.sort_by(|one, other| one.key.cmp(&other.key));
+        figures
+    };
+    [0, 2].map(of).into()
 }
 
 #[test]

@@ -99,7 +99,7 @@ fn piece(piece: &Piece) -> AnyView {
     match piece {
         Piece::Figure(figure) => shown(figure),
         Piece::Words(words) => view! { <span class="paper__words">{words.clone()}" "</span> }.into_any(),
-        Piece::Absent(why) => view! { <span class="paper__absent">{why.clone()}" "</span> }.into_any(),
+        Piece::Absent(why) | Piece::Needed(why) => view! { <span class="paper__absent">{why.clone()}" "</span> }.into_any(),
         Piece::Verdict(verdict) => {
             let mark = match verdict.tone {
                 Tone::Good => "✓ ",

@@ -29,6 +29,7 @@ pub fn TextField(
     let label = if label.is_empty() { state.job.with_untracked(|job| field.label(job).into_owned()) } else { label };
     let number = field.is_number();
     let problem = Memo::new(move |_| state.wrong_with(field).map(|problem| problem.sentence()));
+    let taken = Memo::new(move |_| state.job.with(|job| job.taken(field)));
     let typed = Memo::new(move |_| state.job.with(|job| (job.text(field).unwrap_or_default().to_owned(), field.unit(job))));
     let blank =
         Memo::new(move |_| if blank_means.is_empty() { state.job.with(|job| field.placeholder(job)) } else { blank_means.to_owned() });
@@ -54,6 +55,7 @@ pub fn TextField(
                 on:input=move |event| state.type_text(field, event_target_value(&event))
                 on:blur=move |_| state.leave_field()/>
             <span class="field__unit">{move || typed.with(|(_, unit)| *unit)}</span>
+            {move || taken.get().map(|taken| view! { <span class="field__taken">{taken}</span> })}
             {move || problem.get().map(|sentence| view! { <span class="field__problem" id=said.clone()>{state.say(&sentence)}</span> })}
         </span>
     }

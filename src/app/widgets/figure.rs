@@ -14,7 +14,7 @@ pub fn piece(setup: SetupId, piece: &Piece) -> AnyView {
     match piece {
         Piece::Figure(figure) => shown_figure(setup, figure),
         Piece::Words(words) => view! { <span class="words">{words.clone()}</span> }.into_any(),
-        Piece::Absent(why) => view! { <span class="absent">{why.clone()}</span> }.into_any(),
+        Piece::Absent(why) | Piece::Needed(why) => view! { <span class="absent">{why.clone()}</span> }.into_any(),
         Piece::Verdict(said) => verdict(said),
     }
 }

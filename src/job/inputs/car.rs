@@ -27,7 +27,7 @@ inputs! {
     Rolling at rolling: quantity("rolling-resistance", "rolling resistance", &limits::ROLLING)
         .or(|job| limits::bare(Plain(Defaults::rolling().value), job.units));
     /// Greatest grip of the tyres over load.
-    Grip at grip: quantity("grip", "grip", &limits::GRIP).or(|job| limits::bare(Plain(Defaults::grip().value), job.units));
+    Grip at grip: quantity("grip", "grip of the tyres", &limits::GRIP).or(|job| limits::bare(Plain(Defaults::grip().value), job.units));
     /// Share that one gear mesh passes on.
     MeshEfficiency at mesh_efficiency: quantity("mesh-efficiency", "efficiency of each mesh", &limits::SHARE)
         .or(|job| limits::bare(Share(Defaults::efficiencies().mesh.value), job.units));
@@ -37,40 +37,40 @@ inputs! {
     /// Inertia of engine, flywheel and clutch cover.
     EngineInertia at engine_inertia: quantity("engine-inertia", "inertia of engine and flywheel", &limits::INERTIA).or(by_rule);
     /// Inertia of the box, reduced to its input shaft.
-    BoxInertia at box_inertia: quantity("box-inertia", "inertia of the box, at its input", &limits::INERTIA).or(by_rule);
+    BoxInertia at box_inertia: quantity("box-inertia", "inertia of the gearbox, at its input", &limits::INERTIA).or(by_rule);
     /// Inertia of all wheels together.
-    WheelInertia at wheel_inertia: quantity("wheel-inertia", "inertia of all wheels together", &limits::INERTIA).or(by_rule);
+    WheelInertia at wheel_inertia: quantity("wheel-inertia", "inertia of all wheels", &limits::INERTIA).or(by_rule);
     /// Mass of a trailer.
     Trailer at trailer: quantity("trailer", "trailer", &limits::TRAILER).or(|_| "none".into());
     /// Rows of a dynamometer or points of a curve: rpm and torque or power.
-    Rows at rows: Row::new("dyno-rows", "rpm and torque or power, one pair a line", Kind::Lines);
+    Rows at rows: Row::new("dyno-rows", "rpm and torque or power, a point a line; a head line names the units", Kind::Lines);
     /// Peak torque.
     PeakTorque at peak_torque: quantity("peak-torque", "peak torque", &limits::TORQUE);
     /// Engine speed of peak torque.
-    PeakTorqueAt at peak_torque_at: quantity("peak-torque-at", "peak torque at", &limits::ENGINE_SPEED).or(peak_torque_at);
+    PeakTorqueAt at peak_torque_at: quantity("peak-torque-at", "torque peak at", &limits::ENGINE_SPEED).or(peak_torque_at);
     /// Peak power.
     PeakPower at peak_power: quantity("peak-power", "peak power", &limits::POWER);
     /// Engine speed of peak power.
-    PeakPowerAt at peak_power_at: quantity("peak-power-at", "peak power at", &limits::ENGINE_SPEED);
+    PeakPowerAt at peak_power_at: quantity("peak-power-at", "power peak at", &limits::ENGINE_SPEED);
     /// The engine speed that is not to be passed.
     Limit at limit: quantity("rev-limit", "rev limit", &limits::ENGINE_SPEED).or(|_| "none".into());
     /// The share of peak power that still counts as the power band.
     BandShare at band_share: quantity("band-share", "power band from", &limits::SHARE)
         .or(|job| limits::bare(Share(Defaults::band_share().value), job.units));
     /// Barometric pressure of the test.
-    AirPressure at air_pressure: quantity("air-pressure", "air pressure", &limits::AIR_PRESSURE);
+    AirPressure at air_pressure: quantity("air-pressure", "air pressure of the test", &limits::AIR_PRESSURE);
     /// Air temperature of the test.
     AirTemperature at air_temperature: quantity("air-temperature", "air temperature", &limits::AIR_TEMPERATURE);
     /// Relative humidity of the test.
-    AirHumidity at air_humidity: quantity("air-humidity", "humidity", &limits::HUMIDITY).or(|_| "0".into());
+    AirHumidity at air_humidity: quantity("air-humidity", "relative humidity", &limits::HUMIDITY).or(|_| "0".into());
     /// Engine speed held at a standing start.
-    Launch at launch: quantity("launch", "launch at", &limits::ENGINE_SPEED)
+    Launch at launch: quantity("launch", "standing start at", &limits::ENGINE_SPEED)
         .or(|job| limits::bare(unit::RPM.of(Defaults::launch_rpm().value), job.units));
     /// Time without thrust in each shift.
-    ShiftTime at shift_time: quantity("shift-time", "time of each shift", &limits::SHIFT_TIME)
+    ShiftTime at shift_time: quantity("shift-time", "time for a shift", &limits::SHIFT_TIME)
         .or(|job| limits::bare(unit::SECOND.of(Defaults::shift_time_s().value), job.units));
     /// The speeds whose time is asked for, separated by semicolons.
-    Speeds at speeds: Row::new("run-speeds", "times to", Kind::Quantities(&limits::ROAD_SPEED))
+    Speeds at speeds: Row::new("run-speeds", "speeds to time, separated by ;", Kind::Quantities(&limits::ROAD_SPEED))
         .or(|job| usual_speeds(job.units).into());
     /// The speed at which a rolling start begins.
     RollFrom at roll_from: quantity("roll-from", "rolling start from", &limits::ROAD_SPEED);

@@ -5,7 +5,8 @@ pub mod pictures;
 pub mod read;
 pub mod rows;
 
-use super::{Drawn, Input, Place, Question, chosen};
+use super::deciding::chosen;
+use super::{Drawn, Input, Place, Question};
 use crate::job::{JobChoice, JobField};
 use crate::sheet::Said;
 
@@ -24,7 +25,7 @@ pub const QUESTION: Question = Question {
     groups: &[],
     station: rows::station,
     answer: |_| Said::default(),
-    deciding: |source| chosen(&rows::rows(source), &["fitted", "reads", "wanted", "shelf", "adapter", "road-check"]),
+    deciding: |source| chosen(rows::rows(source), &["fitted", "reads", "wanted", "shelf", "adapter", "road-check"]),
     rows: rows::rows,
     rests: |_| Vec::new(),
     pictures: &[

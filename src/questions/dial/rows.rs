@@ -66,14 +66,14 @@ fn fitted_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
             });
             Cell::default().and([Piece::words(format!("{} drive, {} driven{adapter}", train.drive(), train.driven()))])
         }
-        None => Cell::absent("type drive and driven teeth, such as 8/28"),
+        None => Cell::needed("type drive and driven teeth, such as 8/28"),
     };
     entry(source, analysis, cell, SetupField::SpeedoGears, "speedometer drive and driven teeth")
 }
 
 fn reads_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let speedo = &analysis.speedo();
-    let (Some(fitted), Some(reads)) = (speedo.fitted, speedo.reads) else { return Cell::absent(missing(source, analysis)) };
+    let (Some(fitted), Some(reads)) = (speedo.fitted, speedo.reads) else { return Cell::needed(missing(source, analysis)) };
     let unit = Velocity::usual(source.reader.units);
     let figure = Figure::quantity("speedometer.reads", &reads, unit, 1).big();
     let error = Figure::percent("speedometer.error", fitted.error(), 1).small();
@@ -130,7 +130,7 @@ fn fit_text(analysis: &Analysis, fitted: &Speedometer) -> String {
 }
 
 fn wanted_cell(analysis: &Analysis) -> Cell {
-    let Some(fitted) = analysis.speedo().fitted else { return Cell::absent("needs the gears fitted") };
+    let Some(fitted) = analysis.speedo().fitted else { return Cell::needed("needs the gears fitted") };
     let filled =
         format!("{} ÷ {} = {}", fitted.train.drive(), number::show(fitted.wanted_ratio(), 4), number::show(fitted.driven_wanted(), 2));
     let figure = Figure::number("speedometer.driven_wanted", fitted.driven_wanted(), 2).by(
@@ -147,7 +147,7 @@ fn wanted_cell(analysis: &Analysis) -> Cell {
 /// The exact driven count for every drive gear of the shelf that has a driven gear to go with it.
 fn drives_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let drives = &analysis.speedo().drives;
-    let Some(shaft) = analysis.speedo().shaft.filter(|_| !drives.is_empty()) else { return Cell::absent(no_pairs(analysis)) };
+    let Some(shaft) = analysis.speedo().shaft.filter(|_| !drives.is_empty()) else { return Cell::needed(no_pairs(analysis)) };
     let wanted = source.conditions.speedo.dial.map_or(f64::NAN, |dial| (dial.constant() / shaft).value);
     let line = drives.iter().map(|choice| {
         let (exact, nearest) = (number::show(choice.driven, 2), choice.nearest.train.driven());
@@ -167,7 +167,7 @@ fn no_pairs(analysis: &Analysis) -> String {
 fn shelf_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let best = &analysis.speedo().pairs.best;
     if best.is_empty() {
-        return Cell::absent(no_pairs(analysis));
+        return Cell::needed(no_pairs(analysis));
     }
     let mut cell = Cell::default();
     for (at, candidate) in best.iter().take(3).enumerate() {
@@ -205,7 +205,7 @@ fn adapter_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
 
 fn cable_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let (Some(fitted), Some(_)) = (analysis.speedo().fitted, analysis.speedo().shaft) else {
-        return Cell::absent(missing(source, analysis));
+        return Cell::needed(missing(source, analysis));
     };
     let unit = TurnsPerDistance::usual(source.reader.units);
     let wanted = Figure::quantity("speedometer.cable_wanted", &fitted.dial.constant(), unit, 0);

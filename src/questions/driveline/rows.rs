@@ -32,6 +32,7 @@ pub fn deciding(source: Source<'_>) -> Vec<Row> {
         source.row("critical", "Critical speed", |analysis| critical_cell(source, analysis)),
         source.row("instead", "What would do", |analysis| instead_cell(source, analysis)),
     ]);
+    rows.retain(Row::says_something);
     rows
 }
 
@@ -85,7 +86,7 @@ pub fn why(source: Source<'_>, turning: &Turning) -> String {
 }
 
 fn turns_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let Some(turning) = &analysis.driveline().turning else { return Cell::absent(turning_needs(source, analysis)) };
+    let Some(turning) = &analysis.driveline().turning else { return Cell::needed(turning_needs(source, analysis)) };
     let length = Length::usual(source.reader.units);
     let circumference = analysis.setup.rolling.as_ref().map(|rolling| rolling.circumference).unwrap_or_default();
     let behind = analysis.setup.behind_shaft().map_or(0.0, decimal);
@@ -124,7 +125,7 @@ pub fn shaft_needs(analysis: &Analysis) -> String {
 
 fn critical_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let driveline = analysis.driveline();
-    let Some((critical, at)) = driveline.critical else { return Cell::absent(shaft_needs(analysis)) };
+    let Some((critical, at)) = driveline.critical else { return Cell::needed(shaft_needs(analysis)) };
     let cell = Cell::line([critical_figure(source, analysis, critical, at).big().into()]);
     let cell = if analysis.setup.shaft.pieces.len() > 1 {
         cell.and([Piece::words(format!("of the {} piece; a centre bearing gives, so in truth lower", ordinal(at)))])
@@ -172,9 +173,9 @@ fn verdict(source: Source<'_>, share: f64) -> Option<Piece> {
 fn instead_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let driveline = analysis.driveline();
     if driveline.critical.is_none() {
-        return Cell::absent(shaft_needs(analysis));
+        return Cell::needed(shaft_needs(analysis));
     }
-    let Some(instead) = driveline.instead else { return Cell::absent(turning_needs(source, analysis)) };
+    let Some(instead) = driveline.instead else { return Cell::needed(turning_needs(source, analysis)) };
     let length = Length::usual(source.reader.units);
     let decimals = if source.reader.units == System::Inch { 1 } else { 0 };
     let longest = Figure::quantity("driveline.longest", &instead.longest, length, decimals);
@@ -201,7 +202,7 @@ pub fn pieces(instead: &Instead, analysis: &Analysis) -> Option<String> {
 
 fn joints_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let driveline = analysis.driveline();
-    let Some((critical, _)) = driveline.critical else { return Cell::absent(shaft_needs(analysis)) };
+    let Some((critical, _)) = driveline.critical else { return Cell::needed(shaft_needs(analysis)) };
     let half = critical * 0.5;
     let figure = rpm("driveline.half_critical", half);
     let filled = format!("{} ÷ 2 = {} rpm", number::show(in_rpm(critical), 0), figure.shown);
@@ -214,7 +215,7 @@ fn joints_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
 }
 
 fn torque_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let Some(torqued) = analysis.driveline().torque else { return Cell::absent("needs the engine’s torque and the gears") };
+    let Some(torqued) = analysis.driveline().torque else { return Cell::needed("needs the engine’s torque and the gears") };
     let unit = Torque::usual(source.reader.units);
     let figure = Figure::quantity("driveline.torque", &torqued.torque, unit, 0);
     let by = if torqued.by_grip { "in 1st, all that the tyres hold" } else { "in 1st at the engine’s peak" };
@@ -243,9 +244,9 @@ fn shear_mpa(material: crate::driveline::TubeMaterial) -> Option<String> {
 fn balance_cell(analysis: &Analysis) -> Cell {
     let (shafts, turning) = (&analysis.setup.shaft, analysis.driveline().turning);
     if shafts.pieces.is_empty() {
-        return Cell::absent(shaft_needs(analysis));
+        return Cell::needed(shaft_needs(analysis));
     }
-    let Some(turning) = turning else { return Cell::absent("needs the shaft’s speed") };
+    let Some(turning) = turning else { return Cell::needed("needs the shaft’s speed") };
     let figure = |(at, piece): (usize, &crate::driveline::Shaft)| {
         let mass = piece.mass();
         let mut figure =
@@ -262,7 +263,7 @@ fn balance_cell(analysis: &Analysis) -> Cell {
 /// Whether the same two teeth of ring and pinion meet often.
 fn hunting_cell(analysis: &Analysis) -> Cell {
     let Some(crate::gearing::FinalDrive::Pair(mesh)) = analysis.setup.final_drive else {
-        return Cell::absent("needs the teeth of ring and pinion");
+        return Cell::needed("needs the teeth of ring and pinion");
     };
     let hunting = crate::gearing::hunting::Hunting::of(mesh);
     let figure = Figure::number("driveline.pinion_turns_to_repeat", f64::from(hunting.driver_turns), 0);

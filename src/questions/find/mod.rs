@@ -13,7 +13,8 @@ pub mod parse;
 pub mod rows;
 pub mod words;
 
-use super::{Place, Question, chosen};
+use super::deciding::chosen;
+use super::{Place, Question};
 use crate::sheet::Said;
 pub use parse::Asked;
 
@@ -27,7 +28,7 @@ pub const QUESTION: Question = Question {
     groups: &[],
     station: rows::station,
     answer: |_| Said::default(),
-    deciding: |source| chosen(&rows::rows(source), &["wish-"]),
+    deciding: |source| chosen(rows::rows(source), &["wish-"]),
     rows: rows::rows,
     rests: |_| Vec::new(),
     pictures: &[],

@@ -34,7 +34,7 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
 
 fn cell(source: Source<'_>, analysis: &Analysis, (number, wish): (usize, &Wish), given: &Given) -> Cell {
     let units = source.reader.units;
-    let Some(value) = evaluate::figure(analysis, wish, given) else { return Cell::absent(absent(analysis, wish)) };
+    let Some(value) = evaluate::figure(analysis, wish, given) else { return Cell::needed(absent(analysis, wish)) };
     let (shown, decimals, unit) = words::in_unit(wish.measure, value, units);
     let mut figure = Figure::number(format!("wish_{number}.is{}", suffix(&unit)), shown, decimals);
     unit.trim().clone_into(&mut figure.unit);

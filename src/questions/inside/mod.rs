@@ -5,7 +5,8 @@ pub mod pictures;
 pub mod read;
 pub mod rows;
 
-use super::{Drawn, Input, Place, Question, chosen};
+use super::deciding::chosen;
+use super::{Drawn, Input, Place, Question};
 use crate::job::{JobChoice, JobField};
 use crate::sheet::Said;
 
@@ -25,7 +26,7 @@ pub const QUESTION: Question = Question {
     groups: &[],
     station: rows::station,
     answer: |_| Said::default(),
-    deciding: |source| chosen(&rows::rows(source), &["cluster", "fastest", "idle", "meshes", "sync-", "contact"]),
+    deciding: |source| chosen(rows::rows(source), &["cluster", "fastest", "idle", "meshes", "sync-", "contact"]),
     rows: rows::rows,
     rests: |_| Vec::new(),
     pictures: &[

@@ -4,13 +4,14 @@ pub mod answer;
 pub mod engine_words;
 pub mod pictures;
 pub mod read;
+pub mod rests;
 pub mod rows;
+pub mod sentence;
 
 pub use rows::text;
 
-use super::{Drawn, Group, Input, Place, Question, Source, chosen};
+use super::{Drawn, Group, Input, Place, Question, Source};
 use crate::job::{JobChoice, JobField, PullField};
-use crate::sheet::Said;
 
 /// The question.
 pub const QUESTION: Question = Question {
@@ -19,61 +20,21 @@ pub const QUESTION: Question = Question {
     title: "Pull at the wheels",
     ask: "Which set suits this engine, this car and this use?",
     inputs: &[
-        Input::Text(JobField::Pull(PullField::Mass)),
+        Input::Text(JobField::Car),
+        pull(PullField::Mass),
         Input::Choice(JobChoice::Drive),
-        Input::Text(JobField::Pull(PullField::PeakTorque)),
-        Input::Text(JobField::Pull(PullField::PeakTorqueAt)),
-        Input::Text(JobField::Pull(PullField::PeakPower)),
-        Input::Text(JobField::Pull(PullField::PeakPowerAt)),
-        Input::Text(JobField::Pull(PullField::Limit)),
+        pull(PullField::PeakTorque),
+        pull(PullField::PeakTorqueAt),
+        pull(PullField::PeakPower),
+        pull(PullField::PeakPowerAt),
+        pull(PullField::Limit),
     ],
-    groups: &[
-        Group {
-            title: "More about the car",
-            inputs: &[
-                Input::Text(JobField::Pull(PullField::DrivenShare)),
-                Input::Text(JobField::Pull(PullField::Wheelbase)),
-                Input::Text(JobField::Pull(PullField::GravityHeight)),
-                Input::Text(JobField::Pull(PullField::DragArea)),
-                Input::Text(JobField::Pull(PullField::Rolling)),
-                Input::Text(JobField::Pull(PullField::Grip)),
-                Input::Text(JobField::Pull(PullField::MeshEfficiency)),
-                Input::Text(JobField::Pull(PullField::AxleEfficiency)),
-                Input::Text(JobField::Pull(PullField::EngineInertia)),
-                Input::Text(JobField::Pull(PullField::BoxInertia)),
-                Input::Text(JobField::Pull(PullField::WheelInertia)),
-                Input::Text(JobField::Pull(PullField::Trailer)),
-            ],
-        },
-        Group {
-            title: "How it is driven",
-            inputs: &[
-                Input::Text(JobField::Pull(PullField::Launch)),
-                Input::Text(JobField::Pull(PullField::ShiftTime)),
-                Input::Text(JobField::Pull(PullField::BandShare)),
-                Input::Text(JobField::Pull(PullField::Speeds)),
-                Input::Text(JobField::Pull(PullField::RollFrom)),
-                Input::Text(JobField::Pull(PullField::RollTo)),
-                Input::Text(JobField::Pull(PullField::RollGear)),
-                Input::Choice(JobChoice::ShiftRule),
-            ],
-        },
-        Group {
-            title: "Measured power curve",
-            inputs: &[
-                Input::Text(JobField::Pull(PullField::Rows)),
-                Input::Text(JobField::Pull(PullField::AirPressure)),
-                Input::Text(JobField::Pull(PullField::AirTemperature)),
-                Input::Text(JobField::Pull(PullField::AirHumidity)),
-                Input::Choice(JobChoice::PowerStandard),
-            ],
-        },
-    ],
+    groups: &[CAR, DRIVING, MEASURED],
     station: rows::station,
-    answer: |_| Said::default(),
-    deciding: |source| chosen(&rows::rows(source), &["to-speed", "distance-1", "shift-", "cruise", "launch"]),
+    answer: sentence::said,
+    deciding: rows::deciding,
     rows: rows::rows,
-    rests: |_| Vec::new(),
+    rests: rests::rests,
     pictures: &[
         Drawn {
             id: "thrust",
@@ -101,6 +62,57 @@ pub const QUESTION: Question = Question {
         },
     ],
 };
+
+/// What may stay blank of the car.
+const CAR: Group = Group {
+    title: "More about the car (grey = default)",
+    inputs: &[
+        pull(PullField::DrivenShare),
+        pull(PullField::Wheelbase),
+        pull(PullField::GravityHeight),
+        pull(PullField::DragArea),
+        pull(PullField::Rolling),
+        pull(PullField::Grip),
+        pull(PullField::MeshEfficiency),
+        pull(PullField::AxleEfficiency),
+        pull(PullField::EngineInertia),
+        pull(PullField::BoxInertia),
+        pull(PullField::WheelInertia),
+        pull(PullField::Trailer),
+    ],
+};
+
+/// How the car is driven.
+const DRIVING: Group = Group {
+    title: "How it is driven",
+    inputs: &[
+        pull(PullField::Launch),
+        pull(PullField::ShiftTime),
+        Input::Choice(JobChoice::ShiftRule),
+        Input::Text(JobField::Shift),
+        pull(PullField::BandShare),
+        pull(PullField::Speeds),
+        pull(PullField::RollFrom),
+        pull(PullField::RollTo),
+        pull(PullField::RollGear),
+    ],
+};
+
+/// A measured curve, and the air it was measured in.
+const MEASURED: Group = Group {
+    title: "Measured power curve",
+    inputs: &[
+        pull(PullField::Rows),
+        Input::Choice(JobChoice::PowerStandard),
+        pull(PullField::AirPressure),
+        pull(PullField::AirTemperature),
+        pull(PullField::AirHumidity),
+    ],
+};
+
+const fn pull(field: PullField) -> Input {
+    Input::Text(JobField::Pull(field))
+}
 
 fn has_thrust(source: Source<'_>) -> bool {
     source.setups.iter().any(|analysis| analysis.pull().thrust.is_some())

@@ -2,19 +2,44 @@
 
 mod against;
 mod gear;
-mod run;
+pub(super) mod run;
 mod shifts;
 pub mod text;
 
-use crate::problem::{Explain, capital};
-use crate::questions::Analysis;
-use crate::questions::{Source, Station, needs};
+use super::sentence::{WANTS, refusal};
+use crate::questions::deciding::few;
+use crate::questions::missing::{self, Want};
+use crate::questions::{Analysis, Source, Station, needs};
 use crate::sheet::{Cell, Row, ordinal};
 use crate::units::{Force, Mass, Measured, Velocity, number};
 
 /// The time to the first of the speeds asked for, for every setup.
 pub fn station(source: Source<'_>) -> Station {
     run::station(source)
+}
+
+/// The rows that decide: the named speed, the distance of the trade, when to shift, the clutch, the top speed, the cruise.
+pub fn deciding(source: Source<'_>) -> Vec<Row> {
+    let mut rows = run::deciding(source);
+    rows.insert(2.min(rows.len()), source.row("shift-up", "Shift up at", shifts::all_cell));
+    rows.push(source.row("top", "Top speed", |analysis| gear::top_cell(source, analysis)));
+    rows.push(cruise_row(source));
+    rows.push(in_band_row(source));
+    few(rows, missing(source))
+}
+
+/// What engine, car and setups lack.
+fn missing(source: Source<'_>) -> Option<Row> {
+    let pull = &source.conditions.pull;
+    let mut wants: Vec<Want<'_>> = Vec::new();
+    if pull.curve.is_none() {
+        wants.push(("the engine’s torque or power", &|_| true));
+    }
+    if pull.car.is_none() {
+        wants.push(("the car’s mass", &|_| true));
+    }
+    wants.extend(WANTS);
+    missing::row(source, &wants, "times and grades")
 }
 
 /// The rows.
@@ -24,33 +49,43 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
         let label = format!("Shift {} to {}", ordinal(gear), ordinal(gear + 1));
         source.row(format!("shift-{}", gear + 1), label, |analysis| shifts::cell(source, analysis, gear + 1))
     }));
-    rows.push(source.row("in-band", "Run inside the power band", shifts::in_band_cell));
+    rows.push(in_band_row(source));
     rows.extend((0..source.most_gears()).map(|gear| {
         source.row(format!("gear-{}", gear + 1), format!("{}: top speed, grade", ordinal(gear)), |analysis| {
             gear::cell(source, analysis, gear)
         })
     }));
-    rows.push(source.row("cruise", format!("Top gear at {}", crate::questions::short::cruise_text(source)), |analysis| {
-        gear::cruise_cell(source, analysis)
-    }));
+    rows.push(cruise_row(source));
     if source.setups.len() > 1 {
         rows.push(source.row("against", "Against A", |analysis| against::cell(source, analysis)));
     }
     rows
 }
 
+fn in_band_row(source: Source<'_>) -> Row {
+    let last = source.conditions.pull.run.speeds.iter().copied().max_by(|a, b| a.value.total_cmp(&b.value));
+    let label =
+        last.map_or_else(|| "Time in the power band".into(), |last| format!("Time in the power band, 0 to {}", speed_text(source, last)));
+    source.row("in-band", label, shifts::in_band_cell)
+}
+
+fn cruise_row(source: Source<'_>) -> Row {
+    let label = format!("Top gear at {}", crate::questions::short::cruise_text(source));
+    source.row("cruise", label, |analysis| gear::cruise_cell(source, analysis))
+}
+
 /// Why a setup has no answer here: what was refused, or what is still missing.
-fn missing(source: Source<'_>, analysis: &Analysis) -> Cell {
+fn why_not(source: Source<'_>, analysis: &Analysis) -> Cell {
     if let Some(refused) = &analysis.pull().refused {
-        return Cell::absent(format!("{}: {}", capital(&refused.what()), refused.what_to_do()));
+        return Cell::absent(refusal(refused));
     }
     if source.conditions.pull.curve.is_none() {
-        return Cell::absent("needs the engine’s torque or power");
+        return Cell::needed("needs the engine’s torque or power");
     }
     if analysis.pull().thrust.is_none() {
-        return Cell::absent(needs(analysis));
+        return Cell::needed(needs(analysis));
     }
-    Cell::absent("needs the car’s mass")
+    Cell::needed("needs the car’s mass")
 }
 
 /// What the trailer adds to a grade or a cruise: `, with the trailer of 1,000 lb`; nothing without one.

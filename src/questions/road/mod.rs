@@ -7,7 +7,8 @@ pub mod rows;
 
 pub mod tyres;
 
-use super::{Drawn, Input, Place, Question, chosen};
+use super::deciding::chosen;
+use super::{Drawn, Input, Place, Question};
 use crate::job::{JobChoice, JobField};
 use crate::sheet::Said;
 
@@ -21,7 +22,7 @@ pub const QUESTION: Question = Question {
     groups: &[],
     station: rows::station,
     answer: |_| Said::default(),
-    deciding: |source| chosen(&rows::rows(source), &["cruise", "gear-", "rolls", "tyre-speed"]),
+    deciding: |source| chosen(rows::rows(source), &["cruise", "gear-", "rolls", "tyre-speed"]),
     rows: rows::rows,
     rests: rests::rests,
     pictures: &[Drawn {

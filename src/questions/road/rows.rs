@@ -3,6 +3,7 @@
 use crate::gearing::teeth::decimal;
 use crate::questions::Analysis;
 use crate::questions::alike::rounded;
+use crate::questions::gears::rows::plus_minus;
 use crate::questions::short::cruise_text;
 use crate::questions::{Source, Station, needs, needs_in};
 use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
@@ -36,14 +37,18 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
 }
 
 fn speed_cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell {
-    let Some(in_gear) = analysis.road().gears.get(gear) else { return Cell::absent(format!("no {}", ordinal(gear))) };
-    let Some(per_thousand) = in_gear.per_thousand else { return Cell::absent(needs_in(analysis, gear)) };
+    let Some(in_gear) = analysis.road().gears.get(gear) else { return Cell::needed(format!("no {}", ordinal(gear))) };
+    let Some(per_thousand) = in_gear.per_thousand else { return Cell::needed(needs_in(analysis, gear)) };
     let key = format!("gear_{}", gear + 1);
     let small = Figure::quantity(&format!("{key}.per_1000"), &per_thousand, Velocity::usual(source.reader.units), 1).small();
     let small = speed_working(source, analysis, gear, small, 1000.0);
     let at_shift = speed_at_shift(source, analysis, gear, &key);
-    let at_shift = at_shift.map_or_else(|| Piece::Absent("needs the shift rpm".into()), |speed| speed.big().into());
+    let at_shift = at_shift.map_or_else(|| Piece::Needed("needs the shift rpm".into()), |speed| speed.big().into());
     let cell = Cell::line([at_shift, small.into(), Piece::words("per 1,000 rpm")]);
+    let cell = match analysis.setup.printed(gear) {
+        Some(printed) => cell.and([Piece::words(format!("{}, as the ratio is printed", plus_minus(printed)))]),
+        None => cell,
+    };
     let cell = match past_top_speed(source, analysis, gear) {
         Some(top) => cell.and([Piece::words(format!("out of reach: the car tops out at {top}"))]),
         None => cell,
@@ -108,12 +113,12 @@ pub fn landing(source: Source<'_>, analysis: &Analysis, gear: usize, key: &str) 
 
 fn cruise_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let Some(speed) = analysis.road().cruise_in_top() else {
-        return Cell::absent(if source.conditions.cruise.is_none() { "needs the cruise speed".into() } else { needs(analysis) });
+        return Cell::needed(if source.conditions.cruise.is_none() { "needs the cruise speed".into() } else { needs(analysis) });
     };
     let cruising = |analysis: &Analysis| analysis.road().cruise_in_top().map(in_rpm);
     let lowest = source.setups.iter().filter_map(cruising).fold(f64::INFINITY, f64::min);
     let alone = source.setups.iter().filter_map(cruising).filter(|other| (other - lowest).abs() < 0.5).count() == 1;
-    let Some(figure) = cruise_figure(source, analysis, "cruise_rpm") else { return Cell::absent(needs(analysis)) };
+    let Some(figure) = cruise_figure(source, analysis, "cruise_rpm") else { return Cell::needed(needs(analysis)) };
     let mut line: Vec<Piece> = vec![figure.big().into()];
     if source.setups.len() > 1 && alone && (in_rpm(speed) - lowest).abs() < 0.5 {
         line.push(Piece::words("lowest"));

@@ -12,7 +12,7 @@ use super::driveline::read::{DrivelineShared, Shafts};
 use super::gap::Gap;
 use super::inside::read::{Inside, InsideShared};
 use super::pull::read::Pull;
-use crate::gearing::{self, FinalDrive, Gear, Gearbox, Idler, Layout, Mesh, Place, Ratio, Reverse, Stage, read};
+use crate::gearing::{self, FinalDrive, Gear, Gearbox, Idler, Layout, Mesh, Place, PrintedRatio, Ratio, Reverse, Stage, read};
 use crate::job::{self, Choice, InputId, InputProblem, Job, JobField, SetupField, SetupId};
 use crate::problem::{Explain, Problem};
 use crate::tyre::{OmittedAspect, Rolling, Tyre};
@@ -52,7 +52,7 @@ pub struct Setup {
     pub constant: Option<Mesh>,
     /// The forward gears, each as far as it could be read.
     pub gears: Vec<Option<Gear>>,
-    /// Reverse, where its teeth are given.
+    /// Reverse, where its teeth or its ratio are given.
     pub reverse: Option<Reverse>,
     /// The whole gearbox, where every part of it could be read.
     pub gearbox: Option<Gearbox>,
@@ -78,6 +78,11 @@ impl Setup {
     /// The ratio of a forward gear (0 is first), signed; known as soon as the constant pair and that gear are.
     pub fn ratio(&self, gear: usize) -> Option<Ratio> {
         self.gears.get(gear).copied().flatten()?.ratio(self.layout, self.constant)
+    }
+
+    /// The printed figure of a forward gear that is not counted: what its last digit leaves open, every figure in that gear has too.
+    pub fn printed(&self, gear: usize) -> Option<PrintedRatio> {
+        self.gears.get(gear).copied().flatten()?.printed()
     }
 
     /// All that stands behind the gearbox: extra stages and final drive, without sign.
@@ -127,11 +132,8 @@ pub fn read_one(typed: &job::Setup, letter: char, omitted: OmittedAspect) -> Set
     let mut problems = Vec::new();
     let id = typed.id;
     let layout = typed.gearbox.layout;
-    let constant = match layout {
-        Layout::TwoShaft => None,
-        _ => keep(&mut problems, (id, SetupField::Constant), read::constant(&typed.gearbox.constant, layout)),
-    };
     let gears = read_gears(typed, &mut problems);
+    let constant = read_constant(typed, &gears, &mut problems);
     let reverse = read_reverse(typed, &mut problems);
     let gearbox = assemble(layout, constant, &gears, reverse);
     let final_drive = keep(&mut problems, (id, SetupField::FinalDrive), read::final_drive(&typed.final_drive));
@@ -171,7 +173,17 @@ fn read_gears(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Vec<Optio
     typed.gears.iter().take(gearing::Gearbox::MOST_GEARS).enumerate().map(read).collect()
 }
 
-/// Reverse may be left blank: its teeth are often unknown, and no forward figure needs them.
+/// The constant pair; nothing of it is missed where every gear could be read and none goes by its own pair.
+fn read_constant(setup: &job::Setup, gears: &[Option<Gear>], problems: &mut Vec<InputProblem>) -> Option<Mesh> {
+    let known = gears.iter().copied().collect::<Option<Vec<_>>>().unwrap_or_default();
+    let typed = &setup.gearbox;
+    match typed.layout {
+        Layout::TwoShaft => None,
+        layout => keep(problems, (setup.id, SetupField::Constant), read::constant_of(&typed.constant, layout, &known)).flatten(),
+    }
+}
+
+/// Reverse may be left blank: it is often unknown, and no forward figure needs it.
 fn read_reverse(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Option<Reverse> {
     let typed = &setup.gearbox;
     let idler = keep(problems, (setup.id, SetupField::Idler), read::idler(&typed.idler));
@@ -181,8 +193,10 @@ fn read_reverse(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Option<
         }
         return None;
     }
-    let pair = keep(problems, (setup.id, SetupField::Reverse), read::pair(&typed.reverse, typed.layout));
-    Some(Reverse { pair: pair?, idler: idler? })
+    // An idler that cannot be read says so itself.
+    let reverse =
+        keep(problems, (setup.id, SetupField::Reverse), read::reverse(&typed.reverse, idler.unwrap_or(Idler::Plain(None)), typed.layout));
+    idler.and(reverse)
 }
 
 fn assemble(layout: Layout, constant: Option<Mesh>, gears: &[Option<Gear>], reverse: Option<Reverse>) -> Option<Gearbox> {

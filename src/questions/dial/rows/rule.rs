@@ -20,7 +20,7 @@ const NO_RULE: &str = "not judged: choose a rule";
 
 /// What the dial does at the rule's own test speeds, each inside or outside and by how much.
 pub(super) fn tests_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let Some(fitted) = analysis.speedo().fitted else { return Cell::absent(missing(source, analysis)) };
+    let Some(fitted) = analysis.speedo().fitted else { return Cell::needed(missing(source, analysis)) };
     let Some(band) = source.conditions.speedo.band else { return Cell::absent(NO_RULE) };
     let tested = &analysis.speedo().tested;
     if tested.is_empty() {
@@ -98,7 +98,7 @@ fn judged(source: Source<'_>, judgement: Judgement) -> String {
 
 /// What the odometer adds over 100 miles or kilometres, and what the rule says of that.
 pub(super) fn odometer_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let Some(fitted) = analysis.speedo().fitted else { return Cell::absent(missing(source, analysis)) };
+    let Some(fitted) = analysis.speedo().fitted else { return Cell::needed(missing(source, analysis)) };
     let unit = distance(source);
     let way: Length = (unit.make)(100.0);
     let counted = fitted.odometer(way);

@@ -1,14 +1,15 @@
 //! The gear table: teeth, ratio, road speed at the shift and the rpm the next gear picks up, a row a gear.
 
-use super::{no_ratio, ratio_figure, sums_cell};
+use super::{no_ratio, plus_minus, ratio_figure, sums_cell};
 use crate::job::SetupField;
+use crate::questions::deciding::few_of;
 use crate::questions::entries as typed;
 use crate::questions::missing::{self, Want};
 use crate::questions::road::rows::{landing, past_top_speed, speed_at_shift};
 use crate::questions::{Analysis, Source};
 use crate::sheet::{Cell, Piece, Row, ordinal};
 
-/// No question shows more rows of gears, sums and what is missing than these.
+/// A row a gear, the pair every ratio is made with, and the tooth sums or what is missing.
 const MOST_ROWS: usize = 10;
 
 /// The rows that decide: the pair every ratio is made with, the gears, the tooth sums, and what is missing.
@@ -20,13 +21,8 @@ pub fn deciding(source: Source<'_>) -> Vec<Row> {
             typed::entry(source, analysis, cell, SetupField::Gear(gear), &format!("teeth of {}", ordinal(gear)))
         })
     }));
-    let missing = missing::row(source, &road_wants(source), "road speeds");
-    let sums = source.setups.iter().any(|analysis| analysis.gears().sums.is_some());
-    if sums && rows.len() + missing.iter().len() < MOST_ROWS {
-        rows.push(source.row("sums", "Tooth sums", sums_cell));
-    }
-    rows.extend(missing);
-    rows
+    rows.push(source.row("sums", "Tooth sums", sums_cell));
+    few_of(rows, missing::row(source, &road_wants(source), "road speeds"), MOST_ROWS)
 }
 
 fn has_constant(source: Source<'_>) -> bool {
@@ -49,7 +45,8 @@ fn road_wants(source: Source<'_>) -> Vec<Want<'static>> {
 
 fn cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell {
     let Some(ratio) = ratio_figure(analysis, gear) else { return no_ratio(analysis, gear) };
-    let cell = Cell::line([Piece::from(ratio)]);
+    let printed = analysis.setup.printed(gear).map(|printed| Piece::words(format!("{} as printed", plus_minus(printed))));
+    let cell = Cell::line([Piece::from(ratio)].into_iter().chain(printed).collect::<Vec<_>>());
     let key = format!("gears.gear_{}", gear + 1);
     let Some(speed) = speed_at_shift(source, analysis, gear, &key) else { return cell };
     let mut line = vec![Piece::from(speed.small())];

@@ -30,7 +30,7 @@ pub(super) fn at_cruise_cell(analysis: &Analysis) -> Cell {
     let all = &analysis.inside().cruise_downshifts;
     if all.is_empty() {
         let one = analysis.setup.gears.len() == 1;
-        return Cell::absent(if one { "one gear only".into() } else { crate::questions::needs(analysis) });
+        return Cell::needed(if one { "one gear only".into() } else { crate::questions::needs(analysis) });
     }
     let reached: Vec<Downshift> = all.iter().filter(|shift| in_rpm(shift.before) <= in_rpm(shift.limit)).copied().collect();
     if reached.is_empty() {

@@ -1,9 +1,10 @@
 //! Close or wide, to be read out on the phone: what a setup gains and gives up against A, from the figures alone.
 
-use super::{missing, speed_text};
+use super::{speed_text, why_not};
 use crate::motion::compare::{Difference, difference};
 use crate::questions::Analysis;
 use crate::questions::Source;
+use crate::questions::short::cruise_text;
 use crate::sheet::{Cell, Piece};
 use crate::units::{Measured, Velocity, number, unit};
 
@@ -11,9 +12,9 @@ use crate::units::{Measured, Velocity, number, unit};
 pub(super) fn cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let Some(first) = source.setups.first() else { return Cell::default() };
     if first.setup.id == analysis.setup.id {
-        return Cell::absent("what the others are held against");
+        return Cell::needed("reference");
     }
-    let (Some(a), Some(b)) = (&first.pull().facts, &analysis.pull().facts) else { return missing(source, analysis) };
+    let (Some(a), Some(b)) = (&first.pull().facts, &analysis.pull().facts) else { return why_not(source, analysis) };
     let lines = sentences(source, &difference(a, b));
     if lines.is_empty() {
         return Cell::absent("no difference");
@@ -48,14 +49,15 @@ fn sentences(source: Source<'_>, difference: &Difference) -> Vec<String> {
     }
     if difference.landings_inside != 0 {
         let (many, more) = (difference.landings_inside.unsigned_abs(), difference.landings_inside > 0);
-        lines.push(format!("{many} {} inside the power band", if more { "more shifts land" } else { "fewer shifts land" }));
+        let lands = if many == 1 { "shift lands" } else { "shifts land" };
+        lines.push(format!("{many} {} {lands} in the power band", if more { "more" } else { "fewer" }));
     }
     if let Some((share, by)) = difference.in_band.and_then(|share| Some((share, points(share)?))) {
-        lines.push(format!("{by} {} of the run inside the power band", if share > 0.0 { "more" } else { "less" }));
+        lines.push(format!("{by} {} of the run in the power band", if share > 0.0 { "more" } else { "less" }));
     }
     lines.extend(times(source, difference));
     if let Some(rpm) = difference.cruise_rpm.filter(|rpm| rpm.abs() >= 0.5) {
-        lines.push(format!("{} rpm {} at the cruise", number::show(rpm.abs(), 0), if rpm > 0.0 { "more" } else { "less" }));
+        lines.push(format!("{} rpm {} at {}", number::show(rpm.abs(), 0), if rpm > 0.0 { "more" } else { "less" }, cruise_text(source)));
     }
     if let Some(top) = difference.top {
         let unit = Velocity::usual(source.reader.units);

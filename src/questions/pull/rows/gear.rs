@@ -1,6 +1,6 @@
 //! Each gear on its own: top speed, the steepest grades held and started on; and the cruise in top gear.
 
-use super::{force_text, mass_text, missing, with_trailer};
+use super::{force_text, mass_text, why_not, with_trailer};
 use crate::motion::grade::{GradeBound, Steepest};
 use crate::motion::top_speed::Bound;
 use crate::questions::Analysis;
@@ -15,20 +15,34 @@ const BALANCE: &str = "thrust in the gear = rolling + air + grade resistance (40
 /// Source of the steepest grade.
 const GRADE: &str = "W·(f·cos θ + sin θ) = F solved for θ; grip with the load moved to the rear (Gillespie, Fundamentals of Vehicle Dynamics, ch. 2, from memory; Jazar, Vehicle Dynamics, eq. 2.116 to 2.120)";
 
+/// The car's top speed, the gear it is reached in, and what ends it.
+pub(super) fn top_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
+    let Some(facts) = &analysis.pull().facts else { return why_not(source, analysis) };
+    let Some(top) = facts.top else { return Cell::absent("cannot hold any speed on the level") };
+    let figure = Figure::quantity("pull.top", &top.speed, Velocity::usual(source.reader.units), 1).big();
+    let why = bound_words(top.bound);
+    let figure = figure.by("highest speed at which thrust covers road load, in any gear", why, BALANCE);
+    Cell::line([figure.into(), Piece::words(format!("in {}, {why}", ordinal(top.gear.saturating_sub(1))))])
+}
+
+fn bound_words(bound: Bound) -> &'static str {
+    match bound {
+        Bound::RevLimit => "at the rev limit",
+        Bound::Balance => "where thrust equals road load",
+    }
+}
+
 /// One gear, counted from 0.
 pub(super) fn cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell {
     if gear >= analysis.setup.gears.len() {
-        return Cell::absent(format!("no {}", ordinal(gear)));
+        return Cell::needed(format!("no {}", ordinal(gear)));
     }
-    let Some(answers) = analysis.pull().gears.get(gear) else { return missing(source, analysis) };
+    let Some(answers) = analysis.pull().gears.get(gear) else { return why_not(source, analysis) };
     let key = |what: &str| format!("pull.gear_{}.{what}", gear + 1);
     let cell = match answers.top {
         Some(top) => {
             let figure = Figure::quantity(&key("top"), &top.speed, Velocity::usual(source.reader.units), 1);
-            let why = match top.bound {
-                Bound::RevLimit => "at the rev limit",
-                Bound::Balance => "where thrust equals road load",
-            };
+            let why = bound_words(top.bound);
             let fastest = analysis.pull().facts.as_ref().and_then(|facts| facts.top).is_some_and(|best| best.gear == gear + 1);
             let figure = if fastest { figure.big() } else { figure };
             let cell = Cell::line([figure.by("highest speed at which thrust covers road load", why, BALANCE).into(), Piece::words(why)]);
@@ -49,7 +63,7 @@ pub(super) fn cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell
 }
 
 fn by_grip(steepest: &Steepest) -> &'static str {
-    if steepest.bound == GradeBound::Grip { ", by the tyres’ grip" } else { "" }
+    if steepest.bound == GradeBound::Grip { ", limited by grip" } else { "" }
 }
 
 /// A steepest grade with how it came about.
@@ -74,7 +88,7 @@ pub(super) fn grade_figure(source: Source<'_>, analysis: &Analysis, steepest: &S
 /// The cruise in top gear: how hard it works, what is left, where it must shift down.
 pub(super) fn cruise_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let Some(cruise) = &analysis.pull().cruise else {
-        return if source.conditions.cruise.is_none() { Cell::absent("needs the cruise speed") } else { missing(source, analysis) };
+        return if source.conditions.cruise.is_none() { Cell::needed("needs the cruise speed") } else { why_not(source, analysis) };
     };
     let (Some(share), Some(reserve)) = (cruise.load_share, cruise.reserve) else {
         return Cell::absent("outside what the engine can turn in top gear");

@@ -1,13 +1,13 @@
 //! The standing start and the rolling one: thrust, clutch, times and ways.
 
-use super::{force_text, gear, missing, speed_text, with_trailer};
+use super::{force_text, gear, speed_text, why_not, with_trailer};
 use crate::motion::Pull as Thrust;
 use crate::motion::compare::Facts;
 use crate::motion::run::{Moment, Stopped};
 use crate::problem::Explain;
 use crate::questions::Analysis;
 use crate::questions::{Source, Station};
-use crate::sheet::{Cell, Figure, Piece, Row};
+use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
 use crate::units::common::{in_rpm, rpm};
 use crate::units::{Force, Length, Measured, System, Torque, Unit, Velocity, number, unit};
 
@@ -21,7 +21,7 @@ const THRUST: &str =
 const CLUTCH: &str = "heat of a slipping clutch (Shigley, Mechanical Engineering Design, clutch chapter, from memory), integrated with the road load until the clutch locks";
 
 /// Which of the speeds asked for stands for a run: the second, usually 60 mph or 100 km/h, or the only one.
-fn station_speed(source: Source<'_>) -> Option<(usize, Velocity)> {
+pub(in super::super) fn station_speed(source: Source<'_>) -> Option<(usize, Velocity)> {
     let speeds = &source.conditions.pull.run.speeds;
     speeds.iter().copied().enumerate().nth(1).or_else(|| speeds.first().map(|speed| (0, *speed)))
 }
@@ -36,25 +36,49 @@ pub(super) fn station(source: Source<'_>) -> Station {
     Station::of(source, format!("0 to {}, s", speed_text(source, speed)), seconds)
 }
 
+/// The rows that decide: the time to the named speed, over the usual distance and of the rolling start, and the clutch.
+pub(super) fn deciding(source: Source<'_>) -> Vec<Row> {
+    let usual = usize::from(source.reader.units == System::Metric);
+    let time = station_speed(source).map(|(at, speed)| to_speed_row(source, at, speed));
+    let rows = [Some(distance_row(source, usual)), Some(clutch_row(source)), roll_row(source)];
+    time.into_iter().chain(rows.into_iter().flatten()).collect()
+}
+
 /// The rows.
 pub(super) fn rows(source: Source<'_>) -> Vec<Row> {
-    let mut rows = vec![source.row("launch", "Standing start", |analysis| launch_cell(source, analysis))];
-    rows.extend(source.conditions.pull.run.speeds.iter().enumerate().map(|(at, speed)| {
-        let label = format!("0 to {}", speed_text(source, *speed));
-        source.row(format!("to-speed-{}", at + 1), label, |analysis| to_speed_cell(source, analysis, at))
-    }));
-    for (at, name) in [(0, "Quarter mile"), (1, "One km")] {
-        rows.push(source.row(format!("distance-{}", at + 1), format!("{name} from rest"), |analysis| distance_cell(source, analysis, at)));
-    }
-    if let Some((from, to, _)) = source.conditions.pull.run.roll {
-        let label = format!("{} to {}, rolling", speed_text(source, from), speed_text(source, to));
-        rows.push(source.row("roll", label, |analysis| roll_cell(source, analysis)));
-    }
+    let mut rows = vec![source.row("launch", "Standing start", |analysis| launch_cell(source, analysis)), clutch_row(source)];
+    let speeds = &source.conditions.pull.run.speeds;
+    rows.extend(speeds.iter().enumerate().map(|(at, speed)| to_speed_row(source, at, *speed)));
+    rows.extend((0..DISTANCES.len()).map(|at| distance_row(source, at)));
+    rows.extend(roll_row(source));
     rows
 }
 
+/// The distances of a standing start, as they are called.
+const DISTANCES: [&str; 2] = ["Quarter mile", "One km"];
+
+fn to_speed_row(source: Source<'_>, at: usize, speed: Velocity) -> Row {
+    let label = format!("0 to {}", speed_text(source, speed));
+    source.row(format!("to-speed-{}", at + 1), label, |analysis| to_speed_cell(source, analysis, at))
+}
+
+fn distance_row(source: Source<'_>, at: usize) -> Row {
+    let label = format!("{} from rest", DISTANCES.get(at).unwrap_or(&""));
+    source.row(format!("distance-{}", at + 1), label, |analysis| distance_cell(source, analysis, at))
+}
+
+fn roll_row(source: Source<'_>) -> Option<Row> {
+    let (from, to, _) = source.conditions.pull.run.roll?;
+    let label = format!("{} to {}, rolling", speed_text(source, from), speed_text(source, to));
+    Some(source.row("roll", label, |analysis| roll_cell(source, analysis)))
+}
+
+fn clutch_row(source: Source<'_>) -> Row {
+    source.row("clutch", "Clutch, each start", |analysis| clutch_cell(source, analysis))
+}
+
 fn launch_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let Some(facts) = &analysis.pull().facts else { return missing(source, analysis) };
+    let Some(facts) = &analysis.pull().facts else { return why_not(source, analysis) };
     cautions(analysis).fold(start_cell(source, analysis, facts), |cell, caution| cell.and([Piece::caution(caution)]))
 }
 
@@ -66,29 +90,40 @@ fn cautions(analysis: &Analysis) -> impl Iterator<Item = String> {
 }
 
 fn start_cell(source: Source<'_>, analysis: &Analysis, facts: &Facts) -> Cell {
+    let held = held_rpm(source, analysis);
+    let is_held_by_tyres = analysis.pull().vehicle.as_ref().is_some_and(|vehicle| facts.launch_thrust >= vehicle.grip_limit());
+    let words = if is_held_by_tyres { "limited by grip".into() } else { format!("by the engine at {} rpm", number::show(held, 0)) };
+    let cell = Cell::line([thrust_figure(source, analysis, facts, held).into(), Piece::words(words)]);
+    let Some(start) = analysis.pull().gears.first().and_then(|gear| gear.started) else { return cell };
+    let grade = gear::grade_figure(source, analysis, &start, "pull.start_grade");
+    let mut line = vec![Piece::words("starts on a grade of"), grade.into()];
+    let trailer = with_trailer(source);
+    line.extend(trailer.strip_prefix(", ").map(Piece::words));
+    cell.and(line)
+}
+
+/// The engine speed held at the launch, in rpm.
+fn held_rpm(source: Source<'_>, analysis: &Analysis) -> f64 {
     let launch = source.conditions.pull.run.launch.value;
-    let held = analysis.pull().thrust.as_ref().map_or_else(|| in_rpm(launch), |thrust| thrust.held_launch_rpm(launch));
-    let words = format!("at {} rpm in 1st, or the tyres’ grip where that is less", number::show(held, 0));
-    let mut cell = Cell::line([thrust_figure(source, analysis, facts, held).into(), Piece::words(words)]);
-    if let Some(start) = analysis.pull().gears.first().and_then(|gear| gear.started) {
-        let grade = gear::grade_figure(source, analysis, &start, "pull.start_grade");
-        let mut line = vec![Piece::words("starts on a grade of"), grade.into()];
-        let trailer = with_trailer(source);
-        line.extend(trailer.strip_prefix(", ").map(Piece::words));
-        cell = cell.and(line);
-    }
+    analysis.pull().thrust.as_ref().map_or_else(|| in_rpm(launch), |thrust| thrust.held_launch_rpm(launch))
+}
+
+/// The heat a start puts into the clutch, and how long it slips.
+fn clutch_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
+    let Some(facts) = &analysis.pull().facts else { return why_not(source, analysis) };
     let (Some(energy), Some(locked)) = (facts.clutch_energy, facts.lock_up) else {
-        return cell.and([Piece::caution("the clutch never locks: a lower 1st, more launch rpm or less mass")]);
+        return Cell::line([Piece::caution("the clutch never locks: a lower 1st, more launch rpm or less mass")]);
     };
+    let held = number::show(held_rpm(source, analysis), 0);
     let heat = Figure::quantity("pull.clutch_heat", &energy, &unit::KJ, 0).by(
         "heat = Σ clutch torque × (engine speed − shaft speed) × time, from rest to lock-up",
-        format!("engine held at {} rpm, locked at {} after {} s", number::show(held, 0), speed_text(source, locked.speed), slip_s(&locked)),
+        format!("engine held at {held} rpm, locked at {} after {} s", speed_text(source, locked.speed), slip_s(&locked)),
         CLUTCH,
     );
     let slip = Figure::quantity("pull.clutch_slip", &locked.time, &unit::SECOND, 1).small();
     let at = Figure::quantity("pull.lock_up", &locked.speed, Velocity::usual(source.reader.units), 0).small();
-    cell.and([heat.into(), Piece::words("of heat into the clutch each start")]).and([
-        Piece::words("it slips for"),
+    Cell::line([heat.big().into(), Piece::words("of heat")]).and([
+        Piece::words("slips for"),
         slip.into(),
         Piece::words("and locks at"),
         at.into(),
@@ -127,7 +162,7 @@ fn length_unit(source: Source<'_>) -> &'static Unit<Length> {
 }
 
 fn to_speed_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
-    let Some(facts) = &analysis.pull().facts else { return missing(source, analysis) };
+    let Some(facts) = &analysis.pull().facts else { return why_not(source, analysis) };
     let of = |analysis: &Analysis| analysis.pull().facts.as_ref().and_then(|facts| facts.to_speed.get(at).copied().flatten());
     let Some(moment) = of(analysis) else {
         return Cell::absent(facts.run.as_ref().map_or("out of reach", |run| out_of_reach(run.stopped)));
@@ -136,7 +171,7 @@ fn to_speed_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
     let figure = Figure::quantity(&format!("pull.to_speed_{}", at + 1), &moment.time, &unit::SECOND, 1).big().against(first, 1);
     let figure = figure.by(
         "t = Σ ∫ moving mass dv ÷ (thrust − road load), gear by gear, shifts between",
-        format!("reached in gear {}", moment.gear),
+        format!("reached in {}", gear_name(moment.gear)),
         RUN,
     );
     Cell::line([figure.into(), way(source, &moment, &format!("pull.to_speed_{}_way", at + 1))])
@@ -146,11 +181,16 @@ fn seconds(moment: Moment) -> f64 {
     unit::SECOND.number(moment.time)
 }
 
+/// A gear counted from 1, as it is called.
+fn gear_name(gear: usize) -> String {
+    ordinal(gear.saturating_sub(1))
+}
+
 fn way(source: Source<'_>, moment: &Moment, key: &str) -> Piece {
     Figure::quantity(key, &moment.distance, length_unit(source), 0).small().into()
 }
 
-fn out_of_reach(stopped: Stopped) -> &'static str {
+pub(in super::super) fn out_of_reach(stopped: Stopped) -> &'static str {
     match stopped {
         Stopped::Balance { .. } => "out of reach: thrust equals road load below it",
         Stopped::RevLimit { .. } => "out of reach: at the rev limit in top",
@@ -162,7 +202,7 @@ fn out_of_reach(stopped: Stopped) -> &'static str {
 
 fn distance_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
     if analysis.pull().facts.is_none() {
-        return missing(source, analysis);
+        return why_not(source, analysis);
     }
     let of = |analysis: &Analysis| analysis.pull().distances.get(at).and_then(|(_, moment)| *moment);
     let Some(moment) = of(analysis) else { return Cell::absent("the car does not get that far") };
@@ -171,7 +211,7 @@ fn distance_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
     let figure = Figure::quantity(name, &moment.time, &unit::SECOND, 1).big().against(first, 1);
     let figure = figure.by(
         "t = Σ ∫ moving mass dv ÷ (thrust − road load) until the way is covered",
-        format!("in gear {} at the end", moment.gear),
+        format!("in {} at the end", gear_name(moment.gear)),
         RUN,
     );
     let speed = Figure::quantity(&format!("{name}_at"), &moment.speed, Velocity::usual(source.reader.units), 1).small();
@@ -180,12 +220,12 @@ fn distance_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
 
 fn roll_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     if analysis.pull().facts.is_none() {
-        return missing(source, analysis);
+        return why_not(source, analysis);
     }
     let run = match &analysis.pull().roll {
         Some(Ok(run)) => run,
         Some(Err(why)) => return Cell::absent(format!("{}: {}", why.what(), why.what_to_do())),
-        None => return missing(source, analysis),
+        None => return why_not(source, analysis),
     };
     let Some(moment) = run.to_speed.first().copied().flatten() else { return Cell::absent(out_of_reach(run.stopped)) };
     let gear = run.legs.first().map_or(0, |leg| leg.gear);
@@ -194,6 +234,7 @@ fn roll_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
         format!("{} m covered", number::show(unit::METRE.number(moment.distance), 0)),
         RUN,
     );
-    let gears = if moment.gear == gear { format!("in gear {gear}") } else { format!("from gear {gear} to gear {}", moment.gear) };
+    let (from, to) = (gear_name(gear), gear_name(moment.gear));
+    let gears = if moment.gear == gear { format!("in {from}") } else { format!("from {from} to {to}") };
     Cell::line([figure.into(), Piece::words(gears)])
 }

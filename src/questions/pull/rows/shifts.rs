@@ -1,6 +1,6 @@
 //! When to shift, where each shift lands, and what shifting early or late costs.
 
-use super::missing;
+use super::why_not;
 use crate::motion::compare::{Landing, Place};
 use crate::motion::shift::Reason;
 use crate::questions::Analysis;
@@ -16,20 +16,21 @@ const BEST: &str = "least time is where the next gear accelerates as well, rotat
 /// The upshift out of a gear, counted from 1.
 pub(super) fn cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell {
     if gear >= analysis.setup.gears.len() {
-        return Cell::absent(format!("no {}", ordinal(gear)));
+        return Cell::needed(format!("no {}", ordinal(gear)));
     }
     let Some(shift) = analysis.pull().shifts.iter().find(|shift| shift.best.from == gear) else {
-        return if analysis.pull().thrust.is_some() { Cell::absent(no_taller(gear)) } else { missing(source, analysis) };
+        return if analysis.pull().thrust.is_some() { Cell::absent(no_taller(gear)) } else { why_not(source, analysis) };
     };
     let best = shift.best;
     let mut figure = Figure::number(format!("pull.shift_{gear}_rpm"), in_rpm(best.before), 0);
     figure.unit = "rpm".into();
     let thrust = shift.by_thrust.map_or_else(String::new, |thrust| format!("equal thrust: {} rpm", number::show(in_rpm(thrust.before), 0)));
+    let next = ordinal(best.to.saturating_sub(1));
     let why = match best.reason {
-        Reason::Crossing => "where the next gear pulls as well",
-        Reason::Limit => "at the rev limit: this gear is better up to it",
-        Reason::Earliest => "as early as the next gear can be used",
-        Reason::Chosen => "as chosen",
+        Reason::Crossing => format!("from here {next} pulls harder"),
+        Reason::Limit => "hold to the rev limit".into(),
+        Reason::Earliest => format!("as soon as {next} can be used"),
+        Reason::Chosen => "as chosen".into(),
     };
     let figure = figure.big().by("acceleration in this gear = acceleration in the next, at one road speed", thrust, BEST);
     let cell = Cell::line([figure.into(), Piece::words(why)]);
@@ -38,6 +39,24 @@ pub(super) fn cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell
     let landing = analysis.pull().facts.as_ref().and_then(|facts| facts.landings.iter().find(|landing| landing.shift.from == gear));
     let cell = landing.map_or(cell.clone(), |landing| landing_lines(cell, landing, gear));
     cost(shift.cost).into_iter().fold(cell, Cell::and)
+}
+
+/// Where to shift up out of every gear, in short: `6,351 · 6,295 · 5,911 rpm`.
+pub(super) fn all_cell(analysis: &Analysis) -> Cell {
+    let shifts = &analysis.pull().shifts;
+    let mut line: Vec<Piece> = Vec::new();
+    for shift in shifts {
+        if !line.is_empty() {
+            line.push(Piece::words("·"));
+        }
+        let figure = Figure::number(format!("pull.shift_up_{}_rpm", shift.best.from), in_rpm(shift.best.before), 0);
+        line.push(figure.into());
+    }
+    if line.is_empty() {
+        return Cell::needed("one gear only");
+    }
+    line.push(Piece::words("rpm"));
+    Cell::line(line)
 }
 
 /// Said of a gear, counted from 1, whose next gear turns the engine no slower.
@@ -52,7 +71,7 @@ fn landing_lines(cell: Cell, landing: &Landing, gear: usize) -> Cell {
     let mut line = vec![Piece::words("picks up at"), figure.into()];
     line.extend(share.into_iter().flat_map(|share| [share.into(), Piece::words("of peak power")]));
     cell.and(line).and([match landing.place {
-        Place::Inside => Piece::good("inside the power band"),
+        Place::Inside => Piece::good("in the power band"),
         Place::Below(by) => Piece::words(format!("{} rpm below the power band", number::show(in_rpm(by), 0))),
         Place::Above(by) => Piece::words(format!("{} rpm above the power band", number::show(in_rpm(by), 0))),
     }])
@@ -73,13 +92,10 @@ fn cost(cost: Option<crate::motion::shift::ShiftCost>) -> Option<[Piece; 1]> {
 
 /// The share of a run's time spent inside the power band.
 pub(super) fn in_band_cell(analysis: &Analysis) -> Cell {
-    let Some(facts) = &analysis.pull().facts else { return Cell::absent("needs the engine and the car’s mass") };
+    let Some(facts) = &analysis.pull().facts else { return Cell::needed("needs the engine and the car’s mass") };
     let band = format!("{} to {} rpm", number::show(in_rpm(facts.band.from), 0), number::show(in_rpm(facts.band.to), 0));
     match facts.in_band {
-        Some(share) => Cell::line([
-            Figure::percent("pull.in_band", share, 0).into(),
-            Piece::words(format!("of the time to the last speed asked, from {band}")),
-        ]),
+        Some(share) => Cell::line([Figure::percent("pull.in_band", share, 0).big().into(), Piece::words(band)]),
         None => Cell::absent(format!("the band is {band}; no run")),
     }
 }

@@ -28,7 +28,7 @@ fn decimals(source: Source<'_>) -> usize {
 }
 
 fn rolls_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let (Some(rolling), Some(tyre)) = (&analysis.setup.rolling, &analysis.setup.tyre) else { return Cell::absent(needs_to_roll(analysis)) };
+    let (Some(rolling), Some(tyre)) = (&analysis.setup.rolling, &analysis.setup.tyre) else { return Cell::needed(needs_to_roll(analysis)) };
     let figure = Figure::quantity("rolling_circumference", &rolling.circumference, Length::usual(source.reader.units), decimals(source));
     let figure = figure.by("what the tyre rolls at each turn, under load", rolling.working.clone(), rolling.how.source());
     let turns = Figure::quantity("wheel_turns", &rolling.turns(), TurnsPerDistance::usual(source.reader.units), 0).small();
@@ -54,7 +54,7 @@ fn others_text(rolling: &Rolling, others: &[Rolling]) -> String {
 }
 
 fn dimensions_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let Some(tyre) = &analysis.setup.tyre else { return Cell::absent("needs the tyre") };
+    let Some(tyre) = &analysis.setup.tyre else { return Cell::needed("needs the tyre") };
     let Some(diameter) = tyre.diameter() else { return Cell::absent("measured rolling, no size given") };
     let figure = |key: &str, measure: &Measure| {
         let figure = Figure::quantity(key, &measure.value, Length::usual(source.reader.units), decimals(source));

@@ -11,7 +11,7 @@ const FOUR: &str = "common practice, no published source; the car’s plate deci
 
 /// The speed symbol as a speed, and whether the car passes it.
 pub(super) fn speed_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let Some(tyre) = &analysis.setup.tyre else { return Cell::absent("needs the tyre") };
+    let Some(tyre) = &analysis.setup.tyre else { return Cell::needed("needs the tyre") };
     let Some((symbol, limit)) = tyre.speed_limit() else {
         let is_z = tyre.size().and_then(crate::tyre::Size::speed_symbol) == Some('Z');
         return Cell::absent(if is_z { "Z alone only says above 240 km/h: ask the tyre’s maker" } else { "no speed symbol given" });
@@ -41,7 +41,7 @@ fn kmh() -> &'static crate::units::Unit<Velocity> {
 
 /// The load index as a load, and whether four such tyres carry the car.
 pub(super) fn load_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let Some(tyre) = &analysis.setup.tyre else { return Cell::absent("needs the tyre") };
+    let Some(tyre) = &analysis.setup.tyre else { return Cell::needed("needs the tyre") };
     let unit = Mass::usual(source.reader.units);
     let figure = |key: &str, (index, load): (u16, Mass)| {
         let filled = format!("{index} = {}", show(&load, &unit::KG, 0));

@@ -1,0 +1,136 @@
+//! What the figures of Pull rest on: the engine, the car, its losses, how it is driven, and the air.
+
+use crate::motion::car::{Car, Drive, Rotating, Sourced};
+use crate::motion::curve::CurveOrigin;
+use crate::motion::shift::Rule;
+use crate::questions::gears::rests::axle;
+use crate::questions::rests::{by_setup, of, typed, usual};
+use crate::questions::{Source, road};
+use crate::sheet::Rest;
+use crate::units::common::in_rpm;
+use crate::units::{
+    AngularVelocity, Area, Length, Mass, Measured, MomentOfInertia, Power, Share, System, Torque, Velocity, number, show, unit,
+};
+
+/// Every value, once.
+pub fn rests(source: Source<'_>) -> Vec<Rest> {
+    let mut rests = engine(source);
+    rests.extend(source.conditions.pull.car.iter().flat_map(|car| of_car(source, car)));
+    if source.conditions.pull.trailer > Mass::default() {
+        rests.push(typed("Trailer", show(&source.conditions.pull.trailer, Mass::usual(source.reader.units), 0)));
+    }
+    rests.extend(driving(source));
+    rests.extend(by_setup(source, axle));
+    rests.extend(road::rests::rolling(source));
+    rests
+}
+
+fn rpm(speed: AngularVelocity) -> String {
+    format!("{} rpm", number::show(in_rpm(speed), 0))
+}
+
+fn percent(share: f64) -> String {
+    format!("{} %", number::show(100.0 * share, 0))
+}
+
+/// Where the curve comes from, and its peaks.
+fn engine(source: Source<'_>) -> Vec<Rest> {
+    let pull = &source.conditions.pull;
+    let Some(curve) = &pull.curve else { return Vec::new() };
+    let (torque, power) = (curve.peak_torque(), curve.peak_power());
+    let peak_torque = format!("{} at {}", show(&torque.torque, Torque::usual(source.reader.units), 0), rpm(torque.speed));
+    let peak_power = format!("{} at {}", show(&power.power, Power::usual(source.reader.units), 0), rpm(power.speed));
+    let made = match curve.origin() {
+        CurveOrigin::Points => "measured curve, as pasted",
+        CurveOrigin::Generic => "curve through the peaks as typed; a peak that was not typed follows from the others",
+    };
+    let rest = |label: &str, value: String| Rest { source: made.into(), ..typed(label, value) };
+    let mut rests = vec![rest("Peak torque", peak_torque), rest("Peak power", peak_power)];
+    rests.extend(pull.correction.map(|correction| {
+        usual("Correction of the curve", format!("× {}", number::show(correction.factor, 3)), correction.standard.name().to_owned())
+    }));
+    rests.push(match pull.limit {
+        Some(limit) => typed("Rev limit", rpm(limit)),
+        None => usual("Rev limit", rpm(curve.range().to), "the end of the torque curve"),
+    });
+    rests
+}
+
+/// The car, its losses, and the air it moves through.
+fn of_car(source: Source<'_>, car: &Car) -> Vec<Rest> {
+    let units = source.reader.units;
+    let length_decimals = usize::from(units == System::Inch);
+    let length = |length: &Length| show(length, Length::usual(units), length_decimals);
+    let area = show(&car.drag_area.value, Area::usual(units), 2);
+    let air = format!("{} kg/m³", number::show(car.air_density.value.value, 3));
+    let mut rests = vec![
+        typed("Mass with driver", show(&car.mass, Mass::usual(units), 0)),
+        of("Driven wheels", &car.drive, drive_words(car.drive.value)),
+    ];
+    if car.drive.value != Drive::All {
+        rests.push(of("Weight on the driven axle", &car.driven_share, percent(car.driven_share.value)));
+    }
+    rests.extend([
+        of("Wheelbase", &car.wheelbase, length(&car.wheelbase.value)),
+        of("Height of the centre of gravity", &car.gravity_height, length(&car.gravity_height.value)),
+        of("Drag area", &car.drag_area, area),
+        of("Rolling resistance", &car.rolling, number::show(car.rolling.value, 3)),
+        of("Grip of the tyres", &car.grip, number::show(car.grip.value, 2)),
+        of("Efficiency of each mesh", &car.efficiencies.mesh, percent(car.efficiencies.mesh.value)),
+        of("Efficiency of the axle", &car.efficiencies.final_drive, percent(car.efficiencies.final_drive.value)),
+        of("Rotating parts", &car.rotating, rotating(units, car.rotating.value)),
+        of("Density of the air", &car.air_density, air),
+    ]);
+    rests
+}
+
+fn drive_words(drive: Drive) -> &'static str {
+    match drive {
+        Drive::Front => "front",
+        Drive::Rear => "rear",
+        Drive::All => "all",
+    }
+}
+
+fn rotating(units: System, rotating: Rotating) -> String {
+    match rotating {
+        Rotating::MassFactor => "by rule".into(),
+        Rotating::Given { engine, gearbox, wheels } => {
+            let decimals = if units == System::Inch { 0 } else { 3 };
+            let shown = |inertia: MomentOfInertia| show(&inertia, MomentOfInertia::usual(units), decimals);
+            format!("engine {}, gearbox {}, wheels {}", shown(engine), shown(gearbox), shown(wheels))
+        }
+    }
+}
+
+/// How the car is driven.
+fn driving(source: Source<'_>) -> Vec<Rest> {
+    let pull = &source.conditions.pull;
+    if pull.car.is_none() || pull.curve.is_none() {
+        return Vec::new();
+    }
+    let run = &pull.run;
+    let seconds = show(&run.shift_time.value, &unit::SECOND, 2);
+    let Share(band) = run.band_share.value;
+    let rule = match run.rule {
+        Rule::EqualAcceleration => usual("Shift by", "equal acceleration", "least time, rotating masses counted"),
+        Rule::EqualThrust => typed("Shift by", "equal thrust"),
+        Rule::At(shift) => typed("Shift at", rpm(shift)),
+    };
+    let speeds = run.speeds.iter().map(|speed| show(speed, Velocity::usual(source.reader.units), 0)).collect::<Vec<_>>().join(", ");
+    let speeds =
+        if source.job.pull.speeds.is_blank() { usual("Speeds timed", speeds, "the usual ones") } else { typed("Speeds timed", speeds) };
+    let driving = [
+        of("Standing start at", &run.launch, rpm(run.launch.value)),
+        of("Time for a shift", &run.shift_time, seconds),
+        rule,
+        of_band(&run.band_share, band),
+        speeds,
+    ];
+    // None are timed where none of what was typed can be read.
+    driving.into_iter().filter(|rest| !rest.value.is_empty()).collect()
+}
+
+fn of_band(share: &Sourced<Share>, band: f64) -> Rest {
+    of("Power band from", share, format!("{} of peak power", percent(band)))
+}
