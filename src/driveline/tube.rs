@@ -29,8 +29,8 @@ impl TubeMaterial {
 
     /// Its modulus along the tube and its density.
     ///
-    /// Steel 206 GPa and 7,850 kg/m³, aluminium 70 GPa and 2,700 kg/m³, carbon fibre 120 GPa and 1,600 kg/m³ (handbook values, from
-    /// memory; a laminate's own sheet holds before the last).
+    /// Steel 206 gigapascals and 7,850 kg/m³, aluminium 70 and 2,700, carbon fibre 120 and 1,600 (handbook values, from memory; a
+    /// laminate's own sheet holds before the last).
     pub fn material(self) -> Material {
         match self {
             Self::Steel => Material::steel(),
@@ -41,8 +41,8 @@ impl TubeMaterial {
 
     /// The shear stress at which a usual grade yields; none for a laminate, whose maker states the torque.
     ///
-    /// 0.577 of the tensile yield (distortion energy, any textbook of machine design): 350 MPa for drawn steel tube, 275 MPa for a
-    /// heat-treated aluminium alloy, both from memory.
+    /// 0.577 of the tensile yield (distortion energy, any textbook of machine design): 350 megapascals for drawn steel tube, 275
+    /// for a heat-treated aluminium alloy, both from memory.
     pub fn shear_yield(self) -> Option<Pressure> {
         const OF_TENSILE: f64 = 0.577;
         let tensile = match self {

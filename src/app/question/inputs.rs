@@ -40,7 +40,10 @@ pub(super) fn groups(question: &'static Question) -> AnyView {
                 inside=move || view! { <div class="inputs">{view(group.inputs)}</div> }.into_any()/>
         }
     };
-    question.groups.iter().map(fold).collect_view().into_any()
+    if question.groups.is_empty() {
+        return ().into_any();
+    }
+    view! { <div class="fold-row">{question.groups.iter().map(fold).collect_view()}</div> }.into_any()
 }
 
 fn in_full(group: &'static Group) -> impl IntoView {

@@ -84,6 +84,7 @@ fn bare_length(text: &str, system: System) -> Option<&'static str> {
 }
 
 /// What a bare number is: a diametral pitch, or a module.
+#[expect(clippy::unnecessary_wraps, reason = "the notation of other inputs can name its own unit")]
 fn pitch_unit(_: &str, system: System) -> Option<&'static str> {
     Some(if system == System::Inch { "DP" } else { "mm" })
 }

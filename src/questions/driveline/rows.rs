@@ -41,7 +41,7 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
     vec![
         source.row("joints", "Joints shake it at", |analysis| joints_cell(source, analysis)),
         source.row("torque", "Torque at the tube", |analysis| torque_cell(source, analysis)),
-        source.row("balance", "Unbalance allowed, G 16", |analysis| balance_cell(analysis)),
+        source.row("balance", "Unbalance allowed, G 16", balance_cell),
         source.row("hunting", "Ring and pinion", hunting_cell),
     ]
 }
@@ -177,7 +177,7 @@ fn instead_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     }
     let Some(instead) = driveline.instead else { return Cell::needed(turning_needs(source, analysis)) };
     let length = Length::usual(source.reader.units);
-    let decimals = if source.reader.units == System::Inch { 1 } else { 0 };
+    let decimals = usize::from(source.reader.units == System::Inch);
     let longest = Figure::quantity("driveline.longest", &instead.longest, length, decimals);
     let cell = Cell::line([Piece::words("a piece of this tube up to"), longest.into()]);
     let cell = match instead.outside {

@@ -20,7 +20,6 @@ pub const QUESTION: Question = Question {
     title: "Pull at the wheels",
     ask: "Which set suits this engine, this car and this use?",
     inputs: &[
-        Input::Text(JobField::Car),
         pull(PullField::Mass),
         Input::Choice(JobChoice::Drive),
         pull(PullField::PeakTorque),
