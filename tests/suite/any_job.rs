@@ -101,7 +101,10 @@ fn sensible(field: Field, row: &Row) -> BoxedStrategy<String> {
             })
             .boxed(),
         Kind::Quantities(limits) => proptest::collection::vec(0.0..=1.0_f64, 0..4)
-            .prop_map(move |shares| shares.iter().map(|share| format!("{:.1};", limits.value_at(*share, System::Metric))).collect())
+            .prop_map(move |shares| {
+                let each = |share: &f64| format!("{:.1}", limits.value_at(*share, System::Metric));
+                shares.iter().map(each).collect::<Vec<String>>().join(";")
+            })
             .boxed(),
         Kind::Number(_, (least, greatest)) if least.is_finite() => (least..=greatest).prop_map(|value| format!("{value:.3}")).boxed(),
         Kind::Whole((least, greatest)) => (least..=greatest).prop_map(|value| format!("{value:.0}")).boxed(),

@@ -30,8 +30,8 @@ fn section(sheet: &Sheet) -> &Section {
 
 fn figure<'a>(sheet: &'a Sheet, column: usize, key: &str) -> &'a Figure {
     let pieces = section(sheet).rows.iter().flat_map(|row| row.cells[column].pieces());
-    let figures = pieces.filter_map(|piece| if let Piece::Figure(figure) = piece { Some(&**figure) } else { None });
-    figures.into_iter().find(|figure| figure.key == key).unwrap_or_else(|| panic!("no figure {key}"))
+    let mut figures = pieces.filter_map(|piece| if let Piece::Figure(figure) = piece { Some(&**figure) } else { None });
+    figures.find(|figure| figure.key == key).unwrap()
 }
 
 #[track_caller]
@@ -43,7 +43,7 @@ fn said(job: &Job) -> String {
     section(&sheet(job)).answer.plain()
 }
 
-/// 110 mph are 2,950.46 m a minute; ÷ 2.105 m × 4.10 = 5,747 rpm. The tube by the closed form for 206 GPa and 7,850 kg/m³:
+/// 110 mph are 2,950.46 m a minute; ÷ 2.105 m × 4.10 = 5,747 rpm. The tube by the closed form for 206 gigapascals and 7,850 kg/m³:
 /// √(3² + 2.834²) = 4.1270 in = 104.83 mm; 1.2070·10⁸ × 104.83 ÷ 1,524² = 5,448 rpm. So 105 %, and half of it is 2,724 rpm,
 /// 110 × 2,724 ÷ 5,747 = 52 mph.
 #[test]
@@ -90,7 +90,7 @@ fn the_longer_of_two_pieces_rules() {
     }
 }
 
-/// Aluminium by 70 GPa and 2,700 kg/m³ has √(E ÷ ρ) of 5,092 m/s beside steel's 5,123: 0.994 of the speed.
+/// Aluminium by 70 gigapascals and 2,700 kg/m³ has √(E ÷ ρ) of 5,092 m/s beside steel's 5,123: 0.994 of the speed.
 #[test]
 fn aluminium_whips_about_as_soon_as_steel() {
     let mut job = long_box(&SIXTY_BY_THREE);
@@ -124,7 +124,8 @@ fn what_is_no_shaft_is_said() {
         let mut job = long_box(&SIXTY_BY_THREE);
         let id = job.setups[0].id;
         job.type_text(Field::Setup(id, SetupField::Shaft(field)), text.into());
-        let problems: Vec<String> = layshaft::questions::read_all(&job)[0].problems.iter().map(|problem| problem.sentence()).collect();
+        let problems: Vec<String> =
+            layshaft::questions::read_all(&job)[0].problems.iter().map(layshaft::problem::Problem::sentence).collect();
         assert!(problems.iter().any(|problem| problem.to_lowercase().contains(part)), "{text}: {problems:?}");
         let sheet = sheet(&job);
         assert!(section(&sheet).rows.iter().all(|row| row.cells[0].pieces().all(|piece| !matches!(piece, Piece::Verdict(_)))));
