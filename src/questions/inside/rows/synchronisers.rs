@@ -107,17 +107,21 @@ pub(super) fn typed_rows(source: Source<'_>) -> [Row; 4] {
 }
 
 fn lining_cell(lining: &Lining) -> Cell {
+    let cell = Cell::line([Piece::words(lining_words(lining))]);
+    if lining.name == Lining::OWN { cell } else { cell.and([Piece::words(Lining::SOURCE)]) }
+}
+
+/// The pairing of a lining and its limits.
+pub(in crate::questions::inside) fn lining_words(lining: &Lining) -> String {
     let shown = |value: f64| number::show(value, 2);
-    let words = format!(
+    format!(
         "{}: sliding {} m/s, pressure {} N/mm², work {} J/mm², power {} W/mm²",
         lining.name,
         shown(lining.sliding_m_per_s),
         shown(lining.pressure_n_per_mm2),
         shown(lining.work_j_per_mm2),
         shown(lining.power_w_per_mm2)
-    );
-    let cell = Cell::line([Piece::words(words)]);
-    if lining.name == Lining::OWN { cell } else { cell.and([Piece::words(Lining::SOURCE)]) }
+    )
 }
 
 fn torque_unit(source: Source<'_>) -> &'static crate::units::Unit<Torque> {
