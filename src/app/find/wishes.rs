@@ -25,7 +25,7 @@ pub(super) fn list() -> impl IntoView {
 fn kind_words(kind: WishKind) -> &'static str {
     match kind {
         WishKind::CruiseRpm => "rpm in top gear",
-        WishKind::FirstOverall => "1st × axle",
+        WishKind::FirstOverall => "1st gear, overall",
         WishKind::StartGrade => "grade to start on",
         WishKind::LargestDrop => "largest rpm drop of a shift",
         WishKind::SpeedAtShift => "speed at the shift rpm",

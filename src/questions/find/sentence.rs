@@ -125,7 +125,11 @@ impl Judged<'_> {
 /// ` [B] meets 4, [C] 3.`: the others, those that meet most first.
 fn also(others: &[Alike]) -> String {
     let group = |(place, group): (usize, &Alike)| {
-        if place == 0 { format!("{} {}", group.say("meets", "meet"), group.shown) } else { format!("{} {}", marks(&group.columns), group.shown) }
+        if place == 0 {
+            format!("{} {}", group.say("meets", "meet"), group.shown)
+        } else {
+            format!("{} {}", marks(&group.columns), group.shown)
+        }
     };
     let others: Vec<String> = others.iter().rev().enumerate().map(group).collect();
     if others.is_empty() { String::new() } else { format!(" {}.", others.join(", ")) }

@@ -61,7 +61,8 @@ fn time(source: Source<'_>) -> Rest {
 
 /// How the teeth are cut, as far as it is given.
 fn cut(source: Source<'_>) -> Vec<Rest> {
-    let of = |rest: &dyn Fn(&Analysis, &Cut) -> Rest| by_setup(source, |analysis| Some(rest(analysis, analysis.setup.inside.cut.as_ref()?)));
+    let of =
+        |rest: &dyn Fn(&Analysis, &Cut) -> Rest| by_setup(source, |analysis| Some(rest(analysis, analysis.setup.inside.cut.as_ref()?)));
     let is_blank = |analysis: &Analysis, field: InsideField| {
         let text = source.job.text(crate::job::Field::Setup(analysis.setup.id, SetupField::Inside(field)));
         text.unwrap_or_default().trim().is_empty()
@@ -115,7 +116,11 @@ fn cones(source: Source<'_>) -> Vec<Rest> {
     rests.extend(by_setup(source, |analysis| {
         let cone = analysis.setup.inside.cone.as_ref()?;
         let degrees = number::show(cone.half_angle.value.to_degrees(), 1);
-        Some(usual("Cone angle and friction", format!("{degrees}°, {}", number::show(cone.friction, 2)), "from memory, no published source"))
+        Some(usual(
+            "Cone angle and friction",
+            format!("{degrees}°, {}", number::show(cone.friction, 2)),
+            "from memory, no published source",
+        ))
     }));
     if !rests.is_empty() {
         let lining = &source.conditions.inside.lining;

@@ -17,9 +17,12 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
     };
     rests.push(from("Input gear from", input, &bench.mix_input));
     rests.push(from("Mainshaft gears from", gears, &bench.mix_gears));
-    rests.extend(mixed.pairs.first().map(|pair| {
-        usual("Tooth sum of the case", pair.wanted_sum.to_string(), "the commonest sum of the cluster’s set")
-    }));
+    rests.extend(
+        mixed
+            .pairs
+            .first()
+            .map(|pair| usual("Tooth sum of the case", pair.wanted_sum.to_string(), "the commonest sum of the cluster’s set")),
+    );
     let within = format!("up to {SUM_TOLERANCE} teeth");
     rests.push(usual(
         "A pair may be off by",

@@ -15,7 +15,10 @@ const MOST_NAMED: usize = 3;
 
 /// The sentence.
 pub fn said(source: Source<'_>) -> Said {
-    if source.setups.iter().all(|analysis| ON_THE_ROAD.iter().take(2).all(|(_, lacking)| lacking(analysis)) && analysis.setup.tyre.is_none())
+    if source
+        .setups
+        .iter()
+        .all(|analysis| ON_THE_ROAD.iter().take(2).all(|(_, lacking)| lacking(analysis)) && analysis.setup.tyre.is_none())
     {
         return Said::new("Choose a gearbox, an axle and a tyre to get road speeds.");
     }
