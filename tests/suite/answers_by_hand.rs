@@ -32,14 +32,16 @@ fn gears() {
     assert_eq!(
         answer(&demo::job(), "gears"),
         "[B] closes up above 2nd (20 and 14 % for 25 and 20) with a 14 % taller 1st. \
-         [C] has 5 gears, top 0.857, and a 15 % shorter 1st, but a 31 % gap from 3rd to 4th."
+         [C] has 5 gears, top 0.857, and a 15 % shorter 1st, but a 31 % gap from 3rd to 4th. \
+         [B] goes into [A]’s case; [C] does not (made for another case: Redshank long case)."
     );
     assert_eq!(answer(&with(&[0]), "gears"), "[A] drops 32 % from 1st to 2nd, then 25 and 20 %; 1st gear is 9.64 overall.");
     assert_eq!(answer(&copied(with(&[0]), 1), "gears"), "[A] and [B] are geared alike: drops of 32, 25 and 20 %, 1st 9.64 overall.");
     // 1st to top: 2.13 of B, 2.47 of A and its copies, 54/19 ÷ 6/7 = 3.32 of C.
     assert_eq!(
         answer(&copied(demo::job(), 2), "gears"),
-        "[B] is closest, 2.13 from 1st to top, [C] is widest, 3.32. 1st is shortest in [C], 11.11 overall, and tallest in [B], 8.33."
+        "[B] is closest, 2.13 from 1st to top, [C] is widest, 3.32. 1st is shortest in [C], 11.11 overall, and tallest in [B], 8.33. \
+         [B] goes into [A]’s case; [C] does not (made for another case: Redshank long case)."
     );
 }
 
@@ -123,4 +125,18 @@ fn find() {
     let mut job = demo::job();
     job.wishes.rows.clear();
     assert_eq!(answer(&job, "find"), "Add what the customer wants: rpm at a speed, 1st gear, drops, speedometer, tire.");
+}
+
+/// 24 + 29, 36 + 17, 31 + 22 and 27 + 26 are 53 each, as are 26 + 27 and 28 + 25; the pairs of C are 22 + 33 = 55 each.
+#[test]
+fn what_goes_into_the_case_is_said_of_counts_that_were_typed() {
+    let mut job = demo::job();
+    for (at, constant, third) in [(0, "24/29", "27/26"), (1, "26/27", "28/25")] {
+        let gearbox = &mut job.setups[at].gearbox;
+        gearbox.name.clear();
+        gearbox.constant = constant.into();
+        gearbox.gears = ["36/17", "31/22", third, "direct"].map(String::from).to_vec();
+    }
+    let said = answer(&job, "gears");
+    assert!(said.ends_with("[B] goes into [A]’s case by its tooth sums; [C] does not (tooth sum 55 where the case takes 53)."), "{said}");
 }
