@@ -6,6 +6,7 @@ use super::state::State;
 use super::widgets::{Menu, TextField};
 use crate::job::edit::Toward;
 use crate::job::{Field, Job, JobField, MOST_SETUPS, SetupField, SetupId};
+use crate::questions::case;
 
 /// The heads.
 #[component]
@@ -110,11 +111,14 @@ fn Parts(id: SetupId) -> impl IntoView {
     let state = State::here();
     let letter = move || Job::letter(state.column_of(id));
     let set = move || state.job.with(|job| job.setup(id).map(|setup| gearbox_name(&setup.gearbox)));
+    let fit = Memo::new(move |_| state.with_source(|source| case::fit_of(source, state.column_of(id))?.short('A')));
     let pick = move |_| state.view.picking.update(|picking| *picking = if *picking == Some(id) { None } else { Some(id) });
     view! {
         <div class="head__parts">
             <button type="button" class="head__pick" id=format!("s{}-gearbox", id.0) aria-expanded=move || (state.view.picking.get() == Some(id)).to_string()
-                aria-label=move || format!("Gear set of setup {}: {}", letter(), set().unwrap_or_default()) on:click=pick>{set}</button>
+                aria-label=move || format!("Gear set of setup {}: {}{}", letter(), set().unwrap_or_default(), fit.get().map_or_else(String::new, |fit| format!(", {fit}"))) on:click=pick>
+                {set}{move || fit.get().map(|fit| view! { " "<span class="head__case">{fit}</span> })}
+            </button>
             <TextField field=Field::Setup(id, SetupField::FinalDrive) label="Ring and pinion: teeth or ratio" blank_means="axle"/>
             <TextField field=Field::Setup(id, SetupField::Tyre) label="Tyre: size, or what it rolls" wide=true blank_means="tire"/>
         </div>

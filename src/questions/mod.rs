@@ -6,6 +6,7 @@
 
 pub mod alike;
 pub mod answers;
+pub mod case;
 pub mod customer;
 pub mod deciding;
 pub mod dial;

@@ -2,6 +2,7 @@
 
 pub mod answer;
 pub mod read;
+pub mod rests;
 pub mod rows;
 
 use super::{Group, Input, Place, Question};
@@ -61,6 +62,6 @@ pub const QUESTION: Question = Question {
     answer: rows::said::answer,
     deciding: rows::deciding,
     rows: rows::rows,
-    rests: |_| Vec::new(),
+    rests: rests::rests,
     pictures: &[],
 };

@@ -33,8 +33,8 @@ fn percent(share: f64) -> String {
     format!("{} %", number::show(100.0 * share, 0))
 }
 
-/// Where the curve comes from, and its peaks.
-fn engine(source: Source<'_>) -> Vec<Rest> {
+/// Where the curve comes from, and its peaks: the peak torque first.
+pub fn engine(source: Source<'_>) -> Vec<Rest> {
     let pull = &source.conditions.pull;
     let Some(curve) = &pull.curve else { return Vec::new() };
     let (torque, power) = (curve.peak_torque(), curve.peak_power());
