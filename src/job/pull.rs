@@ -15,7 +15,7 @@ macro_rules! texts {
             pub drive: String,
             /// The standard that a measured curve is corrected to; blank for none.
             pub standard: String,
-            /// The rule of the upshifts: `thrust`, `chosen` for the shift rpm of the sheet, or anything else for equal acceleration.
+            /// The rule of the upshifts: `thrust`, `chosen` for the shift rpm of the sheet, or anything else for the quickest run.
             pub rule: String,
         }
 

@@ -27,7 +27,7 @@ pub fn of_job(choice: JobChoice) -> Vec<(&'static str, &'static str)> {
         JobChoice::PowerStandard => {
             vec![("", "as measured"), ("sae-j1349", "to SAE J1349"), ("iso-1585", "to ISO 1585"), ("din-70020", "to DIN 70020")]
         }
-        JobChoice::ShiftRule => vec![("", "equal acceleration"), ("thrust", "equal thrust"), ("chosen", "the shift rpm below")],
+        JobChoice::ShiftRule => vec![("", "the quickest run"), ("thrust", "equal thrust"), ("chosen", "the shift rpm below")],
         JobChoice::TurnedGear => [("", "gear not known")].into_iter().chain(GEARS).chain([("r", "reverse")]).collect(),
         JobChoice::WheelHeld => vec![("", "both wheels free"), ("held", "one wheel held")],
         // The usual layout is chosen by none: it stands where nothing was chosen yet.
