@@ -2,8 +2,8 @@
 
 use super::given::{Engine, Given};
 use super::wish::Measure;
-use crate::motion::pull::{Gears, Pull};
 use crate::motion::plan::Goal;
+use crate::motion::pull::{Gears, Pull};
 use crate::motion::run::Start;
 use crate::motion::{Vehicle, grade, top_speed};
 use crate::units::common::metres;

@@ -279,4 +279,3 @@ fn a_goal_out_of_reach_says_why() {
     let found = plans(&even(), Start::Standing { launch: rpm(10.0) }, Time::default(), &[Goal::Speed(mps(50.0))]).unwrap();
     assert_eq!(found, [Err(Stopped::RevLimit { gear: 3 })]);
 }
-

@@ -17,13 +17,7 @@ pub(super) struct Ways {
 
 impl Ways {
     /// Runs with shifts until every goal is reached, or none can be any more.
-    pub(super) fn run(
-        vehicle: &Vehicle,
-        start: Start,
-        shift_time: Time,
-        goals: &[Goal],
-        shifts: Vec<Shift>,
-    ) -> Result<Self, MotionError> {
+    pub(super) fn run(vehicle: &Vehicle, start: Start, shift_time: Time, goals: &[Goal], shifts: Vec<Shift>) -> Result<Self, MotionError> {
         let speeds: Vec<Velocity> = goals.iter().filter_map(Goal::speed).collect();
         let distances: Vec<Length> = goals.iter().filter_map(Goal::distance).collect();
         let course = Course { start, shifts, shift_time, speeds, distances, band: None, trace_step: None };

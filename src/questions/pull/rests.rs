@@ -114,7 +114,9 @@ fn driving(source: Source<'_>) -> Vec<Rest> {
     let seconds = show(&run.shift_time.value, &unit::SECOND, 2);
     let Share(band) = run.band_share.value;
     let rule = match run.shifting {
-        Shifting::Planned => usual("Shift by", "the quickest run", "all shifts of a run chosen together, grip and time for a shift counted"),
+        Shifting::Planned => {
+            usual("Shift by", "the quickest run", "all shifts of a run chosen together, grip and time for a shift counted")
+        }
         Shifting::By(Rule::EqualAcceleration) => typed("Shift by", "equal acceleration"),
         Shifting::By(Rule::EqualThrust) => typed("Shift by", "equal thrust"),
         Shifting::By(Rule::At(shift)) => typed("Shift at", rpm(shift)),

@@ -3,8 +3,8 @@
 use super::{speed_text, why_not};
 use crate::motion::compare::{Difference, Facts, difference};
 use crate::questions::Analysis;
-use crate::questions::alike::rounded;
 use crate::questions::Source;
+use crate::questions::alike::rounded;
 use crate::questions::short::cruise_text;
 use crate::sheet::{Cell, Piece};
 use crate::units::{Measured, Velocity, number, unit};

@@ -167,11 +167,7 @@ fn to_speed_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
     let of = |analysis: &Analysis| analysis.pull().facts.as_ref()?.reached(at);
     let first = source.setups.first().filter(|first| first.setup.id != analysis.setup.id).and_then(of).map(seconds);
     let figure = Figure::quantity(&format!("pull.to_speed_{}", at + 1), &moment.time, &unit::SECOND, 1).big().against(first, 1);
-    let figure = figure.by(
-        "t = Σ ∫ moving mass dv ÷ (thrust − road load), gear by gear, shifts between",
-        plan::in_words(plan),
-        RUN,
-    );
+    let figure = figure.by("t = Σ ∫ moving mass dv ÷ (thrust − road load), gear by gear, shifts between", plan::in_words(plan), RUN);
     Cell::line([figure.into(), way(source, &moment, &format!("pull.to_speed_{}_way", at + 1))])
 }
 
@@ -198,24 +194,21 @@ pub(in super::super) fn out_of_reach(stopped: Stopped) -> &'static str {
     }
 }
 
+fn over_distance(analysis: &Analysis, at: usize) -> Option<&Plan> {
+    analysis.pull().distances.get(at)?.as_ref().ok()
+}
+
 fn distance_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
     if analysis.pull().facts.is_none() {
         return why_not(source, analysis);
     }
-    fn of(analysis: &Analysis, at: usize) -> Option<&Plan> {
-        analysis.pull().distances.get(at)?.as_ref().ok()
-    }
-    let Some(plan) = of(analysis, at) else { return Cell::absent("the car does not get that far") };
+    let Some(plan) = over_distance(analysis, at) else { return Cell::absent("the car does not get that far") };
     let moment = plan.reached;
-    let of = |analysis: &Analysis| of(analysis, at).map(|plan| plan.reached);
+    let of = |analysis: &Analysis| over_distance(analysis, at).map(|plan| plan.reached);
     let first = source.setups.first().filter(|first| first.setup.id != analysis.setup.id).and_then(of).map(seconds);
     let name = if at == 0 { "pull.quarter_mile" } else { "pull.one_km" };
     let figure = Figure::quantity(name, &moment.time, &unit::SECOND, 1).big().against(first, 1);
-    let figure = figure.by(
-        "t = Σ ∫ moving mass dv ÷ (thrust − road load) until the way is covered",
-        plan::in_words(plan),
-        RUN,
-    );
+    let figure = figure.by("t = Σ ∫ moving mass dv ÷ (thrust − road load) until the way is covered", plan::in_words(plan), RUN);
     let speed = Figure::quantity(&format!("{name}_at"), &moment.speed, Velocity::usual(source.reader.units), 1).small();
     Cell::line([figure.into(), Piece::words("at"), speed.into()])
 }
