@@ -172,5 +172,5 @@ impl Misfit {
 
 /// `55`, or `54–55` where the pairs of a set differ.
 fn span((least, greatest): (u16, u16)) -> String {
-    if least == greatest { least.to_string() } else { format!("{least}–{greatest}") }
+    if least == greatest { least.to_string() } else { format!("{least} to {greatest}") }
 }

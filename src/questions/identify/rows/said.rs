@@ -94,7 +94,7 @@ fn settles(many: usize, left: usize) -> String {
 fn axle_said(source: Source<'_>, evidence: &Evidence, interval: Interval) -> Vec<String> {
     let found = axle(interval, evidence.axle_turned(), source.shelves.axles);
     if let Some(doubt) = doubt_of_axle(&found) {
-        return vec![format!("{}.", capital(&doubt))];
+        return vec![capital(&doubt)];
     }
     let names: Vec<String> =
         found.ranked.fitting().filter_map(|at| source.shelves.axles.get(at)).map(|known| known.entry.title().to_owned()).collect();
