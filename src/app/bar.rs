@@ -54,7 +54,7 @@ fn Places() -> impl IntoView {
 fn hand_over(state: State, open: RwSignal<bool>) -> AnyView {
     let print = move |_| {
         open.set(false);
-        super::parts::PAPER.then(|_| {
+        super::parts::PAPER.then(state, |_| {
             if let Some(window) = web_sys::window() {
                 let _ = window.print();
             }

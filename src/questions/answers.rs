@@ -6,7 +6,6 @@ use std::sync::{Arc, OnceLock};
 
 use super::dial::answer::Speedo;
 use super::gears::answer::Gears;
-use super::identify;
 use super::inside::answer::Inside;
 use super::pull::answer::Pull;
 use super::road::answer::Road;
@@ -14,7 +13,6 @@ use super::road::tyres::Tyres;
 use super::setup::{self, Conditions, Setup};
 use super::shelves::Shelves;
 use crate::job::Job;
-use crate::problem::Problem;
 use crate::speedometer::SpeedoGear;
 
 /// A job's conditions, and everything that can be known about its setups in the order of their columns.
@@ -24,8 +22,6 @@ pub struct Answers {
     pub conditions: Arc<Conditions>,
     /// The setups.
     pub setups: Vec<Analysis>,
-    /// What is wrong with what is typed at the bench.
-    pub bench_problems: Vec<Problem>,
 }
 
 /// Everything that can be known about one setup.
@@ -113,5 +109,5 @@ pub fn analyse_job_after(job: &Job, shelves: Shelves<'_>, before: Option<&Answer
         before.and_then(|before| before.setups.iter().find(|known| **known == fresh)).cloned().unwrap_or(fresh)
     };
     let setups = setup::read_all(job).into_iter().map(analysis).collect();
-    Answers { conditions, setups, bench_problems: identify::read::Evidence::of(&job.bench).problems }
+    Answers { conditions, setups }
 }

@@ -73,6 +73,21 @@ pub struct Question {
     pub pictures: &'static [Drawn],
 }
 
+/// What is shown of a question before it is answered: words and names alone. A program that comes in parts has them from the first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Heading {
+    /// Its name on the page and in its address: letters and dashes.
+    pub id: &'static str,
+    /// Where it is asked.
+    pub place: Place,
+    /// Its title.
+    pub title: &'static str,
+    /// The question in full.
+    pub ask: &'static str,
+    /// What is typed or chosen for all setups in its head.
+    pub inputs: &'static [Input],
+}
+
 /// Something typed or chosen for all setups, where a question asks for it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Input {
@@ -121,6 +136,28 @@ pub type Press = fn(Source<'_>, Option<usize>, f64) -> Option<(JobChoice, String
 /// Every question, in the order of the page: along the driveline from engine to wheel, then the search; then those of the bench.
 pub const LIST: [Question; 8] =
     [pull::QUESTION, gears::QUESTION, inside::QUESTION, dial::QUESTION, road::QUESTION, find::QUESTION, identify::QUESTION, mesh::QUESTION];
+
+/// The question a page opens with.
+pub const FIRST: &Question = &gears::QUESTION;
+
+/// The headings of [`LIST`].
+pub static HEADINGS: [Heading; LIST.len()] = headings();
+
+#[expect(clippy::indexing_slicing, reason = "worked out by the compiler, which refuses a place that is not there")]
+const fn headings() -> [Heading; LIST.len()] {
+    let mut headings = [FIRST.heading(); LIST.len()];
+    let mut at = 0;
+    while at < LIST.len() {
+        headings[at] = LIST[at].heading();
+        at += 1;
+    }
+    headings
+}
+
+/// The question of an id.
+pub fn of_id(id: &str) -> Option<&'static Question> {
+    LIST.iter().find(|question| question.id == id)
+}
 
 /// Work that takes longer than a keystroke may.
 #[derive(Clone, Copy, Debug, Default)]
@@ -173,6 +210,10 @@ pub fn sheet_of(source: Source<'_>) -> Sheet {
 }
 
 impl Question {
+    const fn heading(&self) -> Heading {
+        Heading { id: self.id, place: self.place, title: self.title, ask: self.ask, inputs: self.inputs }
+    }
+
     /// The question with its answer, in the project's own words.
     pub fn section(&self, source: Source<'_>) -> Section {
         let mut rows = (self.deciding)(source);

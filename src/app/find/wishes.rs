@@ -3,6 +3,7 @@
 use leptos::html::Select;
 use leptos::prelude::*;
 
+use super::wished::Wished;
 use crate::app::state::State;
 use crate::app::widgets::TextField;
 use crate::app::widgets::select::{layout_select, select};
@@ -70,12 +71,16 @@ fn at_field(row: usize, kind: WishKind) -> Option<impl IntoView> {
         _ => return None,
     };
     let blank_means = if kind == WishKind::CruiseRpm { "cruise" } else { "" };
-    Some(view! { <TextField field=Field::Wish(row, WishText::At) label visible_label=true number=true blank_means/> })
+    Some(text_field(row, WishText::At, label, blank_means))
+}
+
+fn text_field(row: usize, text: WishText, label: &'static str, blank_means: &'static str) -> AnyView {
+    let problem = Wished::here().problem_of(row, text);
+    view! { <TextField field=Field::Wish(row, text) label visible_label=true number=true blank_means problem/> }.into_any()
 }
 
 fn range_fields(state: State, row: usize, kind: WishKind) -> AnyView {
-    let field =
-        move |text: WishText, label: &'static str| view! { <TextField field=Field::Wish(row, text) label visible_label=true number=true/> };
+    let field = move |text: WishText, label: &'static str| text_field(row, text, label, "");
     let (least, greatest) = (WishText::Least, WishText::Greatest);
     match kind {
         WishKind::KeepTyre | WishKind::InStock => ().into_any(),
@@ -108,10 +113,7 @@ fn strength(state: State, row: usize) -> impl IntoView {
             }
         });
     };
-    let weight = move || {
-        (!is_must.get())
-            .then(|| view! { <TextField field=Field::Wish(row, WishText::Weight) label="weight" visible_label=true number=true/> })
-    };
+    let weight = move || (!is_must.get()).then(|| text_field(row, WishText::Weight, "weight", ""));
     view! {
         {select(format!("How much wish {} matters", row + 1), &["must be", "wished"], move || usize::from(!is_must.get()), choose)}
         {weight}

@@ -4,51 +4,72 @@
 pub mod fold;
 mod inputs;
 mod offer;
-mod picture;
+pub mod picture;
 mod rests;
 pub mod rows;
 mod said;
-mod wanted;
+pub mod saving;
+pub mod wanted;
 
 use leptos::prelude::*;
 
 use super::parts;
 use super::state::State;
-use crate::questions::{Question, Source};
+use crate::questions::{self, Heading, Question, Source};
 use crate::sheet::{Row, words};
 use fold::Fold;
 use rows::Rows;
+
+/// A question with what answers it; none while that is on its way. Tracks its coming. That of the question a page opens with is there.
+pub fn answering(heading: &Heading) -> Option<&'static Question> {
+    if heading.id == questions::FIRST.id {
+        Some(questions::FIRST)
+    } else {
+        parts::ANSWERS.get().and_then(|answers| (answers.of)(heading.id))
+    }
+}
 
 /// The view of a question.
 #[component]
 pub fn QuestionView(
     /// Which question.
-    question: &'static Question,
+    heading: &'static Heading,
 ) -> impl IntoView {
     let state = State::here();
+    view! {
+        <section class=format!("question question--{}", heading.id) id=heading.id aria-labelledby=format!("{}-title", heading.id)>
+            <div class="question__head">
+                <h2 id=format!("{}-title", heading.id)>{move || state.say(heading.title)}</h2>
+                <span class="question__ask">{move || state.say(heading.ask)}</span>
+                <div class="question__inputs">{inputs::view(heading.inputs)}</div>
+            </div>
+            {match untrack(|| answering(heading)) {
+                Some(question) => answered(state, question),
+                None => parts::ANSWERS.show(move |answers| (answers.of)(heading.id).map(|question| answered(state, question)).into_any()).into_any(),
+            }}
+        </section>
+    }
+}
+
+/// What stands below a question's head.
+fn answered(state: State, question: &'static Question) -> AnyView {
     let deciding = rows::follow(state, question.deciding);
     let has_deciding = Memo::new(move |_| deciding.with(|rows| !rows.is_empty()));
     let more = Memo::new(move |_| state.with_source(|source| rest_of(question, source)).len());
     view! {
-        <section class=format!("question question--{}", question.id) id=question.id aria-labelledby=format!("{}-title", question.id)>
-            <div class="question__head">
-                <h2 id=format!("{}-title", question.id)>{move || state.say(question.title)}</h2>
-                <span class="question__ask">{move || state.say(question.ask)}</span>
-                <div class="question__inputs">{inputs::view(question.inputs)}</div>
-            </div>
-            {said::view(state, question)}
-            {inputs::groups(question)}
-            {(question.id == "find").then(|| parts::FIND.show(|find| find()))}
-            {picture::view(question)}
-            <Show when=move || has_deciding.get()><Rows rows=deciding name="deciding"/></Show>
-            <Show when=move || { more.get() > 0 }>
-                <Fold question=question.id fold="all" title="All figures" about=Signal::derive(move || rows_words(more.get()))
-                    inside=move || all_figures(state, question)/>
-            </Show>
-            <Fold question=question.id fold="rests" title="What this rests on" about=Signal::derive(|| "values and their sources".to_owned())
-                inside=move || rests::view(state, question)/>
-        </section>
+        {said::view(state, question)}
+        {inputs::groups(question)}
+        {(question.id == "find").then(|| parts::FIND.show(|find| find()))}
+        {picture::view(question)}
+        <Show when=move || has_deciding.get()><Rows rows=deciding name="deciding"/></Show>
+        <Show when=move || { more.get() > 0 }>
+            <Fold question=question.id fold="all" title="All figures" about=Signal::derive(move || rows_words(more.get()))
+                inside=move || all_figures(state, question)/>
+        </Show>
+        <Fold question=question.id fold="rests" title="What this rests on" about=Signal::derive(|| "values and their sources".to_owned())
+            inside=move || rests::view(state, question)/>
     }
+    .into_any()
 }
 
 fn rows_words(many: usize) -> String {

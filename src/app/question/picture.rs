@@ -3,19 +3,13 @@
 use std::sync::Arc;
 
 use leptos::prelude::*;
-use wasm_bindgen::prelude::*;
 
-use crate::app::device;
 use crate::app::state::State;
-use crate::app::widgets::chart::{Shown, pixels};
+use crate::app::widgets::chart::Shown;
 use crate::app::widgets::{Chart, Menu};
-use crate::chart::framed::Framed;
-use crate::chart::{self, Picture, canvas};
+use crate::app::{device, parts};
 use crate::job::Choice;
 use crate::questions::{Drawn, Question};
-
-/// How wide a saved picture is, in CSS pixels.
-const SAVED_WIDTH: f64 = 1_000.0;
 
 /// What of a picture stands open below it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -52,7 +46,7 @@ fn Pictures(question: &'static Question) -> impl IntoView {
                 <div class="picture__acts">
                     {toggle("In words", below, Below::Words)}
                     {toggle("Table", below, Below::Table)}
-                    <Menu words="Save ▾" id=format!("save-{}", question.id) class="btn--bare" open=move |open| save_acts(state, question, chosen, drawn, open)/>
+                    <Menu words="Save ▾" id=format!("save-{}", question.id) class="btn--bare" open=move |open| saving(state, question, chosen, drawn, open)/>
                 </div>
             </div>
             <Chart picture=drawn name=question.id pressed/>
@@ -63,6 +57,11 @@ fn Pictures(question: &'static Question) -> impl IntoView {
             }}
         </figure>
     }
+}
+
+fn saving(state: State, question: &'static Question, chosen: Memo<usize>, drawn: Memo<Option<Shown>>, open: RwSignal<bool>) -> AnyView {
+    let named = Signal::derive(move || question.pictures.get(chosen.get()).map_or("picture", |picture| picture.id));
+    parts::DESK.show(move |desk| (desk.saving)(state, named, drawn, open)).into_any()
 }
 
 fn press(state: State, picture: Option<&'static Drawn>, value: f64) {
@@ -129,60 +128,4 @@ fn table(drawn: Memo<Option<Shown>>) -> impl IntoView {
             }))}
         </div>
     }
-}
-
-fn save_acts(state: State, question: &'static Question, chosen: Memo<usize>, drawn: Memo<Option<Shown>>, open: RwSignal<bool>) -> AnyView {
-    let save = move |save: fn(State, &str, &dyn Picture)| {
-        move |_| {
-            open.set(false);
-            let name = question.pictures.get(chosen.get_untracked()).map_or("picture", |picture| picture.id);
-            if let Some(shown) = drawn.get_untracked() {
-                save(state, name, shown.picture());
-            }
-        }
-    };
-    view! {
-        <button type="button" class="btn" on:click=save(save_png)>"As PNG"</button>
-        <button type="button" class="btn" on:click=save(save_svg)>"As SVG"</button>
-        <button type="button" class="btn" on:click=save(save_csv)>"Figures as CSV"</button>
-    }
-    .into_any()
-}
-
-/// The picture with its title and the setups below it.
-fn framed(state: State, picture: &dyn Picture) -> Framed<'_> {
-    let words = state.words.get_untracked();
-    let setups = state.job.with_untracked(|job| job.setups.iter().map(|setup| setup.name.clone()).collect());
-    Framed { title: words.say(&picture.title()), setups, picture }
-}
-
-fn save_svg(state: State, name: &str, picture: &dyn Picture) {
-    let framed = framed(state, picture);
-    let size = (pixels(SAVED_WIDTH), pixels(framed.height(SAVED_WIDTH)));
-    if let Ok(text) = chart::svg_text(&framed, &crate::chart::LIGHT, size) {
-        device::save_file(&format!("{name}.svg"), "image/svg+xml", &text);
-    }
-}
-
-fn save_csv(_: State, name: &str, picture: &dyn Picture) {
-    device::save_file(&format!("{name}.csv"), "text/csv", &picture.table().csv());
-}
-
-/// Painted on a canvas of its own, on the sheet's colour: what lies open on the page has no ground.
-fn save_png(state: State, name: &str, picture: &dyn Picture) {
-    let framed = framed(state, picture);
-    let size = (SAVED_WIDTH, framed.height(SAVED_WIDTH));
-    let canvas = web_sys::window().and_then(|window| window.document()).and_then(|document| document.create_element("canvas").ok());
-    let Some(base) = canvas.and_then(|canvas| canvas.dyn_into::<web_sys::HtmlCanvasElement>().ok()) else { return };
-    if let Err(why) = canvas::paint_on(&base, &framed.on_ground(), &crate::chart::LIGHT, size, 2.0) {
-        device::log_error(&crate::problem::Explain::what(&why));
-        return;
-    }
-    let name = name.to_owned();
-    let saved = Closure::once_into_js(move |blob: Option<web_sys::Blob>| {
-        if let Some(blob) = blob {
-            device::save_blob(&format!("{name}.png"), &blob);
-        }
-    });
-    let _ = base.to_blob(saved.unchecked_ref());
 }

@@ -5,7 +5,7 @@
 use leptos::html::Table;
 use leptos::prelude::*;
 
-use super::wanted;
+use crate::app::parts;
 use crate::app::state::State;
 use crate::app::widgets::same::{Same, ShownRow, ShownRows, shown};
 use crate::app::widgets::{entry, figure};
@@ -106,7 +106,7 @@ fn working(state: State, row: RowMemo, columns: Vec<SetupId>) -> impl IntoView {
     move || {
         asked.get().map(|(id, column, key)| {
             let cell = Memo::new(move |_| row.with(|row| row.as_ref().and_then(|row| row.cells.get(column).cloned())));
-            view! { <tr class="card-row"><td colspan=(many + 1).to_string()>{wanted::card(state, id, key, cell)}</td></tr> }
+            view! { <tr class="card-row"><td colspan=(many + 1).to_string()>{parts::ANSWERS.show(move |answers| (answers.card)(state, id, key.clone(), cell))}</td></tr> }
         })
     }
 }

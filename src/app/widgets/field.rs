@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use crate::app::state::State;
 use crate::app::suggestions::list_of;
 use crate::job::{Field, InsideField, Job, JobField, PullField, SetupField, WishKind, WishText};
+use crate::problem::Problem;
 use crate::units::{
     AngularVelocity, Area, Length, Mass, Measured, MomentOfInertia, Power, Pressure, System, ThermodynamicTemperature, Torque,
     TurnsPerDistance, Typed, Velocity,
@@ -30,10 +31,17 @@ pub fn TextField(
     /// What a blank field is taken for.
     #[prop(optional)]
     blank_means: &'static str,
+    /// What is wrong with it, where whoever shows it knows that better than the sheet.
+    #[prop(optional)]
+    problem: Option<Signal<Option<Problem>>>,
 ) -> impl IntoView {
     let state = State::here();
     let slug = field.slug();
-    let problem = Memo::new(move |_| state.wrong_with(field).map(|problem| problem.sentence()));
+    let wrong = move || match problem {
+        Some(own) => own.get().filter(|_| !state.is_blank(field)),
+        None => state.wrong_with(field),
+    };
+    let problem = Memo::new(move |_| wrong().map(|problem| problem.sentence()));
     let typed = Memo::new(move |_| state.job.with(|job| (job.text(field).unwrap_or_default().to_owned(), unit(job, field))));
     let class = match (number, wide, is_words(field)) {
         (_, _, true) => "field field--words",

@@ -6,7 +6,13 @@ pub mod rows;
 
 use super::{Group, Input, Place, Question};
 pub use crate::gearing::identify::ladder::LadderSearch;
-use crate::job::{BenchField, JobChoice, JobField};
+use crate::job::{BenchField, Job, JobChoice, JobField};
+use crate::problem::Problem;
+
+/// What is wrong with what is typed at the bench.
+pub fn problems(job: &Job) -> Vec<Problem> {
+    read::Evidence::of(&job.bench).problems
+}
 
 const fn text(field: BenchField, label: &'static str) -> Input {
     Input::Text(JobField::Bench(field), label)
