@@ -8,7 +8,7 @@ use crate::job::{Field, InsideField, Job, JobField, PullField, SetupField, WishK
 use crate::problem::Problem;
 use crate::units::{
     AngularVelocity, Area, Length, Mass, Measured, MomentOfInertia, Power, Pressure, System, ThermodynamicTemperature, Torque,
-    TurnsPerDistance, Typed, Velocity,
+    TurnsPerDistance, Typed, Velocity, number,
 };
 
 /// A text of the job, edited where it is read.
@@ -108,7 +108,7 @@ fn unit(job: &Job, field: Field) -> Option<&'static str> {
             wish_unit(wish.kind, text, meant(typed))
         }
         Field::Setup(id, SetupField::TreadLost) => Some(symbol::<Length>(meant(&job.setup(id)?.tread_lost))),
-        Field::Setup(_, SetupField::Tyre) => text.trim().parse::<f64>().ok().map(|_| symbol::<Length>(job.units)),
+        Field::Setup(_, SetupField::Tyre) => number::read_decimal(text.trim()).map(|_| symbol::<Length>(job.units)),
         _ => None,
     }
 }
