@@ -106,7 +106,8 @@ impl<T: Copy + Send + Sync + 'static> Part<T> {
         let owner = Owner::current().unwrap_or_default();
         let mut act = Some(act);
         Effect::new(move || {
-            if let (Some(part), Some(act)) = (self.get(), act.take()) {
+            let Some(part) = self.get() else { return };
+            if let Some(act) = act.take() {
                 owner.with(|| untrack(|| act(part)));
             }
         });

@@ -9,17 +9,18 @@ use super::book::{self, Panel};
 use super::keep::{self, Opened};
 use super::later::Later;
 use super::notices::Act;
-use super::question::{saving, wanted};
+use super::question::{folds, inputs, offer, saving, told, wanted};
 use super::state::State;
 use super::widgets::chart::Shown;
+use super::widgets::entry;
 use super::widgets::same::Same;
-use super::{bench, find, jobs, picker, print, shelf, suggestions};
-use crate::catalogue::Catalogue;
+use super::{bar, bench, find, heads, jobs, picker, print, shelf, suggestions};
+use crate::catalogue::{self, Catalogue};
 use crate::job::{Job, SetupId};
 use crate::part;
 use crate::problem::Problem;
-use crate::questions::{self, OnShelf, Question};
-use crate::sheet::Cell;
+use crate::questions::{self, Input, OnShelf, Question, Shelves};
+use crate::sheet::{Cell, Entry};
 
 /// What reads and writes on the device.
 #[derive(Clone, Copy)]
@@ -54,10 +55,22 @@ pub struct Answers {
     pub of: fn(&str) -> Option<&'static Question>,
     /// Reads what lies on the shelves.
     pub shelf: fn(&Catalogue) -> OnShelf,
+    /// Works out whatever a job gives, quicker after what was known before.
+    pub analyse: fn(&Job, Shelves<'_>, Option<&questions::Answers>) -> questions::Answers,
     /// What is wrong with what is typed at the bench.
     pub bench_problems: fn(&Job) -> Vec<Problem>,
     /// The place of the bench.
     pub bench: fn() -> AnyView,
+    /// The inputs of a question that are more than a line of text.
+    pub input: fn(&Input) -> AnyView,
+    /// The further inputs of the question of an id.
+    pub groups: fn(&str) -> AnyView,
+    /// What stands folded below the question of an id.
+    pub folds: fn(&str) -> AnyView,
+    /// What is chosen in a cell.
+    pub entry: fn(SetupId, &Entry) -> AnyView,
+    /// A part that was found, and the setups that can take it.
+    pub offer: fn(&catalogue::Entry) -> AnyView,
     /// The card of a figure that was pressed.
     pub card: fn(State, SetupId, String, Memo<Option<Same<Cell>>>) -> AnyView,
 }
@@ -68,7 +81,13 @@ part! {
         of: questions::of_id,
         shelf: OnShelf::of,
         bench_problems: questions::identify::problems,
+        analyse: questions::analyse_job_after,
         bench: bench::place,
+        input: inputs::other,
+        groups: inputs::groups,
+        folds: folds::of,
+        entry: entry::chosen,
+        offer: offer::offer,
         card: wanted::card,
     })
 }
@@ -84,6 +103,16 @@ pub struct Desk {
     pub picker: fn(SetupId) -> AnyView,
     /// The lists the browser offers while something is typed.
     pub suggestions: fn() -> AnyView,
+    /// What can be done with the whole job; the signal closes the menu.
+    pub hand_over: fn(State, RwSignal<bool>) -> AnyView,
+    /// How the page is read.
+    pub reading: fn(State) -> AnyView,
+    /// What can be done with a setup as a whole.
+    pub setup: fn(State, SetupId, RwSignal<bool>) -> AnyView,
+    /// A picture in sentences.
+    pub in_words: fn(Memo<Option<Shown>>) -> AnyView,
+    /// The figures behind a picture.
+    pub as_table: fn(Memo<Option<Shown>>) -> AnyView,
     /// The ways to save a picture.
     pub saving: fn(State, Signal<&'static str>, Memo<Option<Shown>>, RwSignal<bool>) -> AnyView,
 }
@@ -95,6 +124,11 @@ part! {
         jobs: jobs::place,
         picker: picker::list,
         suggestions: suggestions::lists,
+        hand_over: bar::hand_over,
+        reading: bar::reading,
+        setup: heads::acts,
+        in_words: told::words,
+        as_table: told::table,
         saving: saving::acts,
     })
 }

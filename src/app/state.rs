@@ -53,8 +53,9 @@ impl State {
         let desk = super::keep::Desk::new(&opened.record, opened.kept);
         let job = RwSignal::new(opened.record.job);
         let shop = Shop::new(opened.catalogue);
-        let answers = Memo::new(move |before: Option<&Answers>| {
-            job.with(|job| shop.shelf.with(|shelf| questions::analyse_job_after(job, shelf.shelves(), before)))
+        let answers = Memo::new(move |before: Option<&Answers>| match parts::ANSWERS.get() {
+            Some(answers) => job.with(|job| shop.shelf.with(|shelf| (answers.analyse)(job, shelf.shelves(), before))),
+            None => job.with(questions::analyse_first),
         });
         let bench_problems = Memo::new(move |_| parts::ANSWERS.get().map(|answers| job.with(answers.bench_problems)).unwrap_or_default());
         let setups = Memo::new(move |_| job.with(|job| job.setups.clone()));

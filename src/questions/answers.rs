@@ -98,6 +98,15 @@ pub fn analyse_job(job: &Job, shelves: Shelves<'_>) -> Answers {
     analyse_job_after(job, shelves, None)
 }
 
+/// What answers the question a page opens with ([`super::first`]): gears, axle, tyre, shift and cruise, and nothing else that is typed.
+pub fn analyse_first(job: &Job) -> Answers {
+    let conditions = Arc::new(Conditions::of_road(job));
+    let gears: Arc<[SpeedoGear]> = Arc::new([]);
+    let analysis = |setup: Setup| Analysis::new(setup, Arc::clone(&conditions), Arc::clone(&gears));
+    let setups = setup::read_drive_of_all(job).into_iter().map(analysis).collect();
+    Answers { conditions, setups }
+}
+
 /// As [`analyse_job`], quicker after the job was known before: a setup that nothing typed since has to do with keeps its answers.
 pub fn analyse_job_after(job: &Job, shelves: Shelves<'_>, before: Option<&Answers>) -> Answers {
     let conditions = Conditions::of(job);

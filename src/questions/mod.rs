@@ -11,6 +11,7 @@ pub mod deciding;
 pub mod dial;
 pub mod entries;
 pub mod find;
+pub mod first;
 pub mod gap;
 pub mod gears;
 pub mod identify;
@@ -33,8 +34,9 @@ use crate::job::{Job, JobChoice, JobField};
 use crate::problem::Explain;
 pub use crate::sheet::Place;
 use crate::sheet::{Cell, Reader, Rest, Row, Said, Section, Sheet, Words, export, words};
-pub use answers::{Analysis, Answers, analyse_job, analyse_job_after};
+pub use answers::{Analysis, Answers, analyse_first, analyse_job, analyse_job_after};
 pub use dial::answer::Speedo;
+pub use first::FIRST;
 pub use gears::answer::Gears;
 pub use inside::answer::Inside;
 pub use needs::{needs, needs_behind, needs_in};
@@ -137,15 +139,12 @@ pub type Press = fn(Source<'_>, Option<usize>, f64) -> Option<(JobChoice, String
 pub const LIST: [Question; 8] =
     [pull::QUESTION, gears::QUESTION, inside::QUESTION, dial::QUESTION, road::QUESTION, find::QUESTION, identify::QUESTION, mesh::QUESTION];
 
-/// The question a page opens with.
-pub const FIRST: &Question = &gears::QUESTION;
-
 /// The headings of [`LIST`].
 pub static HEADINGS: [Heading; LIST.len()] = headings();
 
 #[expect(clippy::indexing_slicing, reason = "worked out by the compiler, which refuses a place that is not there")]
 const fn headings() -> [Heading; LIST.len()] {
-    let mut headings = [FIRST.heading(); LIST.len()];
+    let mut headings = [gears::QUESTION.heading(); LIST.len()];
     let mut at = 0;
     while at < LIST.len() {
         headings[at] = LIST[at].heading();

@@ -3,29 +3,38 @@
 use leptos::prelude::*;
 
 use super::fold::Fold;
+use crate::app::parts;
 use crate::app::state::State;
 use crate::app::widgets::{PartField, SelectField, TextArea, TextField};
 use crate::job::{Choice, Field, JobField, PullField};
-use crate::questions::{Group, Input, Place, Question};
+use crate::questions::{self, Group, Input, Place, Question};
 
-/// The inputs, in order.
+/// The inputs, in order. A line of text is in the program from the first.
 pub(super) fn view(inputs: &'static [Input]) -> impl IntoView {
+    let input = |input: &'static Input| match *input {
+        Input::Text(field, label) if field != JobField::Pull(PullField::Rows) => {
+            view! { <TextField field=Field::Job(field) label visible_label=true number=true/> }.into_any()
+        }
+        _ => parts::ANSWERS.add(move |answers| (answers.input)(input)).into_any(),
+    };
     inputs.iter().map(input).collect_view()
 }
 
-fn input(input: &Input) -> AnyView {
+/// Whatever is more than a line of text.
+pub(in crate::app) fn other(input: &Input) -> AnyView {
     match *input {
-        Input::Text(JobField::Pull(PullField::Rows), label) => {
-            view! { <TextArea field=Field::Job(JobField::Pull(PullField::Rows)) label/> }.into_any()
-        }
-        Input::Text(field, label) => view! { <TextField field=Field::Job(field) label visible_label=true number=true/> }.into_any(),
+        Input::Text(field, label) => view! { <TextArea field=Field::Job(field) label/> }.into_any(),
         Input::Part(field, kind, label) => view! { <PartField field kind label/> }.into_any(),
         Input::Choice(choice, label) => view! { <SelectField choice=Choice::Job(choice) label visible_label=true/> }.into_any(),
     }
 }
 
-/// The groups: folded where setups are compared, in full beside the answer at the bench.
-pub(super) fn groups(question: &'static Question) -> AnyView {
+/// The groups of the question of an id: folded where setups are compared, in full beside the answer at the bench.
+pub(in crate::app) fn groups(id: &str) -> AnyView {
+    questions::of_id(id).map(groups_of).into_any()
+}
+
+fn groups_of(question: &'static Question) -> AnyView {
     if question.place == Place::Bench {
         return view! { <div class="bench-inputs">{question.groups.iter().map(in_full).collect_view()}</div> }.into_any();
     }

@@ -14,12 +14,7 @@ use crate::questions::Source;
 use crate::sheet::{Cell, EntryKind, Row};
 
 /// The rows that `make` answers, followed at every keystroke.
-pub(super) fn follow(state: State, make: fn(Source<'_>) -> Vec<Row>) -> Memo<ShownRows> {
-    follow_with(state, make)
-}
-
-/// As [`follow`], for a closure.
-pub(super) fn follow_with(state: State, make: impl Fn(Source<'_>) -> Vec<Row> + Send + Sync + 'static) -> Memo<ShownRows> {
+pub(super) fn follow(state: State, make: impl Fn(Source<'_>) -> Vec<Row> + Send + Sync + 'static) -> Memo<ShownRows> {
     Memo::new(move |before: Option<&ShownRows>| state.with_source(|source| shown(before, &super::said_rows(make(source), source))))
 }
 
@@ -138,5 +133,5 @@ fn all_lines(id: SetupId, cell: &Cell) -> AnyView {
     let line = |pieces: &Vec<crate::sheet::Piece>| {
         view! { <div class="cell__line">{pieces.iter().map(|piece| figure::piece(id, piece)).collect_view()}</div> }
     };
-    view! { {cell.lines.iter().map(line).collect_view()}{cell.offer.as_deref().map(super::offer::offer)} }.into_any()
+    view! { {cell.lines.iter().map(line).collect_view()}{cell.offer.clone().map(|part| parts::ANSWERS.add(move |answers| (answers.offer)(&part)))} }.into_any()
 }

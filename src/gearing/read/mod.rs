@@ -33,7 +33,7 @@ pub fn constant(text: &str, layout: Layout) -> Result<Mesh, GearTextError> {
 /// # Errors
 /// As [`counts()`]; direct in a two-shaft box; and where a point leaves it open whether it is a ratio (`11.43`).
 pub fn gear(text: &str, layout: Layout) -> Result<Gear, GearTextError> {
-    if matches!(text.trim().to_lowercase().as_str(), "direct" | "dir" | "d" | "1" | "1.0" | "1.00" | "1.000" | "1:1" | "1/1") {
+    if matches!(text.trim().to_ascii_lowercase().as_str(), "direct" | "dir" | "d" | "1" | "1.0" | "1.00" | "1.000" | "1:1" | "1/1") {
         return if layout == Layout::TwoShaft { Err(GearTextError::DirectInTwoShaft) } else { Ok(Gear::Direct) };
     }
     let pair = pair(text, layout)?;

@@ -87,11 +87,17 @@ impl Setup {
 }
 
 impl Conditions {
-    /// Reads what all setups of a job share.
-    pub fn of(job: &Job) -> Self {
+    /// Reads shift and cruise alone; the rest is as where nothing is typed.
+    pub fn of_road(job: &Job) -> Self {
         let mut problems = Vec::new();
         let shift = keep(&mut problems, JobField::Shift.path(), job.shift.read(&limits::SHIFT_SPEED));
         let cruise = keep(&mut problems, JobField::Cruise.path(), job.cruise.read(&limits::CRUISE_SPEED));
+        Self { shift, cruise, inside: InsideShared::default(), pull: Pull::default(), speedo: SpeedoShared::default(), problems }
+    }
+
+    /// Reads what all setups of a job share.
+    pub fn of(job: &Job) -> Self {
+        let Self { shift, cruise, mut problems, .. } = Self::of_road(job);
         let speedo = SpeedoShared::read(job, &mut problems);
         let pull = Pull::read(job, shift, &mut problems);
         let inside = InsideShared::read(job, shift, &mut problems);
@@ -101,12 +107,29 @@ impl Conditions {
 
 /// Reads every setup of a job, in the order of its columns.
 pub fn read_all(job: &Job) -> Vec<Setup> {
+    read_each(job, read_one)
+}
+
+/// Reads gears, axle and tyre of every setup of a job, in the order of its columns.
+pub fn read_drive_of_all(job: &Job) -> Vec<Setup> {
+    read_each(job, read_drive)
+}
+
+fn read_each(job: &Job, read: fn(&job::Setup, char, OmittedAspect) -> Setup) -> Vec<Setup> {
     let omitted = tyres::omitted_aspect(job);
-    job.setups.iter().enumerate().map(|(column, typed)| read_one(typed, Job::letter(column), omitted)).collect()
+    job.setups.iter().enumerate().map(|(column, typed)| read(typed, Job::letter(column), omitted)).collect()
 }
 
 /// Reads one setup.
 pub fn read_one(typed: &job::Setup, letter: char, omitted: OmittedAspect) -> Setup {
+    let mut setup = read_drive(typed, letter, omitted);
+    setup.inside = Inside::read(typed, &mut setup.problems);
+    setup.speedo = Speedo::read(typed, &mut setup.problems);
+    setup
+}
+
+/// Reads gears, axle and tyre of one setup; the rest is as where nothing is typed.
+fn read_drive(typed: &job::Setup, letter: char, omitted: OmittedAspect) -> Setup {
     let mut problems = Vec::new();
     let layout = typed.gearbox.layout;
     let constant = match layout {
@@ -119,8 +142,6 @@ pub fn read_one(typed: &job::Setup, letter: char, omitted: OmittedAspect) -> Set
     let final_drive = keep(&mut problems, &SetupField::FinalDrive.path(), read::final_drive(&typed.final_drive));
     let stages = read_stages(&typed.stages, &mut problems);
     let (tyre, rolling) = tyres::read(typed, omitted, &mut problems);
-    let inside = Inside::read(typed, &mut problems);
-    let speedo = Speedo::read(typed, &mut problems);
     Setup {
         id: typed.id,
         letter,
@@ -134,8 +155,8 @@ pub fn read_one(typed: &job::Setup, letter: char, omitted: OmittedAspect) -> Set
         stages,
         tyre,
         rolling,
-        inside,
-        speedo,
+        inside: Inside::default(),
+        speedo: Speedo::default(),
         problems,
     }
 }
