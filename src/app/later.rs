@@ -121,8 +121,13 @@ impl<T: Copy + Send + Sync + 'static> Part<T> {
     }
 
     /// As [`Part::show`], for what adds itself to a page that is whole without it: nothing stands there until it has come.
-    pub fn add(&'static self, make: impl Fn(T) -> AnyView + Send + 'static) -> impl IntoView {
+    pub fn show_once_there(&'static self, make: impl Fn(T) -> AnyView + Send + 'static) -> impl IntoView {
         self.shown(|| ().into_any(), make)
+    }
+
+    /// What the part adds where another place says already that it is coming, or cannot be loaded: nothing until it is there.
+    pub fn add(&'static self, make: impl Fn(T) -> AnyView + Send + 'static) -> impl IntoView {
+        move || self.get().map(&make)
     }
 
     fn shown(&'static self, meanwhile: fn() -> AnyView, make: impl Fn(T) -> AnyView + Send + 'static) -> impl IntoView {

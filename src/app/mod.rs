@@ -113,7 +113,7 @@ fn Frame(
     view! {
         <main id="main" class=format!("main {class}") tabindex="-1">
             <h1 class="unseen">{move || state.job.with(|job| job.title.clone())}</h1>
-            {parts::KEEPER.add(|keeper| (keeper.banners)())}
+            {parts::KEEPER.show_once_there(|keeper| (keeper.banners)())}
             <book::Panels/>
             {children()}
             <p class="foot">{move || state.say(USUAL_CAUTION)}</p>

@@ -22,7 +22,7 @@ pub fn list_of(field: Field) -> Option<&'static str> {
 /// The lists, once on the page. Until they have come, and where they do not, a field is typed without them.
 #[component]
 pub fn Suggestions() -> impl IntoView {
-    move || parts::DESK.get().map(|desk| (desk.suggestions)())
+    parts::DESK.add(|desk| (desk.suggestions)())
 }
 
 /// The lists.

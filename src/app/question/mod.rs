@@ -63,7 +63,7 @@ fn answered(state: State, heading: &'static Heading, known: &'static Question) -
         {(heading.id == "find").then(|| parts::FIND.show(|find| find()))}
         {picture::view(question)}
         <Show when=move || has_deciding.get()><Rows rows=deciding name="deciding"/></Show>
-        {parts::ANSWERS.add(move |answers| (answers.folds)(heading.id))}
+        {parts::ANSWERS.show(move |answers| (answers.folds)(heading.id))}
     }
     .into_any()
 }
