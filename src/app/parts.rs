@@ -16,9 +16,8 @@ use super::widgets::entry;
 use super::widgets::same::Same;
 use super::{bar, bench, find, heads, jobs, picker, print, shelf, suggestions};
 use crate::catalogue::{self, Catalogue};
-use crate::job::{Job, SetupId};
+use crate::job::{InputProblem, Job, SetupId};
 use crate::part;
-use crate::problem::Problem;
 use crate::questions::{self, Input, OnShelf, Question, Shelves};
 use crate::sheet::{Cell, Entry};
 
@@ -58,7 +57,7 @@ pub struct Answers {
     /// Works out whatever a job gives, quicker after what was known before.
     pub analyse: fn(&Job, Shelves<'_>, Option<&questions::Answers>) -> questions::Answers,
     /// What is wrong with what is typed at the bench.
-    pub bench_problems: fn(&Job) -> Vec<Problem>,
+    pub bench_problems: fn(&Job) -> Vec<InputProblem>,
     /// The place of the bench.
     pub bench: fn() -> AnyView,
     /// The inputs of a question that are more than a line of text.

@@ -7,8 +7,7 @@ use super::shop::Shop;
 use super::slices::Slices;
 use super::view::View;
 use super::{device, parts};
-use crate::job::{Field, History, Job, JobField, Setup, SetupId};
-use crate::problem::Problem;
+use crate::job::{Choice, Field, History, InputId, InputProblem, Job, JobField, Setup, SetupId};
 use crate::questions::identify::LadderSearch;
 use crate::questions::{self, Answers, Long, Source};
 use crate::sheet::{Reader, Sheet, Words};
@@ -25,7 +24,7 @@ pub struct State {
     /// The job with every answer, each worked out when it is asked for.
     pub answers: Memo<Answers>,
     /// What is wrong with what is typed at the bench; nothing before what reads it has come.
-    bench_problems: Memo<Vec<Problem>>,
+    bench_problems: Memo<Vec<InputProblem>>,
     /// The setups as typed: what hangs on them alone is not asked when something else is typed.
     pub setups: Memo<Vec<Setup>>,
     /// The setups in the order of their columns: of its own, so that a cell is not asked again at every keystroke.
@@ -213,7 +212,7 @@ impl State {
     }
 
     /// What is wrong with what stands in a field; an empty one is not wrong, whatever needs it says so.
-    pub fn wrong_with(self, field: Field) -> Option<Problem> {
+    pub fn wrong_with(self, field: Field) -> Option<InputProblem> {
         if self.is_blank(field) { None } else { self.problem_of(field) }
     }
 
@@ -222,21 +221,26 @@ impl State {
         self.job.with(|job| job.text(field).is_none_or(|text| text.trim().is_empty()))
     }
 
-    /// The gravest problem of a field.
-    pub fn problem_of(self, field: Field) -> Option<Problem> {
-        let gravest = |problems: &[Problem], path: &str| {
+    /// The gravest problem of an input.
+    pub fn problem_of(self, input: impl Into<InputId>) -> Option<InputProblem> {
+        let input = input.into();
+        let gravest = |problems: &[InputProblem]| {
             // Of several as grave, the first.
-            problems.iter().rev().filter(|problem| problem.field == path).max_by_key(|problem| problem.severity).cloned()
+            problems.iter().rev().filter(|problem| problem.field == input).max_by_key(|problem| problem.severity).cloned()
         };
-        match field {
-            Field::Job(JobField::Bench(field)) => self.bench_problems.with(|problems| gravest(problems, field.path())),
-            Field::Job(field) => self.answers.with(|Answers { conditions, .. }| gravest(&conditions.problems, field.path())),
-            Field::Setup(id, field) => self.answers.with(|Answers { setups, .. }| {
-                let analysis = setups.iter().find(|each| each.setup.id == id)?;
-                gravest(&analysis.setup.problems, &field.path())
-            }),
+        match input {
+            InputId::Text(Field::Job(JobField::Bench(_))) => self.bench_problems.with(|problems| gravest(problems)),
+            InputId::Text(Field::Job(_)) | InputId::Choice(Choice::Job(_)) => {
+                self.answers.with(|Answers { conditions, .. }| gravest(&conditions.problems))
+            }
+            InputId::Text(Field::Setup(id, _)) | InputId::Choice(Choice::Setup(id, _)) => {
+                self.answers.with(|Answers { setups, .. }| {
+                    let analysis = setups.iter().find(|each| each.setup.id == id)?;
+                    gravest(&analysis.setup.problems)
+                })
+            }
             // Known to the search alone, which gives it to its fields.
-            Field::Wish(..) | Field::Design(_) => None,
+            InputId::Text(Field::Wish(..) | Field::Design(_)) => None,
         }
     }
 }

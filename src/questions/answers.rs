@@ -5,6 +5,7 @@
 use std::sync::{Arc, OnceLock};
 
 use super::dial::answer::Speedo;
+use super::driveline::answer::Driveline;
 use super::gears::answer::Gears;
 use super::inside::answer::Inside;
 use super::pull::answer::Pull;
@@ -39,6 +40,7 @@ pub struct Analysis {
     inside: OnceLock<Inside>,
     tyres: OnceLock<Tyres>,
     speedo: OnceLock<Speedo>,
+    driveline: OnceLock<Driveline>,
 }
 
 impl PartialEq for Analysis {
@@ -59,6 +61,7 @@ impl Analysis {
             inside: OnceLock::new(),
             tyres: OnceLock::new(),
             speedo: OnceLock::new(),
+            driveline: OnceLock::new(),
         }
     }
 
@@ -90,6 +93,11 @@ impl Analysis {
     /// What the speedometer reads, and what would mend it.
     pub fn speedo(&self) -> &Speedo {
         self.speedo.get_or_init(|| Speedo::of(&self.setup, &self.conditions, self.tyres().fastest, &self.speedometer_gears))
+    }
+
+    /// How fast the driveshaft turns, and may turn.
+    pub fn driveline(&self) -> &Driveline {
+        self.driveline.get_or_init(|| Driveline::of(&self.setup, self.gears(), self.pull(), self.tyres(), &self.conditions))
     }
 }
 

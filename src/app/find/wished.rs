@@ -5,8 +5,7 @@ use leptos::prelude::*;
 use crate::app::state::State;
 use crate::finder::Given;
 use crate::finder::design::Brief;
-use crate::job::{DesignText, WishText};
-use crate::problem::Problem;
+use crate::job::{DesignText, Field, InputProblem, WishText};
 use crate::questions::Answers;
 use crate::questions::find::Asked;
 
@@ -16,7 +15,7 @@ pub(super) struct Wished {
     /// What the job gives to the finder, and what is asked of it.
     pub(super) asked: Memo<(Given, Asked)>,
     /// What a gear set to be designed must keep to, or what is wrong with it.
-    pub(super) brief: Memo<Result<Brief, Vec<Problem>>>,
+    pub(super) brief: Memo<Result<Brief, Vec<InputProblem>>>,
 }
 
 impl Wished {
@@ -38,15 +37,15 @@ impl Wished {
     }
 
     /// What is wrong with a text of a wish.
-    pub(super) fn problem_of(self, row: usize, text: WishText) -> Signal<Option<Problem>> {
-        Signal::derive(move || self.asked.with(|(_, asked)| asked.problem_at(&text.path(row)).cloned()))
+    pub(super) fn problem_of(self, row: usize, text: WishText) -> Signal<Option<InputProblem>> {
+        Signal::derive(move || self.asked.with(|(_, asked)| asked.problem_at(Field::Wish(row, text)).cloned()))
     }
 
     /// What is wrong with a text of the gear set to be designed; of several problems as grave, the first.
-    pub(super) fn problem_of_design(self, text: DesignText) -> Signal<Option<Problem>> {
-        let gravest = move |problems: &Vec<Problem>| {
-            let path = text.path();
-            problems.iter().rev().filter(|problem| problem.field == path).max_by_key(|problem| problem.severity).cloned()
+    pub(super) fn problem_of_design(self, text: DesignText) -> Signal<Option<InputProblem>> {
+        let gravest = move |problems: &Vec<InputProblem>| {
+            let field = Field::Design(text).into();
+            problems.iter().rev().filter(|problem| problem.field == field).max_by_key(|problem| problem.severity).cloned()
         };
         Signal::derive(move || self.brief.with(|brief| brief.as_ref().err().and_then(gravest)))
     }
