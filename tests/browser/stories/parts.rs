@@ -64,7 +64,7 @@ fn what_is_typed_before_anything_can_be_kept_is_kept_once_it_can() -> Result<()>
         page.until("document.querySelector('main .later button')?.innerText === 'Try again'").await?;
         ensure!(!page.js::<bool>(ASKS).await?, "the browser would ask before the demo job is left, in which nothing was typed");
         page.type_into("#title", "Typed before it could be kept").await?;
-        ensure!(page.js(ASKS).await?, "the page may be left without a question while what was typed is kept nowhere");
+        ensure!(page.js::<bool>(ASKS).await?, "the page may be left without a question while what was typed is kept nowhere");
         fs::rename(&away, &part)?;
         page.click("main .later button").await?;
         page.until("document.querySelector('main .later') === null").await?;
