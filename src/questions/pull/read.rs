@@ -25,8 +25,8 @@ const MOST_SPEEDS: usize = 6;
 /// What holds where there is no rev limit, as the end of a sentence.
 const NO_LIMIT: &str = "the run ends with the torque curve, and downshifts are judged by the shift rpm";
 
-/// Engine, car and run.
-#[derive(Clone, Debug, PartialEq)]
+/// Engine, car and run; by default as where nothing is typed.
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Pull {
     /// The engine, corrected where that was asked.
     pub curve: Option<EngineCurve>,
@@ -67,6 +67,24 @@ impl RunTyped {
         let all = || self.speeds.iter().copied().enumerate();
         all().nth(1).or_else(|| all().next())
     }
+}
+
+impl Default for RunTyped {
+    /// As where nothing is typed, and no speeds are asked for.
+    fn default() -> Self {
+        Self {
+            launch: usual_launch(),
+            shift_time: turned_into(Defaults::shift_time_s(), unit::SECOND.make),
+            shifting: Shifting::Planned,
+            band_share: turned_into(Defaults::band_share(), Share),
+            speeds: Vec::new(),
+            roll: None,
+        }
+    }
+}
+
+fn usual_launch() -> Sourced<AngularVelocity> {
+    turned_into(Defaults::launch_rpm(), rpm)
 }
 
 /// Reads one text after another, and collects what is wrong.
@@ -181,7 +199,7 @@ fn rotating(reader: &mut Reader<'_>) -> Option<Rotating> {
 }
 
 fn run(reader: &mut Reader<'_>, shift: Option<AngularVelocity>, blank: System) -> RunTyped {
-    let launch = reader.sourced(PullField::Launch, &limits::ENGINE_SPEED, turned_into(Defaults::launch_rpm(), rpm));
+    let launch = reader.sourced(PullField::Launch, &limits::ENGINE_SPEED, usual_launch());
     let seconds = unit::SECOND.make;
     let shift_time = reader.sourced(PullField::ShiftTime, &limits::SHIFT_TIME, turned_into(Defaults::shift_time_s(), seconds));
     let band_share = reader.sourced(PullField::BandShare, &limits::SHARE, turned_into(Defaults::band_share(), Share));
