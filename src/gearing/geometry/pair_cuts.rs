@@ -171,9 +171,9 @@ fn angle(cut: &mut PairCut, typed: &str) -> Option<()> {
     let degrees = typed.replace(',', ".").parse::<f64>().ok().filter(|degrees| degrees.is_finite())?;
     let angle = unit::DEGREE.of(degrees);
     if cut.helix.is_none() {
-        cut.helix = Some(angle)
+        cut.helix = Some(angle);
     } else {
-        cut.pressure = Some(angle)
+        cut.pressure = Some(angle);
     }
     Some(())
 }
