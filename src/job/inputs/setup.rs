@@ -70,7 +70,7 @@ inputs! {
     ShaftField of shaft: Shaft;
 
     /// From joint centre to joint centre.
-    Lengths at lengths: Row::new("shaft-length", "between joint centres: one length a piece", Kind::Quantities(&limits::SHAFT_LENGTH))
+    Lengths at lengths: Row::new("shaft-length", "between joint centres", Kind::Quantities(&limits::SHAFT_LENGTH))
         .needed();
     /// The tube's outside diameter.
     Outside at outside: quantity("shaft-outside", "outside of the tube", &limits::TUBE_OUTSIDE).needed();
