@@ -152,7 +152,9 @@ impl Misfit {
     /// The reason as part of a sentence: `tooth sum 54 where the case takes 55`.
     pub fn reason(&self) -> String {
         match self {
-            Self::Sums { of, other } => format!("tooth sum {} where the case takes {}", span(*of), span(*other)),
+            Self::Sums { of, other } => {
+                format!("tooth sum {} where the case takes {}", span(*of).replace('–', " to "), span(*other).replace('–', " to "))
+            }
             Self::Layout { layout } => format!("laid out otherwise: {}", layout.words()),
             Self::Pitch { .. } => "teeth of another pitch".into(),
             Self::Family { family } => format!("made for another case: {family}"),

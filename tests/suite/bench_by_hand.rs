@@ -65,8 +65,8 @@ fn the_tooth_sum_gives_the_missing_mates() {
     let said = answer(bench.clone(), "identify");
     assert!(
         said.starts_with(
-            "The case takes a tooth sum of 53 (36 + 17): the missing mates are 20 (the input pair), 29 (2nd) and 26 (3rd). \
-             The ratios are then 3.49  1.99  1.59  1.00."
+            "The case takes a tooth sum of 53 (17 + 36): the missing mates are 20 (the input pair), 29 (2nd) and 26 (3rd). \
+             The ratios are then 3.49 1.99 1.59 1.00."
         ),
         "{said}"
     );
