@@ -24,7 +24,6 @@ pub fn deciding(source: Source<'_>) -> Vec<Row> {
     rows.insert(2.min(rows.len()), source.row("shift-up", "Shift up at", shifts::all_cell));
     rows.push(source.row("top", "Top speed", |analysis| gear::top_cell(source, analysis)));
     rows.push(cruise_row(source));
-    rows.push(in_band_row(source));
     few(rows, missing(source))
 }
 
