@@ -210,10 +210,17 @@ fn sums_cell(analysis: &Analysis) -> Cell {
     }
     let line = [figure("tooth_sum_least", least).into(), Piece::words("to"), figure("tooth_sum_greatest", greatest).into()];
     let apart = greatest - least;
-    Cell::line(line).and([if apart > SUM_TOLERANCE {
-        Piece::caution(format!("{apart} teeth apart: these pairs cannot share one centre distance, count again or look for mixed parts"))
-    } else {
-        Piece::words("within what profile shift takes up")
+    Cell::line(line).and([match case::centres(analysis) {
+        Some(centres) if centres.agree => Piece::good(format!("cut for one centre distance: {}", centres.words())),
+        Some(centres) => Piece::caution(format!(
+            "{apart} teeth apart, and by their pitches {}: these pairs cannot share one centre distance",
+            centres.words()
+        )),
+        None if apart > SUM_TOLERANCE => Piece::caution(format!(
+            "{apart} teeth apart: pairs of one pitch cannot share one centre distance; count again, look for mixed parts, or say under Inside \
+             which pairs are cut otherwise"
+        )),
+        None => Piece::words("within what profile shift takes up"),
     }])
 }
 

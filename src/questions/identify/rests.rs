@@ -1,10 +1,11 @@
 //! What the figures of Identify rest on: how well turns were read, which counts are plausible, what a case takes.
 
 use super::read::Evidence;
-use crate::gearing::Layout;
 use crate::gearing::check::SUM_TOLERANCE;
 use crate::gearing::identify::tooth_pairs::Counts;
 use crate::job::BenchField;
+use crate::job::choice::{Chosen, Wheels};
+use crate::job::inputs::Kept;
 use crate::questions::Source;
 use crate::questions::rests::{typed, usual};
 use crate::sheet::Rest;
@@ -19,8 +20,11 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
     let mut rests = Vec::new();
     if evidence.is_of_a_box() {
         let layout = evidence.layout.words();
-        let is_typed = Layout::ALL.into_iter().any(|layout| layout.id() == bench.layout);
-        rests.push(if is_typed { typed("Gearbox layout", layout) } else { usual("Gearbox layout", layout, "where none is chosen") });
+        rests.push(if matches!(bench.layout, Chosen::One(_)) {
+            typed("Gearbox layout", layout)
+        } else {
+            usual("Gearbox layout", layout, "where none is chosen")
+        });
     }
     if evidence.turned.is_some() {
         rests.push(read_to(source, "Output read to", BenchField::Uncertainty));
@@ -34,7 +38,7 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
     }
     if evidence.axle.is_some() {
         rests.push(read_to(source, "Wheel read to", BenchField::WheelUncertainty));
-        rests.push(wheels(&bench.wheel));
+        rests.push(wheels(bench.wheel.value()));
         let Counts { driver, driven } = Counts::of_axle();
         let counts = format!("pinion {} to {}, ring {} to {}", driver.start(), driver.end(), driven.start(), driven.end());
         rests.push(usual("Tooth pairs looked for", counts, PRACTICE));
@@ -42,9 +46,14 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
     rests
 }
 
+/// The text of a field.
+fn text(source: Source<'_>, field: BenchField) -> &str {
+    field.kept(&source.job.bench).map_or("", Kept::text).trim()
+}
+
 /// How well a part of a turn was read.
 fn read_to(source: Source<'_>, label: &str, field: BenchField) -> Rest {
-    match field.text(&source.job.bench).trim() {
+    match text(source, field) {
         "" => usual(label, "1/20 of a turn", format!("by eye, against a mark; {PRACTICE}")),
         text => typed(label, format!("“{text}” of a turn")),
     }
@@ -52,7 +61,7 @@ fn read_to(source: Source<'_>, label: &str, field: BenchField) -> Rest {
 
 /// The fewest and the most teeth a gear of the printed ratios may have.
 fn limits(source: Source<'_>, [fewest, most]: [u16; 2]) -> Rest {
-    let is_blank = |field: BenchField| field.text(&source.job.bench).trim().is_empty();
+    let is_blank = |field: BenchField| text(source, field).is_empty();
     let counts = format!("{fewest} to {most} teeth");
     if is_blank(BenchField::Fewest) && is_blank(BenchField::Most) {
         usual("Gears looked for", counts, PRACTICE)
@@ -61,8 +70,8 @@ fn limits(source: Source<'_>, [fewest, most]: [u16; 2]) -> Rest {
     }
 }
 
-fn wheels(held: &str) -> Rest {
-    if held == "held" {
+fn wheels(turned: Option<Wheels>) -> Rest {
+    if turned == Some(Wheels::OneHeld) {
         typed("Wheels", "one held, so the other turns twice as far")
     } else {
         usual("Wheels", "both turned alike", "where nothing else is chosen")

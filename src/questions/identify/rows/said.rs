@@ -4,7 +4,7 @@ use super::super::answer::axle::{Axle, axle};
 use super::super::answer::{self, Next, Sets, teeth};
 use super::super::read::Evidence;
 use super::sets::{differences, gear_name};
-use super::{mates, printed};
+use super::{mates, printed, tag};
 use crate::gearing::Ratio;
 use crate::gearing::identify::counts::NextCount;
 use crate::gearing::identify::reading::Interval;
@@ -38,7 +38,7 @@ pub fn answer(source: Source<'_>) -> Said {
     let of_box = sets.as_ref().map(|sets| box_said(source, &evidence, sets));
     let of_axle = evidence.axle.map(|interval| axle_said(source, &evidence, interval));
     let doubts = printed::doubts(&evidence).into_iter().chain(doubt_of_box(&evidence)).map(|doubt| sentence(&doubt));
-    Said::of(doubts.chain(of_box.into_iter().chain(of_axle).flatten()))
+    Said::of(doubts.chain(of_box.into_iter().chain(of_axle).flatten()).chain(tag::said(source, &evidence)))
 }
 
 fn box_said(source: Source<'_>, evidence: &Evidence, sets: &Sets) -> Vec<String> {
