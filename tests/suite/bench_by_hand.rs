@@ -11,7 +11,7 @@ use layshaft::gearing::identify::spoken::{Spoken, spoken};
 use layshaft::gearing::identify::tag::meanings;
 use layshaft::gearing::part::Part;
 use layshaft::gearing::{FinalDrive, Layout, Mesh, Ratio, Teeth};
-use layshaft::job::{Bench, Job, demo};
+use layshaft::job::{Bench, Chosen, Job, demo};
 use layshaft::problem::Explain;
 use layshaft::questions::build;
 use layshaft::sheet::Words;
@@ -96,7 +96,7 @@ fn an_axle_that_cannot_be_asks_whether_the_other_wheel_was_held() {
     let turned = |wheel: &str, shaft: &str, turns: &str| Bench {
         shaft_turns: shaft.into(),
         wheel_turns: turns.into(),
-        wheel: wheel.into(),
+        wheel: Chosen::read(wheel),
         ..Bench::default()
     };
     assert_eq!(

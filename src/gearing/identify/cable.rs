@@ -48,7 +48,7 @@ pub fn read(typed: &Typed) -> Result<TurnsPerDistance, CableError> {
     if turns == Ratio::from_integer(0) {
         return Err(CableError::Turns(ReadingError::NoTurns));
     }
-    Ok(decimal(turns) / stretch)
+    Ok((decimal(turns) / stretch).into())
 }
 
 /// How far such a ratio may be out: the tyre's rolling by rule to 1.5 %, the count and the dial to half a percent. Common practice, no

@@ -5,7 +5,6 @@ use crate::gearing::geometry::Cut;
 use crate::gearing::speeds::Selected;
 use crate::job::InsideField;
 use crate::job::choice::Chosen;
-use crate::job::inputs::Kept;
 use crate::questions::rests::{by_setup, typed, usual};
 use crate::questions::{Analysis, Source, gears, pull};
 use crate::sheet::{Rest, ordinal};
