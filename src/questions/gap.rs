@@ -93,7 +93,7 @@ impl Explain for Gap {
             Self::AngleWithoutPitch { angle } => format!("the {angle} is not used: module or pitch is not given"),
             Self::IdlerAlone => "the idler is not used: the outer gears of reverse are not given".into(),
             Self::NoGearOfBox { text, gears } => format!("“{text}” is no gear of this box, which has {gears}: it is left out"),
-            Self::NoCones { text } => format!("“{text}” is no number of cones: one is taken"),
+            Self::NoCones { text } => format!("“{text}” is not a number from 1 to 3: one cone is taken"),
             Self::TooManySpeeds { most } => format!("only the first {most} speeds are timed"),
         }
     }

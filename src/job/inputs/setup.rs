@@ -3,7 +3,7 @@
 use super::{Bounds, Kind, Row, inputs, no_unit, notation, quantity, teeth, whole, words};
 use crate::gearing::geometry::Cut;
 use crate::job::{Inside, Setup, Shaft};
-use crate::toothload::synchroniser::{Cone, clutch};
+use crate::toothload::synchroniser::Cone;
 use crate::units::{Angle, Length, Measured, System, limits};
 
 inputs! {
@@ -73,8 +73,7 @@ inputs! {
     /// How many cones of a synchroniser work at once.
     Cones at cones: whole("cones", "cones of each synchroniser", CONES).or(|_| "1".into());
     /// The outer diameter of the clutch plate.
-    ClutchDiameter at clutch_diameter: quantity("clutch-diameter", "clutch plate, outer diameter", &limits::CLUTCH_DIAMETER)
-        .or(|job| limits::bare(clutch::usual_diameter(), job.units));
+    ClutchDiameter at clutch_diameter: quantity("clutch-diameter", "clutch plate, outer diameter", &limits::CLUTCH_DIAMETER).like("200 mm");
     /// The pairs that are cut otherwise.
     PairCuts at pair_cuts: notation("pair-cuts", "pairs cut otherwise", no_unit).like("1st 8 DP 0°; R 7 DP; 2nd x 0.3");
 }
