@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use super::parts;
 use super::state::State;
 use super::widgets::{Menu, TextField};
 use crate::job::edit::Toward;
@@ -84,7 +85,7 @@ fn Head(id: SetupId) -> impl IntoView {
                 <BringForward id/>
                 {name_field(state, name, &name.slug(), "head__name", Signal::derive(move || format!("Name of setup {}", letter())))}
                 <Menu words="⋯" label=Signal::derive(move || format!("Copy, move or remove setup {}", letter())) id=format!("s{}-more", id.0)
-                    class="head__more" open=move |open| acts(state, id, open)/>
+                    class="head__more" open=move |open| parts::DESK.show(move |desk| (desk.setup)(state, id, open)).into_any()/>
             </div>
             <Parts id/>
         </div>
@@ -136,7 +137,7 @@ fn gearbox_name(gearbox: &crate::job::Gearbox) -> String {
 }
 
 /// What can be done with a setup as a whole.
-fn acts(state: State, id: SetupId, open: RwSignal<bool>) -> AnyView {
+pub(super) fn acts(state: State, id: SetupId, open: RwSignal<bool>) -> AnyView {
     let act = move |act: fn(&mut Job, SetupId)| {
         move |_| {
             open.set(false);

@@ -3,8 +3,8 @@
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
-use super::device;
 use super::state::State;
+use super::{device, parts};
 use crate::catalogue::case::fit;
 use crate::catalogue::{Column, Entry, PartKind};
 use crate::job::{Gearbox, SetupId};
@@ -18,11 +18,11 @@ const SHOWN: usize = 60;
 #[component]
 pub fn Picker() -> impl IntoView {
     let state = State::here();
-    view! { {move || state.view.picking.get().map(|setup| view! { <List setup/> })} }
+    view! { {move || state.view.picking.get().map(|setup| parts::DESK.show(move |desk| (desk.picker)(setup)))} }
 }
 
-#[component]
-fn List(setup: SetupId) -> impl IntoView {
+/// The list for a setup.
+pub(super) fn list(setup: SetupId) -> AnyView {
     let state = State::here();
     let sought = RwSignal::new(String::new());
     let shown = RwSignal::new(SHOWN);
@@ -67,6 +67,7 @@ fn List(setup: SetupId) -> impl IntoView {
             {move || found.with(|(_, many)| *many == 0).then(|| view! { <p>"No gear set fits these words. Try a maker, a number of speeds, or one tooth count."</p> })}
         </section>
     }
+    .into_any()
 }
 
 #[component]

@@ -152,9 +152,7 @@ impl Misfit {
     /// The reason as part of a sentence: `tooth sum 54 where the case takes 55`.
     pub fn reason(&self) -> String {
         match self {
-            Self::Sums { of, other } => {
-                format!("tooth sum {} where the case takes {}", span(*of).replace('–', " to "), span(*other).replace('–', " to "))
-            }
+            Self::Sums { of, other } => format!("tooth sum {} where the case takes {}", span(*of), span(*other)),
             Self::Layout { layout } => format!("laid out otherwise: {}", layout.words()),
             Self::Pitch { .. } => "teeth of another pitch".into(),
             Self::Family { family } => format!("made for another case: {family}"),
@@ -174,5 +172,5 @@ impl Misfit {
 
 /// `55`, or `54–55` where the pairs of a set differ.
 fn span((least, greatest): (u16, u16)) -> String {
-    if least == greatest { least.to_string() } else { format!("{least}–{greatest}") }
+    if least == greatest { least.to_string() } else { format!("{least} to {greatest}") }
 }

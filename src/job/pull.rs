@@ -102,6 +102,6 @@ pub struct Pull {
     pub drive: Chosen<Drive>,
     /// The standard that a measured curve is corrected to.
     pub standard: Chosen<Standard>,
-    /// The rule of the upshifts; blank for equal acceleration.
+    /// The rule of the upshifts; blank for the quickest run.
     pub rule: Chosen<ShiftBy>,
 }

@@ -107,7 +107,7 @@ impl Explain for Gap {
             Self::AirUnknown => "type the air pressure and temperature of the test, or choose no correction",
             Self::AirWithoutStandard => "choose the standard to correct to, or clear the air of the test",
             Self::CorrectionBeyond { .. } => "check the air of the test; figures so far corrected are a guess",
-            Self::NoSuchGear { .. } => "type a gear such as 3, or leave it blank for the lowest that can",
+            Self::NoSuchGear { .. } => "type a gear such as 3, or leave it blank for top gear",
             Self::RollHalf { .. } => "type the speeds it begins and ends at, or clear what is typed of it",
             Self::ConeHalf { .. } => "type diameter and width, or clear both",
             Self::AngleWithoutPitch { .. } => "type module or pitch as well, or clear the angle",

@@ -226,7 +226,7 @@ choices! {
     /// The standard that a measured curve is corrected to.
     PowerStandard(Standard) at pull.standard: "power-standard", "correction", else "nothing is corrected";
     /// The rule of the upshifts in a run.
-    ShiftRule(ShiftBy) at pull.rule: "shift-rule", "shift by", else "equal acceleration is taken";
+    ShiftRule(ShiftBy) at pull.rule: "shift-rule", "shift by", else "the quickest run is taken";
     /// The gear whose turns were read at the bench.
     TurnedGear(TurnedGear) at bench.turned_gear: "bench-turned-gear", "in", else "the gear is taken as not known";
     /// Whether one wheel of the axle was held at the bench.

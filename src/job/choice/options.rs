@@ -14,8 +14,8 @@ use crate::tyre::OmittedAspect;
 /// The rule of the upshifts in a run.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ShiftBy {
-    /// Equal acceleration before and after.
-    Acceleration,
+    /// All shifts of a run together, for the least time.
+    Quickest,
     /// Equal thrust before and after.
     Thrust,
     /// The shift rpm of the job.
@@ -140,8 +140,8 @@ options! {
         Self::Din70020, "din-70020", "to DIN 70020";
     }
 
-    ShiftBy, Taken(Self::Acceleration) {
-        Self::Acceleration, "", "equal acceleration";
+    ShiftBy, Taken(Self::Quickest) {
+        Self::Quickest, "", "the quickest run";
         Self::Thrust, "thrust", "equal thrust";
         Self::ShiftRpm, "chosen", "the shift rpm";
     }

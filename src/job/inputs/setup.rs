@@ -4,7 +4,7 @@ use super::{Bounds, Kind, Row, inputs, no_unit, notation, quantity, teeth, whole
 use crate::gearing::geometry::Cut;
 use crate::job::{Inside, Setup, Shaft};
 use crate::toothload::synchroniser::Cone;
-use crate::units::{Angle, Length, Measured, System, limits};
+use crate::units::{Angle, Length, Measured, System, limits, number};
 
 inputs! {
     /// The texts of one setup. Places are counted from 0.
@@ -96,7 +96,7 @@ const CONES: Bounds = (1.0, 3.0);
 
 /// The unit of a tyre that is typed as a length alone; a size has its own.
 fn bare_length(text: &str, system: System) -> Option<&'static str> {
-    text.trim().parse::<f64>().ok().map(|_| Length::usual(system).symbol)
+    number::read_decimal(text.trim()).map(|_| Length::usual(system).symbol)
 }
 
 /// What a bare number is: a diametral pitch, or a module.

@@ -14,7 +14,7 @@ use crate::units::number;
 
 mod table;
 
-pub use table::deciding;
+pub use table::{deciding, deciding_without_engine};
 
 /// Source of every ratio of a train.
 const TRAIN: &str = "ratio of a gear train: product of driven teeth over product of driving teeth (any textbook of the theory of machines)";

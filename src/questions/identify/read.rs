@@ -81,7 +81,7 @@ impl Evidence {
 }
 
 /// The text of a field.
-fn text(bench: &Bench, field: BenchField) -> &str {
+pub(super) fn text(bench: &Bench, field: BenchField) -> &str {
     field.kept(bench).map_or("", Kept::text)
 }
 

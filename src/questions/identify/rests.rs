@@ -1,11 +1,9 @@
 //! What the figures of Identify rest on: how well turns were read, which counts are plausible, what a case takes.
 
-use super::read::Evidence;
+use super::read::{Evidence, text};
 use crate::gearing::check::SUM_TOLERANCE;
 use crate::gearing::identify::tooth_pairs::Counts;
 use crate::job::BenchField;
-use crate::job::choice::{Chosen, Wheels};
-use crate::job::inputs::Kept;
 use crate::questions::Source;
 use crate::questions::rests::{typed, usual};
 use crate::sheet::Rest;
@@ -20,7 +18,7 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
     let mut rests = Vec::new();
     if evidence.is_of_a_box() {
         let layout = evidence.layout.words();
-        rests.push(if matches!(bench.layout, Chosen::One(_)) {
+        rests.push(if bench.layout.given().is_some() {
             typed("Gearbox layout", layout)
         } else {
             usual("Gearbox layout", layout, "where none is chosen")
@@ -38,7 +36,7 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
     }
     if evidence.axle.is_some() {
         rests.push(read_to(source, "Wheel read to", BenchField::WheelUncertainty));
-        rests.push(wheels(bench.wheel.value()));
+        rests.push(wheels(evidence.is_wheel_held));
         let Counts { driver, driven } = Counts::of_axle();
         let counts = format!("pinion {} to {}, ring {} to {}", driver.start(), driver.end(), driven.start(), driven.end());
         rests.push(usual("Tooth pairs looked for", counts, PRACTICE));
@@ -46,14 +44,9 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
     rests
 }
 
-/// The text of a field.
-fn text(source: Source<'_>, field: BenchField) -> &str {
-    field.kept(&source.job.bench).map_or("", Kept::text).trim()
-}
-
 /// How well a part of a turn was read.
 fn read_to(source: Source<'_>, label: &str, field: BenchField) -> Rest {
-    match text(source, field) {
+    match text(&source.job.bench, field).trim() {
         "" => usual(label, "1/20 of a turn", format!("by eye, against a mark; {PRACTICE}")),
         text => typed(label, format!("“{text}” of a turn")),
     }
@@ -61,7 +54,7 @@ fn read_to(source: Source<'_>, label: &str, field: BenchField) -> Rest {
 
 /// The fewest and the most teeth a gear of the printed ratios may have.
 fn limits(source: Source<'_>, [fewest, most]: [u16; 2]) -> Rest {
-    let is_blank = |field: BenchField| text(source, field).is_empty();
+    let is_blank = |field: BenchField| text(&source.job.bench, field).trim().is_empty();
     let counts = format!("{fewest} to {most} teeth");
     if is_blank(BenchField::Fewest) && is_blank(BenchField::Most) {
         usual("Gears looked for", counts, PRACTICE)
@@ -70,8 +63,8 @@ fn limits(source: Source<'_>, [fewest, most]: [u16; 2]) -> Rest {
     }
 }
 
-fn wheels(turned: Option<Wheels>) -> Rest {
-    if turned == Some(Wheels::OneHeld) {
+fn wheels(is_one_held: bool) -> Rest {
+    if is_one_held {
         typed("Wheels", "one held, so the other turns twice as far")
     } else {
         usual("Wheels", "both turned alike", "where nothing else is chosen")

@@ -9,7 +9,7 @@ use crate::problem::Problem;
 use crate::questions::gap::Gap;
 use crate::questions::setup::{gear_number, keep, keep_or};
 use crate::toothload::synchroniser::{self, Cone, Lining};
-use crate::units::{Angle, AngularVelocity, Length, Limits, Measured, MomentOfInertia, Plain, Time, Typed, Velocity, limits, number};
+use crate::units::{Angle, AngularVelocity, Length, Limits, Measured, MomentOfInertia, Plain, Time, Typed, Velocity, limits, number, unit};
 
 /// What is looked at, for all setups.
 #[derive(Clone, Debug, PartialEq)]
@@ -56,6 +56,13 @@ pub struct Inside {
     pub pairs: Vec<PairCut>,
     /// The gears without a synchroniser, counted from 0.
     pub unsynchronised: Vec<usize>,
+}
+
+impl Default for InsideShared {
+    /// As where nothing is typed, a shift rpm included.
+    fn default() -> Self {
+        Self { setup: None, selected: Selected::Gear(1), at: None, shift_time: unit::SECOND.of(0.25), lining: None }
+    }
 }
 
 impl InsideShared {

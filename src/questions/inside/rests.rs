@@ -4,7 +4,6 @@ use super::read::LookedAt;
 use crate::gearing::geometry::Cut;
 use crate::gearing::speeds::Selected;
 use crate::job::InsideField;
-use crate::job::choice::Chosen;
 use crate::questions::rests::{by_setup, typed, usual};
 use crate::questions::{Analysis, Source, gears, pull};
 use crate::sheet::{Rest, ordinal};
@@ -38,7 +37,7 @@ fn selected(source: Source<'_>) -> Rest {
         Selected::Neutral => "neutral".into(),
         Selected::Reverse => "reverse".into(),
     };
-    if source.job.inside.gear == Chosen::Nothing { usual("Gear", gear, "where none is chosen") } else { typed("Gear", gear) }
+    if source.job.inside.gear.is_nothing() { usual("Gear", gear, "where none is chosen") } else { typed("Gear", gear) }
 }
 
 /// The speed looked at, where it is not the shift rpm.
@@ -138,9 +137,8 @@ fn cones(source: Source<'_>) -> Vec<Rest> {
             usual(label, shown, "from memory, no published source")
         })
     }));
-    if !rests.is_empty() {
-        let Some(lining) = source.conditions.inside.lining else { return rests };
-        let limits = super::rows::lining_words(&lining);
+    if let Some(lining) = source.conditions.inside.lining.as_ref().filter(|_| !rests.is_empty()) {
+        let limits = super::rows::lining_words(lining);
         rests.push(if lining.name == Lining::OWN { typed("Lining", limits) } else { usual("Lining", limits, Lining::SOURCE) });
     }
     rests

@@ -51,7 +51,7 @@ fn judged(mixed: &Mixed) -> String {
 fn ratios_said(mixed: &Mixed) -> String {
     let shown: Vec<String> = mixed.gearbox.ratios().iter().map(|ratio| number::show(decimal(*ratio).abs(), 2)).collect();
     let would = if mixed.can_mesh() { "The ratios are" } else { "The ratios would be" };
-    format!("{would} {}.", shown.join("  "))
+    format!("{would} {}.", shown.join(", "))
 }
 
 /// Whether they go into A's case, where a setup has gears.

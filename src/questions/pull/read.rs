@@ -7,6 +7,7 @@ use crate::motion::atmosphere::Correction;
 use crate::motion::car::{Car, Defaults, Drive, Efficiencies, Rotating, Sourced};
 use crate::motion::curve::EngineCurve;
 use crate::motion::curve::rows::Detected;
+use crate::motion::plan::Shifting;
 use crate::motion::shift::Rule;
 use crate::problem::{Explain, Problem};
 use crate::questions::gap::Gap;
@@ -24,8 +25,8 @@ const MOST_SPEEDS: usize = 6;
 /// What holds where there is no rev limit, as the end of a sentence.
 const NO_LIMIT: &str = "the run ends with the torque curve, and downshifts are judged by the shift rpm";
 
-/// Engine, car and run.
-#[derive(Clone, Debug, PartialEq)]
+/// Engine, car and run; by default as where nothing is typed.
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Pull {
     /// The engine, corrected where that was asked.
     pub curve: Option<EngineCurve>,
@@ -50,14 +51,40 @@ pub struct RunTyped {
     pub launch: Sourced<AngularVelocity>,
     /// Time without thrust in each shift.
     pub shift_time: Sourced<Time>,
-    /// The rule of the upshifts.
-    pub rule: Rule,
+    /// How the upshifts of a run are chosen.
+    pub shifting: Shifting,
     /// The share of peak power that still counts as the power band.
     pub band_share: Sourced<Share>,
     /// The speeds whose time is asked for.
     pub speeds: Vec<Velocity>,
-    /// A rolling start: from, to, and the gear (counted from 1) where one is chosen.
+    /// A rolling start: from, to, and the gear (counted from 1) where one is chosen; else top gear.
     pub roll: Option<(Velocity, Velocity, Option<usize>)>,
+}
+
+impl RunTyped {
+    /// Which of the speeds stands for a run: the second, usually 60 mph or 100 km/h, or the only one.
+    pub fn named_speed(&self) -> Option<(usize, Velocity)> {
+        let all = || self.speeds.iter().copied().enumerate();
+        all().nth(1).or_else(|| all().next())
+    }
+}
+
+impl Default for RunTyped {
+    /// As where nothing is typed, and no speeds are asked for.
+    fn default() -> Self {
+        Self {
+            launch: usual_launch(),
+            shift_time: turned_into(Defaults::shift_time_s(), unit::SECOND.make),
+            shifting: Shifting::Planned,
+            band_share: turned_into(Defaults::band_share(), Share),
+            speeds: Vec::new(),
+            roll: None,
+        }
+    }
+}
+
+fn usual_launch() -> Sourced<AngularVelocity> {
+    turned_into(Defaults::launch_rpm(), rpm)
 }
 
 /// Reads one text after another, and collects what is wrong.
@@ -172,17 +199,17 @@ fn rotating(reader: &mut Reader<'_>) -> Option<Rotating> {
 }
 
 fn run(reader: &mut Reader<'_>, shift: Option<AngularVelocity>, blank: System) -> RunTyped {
-    let launch = reader.sourced(PullField::Launch, &limits::ENGINE_SPEED, turned_into(Defaults::launch_rpm(), rpm));
+    let launch = reader.sourced(PullField::Launch, &limits::ENGINE_SPEED, usual_launch());
     let seconds = unit::SECOND.make;
     let shift_time = reader.sourced(PullField::ShiftTime, &limits::SHIFT_TIME, turned_into(Defaults::shift_time_s(), seconds));
     let band_share = reader.sourced(PullField::BandShare, &limits::SHARE, turned_into(Defaults::band_share(), Share));
-    let rule = match (reader.pull.rule.value(), shift) {
-        (Some(ShiftBy::Thrust), _) => Rule::EqualThrust,
-        (Some(ShiftBy::ShiftRpm), Some(shift)) => Rule::At(shift),
-        _ => Rule::EqualAcceleration,
+    let shifting = match (reader.pull.rule.value(), shift) {
+        (Some(ShiftBy::Thrust), _) => Shifting::By(Rule::EqualThrust),
+        (Some(ShiftBy::ShiftRpm), Some(shift)) => Shifting::By(Rule::At(shift)),
+        _ => Shifting::Planned,
     };
     let roll = roll(reader);
-    RunTyped { launch, shift_time, rule, band_share, speeds: speeds(reader, blank), roll }
+    RunTyped { launch, shift_time, shifting, band_share, speeds: speeds(reader, blank), roll }
 }
 
 /// The rolling start: from, to, and its gear.
@@ -202,7 +229,7 @@ fn roll(reader: &mut Reader<'_>) -> Option<(Velocity, Velocity, Option<usize>)> 
     Some((from?, to?, gear?))
 }
 
-/// The gear of the rolling start; `None` where it is left to the car.
+/// The gear of the rolling start; `None` where it is top gear.
 fn roll_gear(pull: &job::Pull) -> Result<Option<usize>, Gap> {
     let text = pull.roll_gear.text.trim();
     if text.is_empty() {

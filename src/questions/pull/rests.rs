@@ -2,6 +2,7 @@
 
 use crate::motion::car::{Car, Drive, Rotating, Sourced};
 use crate::motion::curve::CurveOrigin;
+use crate::motion::plan::Shifting;
 use crate::motion::shift::Rule;
 use crate::questions::gears::rests::axle;
 use crate::questions::rests::{by_setup, of, typed, usual};
@@ -112,10 +113,13 @@ fn driving(source: Source<'_>) -> Vec<Rest> {
     let run = &pull.run;
     let seconds = show(&run.shift_time.value, &unit::SECOND, 2);
     let Share(band) = run.band_share.value;
-    let rule = match run.rule {
-        Rule::EqualAcceleration => usual("Shift by", "equal acceleration", "least time, rotating masses counted"),
-        Rule::EqualThrust => typed("Shift by", "equal thrust"),
-        Rule::At(shift) => typed("Shift at", rpm(shift)),
+    let rule = match run.shifting {
+        Shifting::Planned => {
+            usual("Shift by", "the quickest run", "all shifts of a run chosen together, grip and time for a shift counted")
+        }
+        Shifting::By(Rule::EqualAcceleration) => typed("Shift by", "equal acceleration"),
+        Shifting::By(Rule::EqualThrust) => typed("Shift by", "equal thrust"),
+        Shifting::By(Rule::At(shift)) => typed("Shift at", rpm(shift)),
     };
     let speeds = run.speeds.iter().map(|speed| show(speed, Velocity::usual(source.reader.units), 0)).collect::<Vec<_>>().join(", ");
     let speeds =

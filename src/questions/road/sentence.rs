@@ -155,7 +155,7 @@ fn outrun(source: Source<'_>) -> String {
     let unit = Velocity::usual(source.reader.units);
     let mut found: Vec<(String, Vec<usize>)> = Vec::new();
     for (column, analysis) in source.setups.iter().enumerate() {
-        let limit = analysis.setup.tyre.as_ref().and_then(|tyre| tyre.speed_limit());
+        let limit = analysis.setup.tyre.as_ref().and_then(crate::tyre::Tyre::speed_limit);
         let (Some((symbol, limit)), Some(fastest)) = (limit, analysis.tyres().fastest) else { continue };
         let [fastest, limit] = [fastest.speed, limit].map(|speed| rounded((unit.take)(&speed), 0));
         if fastest <= limit {

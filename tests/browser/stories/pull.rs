@@ -53,6 +53,23 @@ fn a_pasted_curve_and_a_mass_are_enough() -> Result<()> {
 }
 
 #[test]
+fn the_shifts_of_a_run_are_said_for_its_goal() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        open_inputs(page).await?;
+        page.question_says("When to shift, 0 to 60 mph").await?;
+        page.type_into(field("mass with driver"), "3,000").await?;
+        page.paste_into(field("rpm and torque or power"), "rpm;Nm\n1000;200\n5000;200\n6000;120\n6600;60").await?;
+        page.type_into(field("grip of the tires"), "3").await?;
+        page.type_into(field("speeds to time"), "46").await?;
+        // 1st turns 6,332 rpm at 46 mph: a shift just before costs more than it gains
+        page.question_says("hold 1st to 6,332 rpm and reach 46 mph without the shift").await?;
+        page.type_into(field("time for a shift"), "0").await?;
+        page.until("!document.querySelector('main').innerText.includes('without the shift')").await
+    })
+}
+
+#[test]
 fn every_picture_of_the_run_is_told_and_saved() -> Result<()> {
     visit(async |page| {
         for screen in [Screen::DESK, Screen::PHONE] {

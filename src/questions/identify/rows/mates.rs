@@ -100,7 +100,7 @@ pub(super) fn said(source: Source<'_>, evidence: &Evidence) -> Option<Vec<String
     )];
     said.extend(mates.gearbox.as_ref().map(|gearbox| {
         let shown: Vec<String> = gearbox.ratios().iter().map(|ratio| number::show(decimal(*ratio).abs(), 2)).collect();
-        format!("The ratios are then {}.", shown.join(" "))
+        format!("The ratios are then {}.", shown.join(", "))
     }));
     let sets = sets_of_that_sum(source, &mates);
     said.push(match sets.len() {

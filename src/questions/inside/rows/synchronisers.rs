@@ -111,7 +111,7 @@ fn cell(source: Source<'_>, analysis: &Analysis, from: usize, to: usize) -> Cell
 /// The rows in which the cones are typed, and what the lining is allowed.
 pub(super) fn typed_rows(source: Source<'_>) -> [Row; 8] {
     let row = |label: &str, field: InsideField| typed_row(source, label, SetupField::Inside(field), "");
-    let lining = source.row("lining", "Limits of the lining", |_| lining_cell(source.conditions.inside.lining));
+    let lining = source.row("lining", "Limits of the lining", |_| lining_cell(source.conditions.inside.lining.as_ref()));
     [
         typed_row(source, "Gears without a synchroniser", SetupField::Unsynchronised, "none"),
         row("Mean diameter of the cones", InsideField::ConeDiameter),
@@ -124,9 +124,9 @@ pub(super) fn typed_rows(source: Source<'_>) -> [Row; 8] {
     ]
 }
 
-fn lining_cell(lining: Option<Lining>) -> Cell {
+fn lining_cell(lining: Option<&Lining>) -> Cell {
     let Some(lining) = lining else { return Cell::absent("not judged: choose a lining") };
-    let cell = Cell::line([Piece::words(lining_words(&lining))]);
+    let cell = Cell::line([Piece::words(lining_words(lining))]);
     if lining.name == Lining::OWN { cell } else { cell.and([Piece::words(Lining::SOURCE)]) }
 }
 
