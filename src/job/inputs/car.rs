@@ -77,7 +77,7 @@ inputs! {
     /// The speed at which a rolling start ends.
     RollTo at roll_to: quantity("roll-to", "rolling start to", &limits::ROAD_SPEED);
     /// The gear of a rolling start.
-    RollGear at roll_gear: whole("roll-gear", "rolling start in gear", GEARS).or(|_| "lowest".into());
+    RollGear at roll_gear: whole("roll-gear", "rolling start in gear", GEARS).or(|_| "top".into());
 }
 
 /// What stands on the driven axle, by the driven wheels.
