@@ -20,11 +20,11 @@ pub trait Explain {
     fn what_to_do(&self) -> String;
 }
 
-/// Something wrong in one field of a job.
+/// Something wrong in one field: of a job, whose inputs have addresses, or of a line of a catalogue, whose columns have names.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Problem {
-    /// The field's path inside its setup or job, for instance `gear.2` or `tyre`.
-    pub field: String,
+pub struct Problem<A = &'static str> {
+    /// Which field.
+    pub field: A,
     /// How much it matters.
     pub severity: Severity,
     /// What is wrong.
@@ -33,25 +33,25 @@ pub struct Problem {
     pub what_to_do: String,
 }
 
-impl Problem {
+impl<A> Problem<A> {
     /// A problem that leaves its field without a value.
-    pub fn stop(field: impl Into<String>, why: &impl Explain) -> Self {
+    pub fn stop(field: A, why: &impl Explain) -> Self {
         Self::new(field, Severity::Stop, why)
     }
 
     /// A problem that leaves the figures standing.
-    pub fn caution(field: impl Into<String>, why: &impl Explain) -> Self {
+    pub fn caution(field: A, why: &impl Explain) -> Self {
         Self::new(field, Severity::Caution, why)
     }
 
     /// A problem whose field is stood in for; `by` says what with, as the end of the sentence: `0.9 m² is taken`.
-    pub fn stood_in(field: impl Into<String>, why: &impl Explain, by: &str) -> Self {
+    pub fn stood_in(field: A, why: &impl Explain, by: &str) -> Self {
         let problem = Self::caution(field, why);
         Self { what: format!("{}: {by}", problem.what), ..problem }
     }
 
-    fn new(field: impl Into<String>, severity: Severity, why: &impl Explain) -> Self {
-        Self { field: field.into(), severity, what: why.what(), what_to_do: why.what_to_do() }
+    fn new(field: A, severity: Severity, why: &impl Explain) -> Self {
+        Self { field, severity, what: why.what(), what_to_do: why.what_to_do() }
     }
 
     /// Both sentences as one text.

@@ -9,8 +9,7 @@ use super::slices::Slices;
 use super::view::View;
 use crate::finder::Given;
 use crate::finder::design::Brief;
-use crate::job::{Field, History, Job, JobField, Setup, SetupId};
-use crate::problem::Problem;
+use crate::job::{Choice, Field, History, InputId, InputProblem, Job, JobField, Setup, SetupId};
 use crate::questions::find::Asked;
 use crate::questions::identify::LadderSearch;
 use crate::questions::{self, Answers, Long, Source};
@@ -30,7 +29,7 @@ pub struct State {
     /// What the job gives to the finder, and what is asked of it.
     pub wished: Memo<(Given, Asked)>,
     /// What a gear set to be designed must keep to, or what is wrong with it.
-    pub brief: Memo<Result<Brief, Vec<Problem>>>,
+    pub brief: Memo<Result<Brief, Vec<InputProblem>>>,
     /// The setups as typed: what hangs on them alone is not asked when something else is typed.
     pub setups: Memo<Vec<Setup>>,
     /// The setups in the order of their columns: of its own, so that a cell is not asked again at every keystroke.
@@ -224,26 +223,31 @@ impl State {
     }
 
     /// What is wrong with what stands in a field; an empty one is not wrong, whatever needs it says so.
-    pub fn wrong_with(self, field: Field) -> Option<Problem> {
+    pub fn wrong_with(self, field: Field) -> Option<InputProblem> {
         let is_blank = self.job.with(|job| job.text(field).is_none_or(|text| text.trim().is_empty()));
         if is_blank { None } else { self.problem_of(field) }
     }
 
-    /// The gravest problem of a field.
-    pub fn problem_of(self, field: Field) -> Option<Problem> {
-        let gravest = |problems: &[Problem], path: &str| {
+    /// The gravest problem of an input.
+    pub fn problem_of(self, input: impl Into<InputId>) -> Option<InputProblem> {
+        let input = input.into();
+        let gravest = |problems: &[InputProblem]| {
             // Of several as grave, the first.
-            problems.iter().rev().filter(|problem| problem.field == path).max_by_key(|problem| problem.severity).cloned()
+            problems.iter().rev().filter(|problem| problem.field == input).max_by_key(|problem| problem.severity).cloned()
         };
-        match field {
-            Field::Job(JobField::Bench(field)) => self.answers.with(|answers| gravest(&answers.bench_problems, field.path())),
-            Field::Job(field) => self.answers.with(|Answers { conditions, .. }| gravest(&conditions.problems, field.path())),
-            Field::Setup(id, field) => self.answers.with(|Answers { setups, .. }| {
-                let analysis = setups.iter().find(|each| each.setup.id == id)?;
-                gravest(&analysis.setup.problems, &field.path())
-            }),
-            Field::Wish(row, text) => self.wished.with(|(_, asked)| asked.problem_at(&text.path(row)).cloned()),
-            Field::Design(text) => self.brief.with(|brief| gravest(brief.as_ref().err()?, &text.path())),
+        match input {
+            InputId::Text(Field::Job(JobField::Bench(_))) => self.answers.with(|answers| gravest(&answers.bench_problems)),
+            InputId::Text(Field::Job(_)) | InputId::Choice(Choice::Job(_)) => {
+                self.answers.with(|Answers { conditions, .. }| gravest(&conditions.problems))
+            }
+            InputId::Text(Field::Setup(id, _)) | InputId::Choice(Choice::Setup(id, _)) => {
+                self.answers.with(|Answers { setups, .. }| {
+                    let analysis = setups.iter().find(|each| each.setup.id == id)?;
+                    gravest(&analysis.setup.problems)
+                })
+            }
+            InputId::Text(Field::Wish(..)) => self.wished.with(|(_, asked)| asked.problem_at(input).cloned()),
+            InputId::Text(Field::Design(_)) => self.brief.with(|brief| gravest(brief.as_ref().err()?)),
         }
     }
 }

@@ -5,6 +5,7 @@
 use std::sync::{Arc, OnceLock};
 
 use super::dial::answer::Speedo;
+use super::driveline::answer::Driveline;
 use super::gears::answer::Gears;
 use super::identify;
 use super::inside::answer::Inside;
@@ -13,8 +14,7 @@ use super::road::answer::Road;
 use super::road::tyres::Tyres;
 use super::setup::{self, Conditions, Setup};
 use super::shelves::Shelves;
-use crate::job::Job;
-use crate::problem::Problem;
+use crate::job::{InputProblem, Job};
 use crate::speedometer::SpeedoGear;
 
 /// A job's conditions, and everything that can be known about its setups in the order of their columns.
@@ -25,7 +25,7 @@ pub struct Answers {
     /// The setups.
     pub setups: Vec<Analysis>,
     /// What is wrong with what is typed at the bench.
-    pub bench_problems: Vec<Problem>,
+    pub bench_problems: Vec<InputProblem>,
 }
 
 /// Everything that can be known about one setup.
@@ -43,6 +43,7 @@ pub struct Analysis {
     inside: OnceLock<Inside>,
     tyres: OnceLock<Tyres>,
     speedo: OnceLock<Speedo>,
+    driveline: OnceLock<Driveline>,
 }
 
 impl PartialEq for Analysis {
@@ -63,6 +64,7 @@ impl Analysis {
             inside: OnceLock::new(),
             tyres: OnceLock::new(),
             speedo: OnceLock::new(),
+            driveline: OnceLock::new(),
         }
     }
 
@@ -94,6 +96,11 @@ impl Analysis {
     /// What the speedometer reads, and what would mend it.
     pub fn speedo(&self) -> &Speedo {
         self.speedo.get_or_init(|| Speedo::of(&self.setup, &self.conditions, self.tyres().fastest, &self.speedometer_gears))
+    }
+
+    /// How fast the driveshaft turns, and may turn.
+    pub fn driveline(&self) -> &Driveline {
+        self.driveline.get_or_init(|| Driveline::of(&self.setup, self.gears(), self.pull(), self.tyres(), &self.conditions))
     }
 }
 

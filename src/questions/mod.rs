@@ -9,6 +9,7 @@ pub mod answers;
 pub mod customer;
 pub mod deciding;
 pub mod dial;
+pub mod driveline;
 pub mod entries;
 pub mod find;
 pub mod gap;
@@ -18,7 +19,6 @@ pub mod inside;
 pub mod mesh;
 pub mod missing;
 pub mod needs;
-pub mod options;
 pub mod pull;
 pub mod rests;
 pub mod road;
@@ -26,7 +26,7 @@ pub mod setup;
 pub mod shelves;
 pub mod short;
 
-use crate::catalogue::{Catalogue, PartKind};
+use crate::catalogue::Catalogue;
 use crate::chart::Picture;
 use crate::gearing::identify::ladder;
 use crate::job::{Job, JobChoice, JobField};
@@ -35,6 +35,7 @@ pub use crate::sheet::Place;
 use crate::sheet::{Cell, Reader, Rest, Row, Said, Section, Sheet, Words, export, words};
 pub use answers::{Analysis, Answers, analyse_job, analyse_job_after};
 pub use dial::answer::Speedo;
+pub use driveline::answer::Driveline;
 pub use gears::answer::Gears;
 pub use inside::answer::Inside;
 pub use needs::{needs, needs_behind, needs_in};
@@ -76,12 +77,10 @@ pub struct Question {
 /// Something typed or chosen for all setups, where a question asks for it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Input {
-    /// A text, and what it is called there.
-    Text(JobField, &'static str),
-    /// A choice, and what it is called there.
-    Choice(JobChoice, &'static str),
-    /// A text that names an entry of the catalogue, which kind of part it is, and what it is called there.
-    Part(JobField, PartKind, &'static str),
+    /// A text.
+    Text(JobField),
+    /// A choice.
+    Choice(JobChoice),
 }
 
 /// Inputs under one title.
@@ -119,8 +118,17 @@ pub struct Drawn {
 pub type Press = fn(Source<'_>, Option<usize>, f64) -> Option<(JobChoice, String)>;
 
 /// Every question, in the order of the page: along the driveline from engine to wheel, then the search; then those of the bench.
-pub const LIST: [Question; 8] =
-    [pull::QUESTION, gears::QUESTION, inside::QUESTION, dial::QUESTION, road::QUESTION, find::QUESTION, identify::QUESTION, mesh::QUESTION];
+pub const LIST: [Question; 9] = [
+    pull::QUESTION,
+    gears::QUESTION,
+    inside::QUESTION,
+    dial::QUESTION,
+    driveline::QUESTION,
+    road::QUESTION,
+    find::QUESTION,
+    identify::QUESTION,
+    mesh::QUESTION,
+];
 
 /// Work that takes longer than a keystroke may.
 #[derive(Clone, Copy, Debug, Default)]

@@ -50,7 +50,7 @@ fn problems_stand_at_their_field() {
     let axle = |shaft: &str, wheel: &str, uncertainty: &str| {
         let bench =
             Bench { shaft_turns: shaft.into(), wheel_turns: wheel.into(), wheel_uncertainty: uncertainty.into(), ..Bench::default() };
-        Evidence::of(&bench).problems.into_iter().map(|problem| problem.field).collect::<Vec<_>>()
+        Evidence::of(&bench).problems.into_iter().map(|problem| problem.field.path()).collect::<Vec<_>>()
     };
     assert_eq!(axle("", "", ""), [""; 0]);
     assert_eq!(axle("10", "2 1/2", ""), [""; 0]);

@@ -5,7 +5,8 @@ use leptos::prelude::*;
 use super::fold::Fold;
 use crate::app::state::State;
 use crate::app::widgets::{PartField, SelectField, TextArea, TextField};
-use crate::job::{Choice, Field, JobField, PullField};
+use crate::job::inputs::Kind;
+use crate::job::{Choice, Field};
 use crate::questions::{Group, Input, Place, Question};
 
 /// The inputs, in order.
@@ -15,12 +16,16 @@ pub(super) fn view(inputs: &'static [Input]) -> impl IntoView {
 
 fn input(input: &Input) -> AnyView {
     match *input {
-        Input::Text(JobField::Pull(PullField::Rows), label) => {
-            view! { <TextArea field=Field::Job(JobField::Pull(PullField::Rows)) label/> }.into_any()
-        }
-        Input::Text(field, label) => view! { <TextField field=Field::Job(field) label visible_label=true number=true/> }.into_any(),
-        Input::Part(field, kind, label) => view! { <PartField field kind label/> }.into_any(),
-        Input::Choice(choice, label) => view! { <SelectField choice=Choice::Job(choice) label visible_label=true/> }.into_any(),
+        Input::Text(field) => text(Field::Job(field)),
+        Input::Choice(choice) => view! { <SelectField choice=Choice::Job(choice) visible_label=true/> }.into_any(),
+    }
+}
+
+fn text(field: Field) -> AnyView {
+    match field.row().kind {
+        Kind::Lines => view! { <TextArea field/> }.into_any(),
+        Kind::Part(kind) => view! { <PartField field kind/> }.into_any(),
+        _ => view! { <TextField field visible_label=true/> }.into_any(),
     }
 }
 
@@ -35,7 +40,10 @@ pub(super) fn groups(question: &'static Question) -> AnyView {
                 inside=move || view! { <div class="inputs">{view(group.inputs)}</div> }.into_any()/>
         }
     };
-    question.groups.iter().map(fold).collect_view().into_any()
+    if question.groups.is_empty() {
+        return ().into_any();
+    }
+    view! { <div class="fold-row">{question.groups.iter().map(fold).collect_view()}</div> }.into_any()
 }
 
 fn in_full(group: &'static Group) -> impl IntoView {

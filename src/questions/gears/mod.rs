@@ -15,7 +15,7 @@ pub const QUESTION: Question = Question {
     place: Place::Compare,
     title: "Gears",
     ask: "What are the ratios, and how far apart are they?",
-    inputs: &[Input::Text(JobField::Shift, "shift at")],
+    inputs: &[Input::Text(JobField::Shift)],
     groups: &[],
     station: rows::station,
     answer: sentence::said,

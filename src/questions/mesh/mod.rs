@@ -4,11 +4,10 @@ pub mod answer;
 pub mod rows;
 
 use super::{Input, Place, Question};
-use crate::catalogue::PartKind;
 use crate::job::{BenchField, JobField};
 
-const fn set(field: BenchField, label: &'static str) -> Input {
-    Input::Part(JobField::Bench(field), PartKind::GearSet, label)
+const fn set(field: BenchField) -> Input {
+    Input::Text(JobField::Bench(field))
 }
 
 /// The question.
@@ -17,11 +16,7 @@ pub const QUESTION: Question = Question {
     place: Place::Bench,
     title: "Will it mesh?",
     ask: "Which parts of several sets go together in one case, and what are their ratios?",
-    inputs: &[
-        set(BenchField::MixCluster, "cluster from"),
-        set(BenchField::MixInput, "input gear from"),
-        set(BenchField::MixGears, "mainshaft gears from"),
-    ],
+    inputs: &[set(BenchField::MixCluster), set(BenchField::MixInput), set(BenchField::MixGears)],
     groups: &[],
     station: rows::station,
     answer: rows::answer,

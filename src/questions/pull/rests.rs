@@ -124,13 +124,15 @@ fn driving(source: Source<'_>) -> Vec<Rest> {
     let speeds = run.speeds.iter().map(|speed| show(speed, Velocity::usual(source.reader.units), 0)).collect::<Vec<_>>().join(", ");
     let speeds =
         if source.job.pull.speeds.is_blank() { usual("Speeds timed", speeds, "the usual ones") } else { typed("Speeds timed", speeds) };
-    vec![
+    let driving = [
         of("Standing start at", &run.launch, rpm(run.launch.value)),
         of("Time for a shift", &run.shift_time, seconds),
         rule,
         of_band(&run.band_share, band),
         speeds,
-    ]
+    ];
+    // None are timed where none of what was typed can be read.
+    driving.into_iter().filter(|rest| !rest.value.is_empty()).collect()
 }
 
 fn of_band(share: &Sourced<Share>, band: f64) -> Rest {

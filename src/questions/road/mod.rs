@@ -18,11 +18,7 @@ pub const QUESTION: Question = Question {
     place: Place::Compare,
     title: "Road speed",
     ask: "How fast in each gear, and where does each shift land?",
-    inputs: &[
-        Input::Text(JobField::Shift, "shift at"),
-        Input::Text(JobField::Cruise, "cruise at"),
-        Input::Choice(JobChoice::OmittedAspect, "series where the size gives none"),
-    ],
+    inputs: &[Input::Text(JobField::Shift), Input::Text(JobField::Cruise), Input::Choice(JobChoice::OmittedAspect)],
     groups: &[],
     station: rows::station,
     answer: |_| Said::default(),

@@ -6,6 +6,7 @@ mod book;
 mod calls;
 mod catalogue;
 mod comfort;
+mod driveline;
 mod figures;
 mod finding;
 mod hosting;
