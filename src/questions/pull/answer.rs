@@ -2,7 +2,7 @@
 //!
 //! Thrust needs engine and gears alone; runs, grades and top speed need the car's mass too. Each answer is there as soon as it can be.
 
-use crate::gearing::Ratio;
+use crate::gearing::{Layout, Ratio};
 use crate::gearing::teeth::decimal;
 use crate::motion::compare::{self, Facts, Question};
 use crate::motion::cruise::{self, Cruise};
@@ -12,7 +12,7 @@ use crate::motion::pull::Gears as PlainGears;
 use crate::motion::run::{self, Course, Run, Start};
 use crate::motion::shift::{self, Rule, Shift, ShiftCost};
 use crate::motion::top_speed::{self, TopSpeed};
-use crate::motion::{self, Defaults, MotionError, Vehicle};
+use crate::motion::{self, MotionError, Vehicle};
 use crate::questions::{Conditions, Setup};
 use crate::units::common::{metres, metres_per_second, rpm};
 use crate::units::{Time, Velocity};
@@ -76,7 +76,8 @@ impl Pull {
     pub fn of(setup: &Setup, conditions: &Conditions) -> Self {
         let typed = &conditions.pull;
         let (Some(curve), Some(gears)) = (&typed.curve, plain_gears(setup)) else { return Self::default() };
-        let losses = typed.car.map_or_else(Defaults::efficiencies, |car| car.efficiencies);
+        let two_shafts = setup.layout == Layout::TwoShaft;
+        let losses = typed.efficiencies.with_box(two_shafts);
         let thrust = match motion::Pull::new(curve, &gears, losses, typed.limit) {
             Ok(thrust) => thrust,
             Err(why) => return Self { refused: Some(why), ..Self::default() },
@@ -86,7 +87,7 @@ impl Pull {
                 shift::equal_thrust(&thrust).into_iter().map(|best| BestShift { best, by_thrust: Some(best), cost: None }).collect();
             return Self { thrust: Some(thrust), shifts, ..Self::default() };
         };
-        match Vehicle::new(thrust.clone(), car) {
+        match Vehicle::new(thrust.clone(), car.with_box(two_shafts)).and_then(|vehicle| vehicle.towing(typed.trailer)) {
             Ok(vehicle) => Self::with_car(thrust, vehicle, conditions),
             Err(why) => Self { thrust: Some(thrust), refused: Some(why), ..Self::default() },
         }
@@ -99,7 +100,7 @@ impl Pull {
         Self {
             shifts: best_shifts(&vehicle),
             gears: (1..=many).map(|gear| gear_answers(&vehicle, gear, conditions)).collect(),
-            cruise: conditions.cruise.and_then(|speed| cruise::in_gear(&vehicle, many, speed, typed.trailer)),
+            cruise: conditions.cruise.and_then(|speed| cruise::in_gear(&vehicle, many, speed)),
             distances: distances(&vehicle, conditions),
             early: facts.as_ref().and_then(|facts| early(&vehicle, facts, conditions)),
             roll: conditions.pull.run.roll.map(|roll| rolling(&vehicle, conditions, roll)),
@@ -135,7 +136,6 @@ fn question(conditions: &Conditions) -> Question {
         speeds: run.speeds.clone(),
         cruise: conditions.cruise,
         band_share: run.band_share.value.0,
-        trailer: conditions.pull.trailer,
     }
 }
 
@@ -153,8 +153,8 @@ fn gear_answers(vehicle: &Vehicle, gear: usize, conditions: &Conditions) -> Gear
     let typed = &conditions.pull;
     GearAnswers {
         top: top_speed::in_gear(vehicle, gear),
-        held: grade::held(vehicle, gear, typed.trailer),
-        started: grade::started(vehicle, gear, typed.run.launch.value, typed.trailer),
+        held: grade::held(vehicle, gear),
+        started: grade::started(vehicle, gear, typed.run.launch.value),
     }
 }
 

@@ -91,6 +91,12 @@ fn why_not(source: Source<'_>, analysis: &Analysis) -> Cell {
     Cell::needed("needs the car’s mass")
 }
 
+/// What ends a gear: the rev limit, or the end of the curve where none is typed.
+fn end_words(analysis: &Analysis) -> &'static str {
+    let is_given = analysis.pull().thrust.as_ref().is_some_and(crate::motion::Pull::is_limit_given);
+    if is_given { "the rev limit" } else { "the end of the curve" }
+}
+
 /// What the trailer adds to a grade or a cruise: `, with the trailer of 1,000 lb`; nothing without one.
 fn with_trailer(source: Source<'_>) -> String {
     let trailer = source.conditions.pull.trailer;
