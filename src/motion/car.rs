@@ -273,6 +273,17 @@ impl Car {
         self
     }
 
+    /// The car as it pulls backwards: the load that moves as it pulls moves the other way, off driven rear wheels and onto driven front ones.
+    #[must_use]
+    pub fn reversing(mut self) -> Self {
+        self.drive.value = match self.drive.value {
+            Drive::Front => Drive::Rear,
+            Drive::Rear => Drive::Front,
+            Drive::All => Drive::All,
+        };
+        self
+    }
+
     /// A car of which the mass alone is known; everything else stands in and says so.
     pub fn of_mass(mass: Mass) -> Self {
         let drive = Defaults::drive(false);

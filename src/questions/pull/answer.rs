@@ -34,6 +34,8 @@ pub struct Pull {
     pub gears: Vec<GearAnswers>,
     /// The cruise in top gear.
     pub cruise: Option<Cruise>,
+    /// Reverse, where its teeth are known.
+    pub reverse: Option<Reverse>,
     /// The way over a quarter mile and over a kilometre from a standing start.
     pub distances: Vec<Way>,
     /// What shifting early each time costs the run to the named speed; none without a shift.
@@ -64,6 +66,17 @@ pub struct GearAnswers {
     pub started: Option<Steepest>,
 }
 
+/// What reverse does.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Reverse {
+    /// Road speed at [`CRAWL_RPM`].
+    pub crawl: Velocity,
+    /// The steepest grade it starts on, backwards up the hill.
+    pub started: Option<Steepest>,
+}
+
+/// The engine speed at which a car is backed up, clutch closed. Common practice, no published source.
+pub const CRAWL_RPM: f64 = 1_000.0;
 /// How far from the best point the cost of a shift is told.
 pub const AWAY_RPM: f64 = 500.0;
 /// The distances of a standing start: a quarter mile (402.336 m, exact) and a kilometre.
@@ -88,7 +101,7 @@ impl Pull {
             return Self { thrust: Some(thrust), shifts, ..Self::default() };
         };
         match Vehicle::new(thrust.clone(), car.with_box(two_shafts)).and_then(|vehicle| vehicle.towing(typed.trailer)) {
-            Ok(vehicle) => Self::with_car(thrust, vehicle, conditions),
+            Ok(vehicle) => Self { reverse: reverse(setup, conditions, gears), ..Self::with_car(thrust, vehicle, conditions) },
             Err(why) => Self { thrust: Some(thrust), refused: Some(why), ..Self::default() },
         }
     }
@@ -107,9 +120,23 @@ impl Pull {
             facts,
             thrust: Some(thrust),
             vehicle: Some(vehicle),
-            refused: None,
+            ..Self::default()
         }
     }
+}
+
+/// Reverse as a box of one gear, the car backing up.
+fn reverse(setup: &Setup, conditions: &Conditions, forward: PlainGears) -> Option<Reverse> {
+    let typed = &conditions.pull;
+    let two_shafts = setup.layout == Layout::TwoShaft;
+    let ratio = decimal(setup.gearbox.as_ref()?.reverse_ratio()?).abs();
+    // the constant pair, and the two meshes of the idler
+    let gears = PlainGears { ratios: vec![ratio], meshes: vec![if two_shafts { 2 } else { 3 }], ..forward };
+    let car = typed.car?.with_box(two_shafts).reversing();
+    let pull = motion::Pull::new(typed.curve.as_ref()?, &gears, car.efficiencies, typed.limit).ok()?;
+    let vehicle = Vehicle::new(pull, car).and_then(|vehicle| vehicle.towing(typed.trailer)).ok()?;
+    let crawl = vehicle.pull().gear(1)?.road_speed(rpm(CRAWL_RPM));
+    Some(Reverse { crawl, started: grade::started(&vehicle, 1, typed.run.launch.value) })
 }
 
 /// The gears as plain ratios, as soon as every one of them, the axle and the tyre are known.

@@ -123,11 +123,11 @@ impl Pull {
     /// Reads engine, car and run; `shift` is the shift rpm of the sheet.
     pub fn read(job: &Job, shift: Option<AngularVelocity>, problems: &mut Vec<Problem>) -> Self {
         let mut reader = Reader { pull: &job.pull, units: job.units, problems };
-        let (curve, detected) = engine::curve(&mut reader);
+        let efficiencies = efficiencies(&mut reader);
+        let (curve, detected) = engine::curve(&mut reader, efficiencies.final_drive.value);
         // Read in any case, so that what is wrong with the air is said; the peaks of a brochure are at its standard already.
         let correction = engine::correction(&mut reader).filter(|_| !reader.is_blank(PullField::Rows));
         let corrected = curve.map(|curve| correction.and_then(|correction| curve.scaled(correction.factor).ok()).unwrap_or(curve));
-        let efficiencies = efficiencies(&mut reader);
         Self {
             curve: corrected,
             detected,

@@ -1,6 +1,7 @@
 //! Pull at the wheels: which set suits this engine, this car and this use?
 
 mod against;
+mod down;
 mod gear;
 pub(super) mod plan;
 pub(super) mod run;
@@ -59,6 +60,7 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
         })
     }));
     rows.push(cruise_row(source));
+    rows.extend(down::rows(source));
     if source.setups.len() > 1 {
         rows.push(source.row("against", "Against A", |analysis| against::cell(source, analysis)));
     }

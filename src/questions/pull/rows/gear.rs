@@ -62,7 +62,7 @@ pub(super) fn cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell
     cell.and([grade_figure(source, analysis, &started, &key("grade_started")).small().into(), Piece::words(words)])
 }
 
-fn by_grip(steepest: &Steepest) -> &'static str {
+pub(super) fn by_grip(steepest: &Steepest) -> &'static str {
     if steepest.bound == GradeBound::Grip { ", limited by grip" } else { "" }
 }
 
