@@ -2,7 +2,7 @@
 
 use super::given::{Engine, Given};
 use super::wish::Measure;
-use crate::motion::plan::Goal;
+use crate::motion::plan::{self, Goal};
 use crate::motion::pull::{Gears, Pull};
 use crate::motion::run::Start;
 use crate::motion::{Vehicle, grade, top_speed};
@@ -59,7 +59,7 @@ impl<'a> Driven<'a> {
 
     fn time(&self, goal: Goal) -> Option<f64> {
         let start = Start::Standing { launch: self.engine.launch };
-        let way = self.engine.shifting.ways(&self.vehicle, start, self.engine.shift_time, &[goal]).ok()?.pop()?;
-        Some(way.ok()?.reached.time.get::<second>())
+        let time = plan::ranked(&self.vehicle, start, self.engine.shift_time, self.engine.shifting, goal)?;
+        Some(time.get::<second>())
     }
 }

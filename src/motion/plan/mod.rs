@@ -149,6 +149,22 @@ impl Shifting {
     }
 }
 
+/// A time to a goal that is soon worked out, for ranking many cars: shifts judged one by one, the last of them left out where that is
+/// quicker. A plan may gain some hundredths of a second on it. `None` where the goal is out of reach.
+pub fn ranked(vehicle: &Vehicle, start: Start, shift_time: Time, shifting: Shifting, goal: Goal) -> Option<Time> {
+    let shifts = shift::shifts(vehicle, shifting.rule());
+    let usual = Ways::run(vehicle, start, shift_time, &[goal], shifts.clone()).ok()?;
+    let reached = usual.reached().first().copied().flatten()?;
+    let last = usual.held(vehicle, &reached).last().map(|held| held.gear);
+    let spared: Vec<Shift> = shifts.iter().filter(|shift| Some(shift.to) != last).copied().collect();
+    if shifting != Shifting::Planned || spared.len() == shifts.len() {
+        return Some(reached.time);
+    }
+    let held_on = Ways::run(vehicle, start, shift_time, &[goal], spared).ok();
+    let held_on = held_on.and_then(|ways| ways.reached().first().copied().flatten());
+    Some(held_on.map_or(reached.time, |held_on| reached.time.min(held_on.time)))
+}
+
 /// The quickest plan for each goal, or why the run stops short of it.
 ///
 /// # Errors
