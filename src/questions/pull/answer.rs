@@ -15,7 +15,7 @@ use crate::motion::top_speed::{self, TopSpeed};
 use crate::motion::{self, MotionError, Vehicle};
 use crate::questions::{Conditions, Setup};
 use crate::units::common::{metres, metres_per_second, rpm};
-use crate::units::{Time, Velocity};
+use crate::units::Velocity;
 
 /// What engine, car and gears do together.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -36,10 +36,6 @@ pub struct Pull {
     pub cruise: Option<Cruise>,
     /// Reverse, where its teeth are known.
     pub reverse: Option<Reverse>,
-    /// The way over a quarter mile and over a kilometre from a standing start.
-    pub distances: Vec<Way>,
-    /// What shifting early each time costs the run to the named speed; none without a shift.
-    pub early: Option<Time>,
     /// The rolling start from one speed to the other, where one is asked for, or why there is none.
     pub roll: Option<Result<Way, MotionError>>,
 }
@@ -114,8 +110,6 @@ impl Pull {
             shifts: best_shifts(&vehicle),
             gears: (1..=many).map(|gear| gear_answers(&vehicle, gear, conditions)).collect(),
             cruise: conditions.cruise.and_then(|speed| cruise::in_gear(&vehicle, many, speed)),
-            distances: distances(&vehicle, conditions),
-            early: facts.as_ref().and_then(|facts| early(&vehicle, facts, conditions)),
             roll: conditions.pull.run.roll.map(|roll| rolling(&vehicle, conditions, roll)),
             facts,
             thrust: Some(thrust),
@@ -185,10 +179,11 @@ fn gear_answers(vehicle: &Vehicle, gear: usize, conditions: &Conditions) -> Gear
     }
 }
 
-/// The ways over the usual distances.
-fn distances(vehicle: &Vehicle, conditions: &Conditions) -> Vec<Way> {
+/// The way over a quarter mile and over a kilometre from a standing start: apart from the rest, since planning them takes the longest.
+pub fn over_distances(pull: &Pull, conditions: &Conditions) -> Vec<Way> {
     let goals = DISTANCES_M.map(|distance| Goal::Distance(metres(distance)));
-    ways(vehicle, conditions, standing(conditions), &goals).unwrap_or_default()
+    let ways = pull.vehicle.as_ref().map(|vehicle| ways(vehicle, conditions, standing(conditions), &goals));
+    ways.and_then(Result::ok).unwrap_or_default()
 }
 
 fn standing(conditions: &Conditions) -> Start {
@@ -198,12 +193,6 @@ fn standing(conditions: &Conditions) -> Start {
 fn ways(vehicle: &Vehicle, conditions: &Conditions, start: Start, goals: &[Goal]) -> Result<Vec<Way>, MotionError> {
     let run = &conditions.pull.run;
     run.shifting.ways(vehicle, start, run.shift_time.value, goals)
-}
-
-/// What shifting early each time costs on the way to the named speed.
-fn early(vehicle: &Vehicle, facts: &Facts, conditions: &Conditions) -> Option<Time> {
-    let (at, _) = conditions.pull.run.named_speed()?;
-    facts.to_speed.get(at)?.as_ref().ok()?.cost_of_early(vehicle, rpm(AWAY_RPM))
 }
 
 /// From one speed to another, in the gear chosen and up from there, or in top gear.

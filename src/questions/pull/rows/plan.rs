@@ -5,7 +5,7 @@ use crate::motion::plan::{Held, Plan};
 use crate::questions::pull::answer::AWAY_RPM;
 use crate::questions::{Analysis, Source};
 use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
-use crate::units::common::in_rpm;
+use crate::units::common::{in_rpm, rpm};
 use crate::units::{Velocity, number, unit};
 
 use super::run::out_of_reach;
@@ -29,7 +29,8 @@ fn cell(source: Source<'_>, analysis: &Analysis, at: usize, speed: Velocity) -> 
     };
     let cell = Cell::line(held_pieces(plan));
     let cell = without_the_shift(plan, &speed_text(source, speed)).into_iter().chain(skipped(plan)).fold(cell, with_words);
-    let early = analysis.pull().early.map(|time| unit::SECOND.number(time)).filter(|cost| *cost >= 0.005);
+    let early = analysis.pull().vehicle.as_ref().and_then(|vehicle| plan.cost_of_early(vehicle, rpm(AWAY_RPM)));
+    let early = early.map(|time| unit::SECOND.number(time)).filter(|cost| *cost >= 0.005);
     let early = early.map(|cost| format!("{} rpm early each time costs {} s", number::show(AWAY_RPM, 0), number::show(cost, 2)));
     let gain = plan.gain().map(|time| unit::SECOND.number(time)).filter(|gain| *gain >= 0.05);
     let gain = gain.map(|gain| format!("{} s quicker than shifting where the next gear pulls harder", number::show(gain, 1)));

@@ -195,7 +195,7 @@ pub(in super::super) fn out_of_reach(stopped: Stopped) -> &'static str {
 }
 
 fn over_distance(analysis: &Analysis, at: usize) -> Option<&Plan> {
-    analysis.pull().distances.get(at)?.as_ref().ok()
+    analysis.over_distances().get(at)?.as_ref().ok()
 }
 
 fn distance_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
