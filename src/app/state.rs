@@ -123,6 +123,18 @@ impl State {
         self.job.update(|job| job.type_text(field, text));
     }
 
+    /// Fills a setup from the whole line that stands in the field of one of its gears, in the same step of undo as its typing.
+    pub fn take_line(self, field: Field) {
+        let holds_line = self.job.with_untracked(|job| job.text(field).is_some_and(|text| job.line_at(field, text).is_some()));
+        if !holds_line {
+            return;
+        }
+        self.job.with_untracked(|job| self.history.update(|history| history.before_typing(job, field)));
+        if let Some(said) = self.job.try_update(|job| job.fill_line(field)).flatten() {
+            self.tell_for_a_moment(super::notices::Notice::plain(format!("{said}.")));
+        }
+    }
+
     /// Changes the job otherwise: one step of undo.
     pub fn change(self, change: impl FnOnce(&mut Job)) {
         self.job.with_untracked(|job| self.history.update(|history| history.before_change(job)));

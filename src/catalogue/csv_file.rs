@@ -67,6 +67,7 @@ impl<'a> CsvFile<'a> {
             // A stocktaking file says by the quantity whether there is one.
             entry.set(Column::InStock, "");
         }
+        entry.spread_line();
         entry
     }
 }

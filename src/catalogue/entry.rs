@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::{Column, PartKind};
+use crate::gearing::read::{self, line};
 use crate::spreadsheet::one_line;
 
 /// One entry.
@@ -51,6 +52,30 @@ impl Entry {
             self.texts.remove(&column);
         } else {
             self.texts.insert(column, text);
+        }
+    }
+
+    /// Fills the gears of a gear set from a whole line of a box in the column of its 1st gear, where the other gears are blank; what
+    /// the line says of the constant pair or of reverse goes into a blank column of theirs.
+    pub fn spread_line(&mut self) {
+        let [first, others @ ..] = Column::GEARS;
+        if self.kind != PartKind::GearSet || others.iter().any(|gear| !self.text(*gear).is_empty()) {
+            return;
+        }
+        let (text, layout) = (self.text(first), self.layout());
+        // Where the constant pair has a column of its own, the line has none.
+        let forward = (!self.text(Column::Constant).is_empty()).then_some(Column::GEARS.len());
+        if read::gear(text, layout).is_ok() {
+            return;
+        }
+        let Some(found) = line::line(text, layout, forward).ok().filter(|found| found.gears.len() > 1) else { return };
+        for (column, gear) in Column::GEARS.into_iter().zip(found.gears) {
+            self.set(column, gear);
+        }
+        for (column, text) in [(Column::Constant, found.constant), (Column::Reverse, found.reverse)] {
+            if let Some(text) = text.filter(|_| self.text(column).is_empty()) {
+                self.set(column, text);
+            }
         }
     }
 

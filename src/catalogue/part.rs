@@ -3,7 +3,7 @@
 use super::Entry;
 use super::column::{Column, layout};
 use super::error::LineError;
-use crate::gearing::{FinalDrive, Gearbox, Layout, Reverse, read};
+use crate::gearing::{FinalDrive, Gear, Gearbox, Idler, Layout, read};
 use crate::problem::{Explain, Problem};
 use crate::speedometer::{Hand, Role, SpeedoGear};
 use crate::tyre::{self, Tyre};
@@ -90,19 +90,20 @@ impl<'a> Reader<'a> {
 pub(super) fn gear_set(entry: &Entry) -> Result<Part, Vec<Problem>> {
     let mut reader = Reader::of(entry);
     let Some(layout) = reader.choice(Column::Layout, layout) else { return Err(reader.problems) };
-    let constant = |text| read::constant(text, layout);
-    let constant = match layout {
-        Layout::TwoShaft => reader.optional(Column::Constant, constant),
-        Layout::InputReduced | Layout::OutputReduced => reader.read(Column::Constant, constant),
-    };
     let many = entry.gears().len();
-    let gears = Column::GEARS.into_iter().take(many).filter_map(|gear| reader.read(gear, |text| read::gear(text, layout))).collect();
-    let pair = reader.optional(Column::Reverse, |text| read::pair(text, layout));
+    let gears: Vec<Gear> =
+        Column::GEARS.into_iter().take(many).filter_map(|gear| reader.read(gear, |text| read::gear(text, layout))).collect();
+    let constant = match layout {
+        Layout::TwoShaft => reader.optional(Column::Constant, |text| read::constant(text, layout)),
+        Layout::InputReduced | Layout::OutputReduced => {
+            reader.read(Column::Constant, |text| read::constant_of(text, layout, &gears)).flatten()
+        }
+    };
     let idler = reader.read(Column::Idler, read::idler);
+    let reverse = reader.optional(Column::Reverse, |text| read::reverse(text, idler.unwrap_or(Idler::Plain(None)), layout));
     if !reader.problems.is_empty() {
         return Err(reader.problems);
     }
-    let reverse = pair.zip(idler).map(|(pair, idler)| Reverse { pair, idler });
     let gearbox = Gearbox::new(layout, constant, gears, reverse);
     gearbox.map(Part::GearSet).map_err(|why| vec![Problem::stop(Column::Layout.name(), &why)])
 }

@@ -16,24 +16,30 @@ pub const SUM_TOLERANCE: u16 = 2;
 pub struct ToothSums {
     /// The sum of the constant pair, where there is one.
     pub constant: Option<u16>,
-    /// The sum of each gear's pair, `None` for direct.
+    /// The sum of each gear's pair, `None` for direct and for a gear that is not counted.
     pub gears: Vec<Option<u16>>,
+    /// Whether every pair is counted.
+    pub is_whole: bool,
 }
 
 impl ToothSums {
     /// The sums of a gearbox. Reverse is left out: its gears do not touch each other.
     pub fn of(gearbox: &Gearbox) -> Self {
         let gears = gearbox.gears().iter().map(|gear| gear.mesh().map(Mesh::sum));
-        Self { constant: gearbox.constant().map(Mesh::sum), gears: gears.collect() }
+        Self { constant: gearbox.constant().map(Mesh::sum), gears: gears.collect(), is_whole: gearbox.is_counted() }
     }
 
-    /// Every sum there is.
+    /// Every sum that is known.
     pub fn all(&self) -> impl Iterator<Item = u16> + '_ {
         self.constant.into_iter().chain(self.gears.iter().copied().flatten())
     }
 
-    /// The least and the greatest sum.
+    /// The least and the greatest sum; `None` where a pair is not counted.
     pub fn range(&self) -> Option<(u16, u16)> {
+        self.known_range().filter(|_| self.is_whole)
+    }
+
+    fn known_range(&self) -> Option<(u16, u16)> {
         Some((self.all().min()?, self.all().max()?))
     }
 }
@@ -77,7 +83,7 @@ impl Explain for Doubt {
 
 /// Everything about a gearbox that wants a second look.
 pub fn doubts(gearbox: &Gearbox) -> Vec<Doubt> {
-    let sums = ToothSums::of(gearbox).range().filter(|(least, greatest)| greatest - least > SUM_TOLERANCE);
+    let sums = ToothSums::of(gearbox).known_range().filter(|(least, greatest)| greatest - least > SUM_TOLERANCE);
     let sums = sums.map(|(least, greatest)| Doubt::SumsApart { least, greatest });
     let order = match Ladder::new(gearbox.ratios()).character() {
         Character::Inverted { gear } => Some(Doubt::OutOfOrder { gear }),

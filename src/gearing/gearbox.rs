@@ -1,5 +1,6 @@
 //! Gearboxes: their layouts, the path of each gear, and the exact ratio it gives.
 
+use super::printed::PrintedRatio;
 use super::teeth::{Mesh, Ratio, Teeth};
 use crate::problem::Explain;
 
@@ -46,14 +47,24 @@ pub enum Gear {
     Mesh(Mesh),
     /// Input and output locked together; only where they are in line.
     Direct,
+    /// Through pairs that are not counted: only the whole ratio is known, as it was printed.
+    Printed(PrintedRatio),
 }
 
 impl Gear {
-    /// Its own pair; none for direct.
+    /// Its own pair; none for direct, and where it is not counted.
     pub fn mesh(self) -> Option<Mesh> {
         match self {
             Self::Mesh(mesh) => Some(mesh),
-            Self::Direct => None,
+            Self::Direct | Self::Printed(_) => None,
+        }
+    }
+
+    /// Its ratio as printed, where no more is known of it.
+    pub fn printed(self) -> Option<PrintedRatio> {
+        match self {
+            Self::Printed(printed) => Some(printed),
+            Self::Mesh(_) | Self::Direct => None,
         }
     }
 
@@ -76,6 +87,8 @@ impl Gear {
     pub fn ratio(self, layout: Layout, constant: Option<Mesh>) -> Option<Ratio> {
         match (self, layout) {
             (Self::Direct, _) => Some(Ratio::from_integer(1)),
+            (Self::Printed(printed), Layout::TwoShaft) => Some(-printed.value),
+            (Self::Printed(printed), Layout::InputReduced | Layout::OutputReduced) => Some(printed.value),
             (Self::Mesh(mesh), Layout::TwoShaft) => Some(-mesh.ratio()),
             (Self::Mesh(mesh), Layout::InputReduced | Layout::OutputReduced) => Some(constant?.ratio() * mesh.ratio()),
         }
@@ -96,16 +109,25 @@ pub enum Idler {
     },
 }
 
-/// Reverse: a driver and a driven gear that do not touch, and the idler between them.
+/// Reverse.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub struct Reverse {
+pub enum Reverse {
+    /// Through gears.
+    Geared(ReverseGears),
+    /// Through gears that are not counted: only the whole ratio is known, as it was printed.
+    Printed(PrintedRatio),
+}
+
+/// The gears of reverse: a driver and a driven gear that do not touch, and the idler between them.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct ReverseGears {
     /// The driving and the driven gear.
     pub pair: Mesh,
     /// What stands between them.
     pub idler: Idler,
 }
 
-impl Reverse {
+impl ReverseGears {
     /// Turns of the driver for one turn of the driven gear, without regard to direction.
     pub fn ratio(self) -> Ratio {
         match self.idler {
@@ -114,6 +136,35 @@ impl Reverse {
                 Ratio::new(entry.exact(), self.pair.driver.exact()) * Ratio::new(self.pair.driven.exact(), exit.exact())
             }
         }
+    }
+}
+
+impl Reverse {
+    /// Its gears, where they are counted.
+    pub fn gears(self) -> Option<ReverseGears> {
+        match self {
+            Self::Geared(gears) => Some(gears),
+            Self::Printed(_) => None,
+        }
+    }
+
+    /// Its ratio as printed, where no more is known of it.
+    pub fn printed(self) -> Option<PrintedRatio> {
+        match self {
+            Self::Printed(printed) => Some(printed),
+            Self::Geared(_) => None,
+        }
+    }
+
+    /// Input turns for one output turn, signed against the forward direction of the same box. `None` where it needs the constant pair
+    /// and that is not known.
+    pub fn ratio(self, layout: Layout, constant: Option<Mesh>) -> Option<Ratio> {
+        let size = match (self, layout) {
+            (Self::Printed(printed), _) => printed.value,
+            (Self::Geared(gears), Layout::TwoShaft) => gears.ratio(),
+            (Self::Geared(gears), Layout::InputReduced | Layout::OutputReduced) => constant?.ratio() * gears.ratio(),
+        };
+        Some(if layout == Layout::TwoShaft { size } else { -size })
     }
 }
 
@@ -149,14 +200,15 @@ impl Gearbox {
     /// The most forward gears a box can have here.
     pub const MOST_GEARS: usize = 8;
 
-    /// Puts a gearbox together. `constant` is the pair that joins the countershaft to the input or output; a two-shaft box has none.
+    /// Puts a gearbox together. `constant` is the pair that joins the countershaft to the input or output; a two-shaft box has none,
+    /// and it may be unknown where gears are known by their printed ratio and none by its own pair.
     ///
     /// # Errors
     /// When the parts do not make a box of that layout.
     pub fn new(layout: Layout, constant: Option<Mesh>, gears: Vec<Gear>, reverse: Option<Reverse>) -> Result<Self, GearboxError> {
         match (layout, constant) {
             (Layout::TwoShaft, Some(_)) => return Err(GearboxError::NeedlessConstantPair),
-            (Layout::InputReduced | Layout::OutputReduced, None) => return Err(GearboxError::NoConstantPair),
+            (Layout::InputReduced | Layout::OutputReduced, None) if needs_constant(&gears) => return Err(GearboxError::NoConstantPair),
             _ => {}
         }
         if gears.is_empty() || gears.len() > Self::MOST_GEARS {
@@ -168,6 +220,11 @@ impl Gearbox {
             return Err(GearboxError::DirectInTwoShaft { gear: at + 1 });
         }
         Ok(Self { layout, constant, gears, reverse })
+    }
+
+    /// Whether every gear is counted or direct, so that what hangs on teeth can be said of the whole box.
+    pub fn is_counted(&self) -> bool {
+        !self.gears.iter().any(|gear| gear.printed().is_some())
     }
 
     /// How the box is laid out.
@@ -185,7 +242,7 @@ impl Gearbox {
         &self.gears
     }
 
-    /// Reverse, where its teeth are known.
+    /// Reverse, where its teeth or its ratio are known.
     pub fn reverse(&self) -> Option<Reverse> {
         self.reverse
     }
@@ -205,13 +262,22 @@ impl Gearbox {
         (0..self.gears.len()).filter_map(|gear| self.ratio(gear)).collect()
     }
 
-    /// Input turns for one output turn in reverse, signed against the forward direction of the same box.
+    /// Input turns for one output turn in reverse, signed against the forward direction of the same box. `None` without reverse, and
+    /// where its pair needs a constant pair that is not known.
     pub fn reverse_ratio(&self) -> Option<Ratio> {
-        self.reverse.map(|reverse| match self.constant {
-            Some(constant) => -(constant.ratio() * reverse.ratio()),
-            None => reverse.ratio(),
-        })
+        self.reverse?.ratio(self.layout, self.constant)
     }
+
+    /// The gears of reverse, where they are counted.
+    pub fn reverse_gears(&self) -> Option<ReverseGears> {
+        self.reverse?.gears()
+    }
+}
+
+/// Whether a box in line with these gears cannot be without its constant pair: a gear's own pair needs it, and where every gear is
+/// direct it is all there is.
+pub fn needs_constant(gears: &[Gear]) -> bool {
+    gears.iter().any(|gear| gear.mesh().is_some()) || gears.iter().all(|gear| gear.is_direct())
 }
 
 impl Explain for GearboxError {

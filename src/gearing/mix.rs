@@ -1,7 +1,7 @@
 //! Gears from different sets in one box: which pairs share the centre distance, which cannot, and what ratios the mixture has.
 
 use super::check::SUM_TOLERANCE;
-use super::gearbox::{Gear, Gearbox, GearboxError, Layout, Reverse};
+use super::gearbox::{Gear, Gearbox, GearboxError, Layout, Reverse, ReverseGears};
 use super::geometry::{Cut, Setting, geometry};
 use super::part::ordinal;
 use super::teeth::{Mesh, Teeth};
@@ -151,6 +151,13 @@ pub enum MixError {
         /// The gear, 0 is first.
         gear: usize,
     },
+    /// A gear that is known by its printed ratio alone.
+    NotCounted {
+        /// The set.
+        set: String,
+        /// The gear, 0 is first.
+        gear: usize,
+    },
     /// A set that was chosen and is not in the catalogue any longer.
     NoSuchSet {
         /// The set.
@@ -165,6 +172,7 @@ impl Explain for MixError {
         match self {
             Self::Layouts { cluster, other } => format!("{cluster} and {other} are laid out differently"),
             Self::NoSuchGear { set, gear } => format!("{set} has no gears for {}", ordinal(*gear)),
+            Self::NotCounted { set, gear } => format!("{} of {set} is known by its ratio, not by its teeth", ordinal(*gear)),
             Self::NoSuchSet { set } => format!("“{set}” is no gear set of the catalogue any longer"),
             Self::NoGearbox(_) => "these parts make no gearbox".into(),
         }
@@ -174,6 +182,7 @@ impl Explain for MixError {
         match self {
             Self::Layouts { .. } => "mix sets of one layout".into(),
             Self::NoSuchGear { gear, .. } => format!("take {} from another set, or leave it out", ordinal(*gear)),
+            Self::NotCounted { .. } => "count its teeth, or take parts that are counted".into(),
             Self::NoSuchSet { .. } => "choose another set".into(),
             Self::NoGearbox(_) => "take at least one forward gear, and at most eight".into(),
         }
@@ -230,8 +239,17 @@ fn constant(mixture: &Mixture<'_>) -> Option<Mesh> {
 
 fn gear(mixture: &Mixture<'_>, donor: &Donor<'_>, at: usize) -> Result<Gear, MixError> {
     let missing = |donor: &Donor<'_>| MixError::NoSuchGear { set: donor.name.to_owned(), gear: at };
-    let Gear::Mesh(line) = *donor.gearbox.gears().get(at).ok_or_else(|| missing(donor))? else { return Ok(Gear::Direct) };
-    let Some(Gear::Mesh(cluster)) = mixture.cluster.gearbox.gears().get(at) else { return Err(missing(&mixture.cluster)) };
+    let not_counted = |donor: &Donor<'_>| MixError::NotCounted { set: donor.name.to_owned(), gear: at };
+    let line = match *donor.gearbox.gears().get(at).ok_or_else(|| missing(donor))? {
+        Gear::Mesh(mesh) => mesh,
+        Gear::Direct => return Ok(Gear::Direct),
+        Gear::Printed(_) => return Err(not_counted(donor)),
+    };
+    let cluster = match mixture.cluster.gearbox.gears().get(at) {
+        Some(Gear::Mesh(mesh)) => *mesh,
+        Some(Gear::Printed(_)) => return Err(not_counted(&mixture.cluster)),
+        Some(Gear::Direct) | None => return Err(missing(&mixture.cluster)),
+    };
     Ok(Gear::Mesh(match mixture.cluster.gearbox.layout() {
         Layout::OutputReduced => Mesh { driver: line.driver, driven: cluster.driven },
         Layout::InputReduced | Layout::TwoShaft => Mesh { driver: cluster.driver, driven: line.driven },
@@ -240,12 +258,12 @@ fn gear(mixture: &Mixture<'_>, donor: &Donor<'_>, at: usize) -> Result<Gear, Mix
 
 /// Reverse with the cluster's gear and idler, and the other gear of the set that gives 1st.
 fn reverse(mixture: &Mixture<'_>) -> Option<Reverse> {
-    let (cluster, line) = (mixture.cluster.gearbox.reverse()?, mixture.gears.first()?.gearbox.reverse()?);
+    let (cluster, line) = (mixture.cluster.gearbox.reverse_gears()?, mixture.gears.first()?.gearbox.reverse_gears()?);
     let pair = match mixture.cluster.gearbox.layout() {
         Layout::OutputReduced => Mesh { driver: line.pair.driver, driven: cluster.pair.driven },
         Layout::InputReduced | Layout::TwoShaft => Mesh { driver: cluster.pair.driver, driven: line.pair.driven },
     };
-    Some(Reverse { pair, idler: cluster.idler })
+    Some(Reverse::Geared(ReverseGears { pair, idler: cluster.idler }))
 }
 
 fn judge(place: Place, mesh: Mesh, donors: [&Donor<'_>; 2], wanted_sum: u16, centre: Option<Length>) -> Pair {

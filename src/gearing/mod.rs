@@ -1,10 +1,10 @@
 //! Gears: teeth, meshes and exact ratios; gearbox layouts; final drives and extra stages; what a ladder of gears is like.
 //!
-//! Things first: [`teeth`], [`gearbox`], [`axle`], [`part`]. Questions asked of them: [`ladder`] (steps, spread, character),
+//! Things first: [`teeth`], [`printed`] (a ratio without its teeth), [`gearbox`], [`axle`], [`part`]. Questions asked of them: [`ladder`] (steps, spread, character),
 //! [`check`] (what cannot be right), [`speeds`] (how fast every part turns), [`hunting`] (how often the same teeth meet),
 //! [`geometry`] (where they touch), [`planetary`] (epicyclic stages), [`mix`] (parts of several sets in one box),
 //! [`identify`] (what lies on the bench). [`read`] and [`write`](mod@write) are the two ways between gears and texts.
-//! Forces and road figures are not here; every ratio is an exact fraction.
+//! Forces and road figures are not here; every ratio is an exact fraction, one that is only printed too.
 
 pub mod axle;
 pub mod check;
@@ -16,12 +16,14 @@ pub mod ladder;
 pub mod mix;
 pub mod part;
 pub mod planetary;
+pub mod printed;
 pub mod read;
 pub mod speeds;
 pub mod teeth;
 pub mod write;
 
 pub use axle::{FinalDrive, Place, Stage};
-pub use gearbox::{Gear, Gearbox, Idler, Layout, Reverse};
+pub use gearbox::{Gear, Gearbox, Idler, Layout, Reverse, ReverseGears};
 pub use ladder::Ladder;
+pub use printed::PrintedRatio;
 pub use teeth::{Mesh, Ratio, Teeth};

@@ -63,13 +63,13 @@ impl Part {
             Self::ConstantDriven => Some(gearbox.constant()?.driven),
             Self::Driver(gear) => Some(mesh(gearbox, gear)?.driver),
             Self::Driven(gear) => Some(mesh(gearbox, gear)?.driven),
-            Self::ReverseDriver => Some(gearbox.reverse()?.pair.driver),
-            Self::ReverseDriven => Some(gearbox.reverse()?.pair.driven),
-            Self::IdlerEntry => match gearbox.reverse()?.idler {
+            Self::ReverseDriver => Some(gearbox.reverse_gears()?.pair.driver),
+            Self::ReverseDriven => Some(gearbox.reverse_gears()?.pair.driven),
+            Self::IdlerEntry => match gearbox.reverse_gears()?.idler {
                 Idler::Plain(teeth) => teeth,
                 Idler::Compound { entry, .. } => Some(entry),
             },
-            Self::IdlerExit => match gearbox.reverse()?.idler {
+            Self::IdlerExit => match gearbox.reverse_gears()?.idler {
                 Idler::Plain(_) => None,
                 Idler::Compound { exit, .. } => Some(exit),
             },

@@ -1,16 +1,35 @@
 //! How gears are written: the texts that [`read`](super::read) takes, the gear on the input or output line over the countershaft's.
 
-use super::gearbox::{Gear, Idler, Layout};
+use super::gearbox::{Gear, Idler, Layout, Reverse};
 use super::teeth::Mesh;
+use super::{PrintedRatio, read};
 
-/// A forward gear: `direct`, or its counts.
+/// A forward gear: `direct`, its counts, or its printed ratio.
 pub fn gear(gear: Gear, layout: Layout) -> String {
-    gear.mesh().map_or_else(|| "direct".to_owned(), |mesh| pair(mesh, layout))
+    match gear {
+        Gear::Direct => "direct".to_owned(),
+        Gear::Mesh(mesh) => pair(mesh, layout),
+        Gear::Printed(ratio) => printed(ratio),
+    }
+}
+
+/// A printed ratio, with `:1` behind it where it could be taken for two counts.
+fn printed(ratio: PrintedRatio) -> String {
+    let shown = ratio.shown();
+    if read::counts(&shown).is_ok() { format!("{shown}:1") } else { shown }
 }
 
 /// A pair of gears on the same two shafts as a forward gear's.
 pub fn pair(mesh: Mesh, layout: Layout) -> String {
     over(mesh, layout == Layout::OutputReduced)
+}
+
+/// Reverse: its pair, or its printed ratio.
+pub fn reverse(reverse: Reverse, layout: Layout) -> String {
+    match reverse {
+        Reverse::Geared(gears) => pair(gears.pair, layout),
+        Reverse::Printed(ratio) => printed(ratio),
+    }
 }
 
 /// The constant pair.

@@ -4,7 +4,7 @@
 //! [`history`] undoes and redoes; [`mod@file`] writes and reads it, old versions included; [`demo`] is the invented first job.
 //! [`book`] is the book of jobs, [`listing`] its list, [`backup`] the whole book in a file; [`link`] carries a job in a link,
 //! [`incoming`] tells what a file from outside holds;
-//! [`wishes`] is what the customer asks for.
+//! [`wishes`] is what the customer asks for, [`line`] fills a box from one line.
 //! Nothing here parses a figure: that is the next room's, [`crate::questions`].
 
 pub mod backup;
@@ -19,6 +19,7 @@ pub mod file;
 pub mod history;
 pub mod incoming;
 pub mod inside;
+pub mod line;
 pub mod link;
 pub mod listing;
 mod part;

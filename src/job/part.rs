@@ -2,7 +2,7 @@
 
 use super::{Gearbox, Setup, Speedo};
 use crate::catalogue::{Entry, Part, PartKind};
-use crate::gearing::{self, Gear, Idler, Layout, Mesh};
+use crate::gearing::{self, write};
 use crate::speedometer::{Role, SpeedoGear};
 use crate::units::{System, Typed};
 
@@ -38,33 +38,20 @@ impl Setup {
 }
 
 impl Gearbox {
-    /// A gearbox of known teeth as it would be typed, under a name.
+    /// A gearbox as it would be typed, under a name.
     pub fn counted(name: impl Into<String>, gearbox: &gearing::Gearbox) -> Self {
         let layout = gearbox.layout();
-        let on_counter = |mesh: Mesh| over(mesh, layout == Layout::OutputReduced);
-        let gear = |gear: &Gear| match gear {
-            Gear::Direct => "direct".to_owned(),
-            Gear::Mesh(mesh) => on_counter(*mesh),
-        };
         let reverse = gearbox.reverse();
         Self {
             name: name.into(),
             altered: false,
             layout,
-            constant: gearbox.constant().map_or_else(String::new, |mesh| over(mesh, layout != Layout::OutputReduced)),
-            gears: gearbox.gears().iter().map(gear).collect(),
-            reverse: reverse.map_or_else(String::new, |reverse| on_counter(reverse.pair)),
-            idler: reverse.map_or_else(String::new, |reverse| match reverse.idler {
-                Idler::Plain(teeth) => teeth.map_or_else(String::new, |teeth| teeth.to_string()),
-                Idler::Compound { entry, exit } => format!("{entry}/{exit}"),
-            }),
+            constant: gearbox.constant().map_or_else(String::new, |mesh| write::constant(mesh, layout)),
+            gears: gearbox.gears().iter().map(|gear| write::gear(*gear, layout)).collect(),
+            reverse: reverse.map_or_else(String::new, |reverse| write::reverse(reverse, layout)),
+            idler: gearbox.reverse_gears().map_or_else(String::new, |reverse| write::idler(reverse.idler)),
         }
     }
-}
-
-/// The gear on the input or output line over the countershaft's.
-fn over(mesh: Mesh, line_drives: bool) -> String {
-    if line_drives { format!("{}/{}", mesh.driver, mesh.driven) } else { format!("{}/{}", mesh.driven, mesh.driver) }
 }
 
 /// What stands for a count that is not known yet; it is no number, so the field asks for it.

@@ -2,6 +2,20 @@
 
 use super::Analysis;
 use crate::problem::Severity;
+use crate::sheet::Cell;
+
+/// What is said where a figure hangs on teeth that are not counted.
+pub const NEEDS_COUNTS: &str = "needs tooth counts";
+
+/// Whether a gear of the setup is known by its printed ratio alone, so that what hangs on teeth cannot be said.
+pub fn is_uncounted(analysis: &Analysis) -> bool {
+    analysis.setup.gearbox.as_ref().is_some_and(|gearbox| !gearbox.is_counted())
+}
+
+/// A cell without a figure: of a box that is not counted it says so, of another what is still needed.
+pub fn uncounted_or(analysis: &Analysis, needed: &str) -> Cell {
+    if is_uncounted(analysis) { Cell::absent(NEEDS_COUNTS) } else { Cell::needed(needed) }
+}
 
 /// What a setup still needs before its road figures can stand.
 pub fn needs(analysis: &Analysis) -> String {

@@ -66,7 +66,7 @@ fn steps(gearbox: &Gearbox, selected: Selected) -> Vec<(Part, Part, Ratio)> {
             Some(own) => vec![own],
             None => return Vec::new(),
         },
-        Selected::Reverse if gearbox.reverse().is_some() => through_idler(gearbox, &mesh),
+        Selected::Reverse if gearbox.reverse_gears().is_some() => through_idler(gearbox, &mesh),
         _ => return Vec::new(),
     };
     let constant = mesh(Part::ConstantDriver, Part::ConstantDriven);
@@ -82,5 +82,5 @@ fn through_idler(gearbox: &Gearbox, mesh: &impl Fn(Part, Part) -> Option<(Part, 
     if let [Some(entry), Some(exit)] = counted {
         return vec![entry, exit];
     }
-    gearbox.reverse().map(|reverse| (Part::ReverseDriver, Part::ReverseDriven, reverse.ratio())).into_iter().collect()
+    gearbox.reverse_gears().map(|reverse| (Part::ReverseDriver, Part::ReverseDriven, reverse.ratio())).into_iter().collect()
 }

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use layshaft::catalogue::{Catalogue, Column, Entry, PartKind};
-use layshaft::gearing::{FinalDrive, Gearbox, Idler, Layout, Ratio, Reverse, check, teeth};
+use layshaft::gearing::{FinalDrive, Gearbox, Idler, Layout, Ratio, ReverseGears, check, teeth};
 use layshaft::job::{Gearbox as Picked, demo};
 use layshaft::speedometer::{Dial, Role, Wanted, dial, rank_shelf, shaft_turns};
 
@@ -72,7 +72,7 @@ fn ratios_fall_and_are_those_of_old_cars() {
 fn reverse_leaves_room_for_its_idler_and_the_idler_reaches_both_gears() {
     for (set, gearbox) in gearboxes() {
         let (sum, _) = check::ToothSums::of(&gearbox).range().expect("pairs");
-        let Reverse { pair, idler } = gearbox.reverse().expect("reverse");
+        let ReverseGears { pair, idler } = gearbox.reverse_gears().expect("reverse");
         assert!(pair.sum() + TIPS < sum, "{}: reverse sum {} in a box of {sum}", set.title(), pair.sum());
         let spindle = match idler {
             Idler::Plain(teeth) => 2 * teeth.expect("counted").count(),
@@ -92,7 +92,7 @@ fn there_is_something_of_everything() {
     for gears in 3..=6 {
         assert!(count(&|gearbox| gearbox.gears().len() == gears) >= 4, "{gears} speeds");
     }
-    let compound = |gearbox: &Gearbox| matches!(gearbox.reverse(), Some(Reverse { idler: Idler::Compound { .. }, .. }));
+    let compound = |gearbox: &Gearbox| matches!(gearbox.reverse_gears(), Some(ReverseGears { idler: Idler::Compound { .. }, .. }));
     assert!(count(&compound) >= 5 && count(&|gearbox| !compound(gearbox)) >= 5);
     for word in ["close", "medium", "wide"] {
         assert!(gearboxes().filter(|(set, _)| set.title().ends_with(word)).count() >= 8, "{word}");

@@ -152,10 +152,10 @@ fn output_reduced_countershaft_follows_the_wheels() {
 /// A sliding idler stands still in forward gears; one in constant mesh turns the loose reverse gear backwards.
 #[test]
 fn reverse_idler_by_hand() {
-    let reverse = layshaft::gearing::Reverse {
+    let reverse = layshaft::gearing::Reverse::Geared(layshaft::gearing::ReverseGears {
         pair: layshaft::gearing::Mesh::new(18, 36).unwrap(),
         idler: layshaft::gearing::Idler::Plain(layshaft::gearing::Teeth::new(20)),
-    };
+    });
     let gearbox = built(Layout::InputReduced, Some((20, 40)), &[(20, 40), (0, 0)], Some(reverse));
     let sliding = Arrangement::usual(&gearbox);
     let idler = |arrangement: &Arrangement, selected| {

@@ -26,6 +26,8 @@ mod customer_page;
 mod figures_by_hand;
 mod finder_ground;
 mod finder_pairs;
+mod gears_as_printed;
+mod gears_in_a_line;
 mod golden;
 mod inside_by_hand;
 mod laws_analysis;

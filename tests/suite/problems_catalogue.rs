@@ -34,7 +34,11 @@ fn a_gear_set_that_cannot_be_is_refused_with_its_cell() {
     check("Box,,25/30,37/18,direct,,yes", "layout", "The layout is missing. Fill in the layout.");
     check("Box,input-reduced,25/30,37/5,direct,,yes", "gear_1", "Gears of 8 to 150 teeth only; “5” was typed. Check the count.");
     check("Box,input-reduced,25/30,37/18,,direct,yes", "gear_2", "No tooth counts are given. Type both counts, such as 37/18.");
-    check("Box,two-shaft,,37/18,direct,,yes", "gear_2", "A two-shaft box has no direct gear. Type both counts of the pair, such as 31/30.");
+    check(
+        "Box,two-shaft,,37/18,direct,,yes",
+        "gear_2",
+        "A two-shaft box has no direct gear. Type both counts of the pair, such as 31/30, or a printed ratio of 1.00.",
+    );
     check(
         "Box,two-shaft,25/30,37/18,,,yes",
         "layout",

@@ -16,7 +16,12 @@ fn check(text: &str, sentence: &str) {
 #[test]
 fn a_slip_beside_the_mark_is_no_count() {
     for text in ["24/x9", "24//29", "36/x17", "24/ /29", "24--29", "24x/29", "24..29", "24/29/", "/24/29"] {
-        check(text, &format!("“{text}” is not a pair of tooth counts. Type both counts, such as 37/18."));
+        check(
+            text,
+            &format!(
+                "“{text}” is neither two tooth counts nor a printed ratio. Type both counts, such as 37/18, or the ratio as printed, such as 2.47."
+            ),
+        );
         assert!(read::counts(text).is_err() && read::drive(text).is_err() && read::constant(text, Layout::InputReduced).is_err());
     }
     for text in ["24/29", "24 / 29", "24 x 29", "24X29", "24:29", "24-29", "24 29", "24\t29"] {

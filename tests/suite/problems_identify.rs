@@ -171,10 +171,10 @@ fn ladder_with_no_solution_tells_the_nearest() {
     assert_eq!(search.found().nearest, None);
     assert!(search.advance(u64::MAX).is_finished);
     let outcome = search.found();
-    assert_eq!(outcome.sentence(), "no combination of teeth inside the limits gives all these ratios");
+    assert_eq!(outcome.sentence(), "no combination of one tooth sum inside the limits rounds to these ratios");
     check(
         &outcome.nearest.unwrap(),
-        "no combination of teeth inside the limits gives all these ratios",
+        "no combination of one tooth sum inside the limits rounds to these ratios",
         "widen the limits or check the figures; the nearest is 12 to 20, 12 to 20, whose 1st is 2.7778 where 3.00 is printed",
     );
 }
@@ -185,7 +185,7 @@ fn several_solutions_are_said_plainly() {
     while !search.advance(64).is_finished {}
     let outcome = search.found();
     assert!(outcome.count > 1 && outcome.complete);
-    assert!(outcome.sentence().ends_with("combinations of teeth fit: the figures alone cannot tell them apart"));
+    assert!(outcome.sentence().ends_with("combinations of one tooth sum round to these ratios: the figures alone cannot tell them apart"));
     let sets: Vec<Gearbox> = outcome.best.iter().map(|found| found.gearbox(search.layout()).unwrap()).collect();
     assert!(sets.iter().all(|gearbox| layshaft::gearing::check::doubts(gearbox).is_empty()));
 }

@@ -3,7 +3,7 @@
 use layshaft::gearing::hunting::{Hunting, mesh_frequency, tooth_repeat_frequency};
 use layshaft::gearing::part::{Part, Shaft};
 use layshaft::gearing::speeds::{Arrangement, Selected, Turning};
-use layshaft::gearing::{Gearbox, Idler, Layout, Mesh, Ratio, Reverse, Teeth, teeth::decimal};
+use layshaft::gearing::{Gearbox, Idler, Layout, Mesh, Ratio, Reverse, ReverseGears, Teeth, teeth::decimal};
 use layshaft::units::common::{in_rpm, rpm};
 
 use crate::any_gearbox::built;
@@ -27,7 +27,7 @@ fn train(pairs: &[(u16, u16)]) -> Ratio {
 /// Jindal, Machine Design, 1st ed. 2010, example 29-2, p. 751 (read in a companion of worked solutions).
 #[test]
 fn three_speed_box_of_jindal() {
-    let reverse = Reverse { pair: pair(18, 50), idler: Idler::Plain(None) };
+    let reverse = Reverse::Geared(ReverseGears { pair: pair(18, 50), idler: Idler::Plain(None) });
     let gearbox = built(Layout::InputReduced, Some((23, 47)), &[(20, 50), (33, 37), (0, 0)], Some(reverse));
     check(gearbox.ratio(0), (235, 46), "5.109");
     check(gearbox.ratio(1), (1739, 759), "2.291");
@@ -40,7 +40,7 @@ fn three_speed_box_of_jindal() {
 /// (tooth sum 60, first 4 : 1).
 #[test]
 fn four_speed_box_of_a_lecture() {
-    let reverse = Reverse { pair: pair(18, 38), idler: Idler::Plain(None) };
+    let reverse = Reverse::Geared(ReverseGears { pair: pair(18, 38), idler: Idler::Plain(None) });
     let gearbox = built(Layout::InputReduced, Some((20, 40)), &[(20, 40), (28, 32), (36, 24), (0, 0)], Some(reverse));
     check(gearbox.ratio(0), (4, 1), "4");
     check(gearbox.ratio(1), (16, 7), "2.286");

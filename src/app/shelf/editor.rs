@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use super::{Desk, Editing, row};
 use crate::app::device;
 use crate::app::state::State;
-use crate::catalogue::{Choices, Column, ColumnRow, Holds, PartKind, problem_at};
+use crate::catalogue::{Choices, Column, ColumnRow, Entry, Holds, PartKind, problem_at};
 use crate::problem::{Problem, Severity};
 
 /// The form for a new entry, or for one to be changed.
@@ -76,6 +76,8 @@ fn rest(kind: PartKind, problems: Memo<Vec<Problem>>) -> impl IntoView {
 fn field(desk: Desk, column: Column, problems: Memo<Vec<Problem>>, text: String) -> AnyView {
     let state = State::here();
     let put = move |text: String| desk.draft.update(|draft| draft.set(column, text));
+    let spread = move |_| desk.draft.update(Entry::spread_line);
+    let typed = Memo::new(move |_| desk.draft.with(|draft| draft.text(column).to_owned()));
     let ColumnRow { word, holds, example, .. } = column.about();
     let id = slug(column);
     match holds {
@@ -96,7 +98,7 @@ fn field(desk: Desk, column: Column, problems: Memo<Vec<Problem>>, text: String)
                 <div class=class>
                     <label for=id.clone()>{move || state.say(word)}</label>
                     <input class="field__input" id=id.clone() type="text" autocomplete="off" autocapitalize="off" spellcheck="false" placeholder=example
-                        prop:value=text aria-invalid=move || is_wrong().to_string()
+                        prop:value=move || typed.get() on:change=spread aria-invalid=move || is_wrong().to_string()
                         aria-describedby=move || problem.with(Option::is_some).then(|| described.clone()) on:input=move |event| put(event_target_value(&event))/>
                     {move || problem.get().map(|sentence| if is_blank() {
                         view! { <span class="words shelf__missing" id=said.clone()>"still to be filled in"</span> }.into_any()

@@ -34,6 +34,7 @@ pub fn TextField(
     let state = State::here();
     let slug = field.slug();
     let problem = Memo::new(move |_| state.wrong_with(field).map(|problem| problem.sentence()));
+    let taken = Memo::new(move |_| state.job.with(|job| job.taken(field)));
     let typed = Memo::new(move |_| state.job.with(|job| (job.text(field).unwrap_or_default().to_owned(), unit(job, field))));
     let class = match (number, wide, is_words(field)) {
         (_, _, true) => "field field--words",
@@ -57,6 +58,7 @@ pub fn TextField(
                 on:input=move |event| state.type_text(field, event_target_value(&event))
                 on:blur=move |_| state.leave_field()/>
             <span class="field__unit">{move || typed.with(|(_, unit)| *unit)}</span>
+            {move || taken.get().map(|taken| view! { <span class="field__taken">{taken}</span> })}
             {move || problem.get().map(|sentence| view! { <span class="field__problem" id=said.clone()>{state.say(&sentence)}</span> })}
         </span>
     }

@@ -1,4 +1,5 @@
-//! Tooth counts of a pair: shown one over the other, typed on one line; Tab and Enter go down the column of the setup.
+//! Tooth counts of a pair, or the ratio printed for it: counts shown one over the other, typed on one line; Tab and Enter go down the
+//! column of the setup. A whole line of a box fills the gears of its setup.
 
 use leptos::prelude::*;
 
@@ -19,7 +20,23 @@ pub fn Teeth(
     let slug = field.slug();
     let said = format!("{slug}-problem");
     let described = said.clone();
-    let problem = Memo::new(move |_| state.wrong_with(field).map(|problem| problem.sentence()));
+    let fills = Memo::new(move |_| state.job.with(|job| Some(job.line_at(field, job.text(field)?)?.gears.len())));
+    let problem = Memo::new(move |_| state.wrong_with(field).filter(|_| fills.get().is_none()).map(|problem| problem.sentence()));
+    let taken = Memo::new(move |_| state.job.with(|job| job.taken(field)));
+    let note = move || fills.get().map(|many| format!("fills {many} gears")).or_else(|| taken.get());
+    let paste = move |event: web_sys::ClipboardEvent| {
+        let pasted = event.clipboard_data().and_then(|data| data.get_data("text/plain").ok()).unwrap_or_default();
+        if state.job.with_untracked(|job| job.line_at(field, &pasted).is_some()) {
+            event.prevent_default();
+            state.type_text(field, pasted);
+            state.take_line(field);
+            state.leave_field();
+        }
+    };
+    let leave = move |_| {
+        state.take_line(field);
+        state.leave_field();
+    };
     let text = Memo::new(move |_| state.job.with(|job| job.text(field).unwrap_or_default().to_owned()));
     let pair = Memo::new(move |_| text.with(|text| pair_of(text)));
     let is_wrong = move || problem.with(Option::is_some);
@@ -31,11 +48,12 @@ pub fn Teeth(
                 prop:value=move || text.get()
                 on:focus=super::select_text
                 on:input=move |event| state.type_text(field, event_target_value(&event))
-                on:blur=move |_| state.leave_field()/>
+                on:paste=paste on:blur=leave/>
             <span class="teeth__shown" aria-hidden="true">
                 {move || pair.get().map(|(upper, lower)| view! { <span>{upper}</span><span>{lower}</span> })}
             </span>
         </span>
+        {move || note().map(|note| view! { <span class="field__taken">{note}</span> })}
         {move || problem.get().map(|sentence| view! { <span class="field__problem" id=said.clone()>{state.say(&sentence)}</span> })}
     }
 }

@@ -118,7 +118,7 @@ impl Explain for NothingFits {
 /// What the counts say.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct ByCounts {
-    /// Every candidate, best first; those that fit stand before the others, in the order they were given.
+    /// Every counted candidate, best first; those that fit stand before the others, in the order they were given.
     pub ranked: Vec<Match>,
     /// What to count next; `None` where one set or none is left, or where the sets left have the same teeth throughout.
     pub next: Option<NextCount>,
@@ -135,9 +135,9 @@ impl ByCounts {
     }
 }
 
-/// The sets that have these counts.
+/// The sets that have these counts. A set that is known by printed ratios has no counts to compare and is left out.
 pub fn by_counts(counted: &[Counted], candidates: &[Candidate<'_>]) -> ByCounts {
-    let matches = candidates.iter().enumerate();
+    let matches = candidates.iter().enumerate().filter(|(_, candidate)| candidate.gearbox.is_counted());
     let mut ranked: Vec<Match> = matches.map(|(at, candidate)| Match { candidate: at, wrong: mismatches(counted, candidate) }).collect();
     crate::order::by_key(&mut ranked, Match::distance);
     let fitting: Vec<usize> = ranked.iter().filter(|found| found.fits()).map(|found| found.candidate).collect();

@@ -1,20 +1,14 @@
 //! Printed ratios: `2.47 1.67 1.24 1.00`, each with its own number of decimals and the ratios that round to it.
 
 use super::Candidate;
-use super::reading::size;
-use crate::gearing::read::decimal_ratio;
-use crate::gearing::teeth::{Ratio, decimal};
+use crate::gearing::gearbox::Gear;
+use crate::gearing::printed::PrintedRatio;
+use crate::gearing::teeth::Ratio;
 use crate::problem::Explain;
 use crate::units::number;
 
-/// A ratio as it was printed.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub struct Figure {
-    /// The figure itself.
-    pub value: Ratio,
-    /// Its digits behind the point.
-    pub decimals: u32,
-}
+/// One figure of a ladder.
+pub type Figure = PrintedRatio;
 
 /// Why a text is no ladder.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -52,49 +46,6 @@ impl Explain for FigureError {
     }
 }
 
-impl Figure {
-    /// One printed ratio, as [`decimal_ratio`] reads it; `None` outside 0.1 to 20 or beyond six decimals.
-    pub fn read(text: &str) -> Option<Self> {
-        decimal_ratio(text).map(|(value, decimals)| Self { value, decimals })
-    }
-
-    /// Half a unit in its last place.
-    pub fn half_unit(&self) -> Ratio {
-        Ratio::new(1, 2 * 10_i128.pow(self.decimals))
-    }
-
-    /// The least ratio that is printed so.
-    pub fn least(&self) -> Ratio {
-        self.value - self.half_unit()
-    }
-
-    /// The least ratio that is printed larger: a half is rounded up, as is the custom.
-    pub fn below(&self) -> Ratio {
-        self.value + self.half_unit()
-    }
-
-    /// Whether a ratio, whatever its sign, is printed so.
-    pub fn prints(&self, ratio: Ratio) -> bool {
-        let size = size(ratio);
-        self.least() <= size && size < self.below()
-    }
-
-    /// How far a ratio is from the figure, in halves of its last place: below 1 it is printed so.
-    pub fn off(&self, ratio: Ratio) -> f64 {
-        (decimal(size(ratio) - self.value) / decimal(self.half_unit())).abs()
-    }
-
-    /// Whether it is exactly one: a direct gear, where input and output are in line.
-    pub fn is_one(&self) -> bool {
-        self.value == Ratio::from_integer(1)
-    }
-
-    /// It, written with as many decimals as it was printed with.
-    pub fn shown(&self) -> String {
-        number::show(decimal(self.value), usize::try_from(self.decimals).unwrap_or_default())
-    }
-}
-
 /// Reads a ladder: figures parted by blanks, semicolons, slashes, dashes, or commas where the decimals have points.
 ///
 /// # Errors
@@ -125,14 +76,19 @@ pub struct Match {
     pub off: f64,
 }
 
-/// Every candidate against a printed ladder, those that fit first, each group by nearness.
+/// Every candidate against a printed ladder, those that fit first, each group by nearness. A candidate that is itself known only as
+/// printed fits where one ratio can be behind both figures.
 pub fn by_printed(figures: &[Figure], candidates: &[Candidate<'_>]) -> Vec<Match> {
     let judge = |(at, candidate): (usize, &Candidate<'_>)| {
-        let ratios = candidate.gearbox.ratios();
+        let (gears, ratios) = (candidate.gearbox.gears(), candidate.gearbox.ratios());
         let alike = ratios.len() == figures.len();
-        let pairs = || figures.iter().zip(&ratios);
-        let off = if alike { pairs().map(|(figure, ratio)| figure.off(*ratio)).fold(0.0, f64::max) } else { f64::INFINITY };
-        Match { candidate: at, fits: alike && pairs().all(|(figure, ratio)| figure.prints(*ratio)), off }
+        let off = figures.iter().zip(&ratios).map(|(figure, ratio)| figure.off(*ratio)).fold(0.0, f64::max);
+        let fits = |((figure, gear), ratio): ((&Figure, &Gear), &Ratio)| match gear {
+            Gear::Printed(printed) => figure.agrees_with(printed),
+            Gear::Mesh(_) | Gear::Direct => figure.prints(*ratio),
+        };
+        let all_fit = alike && figures.iter().zip(gears).zip(&ratios).all(fits);
+        Match { candidate: at, fits: all_fit, off: if alike { off } else { f64::INFINITY } }
     };
     let mut matches: Vec<Match> = candidates.iter().enumerate().map(judge).collect();
     crate::order::by(&mut matches, |one, other| other.fits.cmp(&one.fits).then(one.off.total_cmp(&other.off)));

@@ -1,5 +1,6 @@
 //! What was seen when one end was turned: turns, with their uncertainty, and the exact interval of ratio they leave.
 
+use crate::gearing::printed::PrintedRatio;
 use crate::gearing::teeth::{Ratio, decimal};
 use crate::problem::Explain;
 use crate::units::number;
@@ -164,6 +165,12 @@ impl Interval {
     pub fn contains(&self, ratio: Ratio) -> bool {
         let size = size(ratio);
         self.least <= size && size <= self.greatest
+    }
+
+    /// The interval in which a printed figure may lie so that the ratio behind it lies in this one.
+    #[must_use]
+    pub fn widened(&self, printed: &PrintedRatio) -> Self {
+        Self { least: self.least - printed.half_unit(), greatest: self.greatest + printed.half_unit() }
     }
 
     /// How far a ratio lies outside, as a share of the nearer end; 0 inside.

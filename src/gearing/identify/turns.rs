@@ -4,6 +4,7 @@ use super::Candidate;
 use super::reading::{Interval, by_eye, size};
 use crate::gearing::axle::FinalDrive;
 use crate::gearing::gearbox::Gearbox;
+use crate::gearing::printed::PrintedRatio;
 use crate::gearing::speeds::Selected;
 use crate::gearing::teeth::{Ratio, decimal};
 
@@ -77,7 +78,9 @@ pub fn by_turns(readings: &[Turned], candidates: &[Candidate<'_>]) -> ByTurns {
     let gears = left.iter().map(|gearbox| gearbox.gears().len()).max().unwrap_or_default();
     let choices = (0..gears).map(Selected::Gear).chain([Selected::Reverse]);
     let useful = choices.filter_map(|selected| {
-        let ratios: Option<Vec<Ratio>> = left.iter().map(|gearbox| ratio(gearbox, selected)).collect();
+        // No turning tells a ratio from the one it was rounded to.
+        let exact = |gearbox: &&Gearbox| ratio(gearbox, selected).filter(|_| printed(gearbox, selected).is_none());
+        let ratios: Option<Vec<Ratio>> = left.iter().map(exact).collect();
         Some(NextTurn { selected: Some(selected), ..apart(ratios?)? })
     });
     ByTurns { next: useful.min_by_key(|next| (std::cmp::Reverse(next.groups), next.input_turns)), ranked }
@@ -108,7 +111,8 @@ fn judge(candidate: usize, readings: &[Turned], gearbox: &Gearbox) -> Match {
         let choices = all.filter(|selected| reading.selected.is_none_or(|wanted| wanted == *selected));
         let near = choices.filter_map(|selected| {
             let ratio = ratio(gearbox, selected)?;
-            Some((selected, reading.interval.distance(ratio), reading.interval.off_centre(ratio)))
+            let interval = printed(gearbox, selected).map_or(reading.interval, |printed| reading.interval.widened(&printed));
+            Some((selected, interval.distance(ratio), interval.off_centre(ratio)))
         });
         let best = near.min_by(|one, other| one.1.total_cmp(&other.1).then(one.2.total_cmp(&other.2)));
         found.gears.push(best.map(|best| best.0));
@@ -124,6 +128,14 @@ fn ratio(gearbox: &Gearbox, selected: Selected) -> Option<Ratio> {
         Selected::Gear(gear) => gearbox.ratio(gear).map(size),
         Selected::Reverse => gearbox.reverse_ratio().map(size),
         Selected::Neutral => None,
+    }
+}
+
+/// The printed figure of a gear that is not counted.
+fn printed(gearbox: &Gearbox, selected: Selected) -> Option<PrintedRatio> {
+    match selected {
+        Selected::Gear(gear) => gearbox.gears().get(gear)?.printed(),
+        Selected::Neutral | Selected::Reverse => None,
     }
 }
 

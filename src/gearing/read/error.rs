@@ -16,6 +16,11 @@ pub enum GearTextError {
         /// What was typed.
         text: String,
     },
+    /// Two tooth counts or a printed ratio were wanted.
+    NotAGear {
+        /// What was typed.
+        text: String,
+    },
     /// A tooth count outside 8 to 150.
     Count {
         /// The count as typed.
@@ -55,6 +60,7 @@ impl Explain for GearTextError {
             Self::Blank => "no tooth counts are given".into(),
             Self::BlankDrive => "neither tooth counts nor a ratio are given".into(),
             Self::NotAPair { text } => format!("“{}” is not a pair of tooth counts", number::clip(text)),
+            Self::NotAGear { text } => format!("“{}” is neither two tooth counts nor a printed ratio", number::clip(text)),
             Self::Count { text } => {
                 format!("gears of {} to {} teeth only; “{}” was typed", Teeth::LEAST, Teeth::GREATEST, number::clip(text))
             }
@@ -69,12 +75,13 @@ impl Explain for GearTextError {
     fn what_to_do(&self) -> String {
         match self {
             Self::Blank | Self::NotAPair { .. } => "type both counts, such as 37/18".into(),
+            Self::NotAGear { .. } => "type both counts, such as 37/18, or the ratio as printed, such as 2.47".into(),
             Self::Count { .. } => "check the count".into(),
             Self::NotACount { .. } => format!("type a count from {} to {}", Teeth::LEAST, Teeth::GREATEST),
             Self::NotAnIdler { .. } => "type one count, such as 19, or both of a compound idler, such as 20/16".into(),
             Self::PairOrRatio { first, second, .. } => format!("type {first}/{second} for teeth or {first}.{second}:1 for a ratio"),
             Self::BlankDrive | Self::NotADrive { .. } => "type both counts, such as 43/11, or a ratio from 0.1 to 20, such as 3.909".into(),
-            Self::DirectInTwoShaft => "type both counts of the pair, such as 31/30".into(),
+            Self::DirectInTwoShaft => "type both counts of the pair, such as 31/30, or a printed ratio of 1.00".into(),
         }
     }
 }

@@ -1,9 +1,10 @@
-//! Reading what people type about gears: `37/18`, `37 18`, `37.18`, `direct`, `43:11`, `3.909`.
+//! Reading what people type about gears: `37/18`, `37 18`, `37.18`, `2.47`, `direct`, `43:11`, `3.909`.
 //!
-//! Here: a gear, a pair, an idler, a drive. [`counts`] reads bare tooth counts, `ratio` decimal ratios.
+//! Here: a gear, a pair, an idler, a drive. [`counts`] reads bare tooth counts, `ratio` decimal ratios, [`line`] a whole line of a box.
 
 mod counts;
 mod error;
+pub mod line;
 mod ratio;
 
 pub use counts::{PointForSlash, count, counts, point_for_slash};
@@ -11,10 +12,10 @@ pub use error::GearTextError;
 pub use ratio::decimal_ratio;
 
 use super::axle::FinalDrive;
-use super::gearbox::{Gear, Idler, Layout};
+use super::gearbox::{Gear, Idler, Layout, Reverse, ReverseGears, needs_constant};
 use super::teeth::Mesh;
 use counts::parted;
-use ratio::plain_ratio;
+use ratio::{plain_ratio, printed_ratio};
 
 /// The constant pair, typed as the gear on the input or output line over the countershaft's.
 ///
@@ -28,18 +29,29 @@ pub fn constant(text: &str, layout: Layout) -> Result<Mesh, GearTextError> {
     })
 }
 
-/// One forward gear: `direct`, or the gear on the input or output line over the countershaft's (two-shaft: output over input).
+/// The constant pair of a box in line with these gears: none where nothing is typed and no gear goes by its own pair.
 ///
 /// # Errors
-/// As [`counts()`]; direct in a two-shaft box; and where a point leaves it open whether it is a ratio (`11.43`).
+/// As [`counts()`].
+pub fn constant_of(text: &str, layout: Layout, gears: &[Gear]) -> Result<Option<Mesh>, GearTextError> {
+    if text.trim().is_empty() && !needs_constant(gears) { Ok(None) } else { constant(text, layout).map(Some) }
+}
+
+/// One forward gear: `direct`; the gear on the input or output line over the countershaft's (two-shaft: output over input); or its
+/// whole ratio as printed, `2.47`. Where input and output are in line, a printed ratio of exactly one is direct.
+///
+/// # Errors
+/// As [`counts()`]; direct in a two-shaft box; and where it can be two counts as well as one ratio (`11.43`).
 pub fn gear(text: &str, layout: Layout) -> Result<Gear, GearTextError> {
-    if matches!(text.trim().to_lowercase().as_str(), "direct" | "dir" | "d" | "1" | "1.0" | "1.00" | "1.000" | "1:1" | "1/1") {
+    if matches!(text.trim().to_lowercase().as_str(), "direct" | "dir" | "d" | "1" | "1:1" | "1/1") {
         return if layout == Layout::TwoShaft { Err(GearTextError::DirectInTwoShaft) } else { Ok(Gear::Direct) };
     }
-    let pair = pair(text, layout)?;
-    match either(text) {
-        Some(open) if text.contains('.') => Err(open),
-        _ => Ok(Gear::Mesh(pair)),
+    match (pair(text, layout), printed_ratio(text)) {
+        (Ok(mesh), _) => either(text).map_or(Ok(Gear::Mesh(mesh)), Err),
+        (_, Some(printed)) if printed.is_one() && layout != Layout::TwoShaft => Ok(Gear::Direct),
+        (_, Some(printed)) => Ok(Gear::Printed(printed)),
+        (Err(GearTextError::NotAPair { text }), None) => Err(GearTextError::NotAGear { text }),
+        (Err(why), None) => Err(why),
     }
 }
 
@@ -53,6 +65,18 @@ pub fn pair(text: &str, layout: Layout) -> Result<Mesh, GearTextError> {
         Layout::OutputReduced => Mesh { driver: line, driven: counter },
         Layout::InputReduced | Layout::TwoShaft => Mesh { driver: counter, driven: line },
     })
+}
+
+/// Reverse with the idler that was read for it: the pair in the order of [`gear`], or the whole ratio as printed.
+///
+/// # Errors
+/// As [`gear`]; and where it is direct.
+pub fn reverse(text: &str, idler: Idler, layout: Layout) -> Result<Reverse, GearTextError> {
+    match gear(text, layout)? {
+        Gear::Mesh(pair) => Ok(Reverse::Geared(ReverseGears { pair, idler })),
+        Gear::Printed(printed) => Ok(Reverse::Printed(printed)),
+        Gear::Direct => Err(GearTextError::NotAGear { text: text.trim().to_owned() }),
+    }
 }
 
 /// The reverse idler: nothing, one count, or the counts of a compound idler, entry first.

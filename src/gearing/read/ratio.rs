@@ -1,9 +1,16 @@
 //! Ratios as they are printed and typed: `3.909`, `3,909`, `.67`, `3.909:1`.
 
+use crate::gearing::printed::PrintedRatio;
 use crate::gearing::teeth::Ratio;
 
-/// The most digits behind the point of a plain ratio: four stages and a final drive of so many multiply without leaving the exact range.
+/// The most digits behind the point of a plain ratio: a gear, four stages and a final drive of so many multiply without leaving the
+/// exact range, (20 · 10⁵)⁶ < 2¹²⁷.
 const MOST_DECIMALS: u32 = 5;
+
+/// The ratio of a gear as printed, with one digit behind the point at least: a whole number tells no ratio.
+pub(super) fn printed_ratio(text: &str) -> Option<PrintedRatio> {
+    PrintedRatio::read(text).filter(|ratio| (1..=MOST_DECIMALS).contains(&ratio.decimals))
+}
 
 /// A decimal ratio that four stages and a final drive can be multiplied from.
 pub(super) fn plain_ratio(text: &str) -> Option<Ratio> {

@@ -140,8 +140,8 @@ impl Train<'_> {
             _ if !self.is_loose(part) => self.shaft(part.shaft(self.gearbox.layout())),
             Part::Driver(gear) => self.across(Part::Driven(gear), part),
             Part::Driven(gear) => self.across(Part::Driver(gear), part),
-            Part::ReverseDriver => Some(self.speed(Part::ReverseDriven)? * self.gearbox.reverse()?.ratio()),
-            Part::ReverseDriven => Some(self.speed(Part::ReverseDriver)? / self.gearbox.reverse()?.ratio()),
+            Part::ReverseDriver => Some(self.speed(Part::ReverseDriven)? * self.gearbox.reverse_gears()?.ratio()),
+            Part::ReverseDriven => Some(self.speed(Part::ReverseDriver)? / self.gearbox.reverse_gears()?.ratio()),
             Part::ConstantDriver | Part::ConstantDriven => None,
         }
     }

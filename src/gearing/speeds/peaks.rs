@@ -24,8 +24,11 @@ pub fn highest_countershaft(gearbox: &Gearbox, arrangement: &Arrangement, input:
 
 /// The highest speed of a loose gear against its shaft with the input at `input` in any forward gear.
 ///
-/// This is what its bush or needle bearing runs at without passing torque.
+/// This is what its bush or needle bearing runs at without passing torque. `None` where a gear is not counted: it could be the fastest.
 pub fn highest_slip(gearbox: &Gearbox, arrangement: &Arrangement, input: AngularVelocity) -> Option<Peak> {
+    if !gearbox.is_counted() {
+        return None;
+    }
     highest(gearbox, arrangement, input, |turns| turns.loose, Turns::slip_at)
 }
 

@@ -3,10 +3,11 @@
 use crate::gearing::check::SUM_TOLERANCE;
 use crate::gearing::ladder::Character;
 use crate::gearing::teeth::decimal;
-use crate::gearing::{Gear, Idler, Layout, Mesh, Ratio, Reverse, write};
+use crate::gearing::{Gear, Idler, Layout, Mesh, PrintedRatio, Ratio, Reverse, ReverseGears, write};
 use crate::job::SetupField;
 use crate::questions::Analysis;
 use crate::questions::entries as typed;
+use crate::questions::needs::uncounted_or;
 use crate::questions::{Source, Station, needs_behind};
 use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
 use crate::units::number;
@@ -42,14 +43,22 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
 /// The ratio of a gear, shown large, with how it came about.
 fn ratio_figure(analysis: &Analysis, gear: usize) -> Option<Figure> {
     let (path, ratio) = (analysis.setup.gears.get(gear).copied().flatten()?, analysis.gears().ratios.get(gear).copied().flatten()?);
+    let key = format!("gear_{}.ratio", gear + 1);
+    if let Some(printed) = path.printed() {
+        return Some(printed_figure(key, printed).big());
+    }
     let filled = equation(&path_text(analysis, path), ratio);
-    let figure = Figure::ratio(format!("gear_{}.ratio", gear + 1), ratio, 3).big();
+    let figure = Figure::ratio(key, ratio, 3).big();
     Some(figure.by("i = driven teeth ÷ driving teeth, over every mesh of the path", filled, TRAIN))
 }
 
 /// Why a gear has no ratio.
 fn no_ratio(analysis: &Analysis, gear: usize) -> Cell {
-    if gear < analysis.setup.gears.len() { Cell::needed("needs its tooth counts") } else { Cell::needed(format!("no {}", ordinal(gear))) }
+    if gear < analysis.setup.gears.len() {
+        Cell::needed("needs its tooth counts or its ratio")
+    } else {
+        Cell::needed(format!("no {}", ordinal(gear)))
+    }
 }
 
 /// Every gear times all that stands behind the gearbox.
@@ -75,11 +84,25 @@ fn parted(figures: impl Iterator<Item = Piece>) -> Vec<Piece> {
     line
 }
 
+/// A ratio with as many digits as it was printed with.
+fn printed_figure(key: String, printed: PrintedRatio) -> Figure {
+    let half = number::show(decimal(printed.half_unit()), usize::try_from(printed.decimals).unwrap_or_default() + 1);
+    let figure = Figure::ratio(key, printed.value, usize::try_from(printed.decimals).unwrap_or_default());
+    figure.by("i as printed, to half a unit of its last digit", format!("{} ± {half}", printed.shown()), "printed, not counted")
+}
+
+/// What a printed ratio leaves open, and every figure that follows from it: `±0.2 %`.
+pub fn plus_minus(printed: PrintedRatio) -> String {
+    format!("±{} %", number::show(100.0 * printed.plus_minus(), if printed.decimals > 2 { 2 } else { 1 }))
+}
+
 fn overall_figure(analysis: &Analysis, gear: usize, ratio: Ratio, overall: Ratio) -> Figure {
     let behind = analysis.setup.behind_gearbox().map_or(1.0, decimal);
     let filled = format!("{} × {} = {}", number::show(decimal(ratio), 4), number::show(behind, 4), number::show(decimal(overall), 4));
     let formula = "overall = gearbox ratio × extra stages × final drive";
-    Figure::ratio(format!("gear_{}.overall", gear + 1), overall, 3).small().by(formula, filled, TRAIN)
+    let decimals =
+        analysis.setup.printed(gear).and_then(|printed| usize::try_from(printed.decimals).ok()).map_or(3, |decimals| decimals.min(3));
+    Figure::ratio(format!("gear_{}.overall", gear + 1), overall, decimals).small().by(formula, filled, TRAIN)
 }
 
 /// The meshes of a path as fractions: `30/25 × 37/18`.
@@ -105,18 +128,26 @@ pub fn equation(teeth: &str, ratio: Ratio) -> String {
 
 fn reverse_cell(analysis: &Analysis) -> Cell {
     let (Some(reverse), Some(ratio)) = (analysis.setup.reverse, analysis.gears().reverse) else {
-        return Cell::needed("teeth not given");
+        return Cell::needed("neither teeth nor ratio given");
+    };
+    let gears = match reverse {
+        Reverse::Printed(printed) => {
+            let line =
+                [printed_figure("reverse.ratio".into(), printed).into(), Piece::words(format!("{} as printed", plus_minus(printed)))];
+            return Cell::line(line);
+        }
+        Reverse::Geared(gears) => gears,
     };
     let teeth = match analysis.setup.constant {
-        Some(constant) => format!("{} × {}", fraction(constant), reverse_text(reverse)),
-        None => reverse_text(reverse),
+        Some(constant) => format!("{} × {}", fraction(constant), reverse_text(gears)),
+        None => reverse_text(gears),
     };
     let formula = "i = driven teeth ÷ driving teeth; a plain idler changes the direction only";
     let figure = Figure::ratio("reverse.ratio", ratio, 3).by(formula, equation(&teeth, ratio), TRAIN);
     Cell::line([figure.into()])
 }
 
-fn reverse_text(reverse: Reverse) -> String {
+fn reverse_text(reverse: ReverseGears) -> String {
     match reverse.idler {
         Idler::Plain(None) => fraction(reverse.pair),
         Idler::Plain(Some(idler)) => format!("{}/{} by an idler of {idler}", reverse.pair.driven, reverse.pair.driver),
@@ -167,7 +198,7 @@ fn character_verdict(character: Character, drops: &[f64]) -> Option<Piece> {
 
 fn sums_cell(analysis: &Analysis) -> Cell {
     let Some(range) = analysis.gears().sums.as_ref().and_then(crate::gearing::check::ToothSums::range) else {
-        return Cell::needed("needs every gear");
+        return uncounted_or(analysis, "needs every gear");
     };
     let (least, greatest) = range;
     let source = "one centre distance holds one tooth sum at one pitch (any textbook of gears)";

@@ -151,7 +151,8 @@ fn available(gearbox: &Gearbox, selected: Selected) -> Selected {
 fn inertia(setup: &Setup, gearbox: &Gearbox, arrangement: &Arrangement) -> Option<Reflected> {
     let inside = &setup.inside;
     let estimate = |(cut, face)| Reflected::estimated(gearbox, arrangement, cut, face, MomentOfInertia::default());
-    inside.inertia.map(Reflected::given).or_else(|| inside.cut.as_ref().zip(inside.face).map(estimate))
+    let estimated = || inside.cut.as_ref().zip(inside.face).filter(|_| gearbox.is_counted()).map(estimate);
+    inside.inertia.map(Reflected::given).or_else(estimated)
 }
 
 fn synchronisers(

@@ -65,7 +65,7 @@ impl Places {
             next += 1.0;
         }
         let reverse = next;
-        let after = if gearbox.reverse().is_some() { next + 1.0 } else { next };
+        let after = if gearbox.reverse_gears().is_some() { next + 1.0 } else { next };
         let constant = if gearbox.layout() == Layout::OutputReduced { after } else { 0.0 };
         let last = if gearbox.layout() == Layout::OutputReduced { after } else { after - 1.0 };
         Self { constant, gears, reverse, last }
@@ -100,6 +100,10 @@ pub fn train(source: Source<'_>, focus: Option<usize>) -> Train {
     let (Some(gearbox), Some(turning), Some(at)) = (&analysis.setup.gearbox, &analysis.inside().turning, analysis.inside().at) else {
         return empty;
     };
+    // A train without some of its gears would show another box.
+    if !gearbox.is_counted() {
+        return empty;
+    }
     let places = Places::of(gearbox);
     let wheels = turning.parts.iter().filter_map(|turns| wheel(gearbox.layout(), &places, turns, at));
     let (parts, wheels): (Vec<Part>, Vec<Wheel>) = wheels.unzip();

@@ -3,6 +3,7 @@
 use crate::gearing::teeth::decimal;
 use crate::questions::Analysis;
 use crate::questions::alike::rounded;
+use crate::questions::gears::rows::plus_minus;
 use crate::questions::short::cruise_text;
 use crate::questions::{Source, Station, needs, needs_in};
 use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
@@ -44,6 +45,10 @@ fn speed_cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell {
     let at_shift = speed_at_shift(source, analysis, gear, &key);
     let at_shift = at_shift.map_or_else(|| Piece::Needed("needs the shift rpm".into()), |speed| speed.big().into());
     let cell = Cell::line([at_shift, small.into(), Piece::words("per 1,000 rpm")]);
+    let cell = match analysis.setup.printed(gear) {
+        Some(printed) => cell.and([Piece::words(format!("{}, as the ratio is printed", plus_minus(printed)))]),
+        None => cell,
+    };
     let cell = match past_top_speed(source, analysis, gear) {
         Some(top) => cell.and([Piece::words(format!("out of reach: the car tops out at {top}"))]),
         None => cell,

@@ -11,7 +11,7 @@ use super::dial::read::{Speedo, SpeedoShared};
 use super::gap::Gap;
 use super::inside::read::{Inside, InsideShared};
 use super::pull::read::Pull;
-use crate::gearing::{self, FinalDrive, Gear, Gearbox, Idler, Layout, Mesh, Place, Ratio, Reverse, Stage, read};
+use crate::gearing::{self, FinalDrive, Gear, Gearbox, Idler, Layout, Mesh, Place, PrintedRatio, Ratio, Reverse, Stage, read};
 use crate::job::{self, Job, JobField, SetupField, SetupId};
 use crate::problem::{Explain, Problem};
 use crate::tyre::{OmittedAspect, Rolling, Tyre};
@@ -49,7 +49,7 @@ pub struct Setup {
     pub constant: Option<Mesh>,
     /// The forward gears, each as far as it could be read.
     pub gears: Vec<Option<Gear>>,
-    /// Reverse, where its teeth are given.
+    /// Reverse, where its teeth or its ratio are given.
     pub reverse: Option<Reverse>,
     /// The whole gearbox, where every part of it could be read.
     pub gearbox: Option<Gearbox>,
@@ -73,6 +73,11 @@ impl Setup {
     /// The ratio of a forward gear (0 is first), signed; known as soon as the constant pair and that gear are.
     pub fn ratio(&self, gear: usize) -> Option<Ratio> {
         self.gears.get(gear).copied().flatten()?.ratio(self.layout, self.constant)
+    }
+
+    /// The printed figure of a forward gear that is not counted: what its last digit leaves open, every figure in that gear has too.
+    pub fn printed(&self, gear: usize) -> Option<PrintedRatio> {
+        self.gears.get(gear).copied().flatten()?.printed()
     }
 
     /// All that stands behind the gearbox: extra stages and final drive, without sign.
@@ -109,11 +114,8 @@ pub fn read_all(job: &Job) -> Vec<Setup> {
 pub fn read_one(typed: &job::Setup, letter: char, omitted: OmittedAspect) -> Setup {
     let mut problems = Vec::new();
     let layout = typed.gearbox.layout;
-    let constant = match layout {
-        Layout::TwoShaft => None,
-        _ => keep(&mut problems, &SetupField::Constant.path(), read::constant(&typed.gearbox.constant, layout)),
-    };
     let gears = read_gears(&typed.gearbox, &mut problems);
+    let constant = read_constant(&typed.gearbox, &gears, &mut problems);
     let reverse = read_reverse(&typed.gearbox, &mut problems);
     let gearbox = assemble(layout, constant, &gears, reverse);
     let final_drive = keep(&mut problems, &SetupField::FinalDrive.path(), read::final_drive(&typed.final_drive));
@@ -150,7 +152,16 @@ fn read_gears(typed: &job::Gearbox, problems: &mut Vec<Problem>) -> Vec<Option<G
     typed.gears.iter().take(gearing::Gearbox::MOST_GEARS).enumerate().map(read).collect()
 }
 
-/// Reverse may be left blank: its teeth are often unknown, and no forward figure needs them.
+/// The constant pair; nothing of it is missed where every gear could be read and none goes by its own pair.
+fn read_constant(typed: &job::Gearbox, gears: &[Option<Gear>], problems: &mut Vec<Problem>) -> Option<Mesh> {
+    let known = gears.iter().copied().collect::<Option<Vec<_>>>().unwrap_or_default();
+    match typed.layout {
+        Layout::TwoShaft => None,
+        layout => keep(problems, &SetupField::Constant.path(), read::constant_of(&typed.constant, layout, &known)).flatten(),
+    }
+}
+
+/// Reverse may be left blank: it is often unknown, and no forward figure needs it.
 fn read_reverse(typed: &job::Gearbox, problems: &mut Vec<Problem>) -> Option<Reverse> {
     let idler = keep(problems, &SetupField::Idler.path(), read::idler(&typed.idler));
     if typed.reverse.trim().is_empty() {
@@ -159,8 +170,10 @@ fn read_reverse(typed: &job::Gearbox, problems: &mut Vec<Problem>) -> Option<Rev
         }
         return None;
     }
-    let pair = keep(problems, &SetupField::Reverse.path(), read::pair(&typed.reverse, typed.layout));
-    Some(Reverse { pair: pair?, idler: idler? })
+    // An idler that cannot be read says so itself.
+    let reverse =
+        keep(problems, &SetupField::Reverse.path(), read::reverse(&typed.reverse, idler.unwrap_or(Idler::Plain(None)), typed.layout));
+    idler.and(reverse)
 }
 
 fn assemble(layout: Layout, constant: Option<Mesh>, gears: &[Option<Gear>], reverse: Option<Reverse>) -> Option<Gearbox> {

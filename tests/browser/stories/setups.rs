@@ -90,7 +90,7 @@ fn a_field_that_cannot_be_read_says_why_and_leaves_the_rest_standing() -> Result
     visit(async |page| {
         page.open("").await?;
         let first = field("teeth of 1st, setup A");
-        for text in ["abc", "-", "0", "1e9", "1/0", "37/18\t32/23", "🙂"] {
+        for text in ["abc", "-", "0", "1e9", "1/0", "37/18\t32//23", "🙂"] {
             page.paste_into(&first, text).await?;
             page.until_of(&first, "one.getAttribute('aria-invalid') === 'true'").await?;
             let said: String = page.of(&first, "document.getElementById(one.getAttribute('aria-describedby')).innerText").await?;

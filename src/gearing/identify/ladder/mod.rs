@@ -165,6 +165,8 @@ impl Rank {
 /// The ladder that comes nearest where none fits.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Nearest {
+    /// By how much the tooth sums were let differ.
+    pub tolerance: u16,
     /// Its teeth.
     pub found: Found,
     /// The gear that is furthest off, 0 is first.
@@ -179,7 +181,7 @@ pub struct Nearest {
 
 impl Explain for Nearest {
     fn what(&self) -> String {
-        "no combination of teeth inside the limits gives all these ratios".into()
+        none_fits(self.tolerance)
     }
 
     fn what_to_do(&self) -> String {
@@ -198,6 +200,8 @@ impl Explain for Nearest {
 /// What the search has found so far.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Outcome {
+    /// By how much the tooth sums were let differ.
+    pub tolerance: u16,
     /// Whether everything was gone through.
     pub complete: bool,
     /// How many combinations fit; more than are kept.
@@ -210,14 +214,36 @@ pub struct Outcome {
 
 impl Outcome {
     /// What it comes to in a sentence without its full stop.
+    ///
+    /// That a single combination is left proves no teeth: helical pairs share a centre distance with sums a tooth or two apart, and
+    /// some lists cut their figures off instead of rounding them.
     pub fn sentence(&self) -> String {
+        let sums = sums(self.tolerance);
         match (self.complete, self.count) {
             (false, count) => format!("{} found so far", shown(count)),
-            (true, 0) => "no combination of teeth inside the limits gives all these ratios".into(),
-            (true, 1) => "one combination of teeth fits".into(),
-            (true, count) => format!("{} combinations of teeth fit: the figures alone cannot tell them apart", shown(count)),
+            (true, 0) => none_fits(self.tolerance),
+            (true, 1) if self.tolerance == 0 => format!(
+                "one combination {sums} rounds to these ratios; sums of helical pairs may differ by a tooth or two, and some lists cut figures off: count one pair to be sure"
+            ),
+            (true, 1) => format!("one combination {sums} rounds to these ratios; some lists cut figures off: count one pair to be sure"),
+            (true, count) => {
+                format!("{} combinations {sums} round to these ratios: the figures alone cannot tell them apart", shown(count))
+            }
         }
     }
+}
+
+/// Which sums were looked at, as part of a sentence.
+fn sums(tolerance: u16) -> String {
+    match tolerance {
+        0 => "of one tooth sum".into(),
+        1 => "of tooth sums up to 1 tooth apart".into(),
+        teeth => format!("of tooth sums up to {teeth} teeth apart"),
+    }
+}
+
+fn none_fits(tolerance: u16) -> String {
+    format!("no combination {} inside the limits rounds to these ratios", sums(tolerance))
 }
 
 #[expect(clippy::cast_precision_loss, reason = "beyond 2^53 combinations the last digits are of no use")]

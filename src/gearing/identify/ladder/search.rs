@@ -133,7 +133,7 @@ impl LadderSearch {
         let times = head.constant.map_or(Ratio::from_integer(1), Mesh::ratio);
         let rank = Rank::of(head.constant.into_iter().chain(pairs.iter().copied()));
         let found = Found { constant: head.constant, gears: self.wish.gears(pairs), rank };
-        self.nearest = Some(Nearest { found, gear, printed, ratio: times * mesh.ratio(), off });
+        self.nearest = Some(Nearest { tolerance: self.wish.tolerance, found, gear, printed, ratio: times * mesh.ratio(), off });
     }
 }
 
@@ -157,6 +157,6 @@ impl Sliced for LadderSearch {
     fn found(&self) -> Outcome {
         let complete = self.done >= self.heads.len();
         let nearest = self.nearest.clone().filter(|_| complete && self.count == 0);
-        Outcome { complete, count: self.count, best: self.best.clone(), nearest }
+        Outcome { tolerance: self.wish.tolerance, complete, count: self.count, best: self.best.clone(), nearest }
     }
 }

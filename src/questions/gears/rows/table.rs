@@ -1,6 +1,6 @@
 //! The gear table: teeth, ratio, road speed at the shift and the rpm the next gear picks up, a row a gear.
 
-use super::{no_ratio, ratio_figure, sums_cell};
+use super::{no_ratio, plus_minus, ratio_figure, sums_cell};
 use crate::job::SetupField;
 use crate::questions::deciding::few_of;
 use crate::questions::entries as typed;
@@ -45,7 +45,8 @@ fn road_wants(source: Source<'_>) -> Vec<Want<'static>> {
 
 fn cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell {
     let Some(ratio) = ratio_figure(analysis, gear) else { return no_ratio(analysis, gear) };
-    let cell = Cell::line([Piece::from(ratio)]);
+    let printed = analysis.setup.printed(gear).map(|printed| Piece::words(format!("{} as printed", plus_minus(printed))));
+    let cell = Cell::line([Piece::from(ratio)].into_iter().chain(printed).collect::<Vec<_>>());
     let key = format!("gears.gear_{}", gear + 1);
     let Some(speed) = speed_at_shift(source, analysis, gear, &key) else { return cell };
     let mut line = vec![Piece::from(speed.small())];

@@ -9,6 +9,7 @@ use crate::problem::{Explain, capital};
 use crate::questions::Analysis;
 use crate::questions::Source;
 use crate::questions::inside::answer::Pair;
+use crate::questions::needs::uncounted_or;
 use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
 use crate::units::{Force, Measured, number, unit};
 
@@ -26,7 +27,7 @@ fn key(pair: &Pair) -> String {
 /// When the same two teeth of a pair meet again.
 pub(super) fn hunting_cell(analysis: &Analysis) -> Cell {
     if analysis.inside().pairs.is_empty() {
-        return Cell::needed("needs the whole gearbox");
+        return uncounted_or(analysis, "needs the whole gearbox");
     }
     analysis.inside().pairs.iter().fold(Cell::default(), |cell, pair| {
         let figure = Figure::number(format!("inside.{}.turns_to_repeat", key(pair)), f64::from(pair.hunting.driver_turns), 0).small();
@@ -161,7 +162,7 @@ fn undercut_lines(analysis: &Analysis, cell: Cell) -> Cell {
 /// The thrust of every mesh of the path at the engine's peak torque.
 pub(super) fn thrust_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     if analysis.inside().thrust.is_empty() {
-        return Cell::needed("needs the cut of the gears and the engine’s torque");
+        return uncounted_or(analysis, "needs the cut of the gears and the engine’s torque");
     }
     let unit = Force::usual(source.reader.units);
     analysis.inside().thrust.iter().enumerate().fold(Cell::default(), |cell, (at, (part, forces))| {

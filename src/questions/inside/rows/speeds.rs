@@ -10,6 +10,7 @@ use crate::gearing::teeth::decimal;
 use crate::questions::Analysis;
 use crate::questions::Source;
 use crate::questions::inside::answer::share_text;
+use crate::questions::needs::{NEEDS_COUNTS, is_uncounted, uncounted_or};
 use crate::sheet::{Cell, Figure, Piece, ordinal};
 use crate::units::common::{in_rpm, wheel_speed};
 use crate::units::{AngularVelocity, Frequency, number, unit};
@@ -58,7 +59,11 @@ fn way(speed: AngularVelocity, what: &str) -> String {
 }
 
 pub(super) fn missing(analysis: &Analysis) -> Cell {
-    if analysis.setup.gearbox.is_none() { Cell::needed("needs the whole gearbox") } else { Cell::needed("no such gear, or no input rpm") }
+    if analysis.setup.gearbox.is_none() {
+        Cell::needed("needs the whole gearbox")
+    } else {
+        uncounted_or(analysis, "no such gear, or no input rpm")
+    }
 }
 
 /// The most the countershaft turns in any forward gear at the shift rpm.
@@ -110,7 +115,7 @@ pub(super) fn idle_cell(analysis: &Analysis) -> Cell {
             rpm_figure(key, slip).small().by("speed of the gear − speed of its shaft, against the input where negative", filled, TRAIN);
         cell.and([Piece::words(short_name(turns.part)), figure.into(), Piece::words(words)])
     });
-    if cell.lines.is_empty() { Cell::absent("none") } else { cell }
+    if cell.lines.is_empty() { Cell::absent(if is_uncounted(analysis) { NEEDS_COUNTS } else { "none" }) } else { cell }
 }
 
 fn short_name(part: Part) -> String {
@@ -141,7 +146,9 @@ pub(super) fn neutral_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let output = wheel_speed(cruise, circumference) * decimal(behind);
     let Some(turning) = Turning::new(gearbox, &Arrangement::usual(gearbox), Selected::Neutral) else { return missing(analysis) };
     let at = (AngularVelocity::default(), output);
-    let fastest = turning.parts.iter().filter(|turns| turns.loose).map(|turns| (turns.part, in_rpm(turns.slip_at(at)).abs()));
+    // Among counted and uncounted gears the fastest cannot be told.
+    let fastest =
+        turning.parts.iter().filter(|turns| turns.loose && gearbox.is_counted()).map(|turns| (turns.part, in_rpm(turns.slip_at(at)).abs()));
     let figure = rpm_figure("inside.coasting_output_rpm", output);
     let filled =
         format!("{} × {} = {} rpm", number::show(in_rpm(output) / decimal(behind), 1), number::show(decimal(behind), 4), figure.shown);
@@ -188,6 +195,9 @@ pub(super) fn cruise_mesh_cell(analysis: &Analysis) -> Cell {
     }
     if !cell.lines.is_empty() {
         return cell;
+    }
+    if is_uncounted(analysis) {
+        return Cell::absent(NEEDS_COUNTS);
     }
     let rolls = analysis.road().cruise_in_top().is_some();
     Cell::absent(if rolls { "direct, and the teeth of the final drive are not counted".into() } else { crate::questions::needs(analysis) })

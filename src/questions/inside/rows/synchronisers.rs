@@ -6,6 +6,7 @@ use crate::problem::{Explain, capital};
 use crate::questions::Analysis;
 use crate::questions::Source;
 use crate::questions::entries::entry;
+use crate::questions::needs::{is_uncounted, uncounted_or};
 use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
 use crate::toothload::synchroniser::{Lining, Reflected, Shift};
 use crate::units::common::in_rpm;
@@ -42,6 +43,7 @@ pub(super) fn inertia_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
             };
             Cell::line([figure.into(), Piece::words(words)])
         }
+        None if is_uncounted(analysis) => Cell::absent("needs the inertia, or tooth counts for an estimate"),
         None => Cell::needed("needs the inertia, or module and face width for an estimate"),
     };
     entry(source, analysis, cell, SetupField::Inside(InsideField::Inertia), "inertia of all that hangs on the input")
@@ -63,7 +65,7 @@ fn cell(source: Source<'_>, analysis: &Analysis, from: usize, to: usize) -> Cell
         return Cell::needed(format!("no {}", ordinal(from.max(to))));
     }
     let Some(shift) = analysis.inside().shifts.iter().find(|shift| shift.from == from && shift.to == to) else {
-        return Cell::needed("needs the whole gearbox and an input rpm");
+        return uncounted_or(analysis, "needs the whole gearbox and an input rpm");
     };
     let key = format!("inside.sync_{}_to_{}", from + 1, to + 1);
     let mut figure = Figure::number(format!("{key}_rpm"), in_rpm(shift.difference).abs(), 0);
