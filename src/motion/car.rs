@@ -108,6 +108,13 @@ pub struct Efficiencies {
     pub final_drive: Sourced<f64>,
 }
 
+impl Default for Efficiencies {
+    /// Those of a box with input and output in line.
+    fn default() -> Self {
+        Defaults::efficiencies(false)
+    }
+}
+
 impl Efficiencies {
     /// The same with what stands in as a box of two shafts has it, where nothing was typed.
     #[must_use]

@@ -61,6 +61,6 @@ fn judgements_of_the_inside() {
     job.inside.at = Typed::new("900 mph", job.units);
     let problems = layshaft::questions::Conditions::of(&job).problems;
     for field in ["lining-limits", "inside-at"] {
-        assert!(problems.iter().any(|problem| problem.field == field), "{field}: {problems:?}");
+        assert!(problems.iter().any(|problem| problem.field.path() == field), "{field}: {problems:?}");
     }
 }

@@ -88,7 +88,7 @@ impl Speedo {
         Self {
             fitted,
             reads,
-            judgement: shared.check.zip(reads).map(|(check, reads)| shared.band.judge(check, reads, shared.units)),
+            judgement: shared.band.zip(shared.check.zip(reads)).map(|(band, (check, reads))| band.judge(check, reads, shared.units)),
             tested: fitted.map(|fitted| tested(&fitted, shared, fastest)).unwrap_or_default(),
             with_adapter: with_adapter(shelf, wanted, &pairs),
             pairs,
@@ -105,11 +105,12 @@ impl Speedo {
 
 /// What a speedometer reads at the rule's own test speeds.
 fn tested(fitted: &Speedometer, shared: &SpeedoShared, fastest: Option<Fastest>) -> Vec<Tested> {
-    let tests = shared.band.test_speeds(fastest.map(|fastest| fastest.speed), shared.units);
+    let Some(band) = shared.band else { return Vec::new() };
+    let tests = band.test_speeds(fastest.map(|fastest| fastest.speed), shared.units);
     let judged = |test: TestSpeed| {
         let truth = if test.is_shown { fitted.true_speed(test.speed) } else { test.speed };
         let shown = fitted.indicated(truth);
-        Tested { test, truth, shown, judgement: shared.band.judge(truth, shown, shared.units) }
+        Tested { test, truth, shown, judgement: band.judge(truth, shown, shared.units) }
     };
     tests.into_iter().map(judged).collect()
 }

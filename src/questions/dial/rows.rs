@@ -26,9 +26,7 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
     let rows: Vec<Row> = vec![
         source.row("fitted", "Drive and driven teeth", |analysis| fitted_cell(source, analysis)),
         source.row("reads", format!("Reads at a true {check}"), |analysis| reads_cell(source, analysis)),
-        source.row("tests", format!("At the test speeds of {}", source.conditions.speedo.band.name), |analysis| {
-            rule::tests_cell(source, analysis)
-        }),
+        source.row("tests", format!("At the test speeds of {}", rule_name(source)), |analysis| rule::tests_cell(source, analysis)),
         source.row(
             "odometer",
             format!("Odometer over 100 {}", if source.reader.units == System::Inch { "miles" } else { "km" }),
@@ -102,22 +100,25 @@ fn working(source: Source<'_>, fitted: &Speedometer, figure: Figure) -> Figure {
     figure.by("reading = true speed × output shaft turns × drive ÷ driven teeth ÷ dial constant", filled, READS)
 }
 
+/// What the rule is called that is judged by.
+fn rule_name(source: Source<'_>) -> &'static str {
+    source.conditions.speedo.band.map_or("a rule", |band| band.name)
+}
+
 /// Inside or outside the rule, by how much, and what to fit.
 fn verdict(source: Source<'_>, analysis: &Analysis, fitted: &Speedometer) -> Piece {
-    let band = source.conditions.speedo.band;
+    let rule = rule_name(source);
     let unit = Velocity::usual(source.reader.units);
     let by = |speed: Velocity| format!("{} {}", number::show((unit.take)(&speed), 1), unit.symbol);
     let fit = || fit_text(analysis, fitted);
     match analysis.speedo().judgement {
-        Some(Judgement::Inside { .. }) => Piece::good(format!("inside {}; local rules decide", band.name)),
+        Some(Judgement::Inside { .. }) => Piece::good(format!("inside {rule}; local rules decide")),
         Some(Judgement::TooLow(low)) => {
             let share = number::show(-fitted.error() * 100.0, 1);
-            Piece::caution(format!("reads {share} % low, {} under {}{}; local rules decide", by(low), band.name, fit()))
+            Piece::caution(format!("reads {share} % low, {} under {rule}{}; local rules decide", by(low), fit()))
         }
-        Some(Judgement::TooHigh(high)) => {
-            Piece::caution(format!("{} over what {} allows{}; local rules decide", by(high), band.name, fit()))
-        }
-        Some(Judgement::NotCovered) => Piece::words(format!("{} does not speak of this speed", band.name)),
+        Some(Judgement::TooHigh(high)) => Piece::caution(format!("{} over what {rule} allows{}; local rules decide", by(high), fit())),
+        Some(Judgement::NotCovered) => Piece::words(format!("{rule} does not speak of this speed")),
         None => Piece::words("not judged"),
     }
 }

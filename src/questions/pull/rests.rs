@@ -36,8 +36,8 @@ fn percent(share: f64) -> String {
     format!("{} %", number::show(100.0 * share, 0))
 }
 
-/// Where the curve comes from, and its peaks.
-fn engine(source: Source<'_>) -> Vec<Rest> {
+/// Where the curve comes from, and its peaks: the peak torque first.
+pub fn engine(source: Source<'_>) -> Vec<Rest> {
     let pull = &source.conditions.pull;
     let Some(curve) = &pull.curve else { return Vec::new() };
     let (torque, power) = (curve.peak_torque(), curve.peak_power());
@@ -148,13 +148,15 @@ fn driving(source: Source<'_>) -> Vec<Rest> {
     let speeds = run.speeds.iter().map(|speed| show(speed, Velocity::usual(source.reader.units), 0)).collect::<Vec<_>>().join(", ");
     let speeds =
         if source.job.pull.speeds.is_blank() { usual("Speeds timed", speeds, "the usual ones") } else { typed("Speeds timed", speeds) };
-    vec![
+    let driving = [
         of("Standing start at", &run.launch, rpm(run.launch.value)),
         of("Time for a shift", &run.shift_time, seconds),
         rule,
         of_band(&run.band_share, band),
         speeds,
-    ]
+    ];
+    // None are timed where none of what was typed can be read.
+    driving.into_iter().filter(|rest| !rest.value.is_empty()).collect()
 }
 
 fn of_band(share: &Sourced<Share>, band: f64) -> Rest {

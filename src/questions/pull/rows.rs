@@ -28,7 +28,6 @@ pub fn deciding(source: Source<'_>) -> Vec<Row> {
     }
     rows.push(source.row("top", "Top speed", |analysis| gear::top_cell(source, analysis)));
     rows.push(cruise_row(source));
-    rows.push(in_band_row(source));
     few(rows, missing(source))
 }
 

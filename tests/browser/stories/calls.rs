@@ -156,6 +156,7 @@ const FOURTH: [&str; 2] = ["gear_4.ratio", "gears.gear_3.lands_at_rpm"];
 #[test]
 fn call_1_closer_but_not_screaming_at_70() -> Result<()> {
     visit(async |page| {
+        page.set_screen(Screen::DESK).await?;
         page.open("").await?;
         let mut hands = Hands::of(page, false);
         type_the_job(&mut hands).await?;
@@ -169,6 +170,7 @@ fn call_1_closer_but_not_screaming_at_70() -> Result<()> {
 #[test]
 fn call_1_by_keys_alone() -> Result<()> {
     visit(async |page| {
+        page.set_screen(Screen::DESK).await?;
         page.open("").await?;
         let mut hands = Hands::of(page, true);
         type_the_job(&mut hands).await?;
@@ -183,6 +185,7 @@ fn call_1_by_keys_alone() -> Result<()> {
 fn call_1_on_a_phone() -> Result<()> {
     visit(async |page| {
         page.set_screen(Screen::PHONE).await?;
+        page.set_screen(Screen::DESK).await?;
         page.open("").await?;
         let mut hands = Hands::of(page, false);
         type_the_job(&mut hands).await?;

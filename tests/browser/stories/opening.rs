@@ -31,6 +31,8 @@ async fn audit_everywhere(page: &Page, theme: Theme) -> Result<()> {
         if page.is_there(button("In words")).await? {
             page.click(button("Table")).await?;
         }
+        // What lies under the bars after scrolling is no target of its own.
+        page.js::<()>("void scrollTo({ top: 0, behavior: 'instant' })").await?;
         found.extend(page.axe().await?.into_iter().map(|one| format!("{at}, {}: {one}", theme.word())));
     }
     ensure!(found.is_empty(), "{} accessibility violations\n{}", found.len(), found.join("\n"));
@@ -69,9 +71,6 @@ fn the_audit_finds_nothing_in_what_opens_in_either_theme() -> Result<()> {
             page.click(button("Gear set of setup B")).await?;
             page.element(field("Gear set for setup B")).await?;
             page.assert_accessible(&where_("the picker")).await?;
-            page.click(button("Copy, move or remove setup A")).await?;
-            page.element(button("Move right")).await?;
-            page.assert_accessible(&where_("a head's menu")).await?;
             for act in ["Link, file, CSV", "Customer and notes"] {
                 page.hand_over(act).await?;
                 page.element(button("Close").of("main")).await?;

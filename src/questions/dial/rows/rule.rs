@@ -15,10 +15,13 @@ pub fn about(band: &Band) -> String {
     format!("{}: {}{force}. From {} ({}). Local rules decide.", band.name, band.scope, band.source, band.mark.words())
 }
 
+/// What stands where a file names a rule that is not known here.
+const NO_RULE: &str = "not judged: choose a rule";
+
 /// What the dial does at the rule's own test speeds, each inside or outside and by how much.
 pub(super) fn tests_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let Some(fitted) = analysis.speedo().fitted else { return Cell::needed(missing(source, analysis)) };
-    let band = source.conditions.speedo.band;
+    let Some(band) = source.conditions.speedo.band else { return Cell::absent(NO_RULE) };
     let tested = &analysis.speedo().tested;
     if tested.is_empty() {
         let unnamed = band.tests == Tests::Unnamed;
@@ -30,7 +33,7 @@ pub(super) fn tests_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     }
     let mut cell = Cell::default();
     for (at, tested) in tested.iter().enumerate() {
-        cell = cell.and(test_line(source, &fitted, tested, at + 1));
+        cell = cell.and(test_line(source, band, (at + 1, tested), &fitted));
     }
     if let (Tests::LikeR39, Some(fastest)) = (band.tests, analysis.tyres().fastest) {
         let unit = Velocity::usual(source.reader.units);
@@ -59,13 +62,13 @@ fn read_as(source: Source<'_>, tested: &Tested) -> String {
 }
 
 /// `24.9 mph (40 km/h) on the dial: 26.0 mph true, 1.1 mph too low`.
-fn test_line(source: Source<'_>, fitted: &Speedometer, tested: &Tested, place: usize) -> Vec<Piece> {
+fn test_line(source: Source<'_>, band: &Band, (place, tested): (usize, &Tested), fitted: &Speedometer) -> Vec<Piece> {
     let unit = Velocity::usual(source.reader.units);
     let (reads, key) = (number::show(fitted.reads(), 4), format!("speedometer.test_{place}"));
     let said = judged(source, tested.judgement);
     let rule = tested.test.unit;
     if tested.test.is_shown {
-        let (from, to) = source.conditions.speedo.band.true_range(tested.shown, source.conditions.speedo.units);
+        let (from, to) = band.true_range(tested.shown, source.conditions.speedo.units);
         let (from, to) = (number::show((rule.take)(&from), 1), show(&to, rule, 1));
         let filled = format!("{} ÷ {reads} = {}; the rule allows a true {from} to {to}", named(tested), show(&tested.truth, rule, 1));
         let figure = Figure::quantity(&format!("{key}_true"), &tested.truth, unit, 1);
@@ -102,8 +105,7 @@ pub(super) fn odometer_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let filled = format!("100 × {} = {}", number::show(fitted.reads(), 4), number::show((unit.take)(&counted), 1));
     let figure = Figure::quantity("speedometer.odometer_over_100", &counted, unit, 1);
     let cell = Cell::line([figure.by("adds = true way × reading ÷ true speed", filled, READS).into()]);
-    let band = source.conditions.speedo.band;
-    let Some(rule) = law::odometer_rule(band) else { return cell };
+    let Some(rule) = source.conditions.speedo.band.and_then(law::odometer_rule) else { return cell };
     // 4 and 2.5, as the rules have it.
     let share = (1_000.0 * rule.share).round() / 10.0;
     let allowed = format!("{} % either way ({}, {})", share, rule.source, rule.mark.words());
