@@ -60,8 +60,9 @@ impl<A> Problem<A> {
     }
 }
 
-/// The text with its first letter as a capital.
+/// The text with its first letter as a capital. The project's own sentences begin with a letter of ASCII, or with what someone typed, in
+/// quotes: no table of all alphabets is needed.
 pub fn capital(text: &str) -> String {
     let mut chars = text.chars();
-    chars.next().map_or_else(String::new, |first| first.to_uppercase().chain(chars).collect())
+    chars.next().map_or_else(String::new, |first| std::iter::once(first.to_ascii_uppercase()).chain(chars).collect())
 }

@@ -7,14 +7,14 @@ use std::sync::{Arc, OnceLock};
 use super::dial::answer::Speedo;
 use super::driveline::answer::Driveline;
 use super::gears::answer::Gears;
-use super::identify;
 use super::inside::answer::Inside;
-use super::pull::answer::Pull;
+use super::pull::answer::{Pull, over_distances};
 use super::road::answer::Road;
 use super::road::tyres::Tyres;
 use super::setup::{self, Conditions, Setup};
 use super::shelves::Shelves;
-use crate::job::{InputProblem, Job};
+use crate::job::Job;
+use crate::motion::plan::Way;
 use crate::speedometer::SpeedoGear;
 
 /// A job's conditions, and everything that can be known about its setups in the order of their columns.
@@ -24,8 +24,6 @@ pub struct Answers {
     pub conditions: Arc<Conditions>,
     /// The setups.
     pub setups: Vec<Analysis>,
-    /// What is wrong with what is typed at the bench.
-    pub bench_problems: Vec<InputProblem>,
 }
 
 /// Everything that can be known about one setup.
@@ -40,6 +38,7 @@ pub struct Analysis {
     gears: OnceLock<Gears>,
     road: OnceLock<Road>,
     pull: OnceLock<Pull>,
+    over_distances: OnceLock<Vec<Way>>,
     inside: OnceLock<Inside>,
     tyres: OnceLock<Tyres>,
     speedo: OnceLock<Speedo>,
@@ -61,6 +60,7 @@ impl Analysis {
             gears: OnceLock::new(),
             road: OnceLock::new(),
             pull: OnceLock::new(),
+            over_distances: OnceLock::new(),
             inside: OnceLock::new(),
             tyres: OnceLock::new(),
             speedo: OnceLock::new(),
@@ -81,6 +81,11 @@ impl Analysis {
     /// What engine, car and gears do together.
     pub fn pull(&self) -> &Pull {
         self.pull.get_or_init(|| Pull::of(&self.setup, &self.conditions))
+    }
+
+    /// The ways over a quarter mile and a kilometre from a standing start.
+    pub fn over_distances(&self) -> &[Way] {
+        self.over_distances.get_or_init(|| over_distances(self.pull(), &self.conditions))
     }
 
     /// What turns inside the box.
@@ -109,6 +114,15 @@ pub fn analyse_job(job: &Job, shelves: Shelves<'_>) -> Answers {
     analyse_job_after(job, shelves, None)
 }
 
+/// What answers the question a page opens with ([`super::first`]): gears, axle, tyre, shift and cruise, and nothing else that is typed.
+pub fn analyse_first(job: &Job) -> Answers {
+    let conditions = Arc::new(Conditions::of_road(job));
+    let gears: Arc<[SpeedoGear]> = Arc::new([]);
+    let analysis = |setup: Setup| Analysis::new(setup, Arc::clone(&conditions), Arc::clone(&gears));
+    let setups = setup::read_drive_of_all(job).into_iter().map(analysis).collect();
+    Answers { conditions, setups }
+}
+
 /// As [`analyse_job`], quicker after the job was known before: a setup that nothing typed since has to do with keeps its answers.
 pub fn analyse_job_after(job: &Job, shelves: Shelves<'_>, before: Option<&Answers>) -> Answers {
     let conditions = Conditions::of(job);
@@ -120,5 +134,5 @@ pub fn analyse_job_after(job: &Job, shelves: Shelves<'_>, before: Option<&Answer
         before.and_then(|before| before.setups.iter().find(|known| **known == fresh)).cloned().unwrap_or(fresh)
     };
     let setups = setup::read_all(job).into_iter().map(analysis).collect();
-    Answers { conditions, setups, bench_problems: identify::read::Evidence::of(&job.bench).problems }
+    Answers { conditions, setups }
 }

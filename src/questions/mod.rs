@@ -6,12 +6,14 @@
 
 pub mod alike;
 pub mod answers;
+pub mod case;
 pub mod customer;
 pub mod deciding;
 pub mod dial;
 pub mod driveline;
 pub mod entries;
 pub mod find;
+pub mod first;
 pub mod gap;
 pub mod gears;
 pub mod identify;
@@ -33,9 +35,10 @@ use crate::job::{Job, JobChoice, JobField};
 use crate::problem::Explain;
 pub use crate::sheet::Place;
 use crate::sheet::{Cell, Reader, Rest, Row, Said, Section, Sheet, Words, export, words};
-pub use answers::{Analysis, Answers, analyse_job, analyse_job_after};
+pub use answers::{Analysis, Answers, analyse_first, analyse_job, analyse_job_after};
 pub use dial::answer::Speedo;
 pub use driveline::answer::Driveline;
+pub use first::FIRST;
 pub use gears::answer::Gears;
 pub use inside::answer::Inside;
 pub use needs::{needs, needs_behind, needs_in};
@@ -72,6 +75,21 @@ pub struct Question {
     pub rests: fn(Source<'_>) -> Vec<Rest>,
     /// The pictures that show it, the first one first.
     pub pictures: &'static [Drawn],
+}
+
+/// What is shown of a question before it is answered: words and names alone. A program that comes in parts has them from the first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Heading {
+    /// Its name on the page and in its address: letters and dashes.
+    pub id: &'static str,
+    /// Where it is asked.
+    pub place: Place,
+    /// Its title.
+    pub title: &'static str,
+    /// The question in full.
+    pub ask: &'static str,
+    /// What is typed or chosen for all setups in its head.
+    pub inputs: &'static [Input],
 }
 
 /// Something typed or chosen for all setups, where a question asks for it.
@@ -130,6 +148,25 @@ pub const LIST: [Question; 9] = [
     mesh::QUESTION,
 ];
 
+/// The headings of [`LIST`].
+pub static HEADINGS: [Heading; LIST.len()] = headings();
+
+#[expect(clippy::indexing_slicing, reason = "worked out by the compiler, which refuses a place that is not there")]
+const fn headings() -> [Heading; LIST.len()] {
+    let mut headings = [gears::QUESTION.heading(); LIST.len()];
+    let mut at = 0;
+    while at < LIST.len() {
+        headings[at] = LIST[at].heading();
+        at += 1;
+    }
+    headings
+}
+
+/// The question of an id.
+pub fn of_id(id: &str) -> Option<&'static Question> {
+    LIST.iter().find(|question| question.id == id)
+}
+
 /// Work that takes longer than a keystroke may.
 #[derive(Clone, Copy, Debug, Default)]
 pub enum Long<'a> {
@@ -181,6 +218,10 @@ pub fn sheet_of(source: Source<'_>) -> Sheet {
 }
 
 impl Question {
+    const fn heading(&self) -> Heading {
+        Heading { id: self.id, place: self.place, title: self.title, ask: self.ask, inputs: self.inputs }
+    }
+
     /// The question with its answer, in the project's own words.
     pub fn section(&self, source: Source<'_>) -> Section {
         let mut rows = (self.deciding)(source);

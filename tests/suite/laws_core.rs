@@ -56,6 +56,16 @@ proptest! {
         prop_assert!((found - rounded).abs() <= 1e-12 * rounded.abs(), "{} is read as {}", shown, found);
     }
 
+    /// The standard library's reading is the measure: correctly rounded, by its documentation.
+    #[test]
+    fn a_decimal_is_read_to_the_nearest_value(digits in "[0-9]{1,24}", at in 0_usize..25) {
+        let at = at.min(digits.len());
+        let (whole, behind) = digits.split_at(at);
+        let text = format!("{whole}.{behind}");
+        prop_assert_eq!(number::read_decimal(&text), text.parse().ok(), "{}", text);
+        prop_assert_eq!(number::read_decimal(&digits), digits.parse().ok(), "{}", digits);
+    }
+
     #[test]
     fn every_limit_reads_its_own_bounds(at in 0..limits::ALL.len(), share in 0.0..=1.0_f64) {
         let row = limits::ALL[at];

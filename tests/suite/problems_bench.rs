@@ -54,7 +54,7 @@ fn problems_stand_at_their_field() {
     };
     assert_eq!(axle("", "", ""), [""; 0]);
     assert_eq!(axle("10", "2 1/2", ""), [""; 0]);
-    assert_eq!(axle("ten", "2 1/2", ""), ["bench-shaft-turns"]);
+    assert_eq!(axle("plenty", "2 1/2", ""), ["bench-shaft-turns"]);
     assert_eq!(axle("10", "", ""), ["bench-wheel-turns"]);
     assert_eq!(axle("10", "0", ""), ["bench-wheel-turns"]);
     assert_eq!(axle("10", "2", "3"), ["bench-wheel-uncertainty"]);

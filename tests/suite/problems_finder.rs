@@ -123,7 +123,7 @@ fn a_must_that_nothing_meets_names_the_nearest() {
     let nearest = &found.results[0];
     let highest = table.sets.iter().map(|set| set.ratios[0]).fold(0.0, f64::max) * table.axles.last().unwrap().ratio;
     assert!((nearest.figures[0] - highest).abs() < 1e-9, "the nearest to 200 is the lowest first behind the lowest axle");
-    assert!(why::reason(nearest, &found, System::Inch).starts_with("misses what must be: 1st × axle "));
+    assert!(why::reason(nearest, &found, System::Inch).starts_with("misses what must be: 1st gear, overall "));
     assert!(why::summary(&found).contains("nothing meets all that must be; below are the nearest misses"));
 }
 

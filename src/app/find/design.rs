@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use super::wished::Wished;
 use crate::app::notices::Notice;
 use crate::app::state::State;
 use crate::app::widgets::TextField;
@@ -18,7 +19,8 @@ const SHOWN: usize = 5;
 pub(super) fn panel() -> impl IntoView {
     let state = State::here();
     let is_open = RwSignal::new(false);
-    let designs = Memo::new(move |_| is_open.get().then(|| state.brief.with(|brief| brief.as_ref().ok().map(solve_design))).flatten());
+    let brief = Wished::here().brief;
+    let designs = Memo::new(move |_| is_open.get().then(|| brief.with(|brief| brief.as_ref().ok().map(solve_design))).flatten());
     let toggle = move |event: web_sys::Event| is_open.set(event_target::<web_sys::Element>(&event).has_attribute("open"));
     view! {
         <details class="design" id="design" on:toggle=toggle>
@@ -40,7 +42,7 @@ pub(super) fn panel() -> impl IntoView {
 }
 
 fn field(text: DesignText) -> impl IntoView {
-    view! { <TextField field=Field::Design(text) visible_label=true/> }
+    view! { <TextField field=Field::Design(text) visible_label=true problem=Wished::here().problem_of_design(text)/> }
 }
 
 fn layout(state: State) -> impl IntoView {

@@ -3,6 +3,7 @@
 use leptos::html::Select;
 use leptos::prelude::*;
 
+use super::wished::Wished;
 use crate::app::state::State;
 use crate::app::widgets::TextField;
 use crate::app::widgets::select::{layout_select, select};
@@ -50,7 +51,12 @@ fn fields(state: State, row: usize, kind: WishKind) -> AnyView {
         Ends::Both => &[WishText::Least, WishText::Greatest],
     };
     let texts = about.at.map(|_| WishText::At).into_iter().chain(ends.iter().copied());
-    texts.map(|text| view! { <TextField field=Field::Wish(row, text) visible_label=true/> }).collect_view().into_any()
+    texts.map(|text| text_field(row, text)).collect_view().into_any()
+}
+
+fn text_field(row: usize, text: WishText) -> AnyView {
+    let problem = Wished::here().problem_of(row, text);
+    view! { <TextField field=Field::Wish(row, text) visible_label=true problem/> }.into_any()
 }
 
 fn layouts(state: State, row: usize) -> impl IntoView {
@@ -75,7 +81,7 @@ fn strength(state: State, row: usize) -> impl IntoView {
             }
         });
     };
-    let weight = move || (!is_must.get()).then(|| view! { <TextField field=Field::Wish(row, WishText::Weight) visible_label=true/> });
+    let weight = move || (!is_must.get()).then(|| text_field(row, WishText::Weight));
     view! {
         {select(format!("How much wish {} matters", row + 1), &["must be", "wished"], move || usize::from(!is_must.get()), choose)}
         {weight}

@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use crate::app::state::State;
 use crate::app::suggestions::list_of;
-use crate::job::Field;
+use crate::job::{Field, InputProblem};
 
 /// A text of the job, edited where it is read.
 #[component]
@@ -23,12 +23,19 @@ pub fn TextField(
     /// What stands in the blank field, where that is not the table's text.
     #[prop(optional)]
     blank_means: &'static str,
+    /// What is wrong with it, where whoever shows it knows that better than the sheet.
+    #[prop(optional)]
+    problem: Option<Signal<Option<InputProblem>>>,
 ) -> impl IntoView {
     let state = State::here();
     let slug = field.slug();
     let label = if label.is_empty() { state.job.with_untracked(|job| field.label(job).into_owned()) } else { label };
     let number = field.is_number();
-    let problem = Memo::new(move |_| state.wrong_with(field).map(|problem| problem.sentence()));
+    let wrong = move || match problem {
+        Some(own) => own.get().filter(|_| !state.is_blank(field)),
+        None => state.wrong_with(field),
+    };
+    let problem = Memo::new(move |_| wrong().map(|problem| problem.sentence()));
     let taken = Memo::new(move |_| state.job.with(|job| job.taken(field)));
     let typed = Memo::new(move |_| state.job.with(|job| (job.text(field).unwrap_or_default().to_owned(), field.unit(job))));
     let blank =

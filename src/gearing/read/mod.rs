@@ -43,7 +43,7 @@ pub fn constant_of(text: &str, layout: Layout, gears: &[Gear]) -> Result<Option<
 /// # Errors
 /// As [`counts()`]; direct in a two-shaft box; and where it can be two counts as well as one ratio (`11.43`).
 pub fn gear(text: &str, layout: Layout) -> Result<Gear, GearTextError> {
-    if matches!(text.trim().to_lowercase().as_str(), "direct" | "dir" | "d" | "1" | "1:1" | "1/1") {
+    if matches!(text.trim().to_ascii_lowercase().as_str(), "direct" | "dir" | "d" | "1" | "1:1" | "1/1") {
         return if layout == Layout::TwoShaft { Err(GearTextError::DirectInTwoShaft) } else { Ok(Gear::Direct) };
     }
     match (pair(text, layout), printed_ratio(text)) {

@@ -14,7 +14,7 @@ use crate::tyre::OmittedAspect;
 /// The rule of the upshifts in a run.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ShiftBy {
-    /// All together, so that the run takes the least time.
+    /// All shifts of a run together, for the least time.
     Quickest,
     /// Equal thrust before and after.
     Thrust,
@@ -128,7 +128,7 @@ options! {
         Self::EightyTwo, "82", "82";
     }
 
-    Drive, Taken(Defaults::drive().value) {
+    Drive, Taken(Defaults::drive(false).value) {
         Self::Rear, "rear", "rear wheels";
         Self::Front, "front", "front wheels";
         Self::All, "all", "all wheels";

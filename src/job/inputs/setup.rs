@@ -3,7 +3,7 @@
 use super::{Kind, Row, inputs, no_unit, notation, quantity, teeth, words};
 use crate::gearing::geometry::Cut;
 use crate::job::{Inside, Setup, Shaft};
-use crate::units::{Angle, Length, Measured, System, limits};
+use crate::units::{Angle, Length, Measured, System, limits, number};
 
 inputs! {
     /// The texts of one setup. Places are counted from 0.
@@ -80,7 +80,7 @@ inputs! {
 
 /// The unit of a tyre that is typed as a length alone; a size has its own.
 fn bare_length(text: &str, system: System) -> Option<&'static str> {
-    text.trim().parse::<f64>().ok().map(|_| Length::usual(system).symbol)
+    number::read_decimal(text.trim()).map(|_| Length::usual(system).symbol)
 }
 
 /// What a bare number is: a diametral pitch, or a module.

@@ -34,6 +34,13 @@ pub struct Speedo {
     pub tap: Option<Tap>,
 }
 
+impl Default for SpeedoShared {
+    /// As where nothing is typed.
+    fn default() -> Self {
+        Self { dial: None, band: None, check: None, in_stock: false, units: System::Inch }
+    }
+}
+
 impl SpeedoShared {
     /// Reads what all setups share; what cannot be read goes to `problems`.
     pub fn read(job: &Job, problems: &mut Vec<InputProblem>) -> Self {

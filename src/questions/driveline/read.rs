@@ -29,6 +29,13 @@ pub struct Shafts {
     pub material: Option<TubeMaterial>,
 }
 
+impl Default for DrivelineShared {
+    /// As where nothing is typed.
+    fn default() -> Self {
+        Self { at: None, is_blank: true, margin: None }
+    }
+}
+
 impl DrivelineShared {
     /// Reads what all setups share.
     pub fn read(job: &Job, problems: &mut Vec<InputProblem>) -> Self {

@@ -9,6 +9,10 @@ pub mod sentence;
 use super::{Drawn, Input, Place, Question};
 use crate::job::JobField;
 
+/// Its first picture.
+pub const LADDER: Drawn =
+    Drawn { id: "gear-ladder", tab: "Ladder", draw: |source, focus| Some(Box::new(pictures::ladder(source, focus))), press: None };
+
 /// The question.
 pub const QUESTION: Question = Question {
     id: "gears",
@@ -23,7 +27,7 @@ pub const QUESTION: Question = Question {
     rows: rows::rows,
     rests: rests::rests,
     pictures: &[
-        Drawn { id: "gear-ladder", tab: "Ladder", draw: |source, focus| Some(Box::new(pictures::ladder(source, focus))), press: None },
+        LADDER,
         Drawn {
             id: "gear-shifts",
             tab: "Shift chart",

@@ -6,15 +6,15 @@ use crate::gearing::teeth::decimal;
 use crate::gearing::{Gear, Idler, Layout, Mesh, PrintedRatio, Ratio, Reverse, ReverseGears, write};
 use crate::job::SetupField;
 use crate::questions::Analysis;
-use crate::questions::entries as typed;
 use crate::questions::needs::uncounted_or;
 use crate::questions::{Source, Station, needs_behind};
+use crate::questions::{case, entries as typed};
 use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
 use crate::units::number;
 
 mod table;
 
-pub use table::deciding;
+pub use table::{deciding, deciding_without_engine};
 
 /// Source of every ratio of a train.
 const TRAIN: &str = "ratio of a gear train: product of driven teeth over product of driving teeth (any textbook of the theory of machines)";
@@ -33,6 +33,7 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
     }));
     rows.push(source.row("drops", "Upshift drop, rpm lost", drops_cell));
     rows.push(source.row("sums", "Tooth sums", sums_cell));
+    rows.extend(case::row(source));
     rows.push(source.row("overall", "Overall ratios", overall_cell));
     rows.push(source.row("first-overall", "1st gear, overall", first_overall_cell));
     rows.push(source.row("spread", "1st ÷ top", spread_cell));
@@ -212,7 +213,7 @@ fn sums_cell(analysis: &Analysis) -> Cell {
     Cell::line(line).and([if apart > SUM_TOLERANCE {
         Piece::caution(format!("{apart} teeth apart: these pairs cannot share one centre distance, count again or look for mixed parts"))
     } else {
-        Piece::good("within what profile shift takes up")
+        Piece::words("within what profile shift takes up")
     }])
 }
 

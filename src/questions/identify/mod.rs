@@ -2,11 +2,17 @@
 
 pub mod answer;
 pub mod read;
+pub mod rests;
 pub mod rows;
 
 use super::{Group, Input, Place, Question};
 pub use crate::gearing::identify::ladder::LadderSearch;
-use crate::job::{BenchField, JobChoice, JobField};
+use crate::job::{BenchField, InputProblem, Job, JobChoice, JobField};
+
+/// What is wrong with what is typed at the bench.
+pub fn problems(job: &Job) -> Vec<InputProblem> {
+    read::Evidence::of(&job.bench).problems
+}
 
 const fn text(field: BenchField) -> Input {
     Input::Text(JobField::Bench(field))
@@ -61,6 +67,6 @@ pub const QUESTION: Question = Question {
     answer: rows::said::answer,
     deciding: rows::deciding,
     rows: rows::rows,
-    rests: |_| Vec::new(),
+    rests: rests::rests,
     pictures: &[],
 };

@@ -3,11 +3,13 @@
 use crate::gearing::identify::counts::Counted;
 use crate::gearing::identify::ladder::Wish;
 use crate::gearing::identify::printed::{self, Figure};
-use crate::gearing::identify::reading::{Interval, Reading, ReadingError, by_eye, turns};
+use crate::gearing::identify::reading::{Interval, Reading, ReadingError, by_eye};
+use crate::gearing::identify::slips;
+use crate::gearing::identify::spoken::spoken;
 use crate::gearing::identify::turns::Turned;
 use crate::gearing::part::Part;
 use crate::gearing::read::{self, GearTextError};
-use crate::gearing::{Layout, Teeth};
+use crate::gearing::{Layout, Ratio, Teeth};
 use crate::job::choice::Wheels;
 use crate::job::inputs::Kept;
 use crate::job::{Bench, BenchField, InputProblem};
@@ -32,6 +34,8 @@ pub struct Evidence {
     pub limits: [u16; 2],
     /// The ratios that turning the axle leaves.
     pub axle: Option<Interval>,
+    /// Whether one wheel of the axle was held.
+    pub is_wheel_held: bool,
     /// What cannot be read, by field.
     pub problems: Vec<InputProblem>,
 }
@@ -48,8 +52,14 @@ impl Evidence {
             printed: printed(bench, &mut problems),
             limits: limits(bench, &mut problems),
             axle: axle(bench, &mut problems),
+            is_wheel_held: bench.wheel.value() == Some(Wheels::OneHeld),
             problems,
         }
+    }
+
+    /// How the axle was turned.
+    pub fn axle_turned(&self) -> slips::Turned {
+        if self.is_wheel_held { slips::Turned::AxleHeld } else { slips::Turned::Axle }
     }
 
     /// Whether anything is known of a box.
@@ -59,7 +69,7 @@ impl Evidence {
 }
 
 /// The text of a field.
-fn text(bench: &Bench, field: BenchField) -> &str {
+pub(super) fn text(bench: &Bench, field: BenchField) -> &str {
     field.kept(bench).map_or("", Kept::text)
 }
 
@@ -125,10 +135,13 @@ fn reading(bench: &Bench, [turned, gave, uncertainty]: [BenchField; 3], problems
     if is_blank(turned) && is_blank(gave) {
         return None;
     }
-    let mut read = |field: BenchField| turns(text(bench, field)).map_err(|why| problems.push(Problem::stop(field.into(), &why))).ok();
+    let mut read = |field: BenchField| spoken(text(bench, field)).map_err(|why| problems.push(Problem::stop(field.into(), &why))).ok();
     let (from, to) = (read(turned), read(gave));
-    let uncertain = if is_blank(uncertainty) { Some(by_eye()) } else { read(uncertainty) };
-    let reading = Reading::new(from?, to?, uncertain?);
+    let typed = if is_blank(uncertainty) { Some(None) } else { read(uncertainty).map(|typed| Some(typed.turns)) };
+    let (from, to, typed) = (from?, to?, typed?);
+    let uncertain = typed.or(to.uncertainty).unwrap_or_else(by_eye);
+    let exact = Ratio::from_integer(0);
+    let reading = Reading::with_uncertainties(from.turns, to.turns, from.uncertainty.unwrap_or(exact), uncertain);
     reading.map_err(|why| problems.push(Problem::stop(at_fault(&why, [turned, gave, uncertainty]).into(), &why))).ok()
 }
 

@@ -3,12 +3,13 @@
 pub mod answer;
 pub mod pictures;
 pub mod read;
+pub mod rests;
 pub mod rows;
+pub mod sentence;
 
 use super::deciding::chosen;
 use super::{Drawn, Input, Place, Question};
 use crate::job::{JobChoice, JobField};
-use crate::sheet::Said;
 
 /// The question.
 pub const QUESTION: Question = Question {
@@ -25,10 +26,10 @@ pub const QUESTION: Question = Question {
     ],
     groups: &[],
     station: rows::station,
-    answer: |_| Said::default(),
+    answer: sentence::said,
     deciding: |source| chosen(rows::rows(source), &["cluster", "fastest", "idle", "meshes", "sync-", "contact"]),
     rows: rows::rows,
-    rests: |_| Vec::new(),
+    rests: rests::rests,
     pictures: &[
         Drawn {
             id: "gear-train",

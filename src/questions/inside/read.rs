@@ -50,6 +50,13 @@ pub struct Inside {
     pub unsynchronised: Vec<usize>,
 }
 
+impl Default for InsideShared {
+    /// As where nothing is typed, a shift rpm included.
+    fn default() -> Self {
+        Self { setup: None, selected: Selected::Gear(1), at: None, shift_time: unit::SECOND.of(0.25), lining: None }
+    }
+}
+
 impl InsideShared {
     /// Reads what is looked at; `shift` stands in for a blank input speed.
     pub fn read(job: &Job, shift: Option<AngularVelocity>, problems: &mut Vec<InputProblem>) -> Self {

@@ -5,6 +5,8 @@ mod downshifts;
 mod speeds;
 mod synchronisers;
 
+pub(super) use synchronisers::lining_words;
+
 use crate::gearing::speeds::Selected;
 use crate::job::SetupField;
 use crate::questions::entries::entry;

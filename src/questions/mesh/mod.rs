@@ -1,6 +1,7 @@
 //! Will it mesh? Parts of several sets together in one case.
 
 pub mod answer;
+pub mod rests;
 pub mod rows;
 
 use super::{Input, Place, Question};
@@ -22,6 +23,6 @@ pub const QUESTION: Question = Question {
     answer: rows::answer,
     deciding: rows::rows,
     rows: |_| Vec::new(),
-    rests: |_| Vec::new(),
+    rests: rests::rests,
     pictures: &[],
 };

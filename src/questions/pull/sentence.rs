@@ -42,13 +42,7 @@ fn first_needs(source: Source<'_>) -> Option<String> {
 }
 
 /// What a setup needs before it can be run.
-pub(super) const WANTS: [Want<'static>; 5] = [
-    ("the missing tooth counts", &|analysis| analysis.gears().ladder.is_none()),
-    ("the ring and pinion", &|analysis| analysis.setup.final_drive.is_none()),
-    ("the extra stages", &|analysis| analysis.setup.stages.is_none()),
-    ("the tyre", &|analysis| analysis.setup.tyre.is_none()),
-    ("the tread worn off", &|analysis| analysis.setup.tyre.is_some() && analysis.setup.rolling.is_none()),
-];
+pub(super) const WANTS: [Want<'static>; 5] = missing::ON_THE_ROAD;
 
 fn lacking(source: Source<'_>) -> Option<String> {
     missing::said(source, &WANTS, "its times")

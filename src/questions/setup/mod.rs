@@ -103,11 +103,21 @@ impl Setup {
 }
 
 impl Conditions {
-    /// Reads what all setups of a job share.
-    pub fn of(job: &Job) -> Self {
-        let mut problems = job.unknown_choices(|choice| matches!(choice, Choice::Job(_)));
+    /// Reads shift and cruise alone; the rest is as where nothing is typed.
+    pub fn of_road(job: &Job) -> Self {
+        let mut problems = Vec::new();
         let shift = keep(&mut problems, JobField::Shift, job.shift.read(&limits::SHIFT_SPEED));
         let cruise = keep(&mut problems, JobField::Cruise, job.cruise.read(&limits::CRUISE_SPEED));
+        let (inside, pull, speedo) = (InsideShared::default(), Pull::default(), SpeedoShared::default());
+        Self { shift, cruise, inside, pull, speedo, driveline: DrivelineShared::default(), problems }
+    }
+
+    /// Reads what all setups of a job share.
+    pub fn of(job: &Job) -> Self {
+        let road = Self::of_road(job);
+        let (shift, cruise) = (road.shift, road.cruise);
+        let mut problems = job.unknown_choices(|choice| matches!(choice, Choice::Job(_)));
+        problems.extend(road.problems);
         let speedo = SpeedoShared::read(job, &mut problems);
         let pull = Pull::read(job, shift, &mut problems);
         let inside = InsideShared::read(job, shift, &mut problems);
@@ -118,17 +128,34 @@ impl Conditions {
 
 /// Reads every setup of a job, in the order of its columns.
 pub fn read_all(job: &Job) -> Vec<Setup> {
+    let mut setups = read_each(job, read_one);
+    for setup in &mut setups {
+        setup.problems.extend(job.unknown_choices(|choice| matches!(choice, Choice::Setup(id, _) if id == setup.id)));
+    }
+    setups
+}
+
+/// Reads gears, axle and tyre of every setup of a job, in the order of its columns.
+pub fn read_drive_of_all(job: &Job) -> Vec<Setup> {
+    read_each(job, read_drive)
+}
+
+fn read_each(job: &Job, read: fn(&job::Setup, char, OmittedAspect) -> Setup) -> Vec<Setup> {
     let omitted = tyres::omitted_aspect(job);
-    let read = |(column, typed): (usize, &job::Setup)| {
-        let mut setup = read_one(typed, Job::letter(column), omitted);
-        setup.problems.extend(job.unknown_choices(|choice| matches!(choice, Choice::Setup(id, _) if id == typed.id)));
-        setup
-    };
-    job.setups.iter().enumerate().map(read).collect()
+    job.setups.iter().enumerate().map(|(column, typed)| read(typed, Job::letter(column), omitted)).collect()
 }
 
 /// Reads one setup.
 pub fn read_one(typed: &job::Setup, letter: char, omitted: OmittedAspect) -> Setup {
+    let mut setup = read_drive(typed, letter, omitted);
+    setup.inside = Inside::read(typed, &mut setup.problems);
+    setup.speedo = Speedo::read(typed, &mut setup.problems);
+    setup.shaft = Shafts::read(typed, &mut setup.problems);
+    setup
+}
+
+/// Reads gears, axle and tyre of one setup; the rest is as where nothing is typed.
+fn read_drive(typed: &job::Setup, letter: char, omitted: OmittedAspect) -> Setup {
     let mut problems = Vec::new();
     let id = typed.id;
     let layout = typed.gearbox.layout;
@@ -139,9 +166,6 @@ pub fn read_one(typed: &job::Setup, letter: char, omitted: OmittedAspect) -> Set
     let final_drive = keep(&mut problems, (id, SetupField::FinalDrive), read::final_drive(&typed.final_drive));
     let stages = read_stages(typed, &mut problems);
     let (tyre, rolling) = tyres::read(typed, omitted, &mut problems);
-    let inside = Inside::read(typed, &mut problems);
-    let speedo = Speedo::read(typed, &mut problems);
-    let shaft = Shafts::read(typed, &mut problems);
     Setup {
         id: typed.id,
         letter,
@@ -155,9 +179,9 @@ pub fn read_one(typed: &job::Setup, letter: char, omitted: OmittedAspect) -> Set
         stages,
         tyre,
         rolling,
-        inside,
-        speedo,
-        shaft,
+        inside: Inside::default(),
+        speedo: Speedo::default(),
+        shaft: Shafts::default(),
         problems,
     }
 }

@@ -89,7 +89,7 @@ impl Lining {
     /// # Errors
     /// When the text is not four numbers above nothing.
     pub fn read(text: &str) -> Result<Self, LimitsError> {
-        let number = |part: &str| part.replace(',', ".").parse::<f64>().ok().filter(|value| *value > 0.0 && value.is_finite());
+        let number = |part: &str| number::read_decimal(&part.replace(',', ".")).filter(|value| *value > 0.0);
         let numbers: Option<Vec<f64>> = text.split_whitespace().map(number).collect();
         match numbers.as_deref() {
             Some([sliding_m_per_s, pressure_n_per_mm2, work_j_per_mm2, power_w_per_mm2]) => Ok(Self {

@@ -23,3 +23,4 @@ mod setups;
 mod shelf_kept;
 mod sizes;
 mod speedometer;
+mod typing;

@@ -99,7 +99,7 @@ fn cell(source: Source<'_>, analysis: &Analysis, from: usize, to: usize) -> Cell
 /// The rows in which the cones are typed, and what the lining is allowed.
 pub(super) fn typed_rows(source: Source<'_>) -> [Row; 4] {
     let row = |label: &str, field: InsideField| typed_row(source, label, SetupField::Inside(field), "");
-    let lining = source.row("lining", "Limits of the lining", |_| lining_cell(source.conditions.inside.lining));
+    let lining = source.row("lining", "Limits of the lining", |_| lining_cell(source.conditions.inside.lining.as_ref()));
     [
         typed_row(source, "Gears without a synchroniser", SetupField::Unsynchronised, "none"),
         row("Mean diameter of the cones", InsideField::ConeDiameter),
@@ -108,19 +108,23 @@ pub(super) fn typed_rows(source: Source<'_>) -> [Row; 4] {
     ]
 }
 
-fn lining_cell(lining: Option<Lining>) -> Cell {
+fn lining_cell(lining: Option<&Lining>) -> Cell {
     let Some(lining) = lining else { return Cell::absent("not judged: choose a lining") };
+    let cell = Cell::line([Piece::words(lining_words(lining))]);
+    if lining.name == Lining::OWN { cell } else { cell.and([Piece::words(Lining::SOURCE)]) }
+}
+
+/// The pairing of a lining and its limits.
+pub(in crate::questions::inside) fn lining_words(lining: &Lining) -> String {
     let shown = |value: f64| number::show(value, 2);
-    let words = format!(
+    format!(
         "{}: sliding {} m/s, pressure {} N/mm², work {} J/mm², power {} W/mm²",
         lining.name,
         shown(lining.sliding_m_per_s),
         shown(lining.pressure_n_per_mm2),
         shown(lining.work_j_per_mm2),
         shown(lining.power_w_per_mm2)
-    );
-    let cell = Cell::line([Piece::words(words)]);
-    if lining.name == Lining::OWN { cell } else { cell.and([Piece::words(Lining::SOURCE)]) }
+    )
 }
 
 fn torque_unit(source: Source<'_>) -> &'static crate::units::Unit<Torque> {
