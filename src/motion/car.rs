@@ -160,7 +160,8 @@ pub struct Car {
 pub struct Defaults;
 
 /// Source of rolling resistance over speed.
-const ROLLING_SOURCE: &str = "f = 0.01·(1 + v/147 ft/s) on a paved road (Mannering, Kilareski and Washburn, Principles of Highway Engineering, ch. 2, from memory)";
+const ROLLING_SOURCE: &str =
+    "f = 0.01·(1 + v/147 ft/s) on a paved road (Mannering, Kilareski and Washburn, Principles of Highway Engineering, ch. 2, from memory)";
 
 impl Defaults {
     /// Rear drive; front drive where input and output lie on two shafts.

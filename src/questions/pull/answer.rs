@@ -2,8 +2,8 @@
 //!
 //! Thrust needs engine and gears alone; runs, grades and top speed need the car's mass too. Each answer is there as soon as it can be.
 
-use crate::gearing::{Layout, Ratio};
 use crate::gearing::teeth::decimal;
+use crate::gearing::{Layout, Ratio};
 use crate::motion::compare::{self, Facts, Question};
 use crate::motion::cruise::{self, Cruise};
 use crate::motion::grade::{self, Steepest};
@@ -14,8 +14,8 @@ use crate::motion::shift::{self, Rule, Shift, ShiftCost};
 use crate::motion::top_speed::{self, TopSpeed};
 use crate::motion::{self, MotionError, Vehicle};
 use crate::questions::{Conditions, Setup};
-use crate::units::common::{metres, metres_per_second, rpm};
 use crate::units::Velocity;
+use crate::units::common::{metres, metres_per_second, rpm};
 
 /// What engine, car and gears do together.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -103,7 +103,6 @@ impl Pull {
     }
 
     fn with_car(thrust: motion::Pull, vehicle: Vehicle, conditions: &Conditions) -> Self {
-        let typed = &conditions.pull;
         let facts = compare::facts(&vehicle, &question(conditions));
         let many = thrust.gears().len();
         Self {

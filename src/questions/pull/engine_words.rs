@@ -79,7 +79,11 @@ fn done(done: &Done) -> String {
         Done::Reversed => "The rows went from the highest rpm down and were turned round.".into(),
         Done::Sorted => "The rows were put in order of rpm.".into(),
         Done::OneSweep { rising, left_out } => {
-            format!("One pull was taken, the {} one; {} of the others left out.", if *rising { "rising" } else { "falling" }, rows(*left_out))
+            format!(
+                "One pull was taken, the {} one; {} of the others left out.",
+                if *rising { "rising" } else { "falling" },
+                rows(*left_out)
+            )
         }
         Done::Averaged { rows: many } => format!("{} at a repeated rpm averaged.", rows(*many)),
         Done::AtRestLeftOut { rows: many } => format!("{} at standstill left out.", rows(*many)),

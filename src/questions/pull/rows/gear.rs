@@ -45,7 +45,8 @@ pub(super) fn cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell
             let why = bound_words(analysis, top.bound);
             let fastest = analysis.pull().facts.as_ref().and_then(|facts| facts.top).is_some_and(|best| best.gear == gear + 1);
             let figure = if fastest { figure.big() } else { figure };
-            let cell = Cell::line([figure.by("highest speed at which thrust covers road load", why.clone(), BALANCE).into(), Piece::words(why)]);
+            let cell =
+                Cell::line([figure.by("highest speed at which thrust covers road load", why.clone(), BALANCE).into(), Piece::words(why)]);
             if fastest { cell.and([Piece::good("top speed of the car")]) } else { cell }
         }
         None => Cell::absent("cannot hold any speed on the level"),
