@@ -21,6 +21,11 @@ use crate::part;
 use crate::questions::{self, Input, OnShelf, Question, Shelves};
 use crate::sheet::{Cell, Entry};
 
+/// Makes the card of a figure: of which setup, by which key, beside which cell.
+type Card = fn(State, SetupId, String, Memo<Option<Same<Cell>>>) -> AnyView;
+/// Makes the ways to save a picture: under which name, what it shows, whether they are open.
+type Saving = fn(State, Signal<&'static str>, Memo<Option<Shown>>, RwSignal<bool>) -> AnyView;
+
 /// What reads and writes on the device.
 #[derive(Clone, Copy)]
 pub struct Keeper {
@@ -61,7 +66,7 @@ pub struct Answers {
     /// The place of the bench.
     pub bench: fn() -> AnyView,
     /// The inputs of a question that are more than a line of text.
-    pub input: fn(&Input) -> AnyView,
+    pub input: fn(Input) -> AnyView,
     /// The further inputs of the question of an id.
     pub groups: fn(&str) -> AnyView,
     /// What stands folded below the question of an id.
@@ -71,7 +76,7 @@ pub struct Answers {
     /// A part that was found, and the setups that can take it.
     pub offer: fn(&catalogue::Entry) -> AnyView,
     /// The card of a figure that was pressed.
-    pub card: fn(State, SetupId, String, Memo<Option<Same<Cell>>>) -> AnyView,
+    pub card: Card,
 }
 
 part! {
@@ -113,7 +118,7 @@ pub struct Desk {
     /// The figures behind a picture.
     pub as_table: fn(Memo<Option<Shown>>) -> AnyView,
     /// The ways to save a picture.
-    pub saving: fn(State, Signal<&'static str>, Memo<Option<Shown>>, RwSignal<bool>) -> AnyView,
+    pub saving: Saving,
 }
 
 part! {

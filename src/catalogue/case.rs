@@ -119,7 +119,7 @@ fn misfit_of_teeth(set: &CaseNeeds, other: &CaseNeeds) -> Option<Misfit> {
 }
 
 impl CaseFit {
-    /// The answer in a few words, the other called by its letter: `not A’s case: 54 to 55`.
+    /// The answer in a few words, the other called by its letter: `not A’s case: tooth sum 54, not 55`.
     pub fn words(&self, letter: char) -> String {
         match self {
             Self::Named { family } => format!("same case: {family}"),
@@ -159,10 +159,10 @@ impl Misfit {
         }
     }
 
-    /// The reason in a few words: `54 to 55`.
+    /// The reason in a few words: `tooth sum 54, not 55`.
     pub fn words(&self) -> String {
         match self {
-            Self::Sums { of, other } => format!("{} to {}", span(*of), span(*other)),
+            Self::Sums { of, other } => format!("tooth sum {}, not {}", span(*of), span(*other)),
             Self::Layout { layout } => layout.words().into(),
             Self::Pitch { .. } => "another pitch".into(),
             Self::Family { family } => family.clone(),
@@ -170,7 +170,7 @@ impl Misfit {
     }
 }
 
-/// `55`, or `54–55` where the pairs of a set differ.
+/// `55`, or `54 to 55` where the pairs of a set differ.
 fn span((least, greatest): (u16, u16)) -> String {
     if least == greatest { least.to_string() } else { format!("{least} to {greatest}") }
 }

@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use super::choice::{Chosen, TurnedGear, Wheels};
 use crate::gearing::Layout;
+use crate::units::Typed;
 
 /// The texts of the bench, and what is chosen there. Whatever is blank is left out of a file.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -56,6 +57,15 @@ pub struct Bench {
     /// How uncertain those are; blank for a reading by eye.
     #[serde(skip_serializing_if = "String::is_empty")]
     pub wheel_uncertainty: String,
+    /// What is stamped on an axle or its tag.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub tag: String,
+    /// Turns of the speedometer's cable over a measured stretch.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub cable: Typed,
+    /// Turns over a distance that stand on the dial.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub dial: Typed,
     /// Printed ratios, lowest gear first.
     #[serde(skip_serializing_if = "String::is_empty")]
     pub ladder: String,

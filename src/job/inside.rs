@@ -49,6 +49,21 @@ pub struct Inside {
     pub cone_diameter: Typed,
     /// Width of the lining.
     pub cone_width: Typed,
+    /// The angle of the cones to the shaft.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub cone_angle: Typed,
+    /// The friction of the cones.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub cone_friction: Typed,
+    /// How many cones of a synchroniser work at once; blank for one.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub cones: String,
+    /// The outer diameter of the clutch plate.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub clutch_diameter: Typed,
+    /// The pairs that are cut otherwise: `1st 8 DP 0°; R 7 DP; 2nd x 0.3`; blank for none.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub pair_cuts: Typed,
     /// The gears without a synchroniser: `1`, `1 2` or blank for none.
     pub unsynchronised: String,
 }

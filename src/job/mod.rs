@@ -5,7 +5,7 @@
 //! [`history`] undoes and redoes; [`mod@file`] writes and reads it, old versions included; [`demo`] is the invented first job.
 //! [`book`] is the book of jobs, [`listing`] its list, [`backup`] the whole book in a file; [`link`] carries a job in a link,
 //! [`incoming`] tells what a file from outside holds;
-//! [`wishes`] is what the customer asks for, [`line`] fills a box from one line.
+//! [`wishes`] is what the customer asks for, [`mod@line`] fills a box from one line.
 //! Nothing here parses a figure: that is the next room's, [`crate::questions`].
 
 pub mod backup;

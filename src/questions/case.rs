@@ -4,12 +4,15 @@ use super::alike::{listed, say};
 use super::{Known, Shelves, Source};
 use crate::catalogue::Entry;
 use crate::catalogue::case::{CaseFit, CaseNeeds, fit};
-use crate::gearing::Gearbox;
+use crate::gearing::check::SUM_TOLERANCE;
+use crate::gearing::geometry::pair_cuts::PairAt;
+use crate::gearing::{Gearbox, Mesh};
 use crate::job;
 use crate::questions::Analysis;
 use crate::sheet::said::mark;
 use crate::sheet::{Cell, Piece, Row};
-use crate::units::Length;
+use crate::units::common::in_millimetres;
+use crate::units::{Length, number};
 
 /// What setup A asks of its case; none where it has no gears yet.
 pub fn of_first(source: Source<'_>) -> Option<CaseNeeds> {
@@ -117,4 +120,38 @@ pub fn said(source: Source<'_>) -> Option<String> {
         said.push(format!("{} {not}{} ({})", mark(column), into(&said), misfit.reason()));
     }
     (!said.is_empty()).then(|| format!("{}.", said.join("; ")))
+}
+
+/// The distances of the shafts that the pairs of a box ask for without profile shift.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Centres {
+    least: Length,
+    greatest: Length,
+    /// Whether profile shift takes up what they differ by.
+    pub agree: bool,
+}
+
+impl Centres {
+    /// `71.2 to 71.9 mm`.
+    pub fn words(&self) -> String {
+        let [least, greatest] = [self.least, self.greatest].map(|length| number::show(in_millimetres(length), 1));
+        if least == greatest { format!("{least} mm") } else { format!("{least} to {greatest} mm") }
+    }
+}
+
+/// The centre distances of a box of which a pair is cut otherwise; none where all are cut alike, so that tooth sums tell it.
+///
+/// Two agree within a normal module: what a pair takes up by shifting its profiles (see [`SUM_TOLERANCE`]).
+pub fn centres(analysis: &Analysis) -> Option<Centres> {
+    let inside = &analysis.setup.inside;
+    let pairs: Vec<(PairAt, Mesh)> =
+        analysis.inside().pairs.iter().map(|pair| (pair.gear.map_or(PairAt::Constant, PairAt::Gear), pair.mesh)).collect();
+    if !pairs.iter().any(|(at, _)| inside.is_cut_otherwise(*at)) {
+        return None;
+    }
+    let centres = pairs.iter().map(|(at, mesh)| inside.reference_centre(*at, *mesh)).collect::<Option<Vec<Length>>>()?;
+    let least = centres.iter().copied().reduce(Length::min)?;
+    let greatest = centres.iter().copied().reduce(Length::max)?;
+    let module = inside.cut.as_ref()?.normal_module();
+    Some(Centres { least, greatest, agree: greatest - least <= module * f64::from(SUM_TOLERANCE) / 2.0 })
 }

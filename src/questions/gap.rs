@@ -62,6 +62,11 @@ pub enum Gap {
         /// How many gears it has.
         gears: usize,
     },
+    /// A number of cones that no synchroniser has.
+    NoCones {
+        /// What was typed.
+        text: String,
+    },
     /// More speeds than there are rows for.
     TooManySpeeds {
         /// How many are timed.
@@ -88,6 +93,7 @@ impl Explain for Gap {
             Self::AngleWithoutPitch { angle } => format!("the {angle} is not used: module or pitch is not given"),
             Self::IdlerAlone => "the idler is not used: the outer gears of reverse are not given".into(),
             Self::NoGearOfBox { text, gears } => format!("“{text}” is no gear of this box, which has {gears}: it is left out"),
+            Self::NoCones { text } => format!("“{text}” is not a number from 1 to 3: one cone is taken"),
             Self::TooManySpeeds { most } => format!("only the first {most} speeds are timed"),
         }
     }
@@ -107,6 +113,7 @@ impl Explain for Gap {
             Self::AngleWithoutPitch { .. } => "type module or pitch as well, or clear the angle",
             Self::IdlerAlone => "type the outer gears of reverse, such as 33/16, or clear the idler",
             Self::NoGearOfBox { .. } => "type the numbers of its gears parted by blanks, such as 1 2, or nothing where every gear has one",
+            Self::NoCones { .. } => "type 1, 2 or 3",
             Self::TooManySpeeds { .. } => "take out the speeds that matter less",
         }
         .into()

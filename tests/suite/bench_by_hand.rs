@@ -8,13 +8,14 @@ use layshaft::gearing::identify::reading::Interval;
 use layshaft::gearing::identify::settle::by_wheel;
 use layshaft::gearing::identify::slips::{Slip, Turned, slip};
 use layshaft::gearing::identify::spoken::{Spoken, spoken};
+use layshaft::gearing::identify::tag::meanings;
 use layshaft::gearing::part::Part;
 use layshaft::gearing::{FinalDrive, Layout, Mesh, Ratio, Teeth};
 use layshaft::job::{Bench, Job, demo};
 use layshaft::problem::Explain;
 use layshaft::questions::build;
 use layshaft::sheet::Words;
-use layshaft::units::{System, number};
+use layshaft::units::{System, Typed, number};
 
 use crate::any_job::figures as figures_of;
 
@@ -22,6 +23,11 @@ use crate::any_job::figures as figures_of;
 fn answer(bench: Bench, id: &str) -> String {
     let job = Job { bench, ..demo::empty(System::Inch) };
     build(&job, Words::Us).sections.into_iter().find(|section| section.id == id).map(|section| section.answer.plain()).unwrap()
+}
+
+/// What Identify answers in a job.
+fn answer_of(job: &Job) -> String {
+    build(job, Words::Us).sections.into_iter().find(|section| section.id == "identify").map(|section| section.answer.plain()).unwrap()
 }
 
 #[track_caller]
@@ -176,4 +182,46 @@ fn pairs_cut_otherwise_are_read() {
     ] {
         assert_eq!(read(text).unwrap_err().what(), what);
     }
+}
+
+#[test]
+fn tags_are_read_in_either_order_and_in_part() {
+    let read = |text: &str| -> Vec<String> {
+        let shown = |drive: &FinalDrive| match drive {
+            FinalDrive::Pair(mesh) => format!("{}/{}", mesh.driven, mesh.driver),
+            FinalDrive::Plain(ratio) => ratio.to_string(),
+        };
+        meanings(text).unwrap().iter().map(shown).collect()
+    };
+    for text in ["10/43", "43 10", "43:10", "4310", "1043"] {
+        assert_eq!(read(text), ["43/10"], "{text}");
+    }
+    // 3.54 = 177/50, 3.27 = 327/100.
+    assert_eq!([read("3 54"), read("354"), read("3.54")].concat(), ["177/50", "177/50", "177/50"]);
+    assert_eq!(read("3L27"), ["327/100"]);
+    // 46 over 10 to 19: 4.60 down to 2.42, all of them usual.
+    assert_eq!(read("46 1?").len(), 10);
+    assert_eq!(read("9 41"), ["41/9"]);
+    assert_eq!(read(""), Vec::<String>::new());
+    for nonsense in ["12", "banana", "99 99 99", "1.2.3", "????"] {
+        assert!(meanings(nonsense).is_err() || nonsense == "????", "{nonsense}");
+    }
+    let job = Job { bench: Bench { tag: "10/43".into(), ..Bench::default() }, ..demo::empty(System::Inch) };
+    let section = build(&job, Words::Us).sections.into_iter().find(|section| section.id == "identify").unwrap();
+    assert_eq!(section.answer.plain(), "The tag says 43/10 (4.30): a tag outlives a change of gears, so turn the axle to be sure.");
+}
+
+/// 9 1/2 turns in 52.8 ft, a hundredth of a mile, are 950 a mile. Setup A rolls 73.9685 in, 63,360 ÷ 73.9685 = 856.58 turns a mile;
+/// its speedometer gears are 8 and 28: 950 ÷ 856.58 × 28 ÷ 8 = 3.8817.
+#[test]
+fn the_cable_tells_the_axle() {
+    let mut job = demo::job();
+    job.bench = Bench { cable: Typed::new("9 1/2 in 52.8 ft", System::Inch), ..Bench::default() };
+    let sheet = build(&job, Words::Us);
+    let found = figures_of(&sheet, 0).find(|figure| figure.key == "identify.cable.ratio").map(|figure| figure.value).unwrap();
+    assert!((found - 3.881_7).abs() < 2e-4, "{found}");
+    let section = sheet.sections.iter().find(|section| section.id == "identify").unwrap();
+    assert!(section.answer.plain().starts_with("By the cable the axle is about 3.88, with the tire and gears of setup A."));
+    job.bench = Bench { dial: Typed::new("950", System::Inch), ..Bench::default() };
+    assert!(answer_of(&job).starts_with("If the dial reads true the axle is about 3.88"));
 }

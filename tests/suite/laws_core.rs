@@ -134,6 +134,9 @@ fn by_name(job: &Job) -> Vec<(String, Vec<String>)> {
     let mut job = job.clone();
     // That wish is about setup A by its letter.
     job.wishes.rows.retain(|wish| wish.kind != WishKind::KeepTyre);
+    // So is what the cable tells of an axle, and whether mixed parts go into a case.
+    (job.bench.cable, job.bench.dial) = Default::default();
+    job.bench.mix_cluster.clear();
     let mut sheet = build(&job, Words::Us);
     let (bench, compared): (Vec<_>, Vec<_>) = sheet.sections.into_iter().partition(|section| section.place == Place::Bench);
     sheet.sections = compared;

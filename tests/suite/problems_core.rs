@@ -126,7 +126,8 @@ fn mixed_parts_and_swapped_gears_are_a_caution_in_their_row_and_not_a_stop() {
         gears.cautions().filter(|(column, ..)| *column == Some(at)).map(|(_, _, verdict)| verdict.text.clone()).collect::<Vec<_>>()
     };
     assert!(sentences(&layouts(), 1).contains(
-        &"12 teeth apart: these pairs cannot share one centre distance, count again or look for mixed parts".replace("centre", "center")
+        &"12 teeth apart: pairs of one pitch cannot share one centre distance; count again, look for mixed parts, or say under Inside which \
+          pairs are cut otherwise".replace("centre", "center")
     ));
     let mut job = demo::job();
     job.setups[0].gearbox.gears.swap(0, 1);

@@ -16,14 +16,14 @@ pub(super) fn view(inputs: &'static [Input]) -> impl IntoView {
         Input::Text(field) if !matches!(field.row().kind, Kind::Lines | Kind::Part(_)) => {
             view! { <TextField field=Field::Job(field) visible_label=true/> }.into_any()
         }
-        _ => parts::ANSWERS.add(move |answers| (answers.input)(input)).into_any(),
+        _ => parts::ANSWERS.add(move |answers| (answers.input)(*input)).into_any(),
     };
     inputs.iter().map(input).collect_view()
 }
 
 /// Whatever is more than a line of text.
-pub(in crate::app) fn other(input: &Input) -> AnyView {
-    match *input {
+pub(in crate::app) fn other(input: Input) -> AnyView {
+    match input {
         Input::Text(field) => text(Field::Job(field)),
         Input::Choice(choice) => view! { <SelectField choice=Choice::Job(choice) visible_label=true/> }.into_any(),
     }

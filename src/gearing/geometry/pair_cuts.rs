@@ -4,8 +4,9 @@
 //! a pitch, a helix and a share of profile shift of its own.
 
 use super::cut::{Cut, CutError};
+use crate::gearing::part::Part;
 use crate::problem::Explain;
-use crate::units::{Angle, Length, System, number, unit};
+use crate::units::{Angle, Length, System, limits, number, unit};
 
 /// Which pair.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -16,6 +17,18 @@ pub enum PairAt {
     Gear(usize),
     /// Reverse.
     Reverse,
+}
+
+impl PairAt {
+    /// The pair that a part is of; none for a shaft.
+    pub fn of(part: Part) -> Option<Self> {
+        match part {
+            Part::Shaft(_) => None,
+            Part::ConstantDriver | Part::ConstantDriven => Some(Self::Constant),
+            Part::Driver(gear) | Part::Driven(gear) => Some(Self::Gear(gear)),
+            Part::ReverseDriver | Part::ReverseDriven | Part::IdlerEntry | Part::IdlerExit => Some(Self::Reverse),
+        }
+    }
 }
 
 /// What of a pair is cut otherwise; what is none is as everywhere.
@@ -152,7 +165,7 @@ fn take(cut: &mut PairCut, number: &mut String, word: &str, system: System) -> R
     }
     if let Some(degrees) = word.strip_suffix('°').or_else(|| word.strip_suffix("deg")) {
         let typed = if degrees.is_empty() { std::mem::take(number) } else { degrees.to_owned() };
-        return angle(cut, &typed).ok_or_else(not_understood);
+        return angle(cut, typed_angle(&typed).ok_or_else(not_understood)?);
     }
     if matches!(word, "straight" | "spur") {
         cut.helix = Some(Angle::default());
@@ -167,15 +180,21 @@ fn take(cut: &mut PairCut, number: &mut String, word: &str, system: System) -> R
 }
 
 /// The first angle is the helix, a second one the pressure angle.
-fn angle(cut: &mut PairCut, typed: &str) -> Option<()> {
-    let degrees = typed.replace(',', ".").parse::<f64>().ok().filter(|degrees| degrees.is_finite())?;
-    let angle = unit::DEGREE.of(degrees);
-    if cut.helix.is_none() {
-        cut.helix = Some(angle);
-    } else {
-        cut.pressure = Some(angle);
+fn angle(cut: &mut PairCut, angle: Angle) -> Result<(), PairCutError> {
+    if cut.helix.is_some() {
+        let is_usual = limits::PRESSURE_ANGLE.allow(angle);
+        cut.pressure = Some(angle).filter(|_| is_usual);
+        return if is_usual { Ok(()) } else { Err(PairCutError::Cut(CutError::Pressure { given: angle })) };
     }
-    Some(())
+    let is_usual = limits::HELIX.allow(angle.abs());
+    cut.helix = Some(angle.abs()).filter(|_| is_usual);
+    if is_usual { Ok(()) } else { Err(PairCutError::Cut(CutError::Helix { given: angle })) }
+}
+
+/// An angle in degrees.
+fn typed_angle(typed: &str) -> Option<Angle> {
+    let degrees = typed.replace(',', ".").replace('−', "-").parse::<f64>().ok().filter(|degrees| degrees.is_finite())?;
+    Some(unit::DEGREE.of(degrees))
 }
 
 /// The pitch that a waiting number is, with the unit behind it; nothing where none waits.

@@ -1,6 +1,6 @@
 //! Reading what people type about gears: `37/18`, `37 18`, `37.18`, `2.47`, `direct`, `43:11`, `3.909`.
 //!
-//! Here: a gear, a pair, an idler, a drive. [`counts`] reads bare tooth counts, `ratio` decimal ratios, [`line`] a whole line of a box.
+//! Here: a gear, a pair, an idler, a drive. [`counts`] reads bare tooth counts, `ratio` decimal ratios, [`mod@line`] a whole line of a box.
 
 mod counts;
 mod error;

@@ -1,7 +1,7 @@
 //! The table of choices: everything that is picked from a few, a row each, so that one widget serves them all.
 //!
 //! A row says where a choice is kept and what follows where a file holds a word that is none of its options; the options themselves are
-//! in [`options`]. A choice is kept as a short word, so that files stay readable, and blank until something is chosen.
+//! in `options`. A choice is kept as a short word, so that files stay readable, and blank until something is chosen.
 
 mod options;
 

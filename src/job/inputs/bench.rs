@@ -1,10 +1,11 @@
 //! The inputs of the bench: counted teeth, turns, a printed ladder, and the sets whose parts are mixed.
 
-use super::{COUNTS, inputs, no_unit, notation, part, teeth, whole};
+use super::{COUNTS, inputs, no_unit, notation, part, quantity, teeth, whole};
 use crate::catalogue::PartKind;
 use crate::gearing::identify::ladder::Wish;
 use crate::gearing::identify::reading::by_eye;
 use crate::job::{Bench, Job};
+use crate::units::limits;
 
 inputs! {
     /// The texts of the bench.
@@ -40,6 +41,12 @@ inputs! {
     WheelTurns at wheel_turns: notation("bench-wheel-turns", "wheel turns", no_unit).like("2 1/2");
     /// How uncertain those are; blank for a reading by eye.
     WheelUncertainty at wheel_uncertainty: notation("bench-wheel-uncertainty", "give or take", no_unit).or(judged_by_eye);
+    /// What is stamped on an axle or its tag.
+    Tag at tag: teeth("bench-tag", "tag or stamp of an axle").like("43 1?");
+    /// Turns of the speedometer's cable over a measured stretch.
+    Cable at cable: notation("bench-cable", "cable turns over a stretch", no_unit).like("12 1/4 in 52.8 ft");
+    /// Turns over a distance that stand on the dial.
+    Dial at dial: quantity("bench-dial", "turns per distance on the dial", &limits::DIAL_CONSTANT);
     /// Printed ratios, lowest gear first.
     Ladder at ladder: notation("bench-ladder", "printed ratios", no_unit).like("2.47 1.67 1.24 1.00");
     /// The fewest teeth a gear of it may have.

@@ -1,8 +1,9 @@
 //! The inputs of each setup: gearbox, axle, stages, tyre, speedometer gears, and the inside of its box.
 
-use super::{Kind, Row, inputs, no_unit, notation, quantity, teeth, words};
+use super::{Bounds, Kind, Row, inputs, no_unit, notation, quantity, teeth, whole, words};
 use crate::gearing::geometry::Cut;
 use crate::job::{Inside, Setup, Shaft};
+use crate::toothload::synchroniser::Cone;
 use crate::units::{Angle, Length, Measured, System, limits, number};
 
 inputs! {
@@ -63,6 +64,18 @@ inputs! {
     ConeDiameter at cone_diameter: quantity("cone-diameter", "mean diameter of the cones", &limits::CONE_DIAMETER);
     /// Width of the lining.
     ConeWidth at cone_width: quantity("cone-width", "width of the lining", &limits::LINING_WIDTH);
+    /// The angle of the cones to the shaft.
+    ConeAngle at cone_angle: quantity("cone-angle", "angle of the cones to the shaft", &limits::CONE_ANGLE)
+        .or(|job| limits::bare(Cone::usual_half_angle(), job.units));
+    /// The friction of the cones.
+    ConeFriction at cone_friction: quantity("cone-friction", "friction of the cones", &limits::CONE_FRICTION)
+        .or(|_| limits::shown(Cone::USUAL_FRICTION));
+    /// How many cones of a synchroniser work at once.
+    Cones at cones: whole("cones", "cones of each synchroniser", CONES).or(|_| "1".into());
+    /// The outer diameter of the clutch plate.
+    ClutchDiameter at clutch_diameter: quantity("clutch-diameter", "clutch plate, outer diameter", &limits::CLUTCH_DIAMETER).like("200 mm");
+    /// The pairs that are cut otherwise.
+    PairCuts at pair_cuts: notation("pair-cuts", "pairs cut otherwise", no_unit).like("1st 8 DP 0°; R 7 DP; 2nd x 0.3");
 }
 
 inputs! {
@@ -70,13 +83,16 @@ inputs! {
     ShaftField of shaft: Shaft;
 
     /// From joint centre to joint centre.
-    Lengths at lengths: Row::new("shaft-length", "between joint centres: one length a piece", Kind::Quantities(&limits::SHAFT_LENGTH))
+    Lengths at lengths: Row::new("shaft-length", "between joint centres", Kind::Quantities(&limits::SHAFT_LENGTH))
         .needed();
     /// The tube's outside diameter.
     Outside at outside: quantity("shaft-outside", "outside of the tube", &limits::TUBE_OUTSIDE).needed();
     /// The tube's wall.
     Wall at wall: quantity("shaft-wall", "wall of the tube", &limits::TUBE_WALL).needed();
 }
+
+/// How many cones a synchroniser can have.
+const CONES: Bounds = (1.0, 3.0);
 
 /// The unit of a tyre that is typed as a length alone; a size has its own.
 fn bare_length(text: &str, system: System) -> Option<&'static str> {

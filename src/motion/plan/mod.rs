@@ -67,7 +67,7 @@ pub struct Plan {
     pub start: Start,
     /// Time without thrust in each shift.
     pub shift_time: Time,
-    /// The upshifts made on the way; [`Course::shifts`] takes them as they are.
+    /// The upshifts made on the way; [`crate::motion::run::Course::shifts`] takes them as they are.
     pub shifts: Vec<Shift>,
     /// Each gear that is used, in order.
     pub held: Vec<Held>,

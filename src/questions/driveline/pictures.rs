@@ -23,13 +23,14 @@ pub fn speed(source: Source<'_>, focus: Option<usize>) -> Option<Lines> {
         let at = |road: f64| (road, in_rpm(shaft_speed((unit.make)(road), circumference, behind)));
         Some(Series { hue: Hue::Setup(slot), name: String::new(), points: vec![at(0.0), at(fastest)] })
     };
+    let mut named: Vec<String> = Vec::new();
     let dot = |(slot, analysis): (usize, &Analysis)| {
         let turning = analysis.driveline().turning?;
-        Some(Dot {
-            at: ((unit.take)(&turning.road), in_rpm(turning.shaft)),
-            name: number::show(in_rpm(turning.shaft), 0),
-            hue: Hue::Setup(slot),
-        })
+        let shown = number::show(in_rpm(turning.shaft), 0);
+        // What several setups share is named once.
+        let name = if named.contains(&shown) { String::new() } else { shown.clone() };
+        named.push(shown);
+        Some(Dot { at: ((unit.take)(&turning.road), in_rpm(turning.shaft)), name, hue: Hue::Setup(slot) })
     };
     Some(Lines {
         title: "Speed of the driveshaft".into(),

@@ -21,7 +21,7 @@ const OFTEN_SHOCKED: f64 = 0.5;
 
 /// The shaft's speed as a share of its critical speed, for every setup.
 pub fn station(source: Source<'_>) -> Station {
-    Station::of(source, "% of the shaft’s critical speed", |analysis| Some(number::show(100.0 * analysis.driveline().share()?, 0)))
+    Station::of(source, "shaft, % of critical", |analysis| Some(number::show(100.0 * analysis.driveline().share()?, 0)))
 }
 
 /// The rows that decide.
@@ -48,11 +48,10 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
 
 fn typed(source: Source<'_>) -> Vec<Row> {
     let row = |key: &str, label: &str, field: ShaftField| {
-        let said = label.to_lowercase();
-        source.row(key, label, |analysis| entry(source, analysis, Cell::default(), SetupField::Shaft(field), &said))
+        source.row(key, label, |analysis| entry(source, analysis, Cell::default(), SetupField::Shaft(field), field.row().label))
     };
     vec![
-        row("shaft-length", "Between joint centres, a length a piece", ShaftField::Lengths),
+        row("shaft-length", "Between joint centres (two pieces: 30 + 34)", ShaftField::Lengths),
         row("shaft-outside", "Outside of the tube", ShaftField::Outside),
         row("shaft-wall", "Wall of the tube", ShaftField::Wall),
         source.row("shaft-material", "Tube of", |analysis| {
@@ -164,9 +163,9 @@ fn verdict(source: Source<'_>, share: f64) -> Option<Piece> {
     Some(if share >= 1.0 {
         Piece::stop("past its critical speed: it would whip and break")
     } else if share > margin.share() {
-        Piece::caution(format!("over the {allowed} % it is judged by: shorter, wider or two pieces"))
+        Piece::caution(format!("over the {allowed} % allowed: shorter, wider or two pieces"))
     } else {
-        Piece::good(format!("inside the {allowed} % it is judged by"))
+        Piece::good(format!("inside the {allowed} % allowed"))
     })
 }
 

@@ -59,6 +59,10 @@ pub const QUESTION: Question = Question {
             ],
         },
         Group {
+            title: "Tag, cable and dial of an axle",
+            inputs: &[text(BenchField::Tag), text(BenchField::Cable), text(BenchField::Dial)],
+        },
+        Group {
             title: "Printed ratios, lowest gear first",
             inputs: &[text(BenchField::Ladder), text(BenchField::Fewest), text(BenchField::Most)],
         },

@@ -1,19 +1,22 @@
 //! What is typed about what lies on the bench: counts, turns, printed ratios, each as far as it can be read.
 
+use crate::gearing::identify::cable;
 use crate::gearing::identify::counts::Counted;
 use crate::gearing::identify::ladder::Wish;
 use crate::gearing::identify::printed::{self, Figure};
 use crate::gearing::identify::reading::{Interval, Reading, ReadingError, by_eye};
 use crate::gearing::identify::slips;
 use crate::gearing::identify::spoken::spoken;
+use crate::gearing::identify::tag;
 use crate::gearing::identify::turns::Turned;
 use crate::gearing::part::Part;
 use crate::gearing::read::{self, GearTextError};
-use crate::gearing::{Layout, Ratio, Teeth};
+use crate::gearing::{FinalDrive, Layout, Ratio, Teeth};
 use crate::job::choice::Wheels;
 use crate::job::inputs::Kept;
 use crate::job::{Bench, BenchField, InputProblem};
 use crate::problem::Problem;
+use crate::units::{TurnsPerDistance, limits};
 
 /// The fields of the forward gears, lowest first.
 const GEARS: [BenchField; 6] =
@@ -36,6 +39,12 @@ pub struct Evidence {
     pub axle: Option<Interval>,
     /// Whether one wheel of the axle was held.
     pub is_wheel_held: bool,
+    /// What the tag of an axle can mean.
+    pub tag: Vec<FinalDrive>,
+    /// What the speedometer's cable was counted to turn.
+    pub cable: Option<TurnsPerDistance>,
+    /// What the dial says that it turns.
+    pub dial: Option<TurnsPerDistance>,
     /// What cannot be read, by field.
     pub problems: Vec<InputProblem>,
 }
@@ -53,6 +62,9 @@ impl Evidence {
             limits: limits(bench, &mut problems),
             axle: axle(bench, &mut problems),
             is_wheel_held: bench.wheel.value() == Some(Wheels::OneHeld),
+            tag: tag(bench, &mut problems),
+            cable: cable(bench, &mut problems),
+            dial: dial(bench, &mut problems),
             problems,
         }
     }
@@ -151,6 +163,20 @@ fn at_fault(why: &ReadingError, [_, gave, uncertainty]: [BenchField; 3]) -> Benc
         ReadingError::NegativeUncertainty | ReadingError::TooUncertain { .. } => uncertainty,
         _ => gave,
     }
+}
+
+fn tag(bench: &Bench, problems: &mut Vec<InputProblem>) -> Vec<FinalDrive> {
+    tag::meanings(&bench.tag).map_err(|why| problems.push(Problem::stop(BenchField::Tag.into(), &why))).unwrap_or_default()
+}
+
+fn cable(bench: &Bench, problems: &mut Vec<InputProblem>) -> Option<TurnsPerDistance> {
+    let read = (!bench.cable.is_blank()).then(|| cable::read(&bench.cable))?;
+    read.map_err(|why| problems.push(Problem::stop(BenchField::Cable.into(), &why))).ok()
+}
+
+fn dial(bench: &Bench, problems: &mut Vec<InputProblem>) -> Option<TurnsPerDistance> {
+    let read = (!bench.dial.is_blank()).then(|| bench.dial.read(&limits::DIAL_CONSTANT))?;
+    read.map_err(|why| problems.push(Problem::stop(BenchField::Dial.into(), &why))).ok()
 }
 
 fn printed(bench: &Bench, problems: &mut Vec<InputProblem>) -> Vec<Figure> {

@@ -5,6 +5,7 @@ pub mod mates;
 pub mod printed;
 pub mod said;
 pub mod sets;
+pub mod tag;
 pub mod teeth;
 
 use super::answer;
@@ -47,6 +48,7 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
     }
     rows.extend(answer::pairs(&evidence).map(|pairs| pairs_row("pairs", &pairs)));
     rows.extend(teeth::rows(source, &evidence));
+    rows.extend(tag::rows(source, &evidence));
     rows.extend(evidence.axle.map(|interval| axle::rows(source, &evidence, interval)).unwrap_or_default());
     rows
 }

@@ -1,13 +1,15 @@
 //! The inside of the box, read and checked: what is looked at, the cut of the gears, the synchronisers.
 
+use crate::gearing::Mesh;
 use crate::gearing::geometry::Cut;
+use crate::gearing::geometry::pair_cuts::{self, PairAt, PairCut};
 use crate::gearing::speeds::Selected;
 use crate::job::{self, InputId, InputProblem, InsideField, Job, JobField, SetupField, SetupId};
 use crate::problem::Problem;
 use crate::questions::gap::Gap;
 use crate::questions::setup::{gear_number, keep, keep_or};
 use crate::toothload::synchroniser::{self, Cone, Lining};
-use crate::units::{Angle, AngularVelocity, Length, Limits, Measured, MomentOfInertia, Time, Typed, Velocity, limits, number, unit};
+use crate::units::{Angle, AngularVelocity, Length, Limits, Measured, MomentOfInertia, Plain, Time, Typed, Velocity, limits, number, unit};
 
 /// What is looked at, for all setups.
 #[derive(Clone, Debug, PartialEq)]
@@ -44,8 +46,14 @@ pub struct Inside {
     pub face: Option<Length>,
     /// Inertia of all that hangs on the input, where it is given.
     pub inertia: Option<MomentOfInertia>,
-    /// The cones, where diameter and width are given; 6.5° and a friction of 0.10 are taken (from memory).
+    /// The cones, where diameter and width are given.
     pub cone: Option<Cone>,
+    /// Whether angle and friction of the cones are typed; else usual ones are taken.
+    pub is_cone_typed: bool,
+    /// The outer diameter of the clutch plate, where it is given.
+    pub clutch: Option<Length>,
+    /// The pairs that are cut otherwise than the rest.
+    pub pairs: Vec<PairCut>,
     /// The gears without a synchroniser, counted from 0.
     pub unsynchronised: Vec<usize>,
 }
@@ -102,6 +110,32 @@ fn looked_at(typed: &Typed, problems: &mut Vec<InputProblem>) -> Option<LookedAt
 }
 
 impl Inside {
+    /// How a pair is cut: as is said of it, else as the rest; none where neither is known.
+    pub fn cut_of(&self, at: PairAt) -> Option<Cut> {
+        let rest = self.cut.as_ref()?;
+        self.pair_cut(at).map_or(Some(*rest), |pair| pair.over(rest).ok())
+    }
+
+    /// The profile shift of a pair's driving gear, where it is typed.
+    pub fn driver_shift(&self, at: PairAt) -> Option<f64> {
+        self.pairs.iter().rev().filter(|pair| pair.at == at).find_map(|pair| pair.driver_shift)
+    }
+
+    /// Whether a pair is cut with a pitch or helix of its own.
+    pub fn is_cut_otherwise(&self, at: PairAt) -> bool {
+        self.pair_cut(at).is_some_and(|pair| pair.module.is_some() || pair.helix.is_some())
+    }
+
+    /// The distance of a pair's shafts without profile shift.
+    pub fn reference_centre(&self, at: PairAt, mesh: Mesh) -> Option<Length> {
+        self.cut_of(at).map(|cut| cut.transverse_module() * f64::from(mesh.sum()) / 2.0)
+    }
+
+    /// What is said of a pair; of several the last.
+    fn pair_cut(&self, at: PairAt) -> Option<&PairCut> {
+        self.pairs.iter().rev().find(|pair| pair.at == at)
+    }
+
     /// Reads the cut and the synchronisers of one setup.
     pub fn read(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Self {
         Self {
@@ -110,6 +144,9 @@ impl Inside {
             face: read_or(setup, InsideField::Face, &limits::FACE_WIDTH, problems, "overlap and the estimate of inertia are left out"),
             inertia: read_or(setup, InsideField::Inertia, &limits::INPUT_INERTIA, problems, ESTIMATED),
             cone: read_cone(setup, problems),
+            is_cone_typed: [InsideField::ConeAngle, InsideField::ConeFriction].iter().all(|field| typed(setup, *field).is_some()),
+            clutch: read_or(setup, InsideField::ClutchDiameter, &limits::CLUTCH_DIAMETER, problems, "a usual clutch plate is taken"),
+            pairs: read_pairs(setup, problems),
             unsynchronised: gears(setup, problems),
         }
     }
@@ -131,8 +168,36 @@ fn read_cone(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Option<Con
     if let Some((field, missing)) = half {
         problems.push(Problem::caution((setup.id, field).into(), &Gap::ConeHalf { missing }));
     }
-    let half_angle = unit::DEGREE.of(6.5);
-    Some(Cone { mean_diameter: diameter?, width: width?, half_angle, friction: 0.10, cones: 1 })
+    let angle = read_or(setup, InsideField::ConeAngle, &limits::CONE_ANGLE, problems, "a usual angle is taken");
+    let friction: Option<Plain> = read_or(setup, InsideField::ConeFriction, &limits::CONE_FRICTION, problems, "a usual friction is taken");
+    let cones = read_cones(setup, problems);
+    Some(Cone {
+        mean_diameter: diameter?,
+        width: width?,
+        half_angle: angle.unwrap_or_else(Cone::usual_half_angle),
+        friction: friction.map_or(Cone::USUAL_FRICTION, |Plain(friction)| friction),
+        cones,
+    })
+}
+
+/// How many cones work at once: 1 to 3, one where nothing that can be read is typed.
+fn read_cones(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> u8 {
+    let text = setup.inside.cones.trim();
+    if text.is_empty() {
+        return 1;
+    }
+    let cones = text.parse().ok().filter(|cones| (1..=3).contains(cones));
+    if cones.is_none() {
+        problems.push(Problem::caution((setup.id, InsideField::Cones).into(), &Gap::NoCones { text: number::clip(text) }));
+    }
+    cones.unwrap_or(1)
+}
+
+/// The pairs that are cut otherwise; none where the text cannot be read, or where the cut of the rest does not go with it.
+fn read_pairs(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Vec<PairCut> {
+    let typed = &setup.inside.pair_cuts;
+    let path = (setup.id, InsideField::PairCuts);
+    keep(problems, path, pair_cuts::read(&typed.text, typed.units, setup.gearbox.gears.len())).unwrap_or_default()
 }
 
 /// The quantity in a field; `None` where it is blank or cannot be read.

@@ -3,11 +3,11 @@
 use super::read::LookedAt;
 use crate::gearing::geometry::Cut;
 use crate::gearing::speeds::Selected;
-use crate::job::{InsideField, SetupField};
+use crate::job::InsideField;
 use crate::questions::rests::{by_setup, typed, usual};
 use crate::questions::{Analysis, Source, gears, pull};
 use crate::sheet::{Rest, ordinal};
-use crate::toothload::synchroniser::Lining;
+use crate::toothload::synchroniser::{Lining, clutch};
 use crate::units::common::in_rpm;
 use crate::units::{Length, Measured, MomentOfInertia, System, Velocity, number, show, unit};
 
@@ -22,6 +22,7 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
     rests.push(time(source));
     rests.extend(cut(source));
     rests.extend(by_setup(source, |analysis| inertia(source, analysis)));
+    rests.extend(by_setup(source, |analysis| clutch_plate(source, analysis)));
     rests.extend(cones(source));
     if source.setups.iter().any(|analysis| !analysis.inside().thrust.is_empty()) {
         rests.extend(pull::rests::engine(source).into_iter().next());
@@ -63,13 +64,9 @@ fn time(source: Source<'_>) -> Rest {
 fn cut(source: Source<'_>) -> Vec<Rest> {
     let of =
         |rest: &dyn Fn(&Analysis, &Cut) -> Rest| by_setup(source, |analysis| Some(rest(analysis, analysis.setup.inside.cut.as_ref()?)));
-    let is_blank = |analysis: &Analysis, field: InsideField| {
-        let text = source.job.text(crate::job::Field::Setup(analysis.setup.id, SetupField::Inside(field)));
-        text.unwrap_or_default().trim().is_empty()
-    };
     let angle = |label: &str, field: InsideField, degrees: f64, analysis: &Analysis| {
         let shown = format!("{}°", number::show(degrees, 1));
-        if is_blank(analysis, field) { usual(label, shown, "where none is given") } else { typed(label, shown) }
+        if is_blank(source, analysis, field) { usual(label, shown, "where none is given") } else { typed(label, shown) }
     };
     let length = |value: Option<Length>| {
         let decimals = if source.reader.units == System::Inch { 3 } else { 2 };
@@ -81,6 +78,12 @@ fn cut(source: Source<'_>) -> Vec<Rest> {
     rests.extend(by_setup(source, |analysis| Some(typed("Centre distance", length(analysis.setup.inside.centre)?))));
     rests.extend(by_setup(source, |analysis| Some(typed("Face width", length(analysis.setup.inside.face)?))));
     rests
+}
+
+/// Whether nothing is typed in a field of a setup.
+fn is_blank(source: Source<'_>, analysis: &Analysis, field: InsideField) -> bool {
+    let kept = source.job.setup(analysis.setup.id).and_then(|setup| field.kept(&setup.inside));
+    kept.is_none_or(|kept| kept.text().trim().is_empty())
 }
 
 /// `module 2.540 mm`, for who reads inches `10.00 diametral pitch`.
@@ -99,9 +102,19 @@ fn inertia(source: Source<'_>, analysis: &Analysis) -> Option<Rest> {
     let shown = show(&reflected.at_input, MomentOfInertia::usual(source.reader.units), decimals);
     let label = "Inertia at the input";
     Some(if reflected.is_estimate {
-        usual(label, shown, "an estimate: gears as steel discs; common practice, no published source")
+        usual(label, shown, format!("an estimate: gears as steel discs, common practice; clutch plate and shaft, {}", clutch::SOURCE))
     } else {
         typed(label, shown)
+    })
+}
+
+/// The clutch plate that an estimate counts in.
+fn clutch_plate(source: Source<'_>, analysis: &Analysis) -> Option<Rest> {
+    analysis.inside().inertia.as_ref().filter(|reflected| reflected.is_estimate)?;
+    let shown = |length: &Length| show(length, Length::usual(source.reader.units), usize::from(source.reader.units == System::Inch));
+    Some(match &analysis.setup.inside.clutch {
+        Some(diameter) => typed("Clutch plate", shown(diameter)),
+        None => usual("Clutch plate", shown(&clutch::usual_diameter()), "usual of a car of 1.5 to 2 litres, from memory"),
     })
 }
 
@@ -116,11 +129,13 @@ fn cones(source: Source<'_>) -> Vec<Rest> {
     rests.extend(by_setup(source, |analysis| {
         let cone = analysis.setup.inside.cone.as_ref()?;
         let degrees = number::show(cone.half_angle.value.to_degrees(), 1);
-        Some(usual(
-            "Cone angle and friction",
-            format!("{degrees}°, {}", number::show(cone.friction, 2)),
-            "from memory, no published source",
-        ))
+        let shown = format!("{degrees}°, {}", number::show(cone.friction, 2));
+        let label = "Cone angle and friction";
+        Some(if analysis.setup.inside.is_cone_typed {
+            typed(label, shown)
+        } else {
+            usual(label, shown, "from memory, no published source")
+        })
     }));
     if let Some(lining) = source.conditions.inside.lining.as_ref().filter(|_| !rests.is_empty()) {
         let limits = super::rows::lining_words(lining);

@@ -1,13 +1,13 @@
 //! The answer of Inside in a sentence: whose cluster turns slowest and why, which free gear spins fastest, which synchroniser works most.
 
+use super::answer::{hardest, input_change};
 use crate::gearing::part::Part;
 use crate::gearing::{Layout, Mesh};
-use crate::questions::alike::{Alike, by_figure, rounded};
+use crate::questions::alike::{Alike, by_figure};
 use crate::questions::missing::{self, Want};
 use crate::questions::{Analysis, Source};
 use crate::sheet::said::marks;
 use crate::sheet::{Said, ordinal};
-use crate::toothload::synchroniser::Shift;
 use crate::units::common::in_rpm;
 use crate::units::{number, unit};
 
@@ -105,29 +105,12 @@ fn free_gear(source: Source<'_>) -> String {
     same_of(source, &fastest.columns, which).map_or_else(String::new, |which| format!("Fastest on its shaft is {which}."))
 }
 
-/// The shift that asks most of its synchroniser, as it is shown; of several alike the first, upshifts before downshifts.
-///
-/// The slip work is ½ J Δω² of the input whatever turns at the cone, so of one box the widest change of input speed is the hardest.
-pub(super) fn hardest(analysis: &Analysis) -> Option<&Shift> {
-    let mut hardest: Option<&Shift> = None;
-    for shift in analysis.inside().shifts.iter().filter(|shift| shift.absorbed.is_some()) {
-        if hardest.is_none_or(|hardest| rounded(input_change(shift), 0) > rounded(input_change(hardest), 0)) {
-            hardest = Some(shift);
-        }
-    }
-    hardest
-}
-
-/// By how much the input's speed changes in a shift, in rpm.
-pub(super) fn input_change(shift: &Shift) -> f64 {
-    (in_rpm(shift.input_before) - in_rpm(shift.input_after)).abs()
-}
-
 /// `Hardest on the synchronisers is 1st to 2nd: the input changes by 2,100 rpm in [A] and [B], 2,069 in [C].`
 fn hardest_shift(source: Source<'_>) -> String {
-    let groups = by_figure(source, 0, |analysis| hardest(analysis).map(input_change));
+    let groups = by_figure(source, 0, |analysis| hardest(analysis.inside()).map(input_change));
     let which = |columns: &[usize]| {
-        let which = |analysis: &Analysis| hardest(analysis).map(|shift| format!("{} to {}", ordinal(shift.from), ordinal(shift.to)));
+        let which =
+            |analysis: &Analysis| hardest(analysis.inside()).map(|shift| format!("{} to {}", ordinal(shift.from), ordinal(shift.to)));
         same_of(source, columns, which)
     };
     let all: Vec<usize> = groups.iter().flat_map(|group| group.columns.iter().copied()).collect();
@@ -151,7 +134,7 @@ fn hardest_shift(source: Source<'_>) -> String {
 /// ` (103 J)`, where all of some setups show the same slip work at their hardest shift.
 fn joules(source: Source<'_>, columns: &[usize]) -> String {
     let work = |analysis: &Analysis| {
-        let absorbed = hardest(analysis)?.absorbed.filter(|_| analysis.inside().inertia.is_some())?;
+        let absorbed = hardest(analysis.inside())?.absorbed.filter(|_| analysis.inside().inertia.is_some())?;
         Some(number::show(unit::JOULE.number(absorbed.work), 1))
     };
     same_of(source, columns, work).map_or_else(String::new, |work| format!(" ({work} J)"))

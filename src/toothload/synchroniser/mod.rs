@@ -1,8 +1,9 @@
 //! What each synchroniser must take up at a shift, and what its lining bears.
 //!
-//! Here: the shifts of a box, one row each. [`cone`]: a friction cone by itself. [`inertia`]: what turns with the input and must be
+//! Here: the shifts of a box, one row each. [`clutch`]: what usually hangs on the input beside the gears. [`cone`]: a friction cone by itself. [`inertia`]: what turns with the input and must be
 //! slowed or sped up. [`lining`]: limits per lining area, to be set by the user.
 
+pub mod clutch;
 pub mod cone;
 pub mod inertia;
 pub mod lining;

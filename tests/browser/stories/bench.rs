@@ -18,7 +18,7 @@ fn a_gear_set_is_known_by_its_counts() -> Result<()> {
         // Three sets of the demo's shelf begin 37/18, 32/…; only one of them has 27 teeth on its input gear.
         page.until("document.querySelectorAll('main tbody tr').length >= 3").await?;
         page.type_into(field("input pair").of(COUNTED), "27/?").await?;
-        page.until("document.querySelectorAll('main [aria-label^=\"Use \"][aria-label$=\" in setup A\"]').length === 1").await?;
+        page.question_says("One gear set in the catalog fits").await?;
         // It goes into setup A: 28/27 × 37/18 = 2.132.
         page.click("main [aria-label$=' in setup A']").await?;
         page.go_to("compare/gears").await?;

@@ -56,6 +56,8 @@ fn is_about(what: &str, shown: &str, wanted: f64) -> Result<()> {
 /// The figures of a station of the line, a setup each.
 async fn station(page: &Page, name: &str) -> Result<Vec<String>> {
     page.js::<()>("void scrollTo({ top: 0, behavior: 'instant' })").await?;
+    let is_said = "[...one.querySelectorAll('.station__figures > span')].every((figure) => /[0-9]/.test(figure.textContent))";
+    page.until_of(link(name).of("Questions"), is_said).await?;
     page.of(
         link(name).of("Questions"),
         "[...one.querySelectorAll('.station__figures > span')].map((figure) => figure.textContent.trim().replace(/^[A-F]\\s+/, ''))",

@@ -6,7 +6,7 @@ use browser_tests::{Page, Screen, field, visit};
 /// The tube and the tyre of setup A, and the speed it is judged at.
 async fn type_the_shaft(page: &Page) -> Result<()> {
     page.type_into(field("judge the shaft at"), "110 mph").await?;
-    page.type_into(field("between joint centres, a length a piece, setup A"), "60").await?;
+    page.type_into(field("between joint centres, setup A"), "60").await?;
     page.type_into(field("outside of the tube, setup A"), "3").await?;
     page.type_into(field("wall of the tube, setup A"), "0.083").await
 }

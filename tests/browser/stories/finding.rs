@@ -47,7 +47,7 @@ fn a_wish_list_puts_the_expected_set_on_the_sheet() -> Result<()> {
         let drop = add_wish(page, "largest rpm drop of a shift").await?;
         page.type_into(field("at most").of(&drop), "33").await?;
         add_wish(page, "the tire of setup A stays").await?;
-        let close = page.js::<String>("document.querySelectorAll('.head__pick')[1].innerText").await?;
+        let close = page.js::<String>("document.querySelectorAll('.head__pick')[1].innerText.split('\\n')[0]").await?;
         page.until(&format!("{DONE} && document.querySelector('[data-result=\"0\"]')?.innerText.includes({close:?})")).await?;
         ensure!(page.text("[data-result='0']").await?.contains("43/11"), "another axle: {}", page.text("[data-result='0']").await?);
 

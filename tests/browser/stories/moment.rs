@@ -33,7 +33,7 @@ fn a_speed_pointed_at_in_one_picture_is_pointed_at_in_all() -> Result<()> {
         page.until(&format!("document.querySelector('.picture__said .said__at').innerText !== {there:?}")).await?;
         let moved = speed(page).await?;
         page.go_to("compare/road").await?;
-        page.until(&format!("document.querySelector('.picture__said .said__at')?.innerText === {moved:?} || document.querySelector('.picture__said').innerText")).await?;
+        page.until(&format!("parseFloat(document.querySelector('.picture__said .said__at')?.innerText) === parseFloat({moved:?}) || document.querySelector('.picture__said').innerText")).await?;
         // Escape looks at nothing again.
         page.of::<()>(group("arrow keys move the pointer"), "void one.focus()").await?;
         page.press(Key::Escape).await?;

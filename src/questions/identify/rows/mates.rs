@@ -13,7 +13,8 @@ use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::units::number;
 
 /// Where one tooth sum for all pairs comes from.
-const SUM: &str = "one centre distance holds one tooth sum at one pitch (any textbook of gears); shifted teeth may be one off";
+const SUM: &str =
+    "one centre distance holds one tooth sum at one pitch (any textbook of gears); profile shift may make one tooth of difference";
 /// The most sets of the shelf that are named.
 const MOST_NAMED: usize = 4;
 
@@ -46,7 +47,7 @@ pub(super) fn rows(source: Source<'_>, evidence: &Evidence) -> Vec<Row> {
 /// What the ratios of the mates rest on.
 fn assumed(mates: &Mates) -> &'static str {
     let has_direct = mates.gearbox.as_ref().is_some_and(|gearbox| gearbox.gears().iter().any(|gear| gear.is_direct()));
-    if has_direct { "with a direct top gear, and teeth that are not shifted" } else { "with teeth that are not shifted" }
+    if has_direct { "with a direct top gear, and no profile shift" } else { "without profile shift" }
 }
 
 /// The sets of the shelf that share the case by layout and tooth sums.

@@ -4,7 +4,7 @@ use super::super::answer::axle::{Axle, axle};
 use super::super::answer::{self, Next, Sets, teeth};
 use super::super::read::Evidence;
 use super::sets::{differences, gear_name};
-use super::{mates, printed};
+use super::{mates, printed, tag};
 use crate::gearing::Ratio;
 use crate::gearing::identify::counts::NextCount;
 use crate::gearing::identify::reading::Interval;
@@ -37,8 +37,8 @@ pub fn answer(source: Source<'_>) -> Said {
     let sets = answer::sets(&evidence, source.shelves.gear_sets);
     let of_box = sets.as_ref().map(|sets| box_said(source, &evidence, sets));
     let of_axle = evidence.axle.map(|interval| axle_said(source, &evidence, interval));
-    let doubts = printed::doubts(&evidence).into_iter().chain(doubt_of_box(&evidence)).map(|doubt| format!("{}.", capital(&doubt)));
-    Said::of(doubts.chain(of_box.into_iter().chain(of_axle).flatten()))
+    let doubts = printed::doubts(&evidence).into_iter().chain(doubt_of_box(&evidence)).map(|doubt| sentence(&doubt));
+    Said::of(doubts.chain(of_box.into_iter().chain(of_axle).flatten()).chain(tag::said(source, &evidence)))
 }
 
 fn box_said(source: Source<'_>, evidence: &Evidence, sets: &Sets) -> Vec<String> {
@@ -94,7 +94,7 @@ fn settles(many: usize, left: usize) -> String {
 fn axle_said(source: Source<'_>, evidence: &Evidence, interval: Interval) -> Vec<String> {
     let found = axle(interval, evidence.axle_turned(), source.shelves.axles);
     if let Some(doubt) = doubt_of_axle(&found) {
-        return vec![capital(&doubt)];
+        return vec![sentence(&doubt)];
     }
     let names: Vec<String> =
         found.ranked.fitting().filter_map(|at| source.shelves.axles.get(at)).map(|known| known.entry.title().to_owned()).collect();
@@ -145,6 +145,12 @@ pub(super) fn doubt_of_axle(found: &Axle) -> Option<String> {
             format!("{read} is no axle, {meant} would be one: is one of the turns ten times off?")
         }
     })
+}
+
+/// A doubt as a sentence, with its stop where it is no question.
+fn sentence(doubt: &str) -> String {
+    let stop = if doubt.ends_with('?') { "" } else { "." };
+    format!("{}{stop}", capital(doubt))
 }
 
 /// What the turns of a box may have been meant as.
