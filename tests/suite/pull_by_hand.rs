@@ -131,6 +131,8 @@ fn a_box_of_two_shafts_drives_the_front_through_helical_gears() {
     let a = job.setups[0].id;
     job.setup_mut(a).unwrap().gearbox.layout = Layout::TwoShaft;
     job.type_text(Field::Setup(a, SetupField::Gear(0)), "37/18".into());
+    // a box of two shafts has no direct gear
+    job.type_text(Field::Setup(a, SetupField::Gear(3)), "30/30".into());
     // one mesh and the final drive: 200 N·m × 37/18 × 43/11 × 0.98 × 0.97 ÷ 0.2990203 m = 5,108.96 N
     check(&job, "pull.launch_thrust_lbf", "1,149 lbf", 1_148.538_9);
     let sheet = build(&job, Words::Us);
