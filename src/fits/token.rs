@@ -40,7 +40,7 @@ const MINUS: [char; 4] = ['-', '−', '–', '—'];
 /// The tokens of a text, left to right.
 pub(super) fn tokens(text: &str) -> Vec<Token> {
     let text = text.replace("+/-", " ± ").replace("+/−", " ± ").replace("+-", " ± ").replace('±', " ± ");
-    let text = text.replace('…', " to ").replace("..", " to ").replace('×', " x ").replace('*', " x ");
+    let text = text.replace('…', " to ").replace("..", " to ").replace(['×', '*'], " x ");
     let mut tokens = Vec::new();
     for word in text.split_whitespace() {
         take(word, &mut tokens);

@@ -198,9 +198,7 @@ fn kits_as_they_are_written() {
         kit.iter().map(|shim| format!("{} × {} ({:.4})", shim.left, shim.label, in_millimetres(shim.thickness))).collect::<Vec<_>>()
     };
     let three = ["3 × 0.10 mm (0.1000)", "1 × 0.15 mm (0.1500)", "2 × 0.20 mm (0.2000)"];
-    for text in
-        ["0.10 x3, 0.15, 0.20 x2", "0.10 ×3; 0.15; 0.20 x 2", "0.10 mm x3\n0.15 mm\n0.20 mm x2", "0.10, 0.10 x2, 0.15, 0.20 x2"]
-    {
+    for text in ["0.10 x3, 0.15, 0.20 x2", "0.10 ×3; 0.15; 0.20 x 2", "0.10 mm x3\n0.15 mm\n0.20 mm x2", "0.10, 0.10 x2, 0.15, 0.20 x2"] {
         assert_eq!(read(text, System::Metric), three, "{text}");
     }
     assert_eq!(read("0.10 x3, 0.15, 0.20 x2 mm", System::Inch), three);
@@ -237,7 +235,7 @@ fn what_cannot_be_used_is_said() {
         let said = problems(field, text);
         assert!(said.iter().any(|said| said.to_lowercase().contains(&part.to_lowercase())), "{text}: {said:?}");
     }
-    let (_, errors) = read::kit(&Typed::new((1..40).map(|at| format!("0.{at:02} ")).collect::<String>(), System::Metric));
+    let (_, errors) = read::kit(&Typed::new((1..40).map(|at| format!("0.{at:02}")).collect::<Vec<_>>().join(" "), System::Metric));
     assert_eq!(errors.last().unwrap().what(), "only the first 24 sizes of shims are looked at");
 }
 
@@ -262,7 +260,13 @@ fn a_stack_that_does_not_close() {
 fn slips_are_doubted() {
     let doubts = |job: &Job| {
         let sheet = build(job, Words::Us);
-        section(&sheet).rows.iter().filter(|row| row.label == "Read right?").map(|row| format!("{:?}", row.cells[0])).collect::<String>()
+        section(&sheet)
+            .rows
+            .iter()
+            .filter(|row| row.label == "Read right?")
+            .map(|row| format!("{:?}", row.cells[0]))
+            .collect::<Vec<_>>()
+            .join(" ")
     };
     assert!(doubts(&typed("0.5 to 1.5", "")).contains("no usual gearbox is set to: is the point in its place"));
     assert_eq!(doubts(&typed("0.05 to 0.15", "0.10 x3, 0.15")), "");

@@ -49,10 +49,11 @@ proptest! {
         let mut seen: Vec<Vec<u32>> = found.landing.iter().map(|pack| counts(pack, kit.len())).collect();
         let order: Vec<_> = seen.iter().map(|counts| counts.iter().sum::<u32>()).collect();
         prop_assert!(order.is_sorted());
-        let offs = |packs: &[(u32, i64)]| packs.to_vec();
-        let found_offs: Vec<_> = found.landing.iter().map(|pack| (u32::try_from(pack.sizes.len()).unwrap(), off((in_millimetres(pack.thickness()) * 1000.0).round() as i64))).collect();
+        let thick = |pack: &Pack| pack.sizes.iter().map(|size| kit[*size].0).sum::<i64>();
+        let found_offs: Vec<_> = found.landing.iter().map(|pack| (u32::try_from(pack.sizes.len()).unwrap(), off(thick(pack)))).collect();
         let expected_offs: Vec<_> = expected.iter().map(|(counts, sum)| (counts.iter().sum::<u32>(), off(*sum))).collect();
-        prop_assert_eq!(offs(&found_offs), expected_offs);
+        prop_assert_eq!(found_offs, expected_offs);
+        prop_assert!(found.landing.iter().all(|pack| (in_millimetres(pack.thickness()) * 1000.0 - f64::from(i32::try_from(thick(pack)).unwrap())).abs() < 1e-6));
         let mut wanted_counts: Vec<Vec<u32>> = expected.iter().map(|(counts, _)| counts.clone()).collect();
         seen.sort();
         wanted_counts.sort();
@@ -61,7 +62,7 @@ proptest! {
         if found.landing.is_empty() {
             let beyond = |thickness: i64| (least - play(thickness)).max(play(thickness) - least - width);
             let best = all.iter().map(|(_, sum)| beyond(*sum)).min().unwrap();
-            let nearest = found.nearest.map_or(0, |pack| (in_millimetres(pack.thickness()) * 1000.0).round() as i64);
+            let nearest = found.nearest.as_ref().map_or(0, thick);
             prop_assert_eq!(beyond(nearest), best);
         }
     }

@@ -3,7 +3,7 @@
 use super::{Kind, Row, inputs, notation, quantity};
 use crate::fits::temperature;
 use crate::job::{EndPlay, Job};
-use crate::units::{Length, Measured, System, limits};
+use crate::units::{Length, Measured, limits};
 
 inputs! {
     /// The texts about end play.
@@ -13,18 +13,13 @@ inputs! {
     Stack at stack: Row::new("endplay-stack", "the stack, a part a line; a minus before what is taken off", Kind::Lines)
         .like("case depth 112.40 ±0.02\n- cluster 105.91 ±0.02\n- thrust washer 3.05 x2");
     /// The range of play wanted.
-    Wanted at wanted: notation("endplay-wanted", "end play wanted", length).like("0.002 to 0.006 in");
+    Wanted at wanted: notation("endplay-wanted", "end play wanted", |_, system| Some(Length::usual(system).symbol)).like("0.002 to 0.006 in");
     /// The shims that are left.
-    Kit at kit: notation("endplay-kit", "shims left", length).like("0.10 mm x3, 0.15, 0.20 x2");
+    Kit at kit: notation("endplay-kit", "shims left", |_, system| Some(Length::usual(system).symbol)).like("0.10 mm x3, 0.15, 0.20 x2");
     /// How warm the parts were when they were measured.
     BenchTemperature at bench_temperature: quantity("endplay-bench-temperature", "measured at", &limits::BENCH_TEMPERATURE)
         .or(|job: &Job| limits::bare(temperature::bench(), job.units));
     /// How warm the box gets.
     WorkingTemperature at working_temperature: quantity("endplay-working-temperature", "box warms to", &limits::WORKING_TEMPERATURE)
         .or(|job: &Job| limits::bare(temperature::working(), job.units));
-}
-
-/// The unit of a bare length.
-fn length(_: &str, system: System) -> Option<&'static str> {
-    Some(Length::usual(system).symbol)
 }
