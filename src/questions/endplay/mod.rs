@@ -22,14 +22,16 @@ pub const QUESTION: Question = Question {
     ask: "What play does this stack leave, and which shims bring it where it is wanted?",
     inputs: &[],
     groups: &[
-        Group { title: "What was measured", inputs: &[text(EndPlayField::Stack)] },
+        Group { title: "What was measured", inputs: &[text(EndPlayField::Stack)], taken: Some(rows::read_as) },
         Group {
             title: "What is wanted, and what is in the drawer",
             inputs: &[text(EndPlayField::Wanted), text(EndPlayField::Kit), Input::Choice(JobChoice::ShimsGo)],
+            taken: None,
         },
         Group {
             title: "Cold and hot",
             inputs: &[Input::Choice(JobChoice::EndPlayCase), text(EndPlayField::BenchTemperature), text(EndPlayField::WorkingTemperature)],
+            taken: None,
         },
     ],
     station: sentence::station,

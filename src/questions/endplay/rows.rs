@@ -20,7 +20,7 @@ const GROWTH: &str = "linear growth, case and shaft equally hot (any textbook of
 /// The rows that decide.
 pub fn deciding(source: Source<'_>) -> Vec<Row> {
     let mut all = rows(source);
-    all.retain(|row| !matches!(row.key.as_str(), "spread" | "hot") && !row.waits());
+    all.retain(|row| !matches!(row.key.as_str(), "spread" | "hot" | "read-as") && !row.waits());
     let late = |row: &Row| row.key.strip_prefix("choice-").and_then(|at| at.parse().ok()).is_some_and(|at: usize| at > DECIDING_PACKS);
     all.retain(|row| !late(row));
     few(all, None)
@@ -39,7 +39,7 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
     rows.push(Row::of_one("gap", "Without shims", gap_cell(source, &play)));
     rows.extend(play.shims.as_ref().map(|shims| Row::of_one("needed", "Shims needed", needed_cell(source, &play, shims))));
     rows.extend(packs(source, &measured, &play));
-    rows.push(Row::of_one("read-as", "Read as", Cell::line([Piece::words(read_as(source, &play.stack, &measured.kit))])));
+    rows.push(Row::of_one("read-as", "Read as", Cell::line([Piece::words(read_as_said(source, &play.stack, &measured.kit))])));
     if play.stack.has_tolerances() {
         rows.push(Row::of_one("spread", "Without shims, at worst", spread_cell(source, &play)));
     }
@@ -256,8 +256,14 @@ fn capital_pack(kit: &[Shim], pack: &Pack) -> String {
     if pack.sizes.is_empty() { "No shims".into() } else { format!("Fit {}", pack_said(kit, pack)) }
 }
 
+/// How stack and kit were read, for whoever typed them; nothing where nothing can be made of them.
+pub fn read_as(source: Source<'_>) -> String {
+    let measured = Measured::of(&source.job.bench);
+    measured.stack.map_or_else(String::new, |stack| format!("Read as {}.", read_as_said(source, &stack, &measured.kit)))
+}
+
 /// How stack and kit were read, each figure with its unit.
-fn read_as(source: Source<'_>, stack: &Stack, kit: &[Shim]) -> String {
+fn read_as_said(source: Source<'_>, stack: &Stack, kit: &[Shim]) -> String {
     let each = stack.parts.iter().enumerate().map(|(at, part)| {
         let sign = match (part.makes_room, at) {
             (true, 0) => "",
