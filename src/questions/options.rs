@@ -20,7 +20,9 @@ pub fn of_setup(choice: SetupChoice) -> Vec<(&'static str, &'static str)> {
 /// The options of a choice for all setups.
 pub fn of_job(choice: JobChoice) -> Vec<(&'static str, &'static str)> {
     match choice {
-        JobChoice::Law => law::BANDS.iter().map(|band| (band.id, band.name)).collect(),
+        JobChoice::Law => {
+            std::iter::once(("", "usual for your country")).chain(law::BANDS.iter().map(|band| (band.id, band.name))).collect()
+        }
         JobChoice::SpeedoStock => vec![("", "whole shelf"), ("yes", "in stock only")],
         JobChoice::OmittedAspect => vec![("", "80"), ("82", "82")],
         JobChoice::Drive => vec![("", "rear wheels"), ("front", "front wheels"), ("all", "all wheels")],

@@ -9,16 +9,27 @@ use crate::units::{System, Velocity, limits};
 /// What all setups share about the speedometer.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SpeedoShared {
-    /// What the dial expects.
+    /// What the dial expects, as typed.
     pub dial: Option<Dial>,
-    /// The rule it is judged by.
-    pub band: &'static Band,
+    /// What the dial expects, as a road check of one of the setups tells.
+    pub solved: Option<Solved>,
+    /// The rule it is judged by; where none is chosen, the usual one of the reader's country.
+    pub band: Option<&'static Band>,
     /// The true speed at which readings are shown.
     pub check: Option<Velocity>,
     /// Whether only gears in stock are proposed.
     pub in_stock: bool,
     /// The system whose own numbers of the rule are used.
     pub units: System,
+}
+
+/// What a road check tells of the dial.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Solved {
+    /// The dial.
+    pub dial: Dial,
+    /// The column of the setup whose road check it is, counted from 0.
+    pub column: usize,
 }
 
 /// What one setup has.
@@ -39,12 +50,20 @@ impl SpeedoShared {
     pub fn read(job: &Job, problems: &mut Vec<Problem>) -> Self {
         let typed = &job.speedo;
         Self {
-            dial: keep(problems, JobField::Dial.path(), read::dial(&typed.dial.text, typed.dial.units)),
-            band: law::band(&typed.law),
+            dial: keep(problems, JobField::Dial.path(), read::dial(&typed.dial.text, typed.dial.units)).flatten(),
+            solved: None,
+            band: law::named(&typed.law),
             check: keep(problems, JobField::SpeedoCheck.path(), typed.check.read(&limits::ROAD_SPEED)),
             in_stock: typed.in_stock == "yes",
             units: job.units,
         }
+    }
+}
+
+impl SpeedoShared {
+    /// What the dial expects, as typed or else as a road check tells.
+    pub fn known_dial(&self) -> Option<Dial> {
+        self.dial.or(self.solved.map(|solved| solved.dial))
     }
 }
 

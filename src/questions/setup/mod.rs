@@ -85,6 +85,13 @@ impl Setup {
         product(self.stages.as_ref()?.iter().map(|stage| stage.drive.ratio()).chain([self.final_drive?.ratio()]))
     }
 
+    /// All that stands behind the speedometer's drive gear, without sign: the axle and what is behind it. An overdrive, a range box or a
+    /// transfer box takes the drive gear along on its own output (common practice, no published source).
+    pub fn behind_take_off(&self) -> Option<Ratio> {
+        let behind = self.stages.as_ref()?.iter().filter(|stage| stage.place == Place::BehindAxle);
+        product(behind.map(|stage| stage.drive.ratio()).chain([self.final_drive?.ratio()]))
+    }
+
     /// The extra stages between gearbox and final drive.
     pub fn before_axle(&self) -> Option<Ratio> {
         product(self.stages.as_ref()?.iter().filter(|stage| stage.place == Place::BeforeAxle).map(|stage| stage.drive.ratio()))

@@ -73,7 +73,12 @@ pub struct Band {
 
 /// The rule of that id. Where there is none, UN R39: the strictest of those in force for cars, which never lets a dial read low.
 pub fn band(id: &str) -> &'static Band {
-    BANDS.iter().find(|band| band.id == id).unwrap_or(&table::UN_R39)
+    named(id).unwrap_or(&table::UN_R39)
+}
+
+/// The rule of that id.
+pub fn named(id: &str) -> Option<&'static Band> {
+    BANDS.iter().find(|band| band.id == id)
 }
 
 /// A reading against a rule, in the unit of the rule's numbers.
@@ -98,6 +103,11 @@ impl Judgement {
     /// Whether the rule is broken.
     pub fn is_outside(self) -> bool {
         matches!(self, Self::TooLow(_) | Self::TooHigh(_))
+    }
+
+    /// Whether the rule is broken by more than can be told: 0.1 mph is a fifth of what a dial is read to.
+    pub fn is_clearly_outside(self) -> bool {
+        matches!(self, Self::TooLow(by) | Self::TooHigh(by) if by > unit::MPH.of(0.1 + 1e-9))
     }
 }
 

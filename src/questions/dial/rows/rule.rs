@@ -4,10 +4,20 @@ use super::{READS, distance, missing};
 use crate::questions::Analysis;
 use crate::questions::Source;
 use crate::questions::dial::answer::Tested;
-use crate::sheet::{Cell, Figure, Piece};
+use crate::sheet::{Cell, Figure, Piece, Words};
 use crate::speedometer::law::{self, Band, Tests};
 use crate::speedometer::{Judgement, Speedometer};
-use crate::units::{Length, Measured, Velocity, number, show};
+use crate::units::{Length, Measured, System, Velocity, number, show};
+
+/// The rule that is chosen, or the usual one: for US words and miles SAE J2976, the one that covers cars there at every speed; for all
+/// others UN R39, the strictest of those in force for cars, which never lets a dial read low.
+pub fn band(source: Source<'_>) -> &'static Band {
+    let usual = match (source.reader.words, source.reader.units) {
+        (Words::Us, System::Inch) => "sae-j2976",
+        _ => "un-r39",
+    };
+    source.conditions.speedo.band.unwrap_or_else(|| law::band(usual))
+}
 
 /// Which vehicles the rule is for, whether it is in force for cars, and where it stands.
 pub fn about(band: &Band) -> String {
@@ -18,8 +28,8 @@ pub fn about(band: &Band) -> String {
 /// What the dial does at the rule's own test speeds, each inside or outside and by how much.
 pub(super) fn tests_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let Some(fitted) = analysis.speedo().fitted else { return Cell::needed(missing(source, analysis)) };
-    let band = source.conditions.speedo.band;
-    let tested = &analysis.speedo().tested;
+    let band = band(source);
+    let tested = tested(source, analysis);
     if tested.is_empty() {
         let unnamed = band.tests == Tests::Unnamed;
         return Cell::absent(if unnamed {
@@ -36,13 +46,22 @@ pub(super) fn tests_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
         let unit = Velocity::usual(source.reader.units);
         cell = cell.and([Piece::words(format!("test speeds for a car that reaches {}", show(&fastest.speed, unit, 0)))]);
     }
-    cell.and_maybe(only_here(analysis, band))
+    cell.and_maybe(only_here(source, analysis, &tested))
+}
+
+/// The readings at the rule's test speeds, of a car that gets as fast as this one.
+fn tested(source: Source<'_>, analysis: &Analysis) -> Vec<Tested> {
+    let fastest = analysis.tyres().fastest.map(|fastest| fastest.speed);
+    analysis.speedo().tested(band(source), fastest, source.conditions.speedo.units)
 }
 
 /// A caution where the rule is broken at a test speed but not at the check speed, which has said so already.
-fn only_here(analysis: &Analysis, band: &Band) -> Option<Piece> {
-    let outside: Vec<String> = analysis.speedo().tested.iter().filter(|tested| tested.judgement.is_outside()).map(named).collect();
-    let said = analysis.speedo().judgement.is_some_and(Judgement::is_outside);
+fn only_here(source: Source<'_>, analysis: &Analysis, tested: &[Tested]) -> Option<Piece> {
+    let band = band(source);
+    let outside: Vec<String> = tested.iter().filter(|tested| tested.judgement.is_clearly_outside()).map(named).collect();
+    let at_check =
+        source.conditions.speedo.check.and_then(|check| analysis.speedo().judgement(band, check, source.conditions.speedo.units));
+    let said = at_check.is_some_and(Judgement::is_clearly_outside);
     let text = format!("outside {} at {}; local rules decide", band.name, outside.join(" and "));
     (!outside.is_empty() && !said).then(|| Piece::caution(text))
 }
@@ -65,7 +84,7 @@ fn test_line(source: Source<'_>, fitted: &Speedometer, tested: &Tested, place: u
     let said = judged(source, tested.judgement);
     let rule = tested.test.unit;
     if tested.test.is_shown {
-        let (from, to) = source.conditions.speedo.band.true_range(tested.shown, source.conditions.speedo.units);
+        let (from, to) = band(source).true_range(tested.shown, source.conditions.speedo.units);
         let (from, to) = (number::show((rule.take)(&from), 1), show(&to, rule, 1));
         let filled = format!("{} ÷ {reads} = {}; the rule allows a true {from} to {to}", named(tested), show(&tested.truth, rule, 1));
         let figure = Figure::quantity(&format!("{key}_true"), &tested.truth, unit, 1);
@@ -102,7 +121,7 @@ pub(super) fn odometer_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let filled = format!("100 × {} = {}", number::show(fitted.reads(), 4), number::show((unit.take)(&counted), 1));
     let figure = Figure::quantity("speedometer.odometer_over_100", &counted, unit, 1);
     let cell = Cell::line([figure.by("adds = true way × reading ÷ true speed", filled, READS).into()]);
-    let band = source.conditions.speedo.band;
+    let band = band(source);
     let Some(rule) = law::odometer_rule(band) else { return cell };
     // 4 and 2.5, as the rules have it.
     let share = (1_000.0 * rule.share).round() / 10.0;
