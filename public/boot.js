@@ -46,6 +46,12 @@ function announce() {
   dispatchEvent(new Event("layshaft:update"));
 }
 
+/** Waits until the program has all its parts, or asked for them in vain: until then the line is theirs. */
+function whole() {
+  if (document.documentElement.dataset.whole !== undefined) return Promise.resolve();
+  return new Promise((done) => addEventListener("layshaft:whole", done, { once: true }));
+}
+
 /** Registers the service worker; the newer version takes over only when the program sends `layshaft:take-over`. */
 async function keepOffline() {
   const here = new URL(location.href);
@@ -78,7 +84,7 @@ async function start() {
     sayWhy("Layshaft could not be loaded. Check the connection and load the page again; nothing you have kept on this device is lost.");
     return;
   }
-  keepOffline().catch((fault) => console.warn("Layshaft cannot be kept for use without a network:", fault));
+  whole().then(keepOffline).catch((fault) => console.warn("Layshaft cannot be kept for use without a network:", fault));
 }
 
 start();

@@ -4,10 +4,13 @@
 const CACHE = "layshaft-{{version}}";
 const FILES = {{files}};
 
-/** Fetches every file of this version past the browser's own cache, all or none. */
+/** A name that carries a hash never stands for anything else: what the page has fetched already is not fetched again. */
+const neverChanges = (file) => /\.[0-9a-f]{16}\.\w+$/.test(file);
+
+/** Takes every file of this version, all or none; those that may change past the browser's own cache. */
 async function fill() {
   const cache = await caches.open(CACHE);
-  await cache.addAll(FILES.map((file) => new Request(file, { cache: "no-cache" })));
+  await cache.addAll(FILES.map((file) => new Request(file, { cache: neverChanges(file) ? "default" : "no-cache" })));
 }
 
 /** Drops what earlier versions kept, then serves the pages that are open. */

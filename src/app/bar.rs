@@ -54,9 +54,11 @@ fn Places() -> impl IntoView {
 fn hand_over(state: State, open: RwSignal<bool>) -> AnyView {
     let print = move |_| {
         open.set(false);
-        if let Some(window) = web_sys::window() {
-            let _ = window.print();
-        }
+        super::parts::PAPER.then(|_| {
+            if let Some(window) = web_sys::window() {
+                let _ = window.print();
+            }
+        });
     };
     let panel = move |panel: Panel| {
         move |_| {

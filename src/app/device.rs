@@ -24,6 +24,19 @@ pub fn say_ready() {
     }
 }
 
+/// Says that every part of the program has come, or was asked for in vain: the line is free.
+pub fn say_whole() {
+    if let Some(root) = root() {
+        let _ = root.set_attribute("data-whole", "");
+    }
+    announce("layshaft:whole");
+}
+
+/// Calls `act` once what stands in the page now is painted.
+pub fn once_painted(act: impl FnOnce() + 'static) {
+    request_animation_frame(move || soon(act));
+}
+
 /// Device pixels to a CSS pixel.
 pub fn pixel_ratio() -> f64 {
     web_sys::window().map_or(1.0, |window| window.device_pixel_ratio().clamp(0.5, 8.0))

@@ -19,8 +19,10 @@ pub mod heads;
 pub mod jobs;
 pub mod keep;
 pub mod keys;
+pub mod later;
 pub mod line;
 pub mod notices;
+pub mod parts;
 pub mod picker;
 pub mod print;
 pub mod question;
@@ -45,6 +47,7 @@ pub fn start() {
     let opened = keep::open();
     leptos::mount::mount_to_body(move || page(opened));
     device::say_ready();
+    device::once_painted(|| later::fetch_in_turn(&parts::ALL, device::say_whole));
 }
 
 fn page(opened: keep::Opened) -> impl IntoView {
@@ -66,8 +69,8 @@ fn page(opened: keep::Opened) -> impl IntoView {
             {move || match place.get() {
                 Place::Compare => view! { <compare::Compare/> }.into_any(),
                 Place::Bench => view! { <bench::Bench/> }.into_any(),
-                Place::Shelf => view! { <shelf::Shelf/> }.into_any(),
-                Place::Jobs => view! { <jobs::Jobs/> }.into_any(),
+                Place::Shelf => view! { <Frame class="main--wide">{parts::SHELF.show(|place| place())}</Frame> }.into_any(),
+                Place::Jobs => view! { <Frame class="main--wide">{parts::JOBS.show(|place| place())}</Frame> }.into_any(),
             }}
         </div>
         <bar::PlacesBelow/>

@@ -15,8 +15,8 @@ const PATIENCE: Duration = Duration::from_secs(15);
 /// How long the program may take to be there, a build for development included.
 const PATIENCE_TO_OPEN: Duration = Duration::from_mins(1);
 const EVERY: Duration = Duration::from_millis(25);
-/// The program has mounted the sheet: it says so itself, and the opening words are gone.
-const READY: &str = "document.documentElement.dataset.ready !== undefined && !document.getElementById('boot')";
+/// The program has mounted the sheet and has all its parts: it says so itself, and the opening words are gone.
+const READY: &str = "['ready', 'whole'].every((mark) => mark in document.documentElement.dataset) && !document.getElementById('boot')";
 
 /// One browser window on one served site.
 pub struct Page {

@@ -36,7 +36,8 @@ impl Site {
         Ok(Self { folder: folder.to_owned(), below: below.to_owned(), server: Some(server), address })
     }
 
-    /// The release build copied to a folder of its own, for tests that change its files.
+    /// The release build copied to a folder of its own, for tests that change its files: without the packed ones beside them, which a
+    /// browser would be sent instead of the changed ones.
     ///
     /// # Errors
     /// The build or the copy fails.
@@ -93,9 +94,10 @@ fn copy(from: &Path, to: &Path) -> Result<()> {
     fs::create_dir_all(to).with_context(|| format!("cannot make {}", to.display()))?;
     for entry in fs::read_dir(from)?.flatten() {
         let target = to.join(entry.file_name());
+        let is_packed = target.extension().is_some_and(|ending| ending == "br" || ending == "gz");
         if entry.path().is_dir() {
             copy(&entry.path(), &target)?;
-        } else {
+        } else if !is_packed {
             fs::copy(entry.path(), &target).with_context(|| format!("cannot copy to {}", target.display()))?;
         }
     }

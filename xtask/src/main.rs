@@ -48,7 +48,7 @@ fn run(command: &str, given: Vec<String>) -> Result<()> {
 fn build_folder(options: &Options) -> Result<()> {
     let profile = Profile::dev_if(options.has("--dev"));
     let out = options.value("--out").map_or_else(|| profile.folder(), Into::into);
-    build::site(profile, &out)?.print();
+    build::site(profile, &out)?.sizes.print();
     println!("Layshaft is in {}", out.display());
     Ok(())
 }

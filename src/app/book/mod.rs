@@ -16,6 +16,7 @@ use leptos::html::Section;
 use leptos::prelude::*;
 
 use super::device;
+use super::parts::PANELS;
 use super::state::State;
 
 /// The panels, one of which may be open.
@@ -83,14 +84,19 @@ pub fn Panels() -> impl IntoView {
         state.view.panel.get().map(|panel| {
             view! {
                 <Frame panel>
-                    {match panel {
-                        Panel::Details => view! { <details::Details/> }.into_any(),
-                        Panel::Send => view! { <send::Send/> }.into_any(),
-                        Panel::Keys => view! { <keymap::Keymap/> }.into_any(),
-                    }}
+                    {PANELS.show(move |inside| inside(panel))}
                 </Frame>
             }
         })
+    }
+}
+
+/// What stands in a panel.
+pub(super) fn inside(panel: Panel) -> AnyView {
+    match panel {
+        Panel::Details => view! { <details::Details/> }.into_any(),
+        Panel::Send => view! { <send::Send/> }.into_any(),
+        Panel::Keys => view! { <keymap::Keymap/> }.into_any(),
     }
 }
 

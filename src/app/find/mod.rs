@@ -11,7 +11,7 @@ use leptos::prelude::*;
 use runner::Runner;
 
 /// Wishes, search, results and designs.
-pub(super) fn view() -> impl IntoView {
+pub(super) fn place() -> AnyView {
     let runner = Runner::start();
     view! {
         <div class="find">
@@ -23,4 +23,5 @@ pub(super) fn view() -> impl IntoView {
             <h3 class="find__head">"How the setups on the sheet meet the wishes"</h3>
         </div>
     }
+    .into_any()
 }

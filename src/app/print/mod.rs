@@ -13,6 +13,7 @@ use leptos::prelude::*;
 use wasm_bindgen::prelude::*;
 
 use super::device;
+use super::parts::PAPER;
 use super::state::State;
 use crate::questions::customer::USUAL_CAUTION;
 
@@ -23,12 +24,13 @@ thread_local! {
 
 /// Makes the pages whenever the browser prints, however it was asked to.
 pub fn listen(state: State) {
-    device::on_window("beforeprint", move |_: web_sys::Event| lay(state));
+    // Printing waits for nothing: what the browser was asked to print before this part came is a page without the sheet.
+    device::on_window("beforeprint", move |_: web_sys::Event| PAPER.then(move |lay| lay(state)));
     device::on_window("afterprint", |_: web_sys::Event| clear());
 }
 
 /// Puts the pages into the document, at once: the browser waits for nothing.
-fn lay(state: State) {
+pub(super) fn lay(state: State) {
     clear();
     let Some(body) = web_sys::window().and_then(|window| window.document()).and_then(|document| document.body()) else { return };
     name_pages(&state.job.with_untracked(|job| job.title.clone()));

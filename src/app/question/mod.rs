@@ -12,7 +12,7 @@ mod wanted;
 
 use leptos::prelude::*;
 
-use super::find;
+use super::parts;
 use super::state::State;
 use crate::questions::{Question, Source};
 use crate::sheet::{Row, words};
@@ -38,7 +38,7 @@ pub fn QuestionView(
             </div>
             {said::view(state, question)}
             {inputs::groups(question)}
-            {(question.id == "find").then(find::view)}
+            {(question.id == "find").then(|| parts::FIND.show(|find| find()))}
             {picture::view(question)}
             <Show when=move || has_deciding.get()><Rows rows=deciding name="deciding"/></Show>
             <Show when=move || { more.get() > 0 }>

@@ -9,7 +9,6 @@ mod row;
 
 use leptos::prelude::*;
 
-use crate::app::Frame;
 use crate::app::device;
 use crate::app::state::State;
 use crate::app::widgets::Choice;
@@ -19,20 +18,18 @@ use crate::problem::Problem;
 use crate::units::System;
 
 /// The place.
-#[component]
-pub fn Shelf() -> impl IntoView {
+pub(super) fn place() -> AnyView {
     let state = State::here();
     view! {
-        <Frame class="main--wide">
-            <section class="question" id="catalogue" aria-labelledby="shelf-title">
-                <div class="question__head">
-                    <h2 id="shelf-title">"Shelf"</h2>
-                    <span class="question__ask">{move || state.say("What is on the shop’s shelf, and what is your own?")}</span>
-                </div>
-                {view()}
-            </section>
-        </Frame>
+        <section class="question" id="catalogue" aria-labelledby="shelf-title">
+            <div class="question__head">
+                <h2 id="shelf-title">"Shelf"</h2>
+                <span class="question__ask">{move || state.say("What is on the shop’s shelf, and what is your own?")}</span>
+            </div>
+            {view()}
+        </section>
     }
+    .into_any()
 }
 
 /// How many entries are shown at once.

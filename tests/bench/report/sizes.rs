@@ -1,6 +1,5 @@
-//! What travels: every file of the site, after brotli and after gzip.
+//! What travels: every file of the site, after brotli and after gzip, as the build packed them.
 
-use std::io::Write;
 use std::path::Path;
 
 use anyhow::{Context, Result};
@@ -14,7 +13,7 @@ pub(crate) struct Sizes {
     pub(crate) brotli: usize,
     /// After gzip at its best.
     pub(crate) gzip: usize,
-    /// Of the program alone, after brotli.
+    /// Of the program alone, all its parts, after brotli.
     pub(crate) program_brotli: usize,
 }
 
@@ -32,28 +31,24 @@ fn collect(folder: &Path, sizes: &mut Sizes) -> Result<()> {
             collect(&path, sizes)?;
             continue;
         }
-        let content = std::fs::read(&path)?;
-        let (brotli, gzip) = (brotli(&content)?, gzip(&content)?);
-        sizes.raw += content.len();
-        // What is packed already does not travel larger for being packed again.
-        sizes.brotli += brotli.min(content.len());
-        sizes.gzip += gzip.min(content.len());
-        if path.extension().is_some_and(|ending| ending == "wasm") {
+        let ending = path.extension().unwrap_or_default().to_string_lossy().into_owned();
+        if ending == "br" || ending == "gz" {
+            continue;
+        }
+        let raw = bytes(&path).with_context(|| format!("{} is gone", path.display()))?;
+        // What is packed already has nothing beside it.
+        let packed = |ending: &str| bytes(&path.with_added_extension(ending)).unwrap_or(raw);
+        let brotli = packed("br");
+        sizes.raw += raw;
+        sizes.brotli += brotli;
+        sizes.gzip += packed("gz");
+        if ending == "wasm" {
             sizes.program_brotli += brotli;
         }
     }
     Ok(())
 }
 
-fn brotli(content: &[u8]) -> Result<usize> {
-    let mut packed = Vec::new();
-    let params = brotli::enc::BrotliEncoderParams { quality: 11, lgwin: 24, ..Default::default() };
-    brotli::BrotliCompress(&mut &*content, &mut packed, &params)?;
-    Ok(packed.len())
-}
-
-fn gzip(content: &[u8]) -> Result<usize> {
-    let mut encoder = flate2::write::GzEncoder::new(Vec::new(), flate2::Compression::best());
-    encoder.write_all(content)?;
-    Ok(encoder.finish()?.len())
+fn bytes(path: &Path) -> Option<usize> {
+    usize::try_from(path.metadata().ok()?.len()).ok()
 }

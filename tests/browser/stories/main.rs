@@ -15,6 +15,7 @@ mod moment;
 mod offline;
 mod opening;
 mod paper;
+mod parts;
 mod pull;
 mod sending;
 mod setups;

@@ -1,4 +1,4 @@
-//! File names that carry their content's hash, and rewriting the references to them.
+//! File names that carry a hash, and rewriting the references to them.
 
 use anyhow::{Result, ensure};
 
@@ -8,8 +8,13 @@ const DIGITS: usize = 16;
 
 /// `fonts/x.woff2` with some content becomes `fonts/x.0123456789abcdef.woff2`.
 pub(super) fn hashed(name: &str, content: &[u8]) -> String {
+    tagged(name, &hash::hex(content))
+}
+
+/// A name that carries a hash which stands for more than one file.
+pub(super) fn tagged(name: &str, hash: &str) -> String {
     let (stem, ending) = name.rsplit_once('.').unwrap_or((name, ""));
-    format!("{stem}.{}.{ending}", hash::hex(content))
+    format!("{stem}.{hash}.{ending}")
 }
 
 /// Does the name carry a hash, so that the file behind it never changes?
@@ -32,9 +37,21 @@ pub(super) fn refer(text: &str, from: &str, to: &str, inside: &str) -> Result<St
     Ok(answer)
 }
 
+/// Replaces the name of a module where it is imported, and nowhere else.
+///
+/// Errors: the text does not import it.
+pub(super) fn import_from(text: &str, from: &str, to: &str, inside: &str) -> Result<String> {
+    let mut answer = text.to_owned();
+    for quote in ['"', '\''] {
+        answer = answer.replace(&format!("from {quote}{from}{quote}"), &format!("from {quote}{to}{quote}"));
+    }
+    ensure!(answer != text, "{inside} does not import \"{from}\"");
+    Ok(answer)
+}
+
 #[cfg(test)]
 mod tests {
-    use super::{hashed, is_hashed, refer};
+    use super::{hashed, import_from, is_hashed, refer};
 
     #[test]
     fn a_hashed_name_is_known_again() {
@@ -49,5 +66,13 @@ mod tests {
     fn references_follow_the_new_name() {
         assert_eq!(refer("import('./app.js'), \"app.js\"", "app.js", "app.1.js", "boot.js").unwrap(), "import('./app.1.js'), \"app.1.js\"");
         assert_eq!(refer("nothing", "app.js", "app.1.js", "boot.js").unwrap_err().to_string(), "boot.js does not mention \"app.js\"");
+    }
+
+    #[test]
+    fn an_import_is_renamed_where_it_is_imported_only() {
+        let text = "import * as one from \"./a.js\"; const names = { \"./a.js\": one };";
+        let renamed = "import * as one from \"./a.1.js\"; const names = { \"./a.js\": one };";
+        assert_eq!(import_from(text, "./a.js", "./a.1.js", "b.js").unwrap(), renamed);
+        assert_eq!(import_from("", "./a.js", "./a.1.js", "b.js").unwrap_err().to_string(), "b.js does not import \"./a.js\"");
     }
 }

@@ -6,8 +6,9 @@ use std::path::Path;
 
 use anyhow::{Context, Result};
 
-use super::bindings::Bindings;
 use super::names::{hashed, refer};
+use super::packed::Packed;
+use super::program::Program;
 use super::{Profile, hash, page_policy};
 use crate::shell;
 
@@ -20,9 +21,9 @@ pub(super) struct Site {
 }
 
 /// Puts the site together from what was built and what lies in `public/`.
-pub(super) fn assemble(profile: Profile, bindings: Bindings, css: String) -> Result<Site> {
+pub(super) fn assemble(profile: Profile, program: Program, css: String) -> Result<Site> {
     let public = shell::project().join("public");
-    let read = |name: &str| fs::read_to_string(public.join(name)).with_context(|| format!("cannot read public/{name}"));
+    let read = public_text;
     let mut site = Site { files: BTreeMap::new() };
 
     let mut css = css;
@@ -39,14 +40,18 @@ pub(super) fn assemble(profile: Profile, bindings: Bindings, css: String) -> Res
     }
     site.files.insert("manifest.webmanifest".to_owned(), manifest.into_bytes());
 
-    let wasm = site.add_hashed("app_bg.wasm", bindings.wasm);
-    let js = site.add_hashed("app.js", bindings.js.into_bytes());
-    let boot = refer(&refer(&read("boot.js")?, "app.js", &js, "boot.js")?, "app_bg.wasm", &wasm, "boot.js")?;
-    let boot = site.add_hashed("boot.js", boot.into_bytes());
-    let css = site.add_hashed("style.css", css.into_bytes());
-
-    for (from, to) in [("app_bg.wasm", &wasm), ("app.js", &js), ("boot.js", &boot), ("style.css", &css)] {
-        page = refer(&page, from, to, "index.html")?;
+    let mut boot = read("boot.js")?;
+    for (name, new) in &program.renamed {
+        page = refer(&page, name, new, "index.html")?;
+        // It starts the program, and leaves the parts to it.
+        if *name != "parts.js" {
+            boot = refer(&boot, name, new, "boot.js")?;
+        }
+    }
+    site.files.extend(program.files);
+    for (name, content) in [("boot.js", boot), ("style.css", css)] {
+        let new = site.add_hashed(name, content.into_bytes());
+        page = refer(&page, name, &new, "index.html")?;
     }
     site.files.insert("index.html".to_owned(), page.replace("{{csp}}", &page_policy()).into_bytes());
     let worker = match profile {
@@ -95,25 +100,38 @@ impl Site {
     }
 
     /// Writes the folder, the page last, and takes away what an earlier build left there. Other people's files stay.
-    pub(super) fn write(&self, out: &Path) -> Result<()> {
+    pub(super) fn write(&self, packed: &BTreeMap<String, Packed>, out: &Path) -> Result<()> {
         let earlier = fs::read_to_string(out.join(LEDGER)).unwrap_or_default();
         let (page, others): (Vec<_>, Vec<_>) = self.files.iter().partition(|(name, _)| *name == "index.html");
+        let mut written = Vec::new();
         for (name, content) in others.into_iter().chain(page) {
-            let path = out.join(name);
-            if let Some(folder) = path.parent() {
-                fs::create_dir_all(folder).with_context(|| format!("cannot make the folder {}", folder.display()))?;
+            let beside = packed.get(name).into_iter().flat_map(Packed::beside);
+            for (name, content) in beside.map(|(ending, content)| (format!("{name}.{ending}"), content)).chain([(name.clone(), content)]) {
+                write(&out.join(&name), content)?;
+                written.push(name);
             }
-            fs::write(&path, content).with_context(|| format!("cannot write {}", path.display()))?;
         }
-        for stale in earlier.lines().filter(|name| !self.files.contains_key(*name)) {
+        for stale in earlier.lines().filter(|name| !written.iter().any(|new| new == name)) {
             let _ = fs::remove_file(out.join(stale));
         }
-        let ledger: Vec<&str> = self.files.keys().map(String::as_str).collect();
-        fs::write(out.join(LEDGER), ledger.join("\n")).with_context(|| format!("cannot write {}", out.join(LEDGER).display()))
+        written.sort();
+        write(&out.join(LEDGER), written.join("\n").as_bytes())
     }
 }
 
-fn is_licence(name: &str) -> bool {
+/// A text that lies in `public/`.
+pub(super) fn public_text(name: &str) -> Result<String> {
+    fs::read_to_string(shell::project().join("public").join(name)).with_context(|| format!("cannot read public/{name}"))
+}
+
+fn write(path: &Path, content: &[u8]) -> Result<()> {
+    if let Some(folder) = path.parent() {
+        fs::create_dir_all(folder).with_context(|| format!("cannot make the folder {}", folder.display()))?;
+    }
+    fs::write(path, content).with_context(|| format!("cannot write {}", path.display()))
+}
+
+pub(super) fn is_licence(name: &str) -> bool {
     name.ends_with("-OFL.txt")
 }
 

@@ -1,5 +1,6 @@
 //! `cargo xtask test`: every check of the project in one command, the quick ones first, with a summary at the end.
 
+mod budget;
 mod closing;
 mod steps;
 

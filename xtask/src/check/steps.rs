@@ -2,8 +2,8 @@
 
 use anyhow::Result;
 
-use super::closing;
 use super::{Closing, Step};
+use super::{budget, closing};
 use crate::build::{self, Profile};
 use crate::toolchain::Toolchain;
 use crate::{shell, tidy};
@@ -15,7 +15,7 @@ pub(super) const ALL: [Step; 8] = [
     Step { name: "doc", what: "is every link in the documentation good?", run: doc },
     Step { name: "native", what: "the tests that need no browser", run: native },
     Step { name: "web-clippy", what: "lints of the browser code", run: web_clippy },
-    Step { name: "web", what: "the release build", run: web },
+    Step { name: "web", what: "the release build, and what a first visit costs", run: web },
     Step { name: "browser", what: "the tests in a real browser", run: browser },
 ];
 
@@ -43,8 +43,9 @@ fn web_clippy(_: &mut Closing) -> Result<()> {
 }
 
 fn web(_: &mut Closing) -> Result<()> {
-    build::site(Profile::Release, &Profile::Release.folder())?.print();
-    Ok(())
+    let built = build::site(Profile::Release, &Profile::Release.folder())?;
+    built.sizes.print();
+    budget::check(&built)
 }
 
 fn browser(closing: &mut Closing) -> Result<()> {

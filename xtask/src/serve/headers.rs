@@ -19,6 +19,8 @@ pub(super) async fn add(request: Request, next: Next) -> Response {
     if let Ok(policy) = HeaderValue::from_str(&header_policy()) {
         headers.insert(header::CONTENT_SECURITY_POLICY, policy);
     }
+    // The same address answers plain, gzip or brotli, whichever the browser takes.
+    headers.insert(header::VARY, HeaderValue::from_static("accept-encoding"));
     headers.insert(header::CACHE_CONTROL, HeaderValue::from_static(keep));
     headers.insert(header::X_CONTENT_TYPE_OPTIONS, HeaderValue::from_static("nosniff"));
     headers.insert(header::REFERRER_POLICY, HeaderValue::from_static("no-referrer"));

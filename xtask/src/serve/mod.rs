@@ -38,7 +38,7 @@ pub fn run(wish: &Wish) -> Result<()> {
     let toolchain = Toolchain::ready()?;
     let built = build::site_with(&toolchain, wish.profile, &folder);
     match (built, wish.profile) {
-        (Ok(sizes), Profile::Release) => sizes.print(),
+        (Ok(built), Profile::Release) => built.sizes.print(),
         (Ok(_), Profile::Dev) => {}
         // A mistake in the sources is what the watching is for.
         (Err(problem), Profile::Dev) => println!("\n{problem:#}\nThe page is built as soon as this is mended."),

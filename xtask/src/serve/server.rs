@@ -8,7 +8,6 @@ use anyhow::{Context, Result};
 use axum::{Router, middleware};
 use tokio::runtime::{Builder, Runtime};
 use tokio::sync::oneshot;
-use tower_http::compression::CompressionLayer;
 use tower_http::services::ServeDir;
 
 use super::headers;
@@ -82,7 +81,8 @@ fn serve(runtime: &Runtime, listener: TcpListener, routes: Router, stopped: ones
 }
 
 fn routes(site: &Path, below: &str) -> Router {
-    let files = ServeDir::new(site);
+    // What the build packed lies beside each file; development builds are served plain.
+    let files = ServeDir::new(site).precompressed_br().precompressed_gzip();
     let router = if below.is_empty() { Router::new().fallback_service(files) } else { Router::new().nest_service(below, files) };
-    router.layer(CompressionLayer::new()).layer(middleware::from_fn(headers::add))
+    router.layer(middleware::from_fn(headers::add))
 }

@@ -1,0 +1,144 @@
+//! Parts of the program that come later: asked for when they are needed, or once the first figure stands, and waited for here alone.
+//!
+//! A part is a file of its own, cut out of the program by the build at the function that [`part!`](crate::part) makes. What it brings is a
+//! value, most often a function that makes a view: that function is called where the view belongs, so what it makes lives and goes with its
+//! place on the page. Which parts there are is written in [`parts`](super::parts).
+
+use std::pin::Pin;
+use std::sync::OnceLock;
+
+use leptos::prelude::*;
+use leptos::wasm_split::SplitLoaderError;
+use wasm_bindgen_futures::spawn_local;
+
+use super::device;
+
+/// A part on its way.
+pub type Coming<T> = Pin<Box<dyn Future<Output = Result<T, SplitLoaderError>>>>;
+
+/// A part of the program, and what became of it.
+pub struct Part<T: Send + Sync + 'static> {
+    fetch: fn() -> Coming<T>,
+    arrival: OnceLock<ArcRwSignal<Arrival<T>>>,
+}
+
+#[derive(Clone, Copy)]
+enum Arrival<T> {
+    Unasked,
+    Coming,
+    There(T),
+    /// It could not be loaded; true while it is tried again.
+    Failed(bool),
+}
+
+impl<T: Copy + Send + Sync + 'static> Part<T> {
+    /// A part that a function fetches; made by [`part!`](crate::part).
+    pub const fn new(fetch: fn() -> Coming<T>) -> Self {
+        Self { fetch, arrival: OnceLock::new() }
+    }
+
+    fn arrival(&self) -> &ArcRwSignal<Arrival<T>> {
+        self.arrival.get_or_init(|| ArcRwSignal::new(Arrival::Unasked))
+    }
+
+    /// What the part brings, where it is there already. Does not track.
+    pub fn now(&self) -> Option<T> {
+        match self.arrival().get_untracked() {
+            Arrival::There(part) => Some(part),
+            _ => None,
+        }
+    }
+
+    /// Fetches the part where it is not there, and answers what it brings; nothing where it cannot be loaded.
+    pub async fn come(&'static self) -> Option<T> {
+        match self.arrival().get_untracked() {
+            Arrival::There(part) => return Some(part),
+            Arrival::Unasked => self.arrival().set(Arrival::Coming),
+            Arrival::Failed(false) => self.arrival().set(Arrival::Failed(true)),
+            Arrival::Coming | Arrival::Failed(true) => {}
+        }
+        let part = (self.fetch)().await.ok();
+        self.arrival().set(part.map_or(Arrival::Failed(false), Arrival::There));
+        part
+    }
+
+    /// Does something with the part: at once where it is there, else when it has come.
+    pub fn then(&'static self, act: impl FnOnce(T) + 'static) {
+        match self.now() {
+            Some(part) => act(part),
+            None => spawn_local(async move {
+                if let Some(part) = self.come().await {
+                    act(part);
+                }
+            }),
+        }
+    }
+
+    /// What the part shows; until it is there a quiet sign, and where it cannot be loaded a sentence and a way to try again.
+    pub fn show(&'static self, make: impl Fn(T) -> AnyView + Send + 'static) -> impl IntoView {
+        // Not before what stands in the page already is painted: until then the line belongs to the first figure.
+        device::once_painted(|| self.then(|_| ()));
+        let arrival = self.arrival().clone();
+        move || match arrival.get() {
+            Arrival::There(part) => make(part),
+            Arrival::Unasked | Arrival::Coming => view! { <p class="later" aria-busy="true">"…"</p> }.into_any(),
+            Arrival::Failed(is_tried) => missing(is_tried, move || self.then(|_| ())).into_any(),
+        }
+    }
+}
+
+/// What stands where a part should be that could not be loaded.
+fn missing(is_tried: bool, again: impl Fn() + 'static) -> impl IntoView {
+    view! {
+        <div class="notice notice--caution later" role="status" aria-busy=is_tried.to_string()>
+            <p>"This part of Layshaft could not be loaded. Check the connection and try again. If it keeps failing, load the page again. Nothing you typed is lost."</p>
+            <div class="notice__acts">
+                <button type="button" class="btn" on:click=move |_| again()>{if is_tried { "…" } else { "Try again" }}</button>
+            </div>
+        </div>
+    }
+}
+
+/// Any part, to be fetched ahead of its use.
+pub trait Later: Sync {
+    /// Fetches it; answers whether it is there now.
+    fn fetched(&'static self) -> Pin<Box<dyn Future<Output = bool>>>;
+}
+
+impl<T: Copy + Send + Sync + 'static> Later for Part<T> {
+    fn fetched(&'static self) -> Pin<Box<dyn Future<Output = bool>>> {
+        Box::pin(async { self.come().await.is_some() })
+    }
+}
+
+/// Fetches parts one after the other, so that the first do not share the line with the last; then calls `done`.
+pub fn fetch_in_turn(parts: &'static [&'static dyn Later], done: impl FnOnce() + 'static) {
+    spawn_local(async move {
+        for part in parts {
+            part.fetched().await;
+        }
+        done();
+    });
+}
+
+/// A part of the program: its name, the type of what it brings, the name of its file, and what it brings.
+///
+/// ```ignore
+/// part! {
+///     /// The section of wishes and what was found.
+///     pub FIND: fn() -> AnyView = find(find::picture)
+/// }
+/// ```
+#[macro_export]
+macro_rules! part {
+    ($(#[$about:meta])* $vis:vis $name:ident: $brings:ty = $file:ident($value:expr)) => {
+        $(#[$about])*
+        $vis static $name: $crate::app::later::Part<$brings> = $crate::app::later::Part::new({
+            #[::leptos::wasm_split::wasm_split($file, wasm_split_path = ::leptos::wasm_split, fallible)]
+            fn $file() -> Result<$brings, ::leptos::wasm_split::SplitLoaderError> {
+                Ok($value)
+            }
+            || Box::pin($file())
+        });
+    };
+}
