@@ -89,7 +89,8 @@ pub fn train(text: &str) -> Result<Train, SpeedometerTextError> {
         return Err(SpeedometerTextError::Blank);
     }
     let refused = || SpeedometerTextError::NotATrain { text: text.trim().to_owned() };
-    let counts = counted(&text.trim().to_lowercase()).ok_or_else(refused)?;
+    let lower = text.trim().to_lowercase();
+    let counts = counted(&lower).ok_or_else(refused)?;
     let counts = counts.iter().map(|digits| count(digits)).collect::<Result<Vec<u16>, _>>()?;
     let found = match counts.as_slice() {
         [drive, driven] => Train::new(*drive, *driven),

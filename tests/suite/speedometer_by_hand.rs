@@ -225,7 +225,7 @@ fn least_work_first_and_the_shops_own_before_any_other() {
     shelf.extend([gear(Drive, 7, "three", true), gear(Driven, 19, "three", true)]);
     assert_eq!(first_of(&shelf), (7, 19, Work::Drive));
     // Its own driven gear needs no drive gear: that one is in the car.
-    shelf.push(SpeedoGear { own: true, ..gear(Driven, 22, "one", true) });
+    shelf.push(gear(Driven, 22, "one", true));
     assert_eq!(first_of(&shelf), (8, 22, Work::Driven));
 }
 
