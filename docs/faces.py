@@ -1,4 +1,7 @@
-"""Cuts the faces to what the page needs: 41 kB for 55, and figures whose zero has no slash.
+"""Cuts the faces to what the page needs, and figures whose zero has no slash.
+
+Each face is two files: what the page itself is written with, and the rest of Latin-1, which a browser fetches where a job has such letters
+(`unicode-range` in style/fonts.css, which is written here too).
 
 The originals are the latin files of the npm packages @fontsource/barlow-semi-condensed and @fontsource/red-hat-mono (SIL OFL 1.1; neither
 licence reserves a name). `pip install fonttools brotli`, then `python docs/faces.py FOLDER_WITH_THE_ORIGINALS`.
@@ -12,9 +15,13 @@ from fontTools.ttLib import TTFont, newTable
 from fontTools.ttLib.tables._g_l_y_f import GlyphCoordinates
 from fontTools.ttLib.tables.ttProgram import Program
 
-FACES = [f"{face}-latin-{weight}-normal" for face in ("barlow-semi-condensed", "red-hat-mono") for weight in (400, 600)]
-# Latin-1, the dashes, quotes and primes, and the minus of figures.
-LETTERS = [*range(0x20, 0x7F), *range(0xA0, 0x100), 0x131, 0x152, 0x153, *range(0x2010, 0x2027), 0x2032, 0x2033, 0x2044, 0x2212]
+FACES = [(face, weight) for face in ("barlow-semi-condensed", "red-hat-mono") for weight in (400, 600)]
+# What the page is written with: ASCII, and the signs and marks of its figures and sentences. A first visit waits for these.
+FIRST = [*range(0x20, 0x7F), 0xA0, 0xA7, *range(0xB0, 0xB4), 0xB5, 0xB7, *range(0xBC, 0xBF), 0xD7, 0xE9, 0xF7, 0xF8]
+FIRST += [*range(0x2010, 0x2016), *range(0x2018, 0x201E), 0x2026, 0x2032, 0x2033, 0x2212]
+# Latin-1 and what else is typed in its languages.
+ALL = [*range(0x20, 0x7F), *range(0xA0, 0x100), 0x131, 0x152, 0x153, *range(0x2010, 0x2027), 0x2032, 0x2033, 0x2044, 0x2212]
+PIECES = {"latin": FIRST, "accents": [letter for letter in ALL if letter not in FIRST]}
 
 
 def open_zero(font):
@@ -49,23 +56,49 @@ def smooth(font):
     font["prep"].program.fromAssembly(["PUSHW[]", "511", "SCANCTRL[]", "PUSHB[]", "4", "SCANTYPE[]"])
 
 
-def cut(name, originals, out):
+def cut(original, letters, out):
     options = subset.Options()
     options.hinting = False
     options.layout_features = ["kern", "tnum"]
     options.flavor = "woff2"
-    font = subset.load_font(originals / f"{name}.woff2", options)
+    font = subset.load_font(original, options)
     subsetter = subset.Subsetter(options)
-    subsetter.populate(unicodes=LETTERS)
+    subsetter.populate(unicodes=letters)
     subsetter.subset(font)
-    open_zero(font)
+    if ord("0") in letters:
+        open_zero(font)
     smooth(font)
-    subset.save_font(font, out / f"{name}.woff2", options)
-    return (out / f"{name}.woff2").stat().st_size
+    subset.save_font(font, out, options)
+    return out.stat().st_size
+
+
+def ranges(letters):
+    """`U+20-7E, U+A0`: runs of letters as a style sheet writes them."""
+    runs = []
+    for letter in sorted(letters):
+        if runs and runs[-1][1] == letter - 1:
+            runs[-1][1] = letter
+        else:
+            runs.append([letter, letter])
+    return ", ".join(f"U+{first:X}" if first == last else f"U+{first:X}-{last:X}" for first, last in runs)
+
+
+def rule(face, weight, piece, letters):
+    family = face.title().replace("-", " ")
+    return (
+        f'@font-face {{ font-family: "{family}"; font-weight: {weight}; font-display: swap; '
+        f'src: url("fonts/{face}-{piece}-{weight}-normal.woff2") format("woff2"); unicode-range: {ranges(letters)}; }}'
+    )
 
 
 if __name__ == "__main__":
-    fonts = Path(__file__).parent.parent / "public" / "fonts"
+    project = Path(__file__).parent.parent
     originals = Path(sys.argv[1])
-    for face in FACES:
-        print(face, (originals / f"{face}.woff2").stat().st_size, "to", cut(face, originals, fonts))
+    rules = ["/* The two faces, served from here; their licences (SIL OFL 1.1) stand beside the files. docs/faces.py cut them and wrote this. */"]
+    for face, weight in FACES:
+        original = originals / f"{face}-latin-{weight}-normal.woff2"
+        for piece, letters in PIECES.items():
+            out = project / "public" / "fonts" / f"{face}-{piece}-{weight}-normal.woff2"
+            print(out.name, original.stat().st_size, "to", cut(original, letters, out))
+            rules.append(rule(face, weight, piece, letters))
+    (project / "style" / "fonts.css").write_text("\n".join(rules) + "\n")

@@ -68,7 +68,10 @@ async function keepOffline() {
   });
 }
 
-/** Loads the bindings and the program, then clears the opening words. */
+const UNABLE = "Layshaft could not be loaded. Check the connection and load the page again; nothing you have kept on this device is lost.";
+addEventListener("layshaft:unable", () => sayWhy(UNABLE));
+
+/** Loads the bindings and the program, which takes the opening words away. */
 async function start() {
   if (typeof WebAssembly !== "object") {
     sayWhy("This browser is too old for Layshaft: it cannot run WebAssembly. Open the page in a current browser.");
@@ -77,11 +80,10 @@ async function start() {
   try {
     const { default: init } = await import("./app.js");
     await init({ module_or_path: new URL("app_bg.wasm", import.meta.url) });
-    at("boot")?.remove();
   } catch (fault) {
     if (isTrap(fault)) return showCrash();
     console.warn("Layshaft could not load:", fault);
-    sayWhy("Layshaft could not be loaded. Check the connection and load the page again; nothing you have kept on this device is lost.");
+    sayWhy(UNABLE);
     return;
   }
   whole().then(keepOffline).catch((fault) => console.warn("Layshaft cannot be kept for use without a network:", fault));

@@ -20,11 +20,11 @@ pub trait Explain {
     fn what_to_do(&self) -> String;
 }
 
-/// Something wrong in one field of a job.
+/// Something wrong in one field: of a job, whose inputs have addresses, or of a line of a catalogue, whose columns have names.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Problem {
-    /// The field's path inside its setup or job, for instance `gear.2` or `tyre`.
-    pub field: String,
+pub struct Problem<A = &'static str> {
+    /// Which field.
+    pub field: A,
     /// How much it matters.
     pub severity: Severity,
     /// What is wrong.
@@ -33,25 +33,25 @@ pub struct Problem {
     pub what_to_do: String,
 }
 
-impl Problem {
+impl<A> Problem<A> {
     /// A problem that leaves its field without a value.
-    pub fn stop(field: impl Into<String>, why: &impl Explain) -> Self {
+    pub fn stop(field: A, why: &impl Explain) -> Self {
         Self::new(field, Severity::Stop, why)
     }
 
     /// A problem that leaves the figures standing.
-    pub fn caution(field: impl Into<String>, why: &impl Explain) -> Self {
+    pub fn caution(field: A, why: &impl Explain) -> Self {
         Self::new(field, Severity::Caution, why)
     }
 
     /// A problem whose field is stood in for; `by` says what with, as the end of the sentence: `0.9 m² is taken`.
-    pub fn stood_in(field: impl Into<String>, why: &impl Explain, by: &str) -> Self {
+    pub fn stood_in(field: A, why: &impl Explain, by: &str) -> Self {
         let problem = Self::caution(field, why);
         Self { what: format!("{}: {by}", problem.what), ..problem }
     }
 
-    fn new(field: impl Into<String>, severity: Severity, why: &impl Explain) -> Self {
-        Self { field: field.into(), severity, what: why.what(), what_to_do: why.what_to_do() }
+    fn new(field: A, severity: Severity, why: &impl Explain) -> Self {
+        Self { field, severity, what: why.what(), what_to_do: why.what_to_do() }
     }
 
     /// Both sentences as one text.
@@ -60,8 +60,9 @@ impl Problem {
     }
 }
 
-/// The text with its first letter as a capital.
+/// The text with its first letter as a capital. The project's own sentences begin with a letter of ASCII, or with what someone typed, in
+/// quotes: no table of all alphabets is needed.
 pub fn capital(text: &str) -> String {
     let mut chars = text.chars();
-    chars.next().map_or_else(String::new, |first| first.to_uppercase().chain(chars).collect())
+    chars.next().map_or_else(String::new, |first| std::iter::once(first.to_ascii_uppercase()).chain(chars).collect())
 }

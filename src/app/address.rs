@@ -1,6 +1,6 @@
 //! Where one is on the page: a place and a question, written in the fragment of the address, so that back and forward work.
 
-use crate::questions::{self, Place as Asked, Question};
+use crate::questions::{FIRST, HEADINGS, Heading, Place as Asked};
 
 /// The places of the page.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -49,21 +49,21 @@ impl Place {
     }
 
     /// The questions asked there, in order.
-    pub fn questions(self) -> impl Iterator<Item = &'static Question> {
+    pub fn questions(self) -> impl Iterator<Item = &'static Heading> {
         let asked = match self {
             Self::Compare => Some(Asked::Compare),
             Self::Bench => Some(Asked::Bench),
             Self::Shelf | Self::Jobs => None,
         };
-        questions::LIST.iter().filter(move |question| Some(question.place) == asked)
+        HEADINGS.iter().filter(move |question| Some(question.place) == asked)
     }
 }
 
 impl At {
-    /// A place with its first question, Gears where one compares.
+    /// A place with its first question, that of the page where one compares.
     pub fn first(place: Place) -> Self {
         let question = match place {
-            Place::Compare => "gears",
+            Place::Compare => FIRST.id,
             _ => place.questions().next().map_or("", |question| question.id),
         };
         Self { place, question }
@@ -86,7 +86,7 @@ impl At {
     }
 
     /// The question that is open.
-    pub fn open(self) -> Option<&'static Question> {
+    pub fn open(self) -> Option<&'static Heading> {
         self.place.questions().find(|question| question.id == self.question)
     }
 }

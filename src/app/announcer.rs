@@ -3,8 +3,8 @@
 use leptos::prelude::*;
 
 use super::device;
+use super::question::answering;
 use super::state::State;
-use crate::questions::Question;
 
 /// How long the page must rest before it is said, in milliseconds.
 const REST: u32 = 900;
@@ -26,7 +26,8 @@ pub fn Announcer() -> impl IntoView {
                 return;
             }
             let Some(question) = state.view.at.get_untracked().open() else { return };
-            let now = (question.id, answer(state, question));
+            let Some(answered) = untrack(|| answering(question)) else { return };
+            let now = (question.id, untrack(|| state.with_source(|source| state.say(&(answered.answer)(source).plain()))));
             // Another question is read by whoever opens it; only a changed answer is news.
             let is_news = before.with_value(|before| before.as_ref().is_some_and(|(id, text)| *id == now.0 && *text != now.1));
             if is_news {
@@ -36,8 +37,4 @@ pub fn Announcer() -> impl IntoView {
         });
     });
     view! { <p class="unseen" role="status" id="announcer">{said}</p> }
-}
-
-fn answer(state: State, question: &Question) -> String {
-    untrack(|| state.with_source(|source| state.say(&(question.answer)(source).plain())))
 }

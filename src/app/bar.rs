@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use super::address::Place;
 use super::book::Panel;
 use super::keep::Kept;
+use super::parts;
 use super::state::State;
 use super::widgets::{Choice, Menu};
 use crate::job::{Field, JobField};
@@ -28,8 +29,8 @@ pub fn Bar() -> impl IntoView {
             <div class="bar__acts">
                 <button type="button" class="btn" id="undo" disabled=move || !state.can_undo() on:click=move |_| state.undo()>"Undo"</button>
                 <button type="button" class="btn bar__redo" id="redo" disabled=move || !state.can_redo() on:click=move |_| state.redo()>"Redo"</button>
-                <Menu words="Hand over ▾" id="hand-over" open=move |open| hand_over(state, open)/>
-                <Menu words=Signal::derive(move || read_in(state)) id="read-in" open=move |_| reading(state)/>
+                <Menu words="Hand over ▾" id="hand-over" open=move |open| parts::DESK.show(move |desk| (desk.hand_over)(state, open)).into_any()/>
+                <Menu words=Signal::derive(move || read_in(state)) id="read-in" open=move |_| parts::DESK.show(move |desk| (desk.reading)(state)).into_any()/>
             </div>
         </header>
     }
@@ -51,10 +52,11 @@ fn Places() -> impl IntoView {
     Place::ALL.map(link).collect_view()
 }
 
-fn hand_over(state: State, open: RwSignal<bool>) -> AnyView {
+/// What can be done with the whole job.
+pub(super) fn hand_over(state: State, open: RwSignal<bool>) -> AnyView {
     let print = move |_| {
         open.set(false);
-        super::parts::PAPER.then(|_| {
+        parts::PAPER.then(state, |_| {
             if let Some(window) = web_sys::window() {
                 let _ = window.print();
             }
@@ -80,7 +82,8 @@ fn read_in(state: State) -> String {
     format!("{units} · {words} ▾")
 }
 
-fn reading(state: State) -> AnyView {
+/// How the page is read: units, words, theme.
+pub(super) fn reading(state: State) -> AnyView {
     let units = Signal::derive(move || state.job.with(|job| job.units));
     let choose_units = move |units| state.change(move |job| job.units = units);
     let choose_words = move |words| state.words.set(words);

@@ -6,7 +6,7 @@ use super::Frame;
 use super::address::{At, Place};
 use super::question::QuestionView;
 use super::state::State;
-use crate::questions::Question;
+use crate::questions::Heading;
 use crate::questions::identify::LadderSearch;
 use crate::questions::identify::answer::wish;
 use crate::questions::identify::read::Evidence;
@@ -15,17 +15,17 @@ use crate::questions::identify::read::Evidence;
 const QUIET_MS: u32 = 20;
 
 /// The place.
-#[component]
-pub fn Bench() -> impl IntoView {
+pub(super) fn place() -> AnyView {
     let state = State::here();
     let open = Memo::new(move |_| Some(state.view.at.get()));
     search_teeth(state);
     view! {
         <nav class="line line--plain" aria-label="Bench questions"><ul>{Place::Bench.questions().map(link).collect_view()}</ul></nav>
         <Frame class="main--bench">
-            {move || open.get().and_then(At::open).map(|question| view! { <QuestionView question/> })}
+            {move || open.get().and_then(At::open).map(|heading| view! { <QuestionView heading/> })}
         </Frame>
     }
+    .into_any()
 }
 
 /// The search from printed ratios back to teeth begins anew whenever what it is asked changes.
@@ -37,7 +37,7 @@ fn search_teeth(state: State) {
     });
 }
 
-fn link(question: &'static Question) -> impl IntoView {
+fn link(question: &'static Heading) -> impl IntoView {
     let state = State::here();
     let at = At { place: Place::Bench, question: question.id };
     let current = move || (state.view.at.get() == at).then_some("page");

@@ -20,7 +20,7 @@ pub fn Compare() -> impl IntoView {
         <Frame>
             <Heads/>
             <Picker/>
-            {move || open.get().and_then(At::open).map(|question| view! { <QuestionView question/> })}
+            {move || open.get().and_then(At::open).map(|heading| view! { <QuestionView heading/> })}
         </Frame>
     }
 }

@@ -17,6 +17,13 @@ pub fn root() -> Option<web_sys::Element> {
     web_sys::window()?.document()?.document_element()
 }
 
+/// Takes away what stood in the page until the sheet does.
+pub fn clear_opening_words() {
+    if let Some(words) = web_sys::window().and_then(|window| window.document()).and_then(|document| document.get_element_by_id("boot")) {
+        words.remove();
+    }
+}
+
 /// Says on the root element that the sheet stands.
 pub fn say_ready() {
     if let Some(root) = root() {

@@ -2,10 +2,12 @@
 
 use leptos::prelude::*;
 
+use super::parts;
 use super::state::State;
 use super::widgets::{Menu, TextField};
 use crate::job::edit::Toward;
 use crate::job::{Field, Job, JobField, MOST_SETUPS, SetupField, SetupId};
+use crate::questions::case;
 
 /// The heads.
 #[component]
@@ -83,7 +85,7 @@ fn Head(id: SetupId) -> impl IntoView {
                 <BringForward id/>
                 {name_field(state, name, &name.slug(), "head__name", Signal::derive(move || format!("Name of setup {}", letter())))}
                 <Menu words="⋯" label=Signal::derive(move || format!("Copy, move or remove setup {}", letter())) id=format!("s{}-more", id.0)
-                    class="head__more" open=move |open| acts(state, id, open)/>
+                    class="head__more" open=move |open| parts::DESK.show(move |desk| (desk.setup)(state, id, open)).into_any()/>
             </div>
             <Parts id/>
         </div>
@@ -110,11 +112,14 @@ fn Parts(id: SetupId) -> impl IntoView {
     let state = State::here();
     let letter = move || Job::letter(state.column_of(id));
     let set = move || state.job.with(|job| job.setup(id).map(|setup| gearbox_name(&setup.gearbox)));
+    let fit = Memo::new(move |_| state.with_source(|source| case::fit_of(source, state.column_of(id))?.short('A')));
     let pick = move |_| state.view.picking.update(|picking| *picking = if *picking == Some(id) { None } else { Some(id) });
     view! {
         <div class="head__parts">
             <button type="button" class="head__pick" id=format!("s{}-gearbox", id.0) aria-expanded=move || (state.view.picking.get() == Some(id)).to_string()
-                aria-label=move || format!("Gear set of setup {}: {}", letter(), set().unwrap_or_default()) on:click=pick>{set}</button>
+                aria-label=move || format!("Gear set of setup {}: {}{}", letter(), set().unwrap_or_default(), fit.get().map_or_else(String::new, |fit| format!(", {fit}"))) on:click=pick>
+                {set}{move || fit.get().map(|fit| view! { " "<span class="head__case">{fit}</span> })}
+            </button>
             <TextField field=Field::Setup(id, SetupField::FinalDrive) label="Ring and pinion: teeth or ratio" blank_means="axle"/>
             <TextField field=Field::Setup(id, SetupField::Tyre) label="Tyre: size, or what it rolls" wide=true blank_means="tire"/>
         </div>
@@ -132,7 +137,7 @@ fn gearbox_name(gearbox: &crate::job::Gearbox) -> String {
 }
 
 /// What can be done with a setup as a whole.
-fn acts(state: State, id: SetupId, open: RwSignal<bool>) -> AnyView {
+pub(super) fn acts(state: State, id: SetupId, open: RwSignal<bool>) -> AnyView {
     let act = move |act: fn(&mut Job, SetupId)| {
         move |_| {
             open.set(false);

@@ -11,11 +11,11 @@ use super::state::State;
 pub fn listen(state: State) {
     device::on_window("keydown", move |event: web_sys::KeyboardEvent| {
         let held = event.ctrl_key() || event.meta_key();
-        let undoes = held && matches!(event.key().to_lowercase().as_str(), "z" | "y");
+        let undoes = held && matches!(event.key().to_ascii_lowercase().as_str(), "z" | "y");
         if undoes && device::has_own_undo(&event) {
             return;
         }
-        match (held, event.shift_key(), event.key().to_lowercase().as_str()) {
+        match (held, event.shift_key(), event.key().to_ascii_lowercase().as_str()) {
             (true, false, "z") => state.undo(),
             (true, true, "z") | (true, false, "y") => state.redo(),
             (false, _, "escape") => {

@@ -12,6 +12,8 @@ use leptos::wasm_split::SplitLoaderError;
 use wasm_bindgen_futures::spawn_local;
 
 use super::device;
+use super::notices::Notice;
+use super::state::State;
 
 /// A part on its way.
 pub type Coming<T> = Pin<Box<dyn Future<Output = Result<T, SplitLoaderError>>>>;
@@ -49,6 +51,14 @@ impl<T: Copy + Send + Sync + 'static> Part<T> {
         }
     }
 
+    /// What the part brings, where it is there; whoever asks is told when it comes.
+    pub fn get(&self) -> Option<T> {
+        match self.arrival().get() {
+            Arrival::There(part) => Some(part),
+            _ => None,
+        }
+    }
+
     /// Fetches the part where it is not there, and answers what it brings; nothing where it cannot be loaded.
     pub async fn come(&'static self) -> Option<T> {
         match self.arrival().get_untracked() {
@@ -58,40 +68,86 @@ impl<T: Copy + Send + Sync + 'static> Part<T> {
             Arrival::Coming | Arrival::Failed(true) => {}
         }
         let part = (self.fetch)().await.ok();
-        self.arrival().set(part.map_or(Arrival::Failed(false), Arrival::There));
+        // Whoever else waited for it has said so already: what it shows is not made twice.
+        if self.now().is_none() {
+            self.arrival().set(part.map_or(Arrival::Failed(false), Arrival::There));
+        }
         part
     }
 
-    /// Does something with the part: at once where it is there, else when it has come.
-    pub fn then(&'static self, act: impl FnOnce(T) + 'static) {
+    /// Fetches the part, if it is not there or on its way.
+    fn ask(&'static self) {
+        if self.now().is_none() {
+            spawn_local(async {
+                let _ = self.come().await;
+            });
+        }
+    }
+
+    /// Does what was asked for with the part: at once where it is there, else when it has come. Where it cannot be loaded, that is told.
+    pub fn then(&'static self, state: State, act: impl FnOnce(T) + 'static) {
         match self.now() {
             Some(part) => act(part),
             None => spawn_local(async move {
-                if let Some(part) = self.come().await {
-                    act(part);
+                match self.come().await {
+                    Some(part) => act(part),
+                    None => state.tell(Notice::caution(MISSING)),
                 }
             }),
         }
     }
 
+    /// Does something once the part is there, whenever that is.
+    pub fn once_there(&'static self, act: impl FnOnce(T) + 'static) {
+        if let Some(part) = self.now() {
+            act(part);
+            return;
+        }
+        let owner = Owner::current().unwrap_or_default();
+        let mut act = Some(act);
+        Effect::new(move || {
+            let Some(part) = self.get() else { return };
+            if let Some(act) = act.take() {
+                owner.with(|| untrack(|| act(part)));
+            }
+        });
+    }
+
     /// What the part shows; until it is there a quiet sign, and where it cannot be loaded a sentence and a way to try again.
     pub fn show(&'static self, make: impl Fn(T) -> AnyView + Send + 'static) -> impl IntoView {
         // Not before what stands in the page already is painted: until then the line belongs to the first figure.
-        device::once_painted(|| self.then(|_| ()));
+        device::once_painted(|| self.ask());
+        self.shown(|| view! { <p class="later" aria-busy="true">"…"</p> }.into_any(), make)
+    }
+
+    /// As [`Part::show`], for what adds itself to a page that is whole without it: nothing stands there until it has come.
+    pub fn show_once_there(&'static self, make: impl Fn(T) -> AnyView + Send + 'static) -> impl IntoView {
+        self.shown(|| ().into_any(), make)
+    }
+
+    /// What the part adds where another place says already that it is coming, or cannot be loaded: nothing until it is there.
+    pub fn add(&'static self, make: impl Fn(T) -> AnyView + Send + 'static) -> impl IntoView {
+        move || self.get().map(&make)
+    }
+
+    fn shown(&'static self, meanwhile: fn() -> AnyView, make: impl Fn(T) -> AnyView + Send + 'static) -> impl IntoView {
         let arrival = self.arrival().clone();
         move || match arrival.get() {
             Arrival::There(part) => make(part),
-            Arrival::Unasked | Arrival::Coming => view! { <p class="later" aria-busy="true">"…"</p> }.into_any(),
-            Arrival::Failed(is_tried) => missing(is_tried, move || self.then(|_| ())).into_any(),
+            Arrival::Unasked | Arrival::Coming => meanwhile(),
+            Arrival::Failed(is_tried) => missing(is_tried, move || self.ask()).into_any(),
         }
     }
 }
+
+/// What is said where a part could not be loaded.
+const MISSING: &str = "This part of Layshaft could not be loaded. Check the connection and try again. If it keeps failing, load the page again. Nothing you typed is lost.";
 
 /// What stands where a part should be that could not be loaded.
 fn missing(is_tried: bool, again: impl Fn() + 'static) -> impl IntoView {
     view! {
         <div class="notice notice--caution later" role="status" aria-busy=is_tried.to_string()>
-            <p>"This part of Layshaft could not be loaded. Check the connection and try again. If it keeps failing, load the page again. Nothing you typed is lost."</p>
+            <p>{MISSING}</p>
             <div class="notice__acts">
                 <button type="button" class="btn" on:click=move |_| again()>{if is_tried { "…" } else { "Try again" }}</button>
             </div>

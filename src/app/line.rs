@@ -1,14 +1,17 @@
 //! The line: the driveline from engine to wheel, each station a question with its deciding figure for every setup, and its cautions.
 //!
-//! It is a summary, so it follows a moment after the keys rest; the open question follows at once.
+//! It is a summary, so it follows a moment after the keys rest; the open question follows at once. What answers a question may be on its
+//! way yet: its station says so until it has come.
 
 use leptos::prelude::*;
 
 use super::address::{At, Place};
 use super::device;
+use super::parts;
+use super::question::answering;
 use super::state::State;
 use crate::job::Job;
-use crate::questions::{Question, Source, Station};
+use crate::questions::{Heading, Question, Source, Station};
 
 /// How long the keys rest before the line follows, in milliseconds.
 const REST: u32 = 120;
@@ -33,10 +36,16 @@ pub fn Line() -> impl IntoView {
     }
 }
 
-/// The stations as last worked out: at once when the page opens, then whenever the keys rest.
+/// The stations as last worked out: at once when the page opens and when the answers come, then whenever the keys rest.
 fn follow(state: State) -> RwSignal<Vec<Shown>> {
     let shown = RwSignal::new(untrack(|| stations(state)));
     let times = StoredValue::new(0_u32);
+    Effect::new(move |is_later: Option<()>| {
+        let have_come = parts::ANSWERS.get().is_some();
+        if have_come && is_later.is_some() {
+            shown.set(untrack(|| stations(state)));
+        }
+    });
     Effect::new(move |is_later: Option<()>| {
         state.job.track();
         state.shop.catalogue.track();
@@ -57,13 +66,17 @@ fn follow(state: State) -> RwSignal<Vec<Shown>> {
 
 fn stations(state: State) -> Vec<Shown> {
     state.with_source(|source| {
-        let shown = |question: &'static Question| Shown {
-            question: question.id,
-            station: (question.station)(source),
-            cautions: cautions(question, source),
+        let shown = |heading: &'static Heading| match answering(heading) {
+            Some(question) => Shown { question: question.id, station: (question.station)(source), cautions: cautions(question, source) },
+            None => Shown { question: heading.id, station: coming(source), cautions: Vec::new() },
         };
         Place::Compare.questions().map(shown).collect()
     })
+}
+
+/// What stands at a station until its question can be answered.
+fn coming(source: Source<'_>) -> Station {
+    Station::of(source, "…", |_| Some("…".to_owned()))
 }
 
 /// The columns with a caution in the question.
@@ -75,7 +88,7 @@ fn cautions(question: &Question, source: Source<'_>) -> Vec<usize> {
     columns
 }
 
-fn station(state: State, question: &'static Question, shown: RwSignal<Vec<Shown>>) -> impl IntoView {
+fn station(state: State, question: &'static Heading, shown: RwSignal<Vec<Shown>>) -> impl IntoView {
     let at = At { place: Place::Compare, question: question.id };
     let current = move || (state.view.at.get() == at).then_some("page");
     let own = Memo::new(move |_| shown.with(|shown| shown.iter().find(|one| one.question == question.id).cloned()));

@@ -41,10 +41,23 @@ use crate::questions::customer::USUAL_CAUTION;
 use address::Place;
 use state::State;
 
-/// Mounts the page.
+/// Mounts the page: at once on a first visit, else when what is kept can be read.
 pub fn start() {
     std::panic::set_hook(Box::new(|panic| device::log_error(&panic.to_string())));
-    let opened = keep::open();
+    if let Some(opened) = keep::first_visit() {
+        mount(opened);
+        return;
+    }
+    wasm_bindgen_futures::spawn_local(async {
+        match parts::KEEPER.come().await {
+            Some(keeper) => mount((keeper.open)()),
+            None => device::announce("layshaft:unable"),
+        }
+    });
+}
+
+fn mount(opened: keep::Opened) {
+    device::clear_opening_words();
     leptos::mount::mount_to_body(move || page(opened));
     device::say_ready();
     device::once_painted(|| later::fetch_in_turn(&parts::ALL, device::say_whole));
@@ -53,8 +66,8 @@ pub fn start() {
 fn page(opened: keep::Opened) -> impl IntoView {
     let state = State::new(opened);
     provide_context(state);
-    keep::autosave::keep(state);
-    keep::shop::keep(state);
+    keep::ask_before_leaving(state);
+    parts::KEEPER.once_there(move |keeper| (keeper.keep)(state));
     keys::listen(state);
     print::listen(state);
     device::follow_title(state);
@@ -68,9 +81,9 @@ fn page(opened: keep::Opened) -> impl IntoView {
         <div class="page">
             {move || match place.get() {
                 Place::Compare => view! { <compare::Compare/> }.into_any(),
-                Place::Bench => view! { <bench::Bench/> }.into_any(),
+                Place::Bench => parts::ANSWERS.show(|answers| (answers.bench)()).into_any(),
                 Place::Shelf => view! { <Frame class="main--wide">{parts::SHELF.show(|place| place())}</Frame> }.into_any(),
-                Place::Jobs => view! { <Frame class="main--wide">{parts::JOBS.show(|place| place())}</Frame> }.into_any(),
+                Place::Jobs => view! { <Frame class="main--wide">{parts::DESK.show(|desk| (desk.jobs)())}</Frame> }.into_any(),
             }}
         </div>
         <bar::PlacesBelow/>
@@ -100,7 +113,7 @@ fn Frame(
     view! {
         <main id="main" class=format!("main {class}") tabindex="-1">
             <h1 class="unseen">{move || state.job.with(|job| job.title.clone())}</h1>
-            <book::banners::Banners/>
+            {parts::KEEPER.show_once_there(|keeper| (keeper.banners)())}
             <book::Panels/>
             {children()}
             <p class="foot">{move || state.say(USUAL_CAUTION)}</p>

@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use super::device;
 use super::keep::records::Unreadable;
+use super::parts;
 use super::state::State;
 use crate::job::book::Record;
 use crate::problem::{Explain, capital};
@@ -53,10 +54,11 @@ impl Act {
     fn act(&self, state: State) -> bool {
         match self {
             Self::SaveText(name, text) => device::save_file(name, "application/json", text),
-            Self::SaveJob => state.save_as_file(),
-            Self::PutBack(record) => state.put_back(record),
-            Self::Begin => state.begin_empty(),
             Self::Undo => state.undo(),
+            Self::SaveJob | Self::PutBack(_) | Self::Begin => {
+                let act = self.clone();
+                parts::KEEPER.then(state, move |keeper| (keeper.act)(state, act));
+            }
         }
         matches!(self, Self::PutBack(_) | Self::Begin | Self::Undo)
     }

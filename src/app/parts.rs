@@ -1,24 +1,140 @@
 //! Which parts of the program come later. The order is that in which they are fetched once the first figure stands.
 //!
 //! What such a part alone needs must be reached from here only: one call from elsewhere takes it back into the main program. The budget of
-//! `cargo xtask test` watches over that. Several names may share a file.
+//! `cargo xtask test` watches over that. Each part is a file, and brings one value: a function, or a few of them by name.
 
 use leptos::prelude::*;
 
-use super::book::Panel;
+use super::book::{self, Panel};
+use super::keep::{self, Opened};
 use super::later::Later;
+use super::notices::Act;
+use super::question::{folds, inputs, offer, saving, told, wanted};
 use super::state::State;
-use super::{book, find, jobs, print, shelf};
+use super::widgets::chart::Shown;
+use super::widgets::entry;
+use super::widgets::same::Same;
+use super::{bar, bench, find, heads, jobs, picker, print, shelf, suggestions};
+use crate::catalogue::{self, Catalogue};
+use crate::job::{InputProblem, Job, SetupId};
 use crate::part;
+use crate::questions::{self, Input, OnShelf, Question, Shelves};
+use crate::sheet::{Cell, Entry};
 
-part! {
-    /// What stands in a panel above the question.
-    pub PANELS: fn(Panel) -> AnyView = desk(book::inside)
+/// Makes the card of a figure: of which setup, by which key, beside which cell.
+type Card = fn(State, SetupId, String, Memo<Option<Same<Cell>>>) -> AnyView;
+/// Makes the ways to save a picture: under which name, what it shows, whether they are open.
+type Saving = fn(State, Signal<&'static str>, Memo<Option<Shown>>, RwSignal<bool>) -> AnyView;
+
+/// What reads and writes on the device.
+#[derive(Clone, Copy)]
+pub struct Keeper {
+    /// Opens what is kept, or what came with a link.
+    pub open: fn() -> Opened,
+    /// Keeps what is on the page, from now on for as long as it lives.
+    pub keep: fn(State),
+    /// Writes what is written nowhere yet.
+    pub flush: fn(State),
+    /// What must be decided about it.
+    pub banners: fn() -> AnyView,
+    /// Does what a notice offers.
+    pub act: fn(State, Act),
 }
 
 part! {
+    /// Reading and writing of jobs and of the shop's own entries.
+    pub KEEPER: Keeper = keep(Keeper {
+        open: keep::opening::open,
+        keep: keep::keep,
+        flush: keep::autosave::flush,
+        banners: book::banners::view,
+        act: keep::act,
+    })
+}
+
+/// What answers questions.
+#[derive(Clone, Copy)]
+pub struct Answers {
+    /// The question of an id.
+    pub of: fn(&str) -> Option<&'static Question>,
+    /// Reads what lies on the shelves.
+    pub shelf: fn(&Catalogue) -> OnShelf,
+    /// Works out whatever a job gives, quicker after what was known before.
+    pub analyse: fn(&Job, Shelves<'_>, Option<&questions::Answers>) -> questions::Answers,
+    /// What is wrong with what is typed at the bench.
+    pub bench_problems: fn(&Job) -> Vec<InputProblem>,
+    /// The place of the bench.
+    pub bench: fn() -> AnyView,
+    /// The inputs of a question that are more than a line of text.
+    pub input: fn(Input) -> AnyView,
+    /// The further inputs of the question of an id.
+    pub groups: fn(&str) -> AnyView,
+    /// What stands folded below the question of an id.
+    pub folds: fn(&str) -> AnyView,
+    /// What is chosen in a cell.
+    pub entry: fn(SetupId, &Entry) -> AnyView,
+    /// A part that was found, and the setups that can take it.
+    pub offer: fn(&catalogue::Entry) -> AnyView,
+    /// The card of a figure that was pressed.
+    pub card: Card,
+}
+
+part! {
+    /// All questions but the first, and what asks all of them.
+    pub ANSWERS: Answers = answers(Answers {
+        of: questions::of_id,
+        shelf: OnShelf::of,
+        bench_problems: questions::identify::problems,
+        analyse: questions::analyse_job_after,
+        bench: bench::place,
+        input: inputs::other,
+        groups: inputs::groups,
+        folds: folds::of,
+        entry: entry::chosen,
+        offer: offer::offer,
+        card: wanted::card,
+    })
+}
+
+/// What opens when it is pressed.
+#[derive(Clone, Copy)]
+pub struct Desk {
+    /// What stands in a panel above the question.
+    pub panel: fn(Panel) -> AnyView,
     /// The place of the jobs.
-    pub JOBS: fn() -> AnyView = desk(jobs::place)
+    pub jobs: fn() -> AnyView,
+    /// The gear sets to pick one from, for a setup.
+    pub picker: fn(SetupId) -> AnyView,
+    /// The lists the browser offers while something is typed.
+    pub suggestions: fn() -> AnyView,
+    /// What can be done with the whole job; the signal closes the menu.
+    pub hand_over: fn(State, RwSignal<bool>) -> AnyView,
+    /// How the page is read.
+    pub reading: fn(State) -> AnyView,
+    /// What can be done with a setup as a whole.
+    pub setup: fn(State, SetupId, RwSignal<bool>) -> AnyView,
+    /// A picture in sentences.
+    pub in_words: fn(Memo<Option<Shown>>) -> AnyView,
+    /// The figures behind a picture.
+    pub as_table: fn(Memo<Option<Shown>>) -> AnyView,
+    /// The ways to save a picture.
+    pub saving: Saving,
+}
+
+part! {
+    /// Panels, menus, lists.
+    pub DESK: Desk = desk(Desk {
+        panel: book::inside,
+        jobs: jobs::place,
+        picker: picker::list,
+        suggestions: suggestions::lists,
+        hand_over: bar::hand_over,
+        reading: bar::reading,
+        setup: heads::acts,
+        in_words: told::words,
+        as_table: told::table,
+        saving: saving::acts,
+    })
 }
 
 part! {
@@ -37,4 +153,4 @@ part! {
 }
 
 /// All of them.
-pub static ALL: [&'static dyn Later; 5] = [&PANELS, &JOBS, &PAPER, &FIND, &SHELF];
+pub static ALL: [&'static dyn Later; 6] = [&KEEPER, &ANSWERS, &DESK, &PAPER, &FIND, &SHELF];

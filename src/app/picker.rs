@@ -3,10 +3,12 @@
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
-use super::device;
 use super::state::State;
+use super::{device, parts};
+use crate::catalogue::case::fit;
 use crate::catalogue::{Column, Entry, PartKind};
 use crate::job::{Gearbox, SetupId};
+use crate::questions::case;
 use crate::sheet::catalogue::ratios;
 
 /// How many gear sets are shown at once.
@@ -16,11 +18,11 @@ const SHOWN: usize = 60;
 #[component]
 pub fn Picker() -> impl IntoView {
     let state = State::here();
-    view! { {move || state.view.picking.get().map(|setup| view! { <List setup/> })} }
+    view! { {move || state.view.picking.get().map(|setup| parts::DESK.show(move |desk| (desk.picker)(setup)))} }
 }
 
-#[component]
-fn List(setup: SetupId) -> impl IntoView {
+/// The list for a setup.
+pub(super) fn list(setup: SetupId) -> AnyView {
     let state = State::here();
     let sought = RwSignal::new(String::new());
     let shown = RwSignal::new(SHOWN);
@@ -65,6 +67,7 @@ fn List(setup: SetupId) -> impl IntoView {
             {move || found.with(|(_, many)| *many == 0).then(|| view! { <p>"No gear set fits these words. Try a maker, a number of speeds, or one tooth count."</p> })}
         </section>
     }
+    .into_any()
 }
 
 #[component]
@@ -72,7 +75,8 @@ fn One(setup: SetupId, set: Entry) -> impl IntoView {
     let state = State::here();
     let ratios = ratios_text(&set);
     let whose = if set.own { "your own" } else { "invented demo" };
-    let about = [set.text(Column::Note), if set.in_stock() { "in stock" } else { "" }, whose];
+    let fit = untrack(|| state.with_source(case::of_first)).map(|first| fit(&set.case_needs(), &first).words('A')).unwrap_or_default();
+    let about = [fit.as_str(), set.text(Column::Note), if set.in_stock() { "in stock" } else { "" }, whose];
     let about = about.into_iter().filter(|text| !text.is_empty()).collect::<Vec<_>>().join(" · ");
     let name = set.title().to_owned();
     let picked = name.clone();
@@ -101,7 +105,7 @@ fn One(setup: SetupId, set: Entry) -> impl IntoView {
 fn matches(set: &Entry, sought: &str) -> bool {
     let gears = set.gears();
     let speeds = format!("{} speed {}-speed", gears.len(), gears.len());
-    let typed = [Column::Name, Column::Maker, Column::Note, Column::Constant].map(|column| set.text(column)).join(" ");
+    let typed = [Column::Name, Column::Maker, Column::Note, Column::Constant, Column::Case].map(|column| set.text(column)).join(" ");
     let text = [typed, gears.join(" "), ratios_text(set), speeds].join(" ").to_lowercase();
     sought.split_whitespace().all(|word| text.contains(word))
 }

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use super::parts;
 use crate::catalogue::Catalogue;
 use crate::questions::OnShelf;
 
@@ -10,7 +11,7 @@ use crate::questions::OnShelf;
 pub struct Shop {
     /// What can be chosen: built in, and the shop's own.
     pub catalogue: RwSignal<Catalogue>,
-    /// The parts of the catalogue that can be read.
+    /// The parts of the catalogue that can be read; none before what reads them has come.
     pub shelf: Memo<OnShelf>,
 }
 
@@ -18,6 +19,6 @@ impl Shop {
     /// The shelves of a catalogue.
     pub fn new(catalogue: Catalogue) -> Self {
         let catalogue = RwSignal::new(catalogue);
-        Self { catalogue, shelf: Memo::new(move |_| catalogue.with(OnShelf::of)) }
+        Self { catalogue, shelf: Memo::new(move |_| parts::ANSWERS.get().map(|answers| catalogue.with(answers.shelf)).unwrap_or_default()) }
     }
 }

@@ -2,16 +2,12 @@
 
 use leptos::prelude::*;
 
-use super::device;
 use super::keep::Opened;
 use super::shop::Shop;
 use super::slices::Slices;
 use super::view::View;
-use crate::finder::Given;
-use crate::finder::design::Brief;
-use crate::job::{Field, History, Job, JobField, Setup, SetupId};
-use crate::problem::Problem;
-use crate::questions::find::Asked;
+use super::{device, parts};
+use crate::job::{Choice, Field, History, InputId, InputProblem, Job, JobField, Setup, SetupId};
 use crate::questions::identify::LadderSearch;
 use crate::questions::{self, Answers, Long, Source};
 use crate::sheet::{Reader, Sheet, Words};
@@ -27,10 +23,8 @@ pub struct State {
     history: RwSignal<History>,
     /// The job with every answer, each worked out when it is asked for.
     pub answers: Memo<Answers>,
-    /// What the job gives to the finder, and what is asked of it.
-    pub wished: Memo<(Given, Asked)>,
-    /// What a gear set to be designed must keep to, or what is wrong with it.
-    pub brief: Memo<Result<Brief, Vec<Problem>>>,
+    /// What is wrong with what is typed at the bench; nothing before what reads it has come.
+    bench_problems: Memo<Vec<InputProblem>>,
     /// The setups as typed: what hangs on them alone is not asked when something else is typed.
     pub setups: Memo<Vec<Setup>>,
     /// The setups in the order of their columns: of its own, so that a cell is not asked again at every keystroke.
@@ -58,24 +52,18 @@ impl State {
         let desk = super::keep::Desk::new(&opened.record, opened.kept);
         let job = RwSignal::new(opened.record.job);
         let shop = Shop::new(opened.catalogue);
-        let answers = Memo::new(move |before: Option<&Answers>| {
-            job.with(|job| shop.shelf.with(|shelf| questions::analyse_job_after(job, shelf.shelves(), before)))
+        let answers = Memo::new(move |before: Option<&Answers>| match parts::ANSWERS.get() {
+            Some(answers) => job.with(|job| shop.shelf.with(|shelf| (answers.analyse)(job, shelf.shelves(), before))),
+            None => job.with(questions::analyse_first),
         });
-        let wished = Memo::new(move |_| {
-            answers.with(|Answers { conditions, setups, .. }| {
-                let given = Given::of(conditions, setups);
-                let asked = job.with(|job| Asked::of(&job.wishes, &given, conditions.cruise));
-                (given, asked)
-            })
-        });
+        let bench_problems = Memo::new(move |_| parts::ANSWERS.get().map(|answers| job.with(answers.bench_problems)).unwrap_or_default());
         let setups = Memo::new(move |_| job.with(|job| job.setups.clone()));
         let teeth: Slices<LadderSearch> = Slices::new(TEETH_STEP, || ());
         Self {
             job,
             history: RwSignal::new(History::default()),
             answers,
-            wished,
-            brief: Memo::new(move |_| job.with(|job| Brief::read(&job.wishes.design))),
+            bench_problems,
             setups,
             columns: Memo::new(move |_| setups.with(|setups| setups.iter().map(|setup| setup.id).collect())),
             shop,
@@ -224,26 +212,35 @@ impl State {
     }
 
     /// What is wrong with what stands in a field; an empty one is not wrong, whatever needs it says so.
-    pub fn wrong_with(self, field: Field) -> Option<Problem> {
-        let is_blank = self.job.with(|job| job.text(field).is_none_or(|text| text.trim().is_empty()));
-        if is_blank { None } else { self.problem_of(field) }
+    pub fn wrong_with(self, field: Field) -> Option<InputProblem> {
+        if self.is_blank(field) { None } else { self.problem_of(field) }
     }
 
-    /// The gravest problem of a field.
-    pub fn problem_of(self, field: Field) -> Option<Problem> {
-        let gravest = |problems: &[Problem], path: &str| {
+    /// Whether nothing is typed in a field.
+    pub fn is_blank(self, field: Field) -> bool {
+        self.job.with(|job| job.text(field).is_none_or(|text| text.trim().is_empty()))
+    }
+
+    /// The gravest problem of an input.
+    pub fn problem_of(self, input: impl Into<InputId>) -> Option<InputProblem> {
+        let input = input.into();
+        let gravest = |problems: &[InputProblem]| {
             // Of several as grave, the first.
-            problems.iter().rev().filter(|problem| problem.field == path).max_by_key(|problem| problem.severity).cloned()
+            problems.iter().rev().filter(|problem| problem.field == input).max_by_key(|problem| problem.severity).cloned()
         };
-        match field {
-            Field::Job(JobField::Bench(field)) => self.answers.with(|answers| gravest(&answers.bench_problems, field.path())),
-            Field::Job(field) => self.answers.with(|Answers { conditions, .. }| gravest(&conditions.problems, field.path())),
-            Field::Setup(id, field) => self.answers.with(|Answers { setups, .. }| {
-                let analysis = setups.iter().find(|each| each.setup.id == id)?;
-                gravest(&analysis.setup.problems, &field.path())
-            }),
-            Field::Wish(row, text) => self.wished.with(|(_, asked)| asked.problem_at(&text.path(row)).cloned()),
-            Field::Design(text) => self.brief.with(|brief| gravest(brief.as_ref().err()?, &text.path())),
+        match input {
+            InputId::Text(Field::Job(JobField::Bench(_))) => self.bench_problems.with(|problems| gravest(problems)),
+            InputId::Text(Field::Job(_)) | InputId::Choice(Choice::Job(_)) => {
+                self.answers.with(|Answers { conditions, .. }| gravest(&conditions.problems))
+            }
+            InputId::Text(Field::Setup(id, _)) | InputId::Choice(Choice::Setup(id, _)) => {
+                self.answers.with(|Answers { setups, .. }| {
+                    let analysis = setups.iter().find(|each| each.setup.id == id)?;
+                    gravest(&analysis.setup.problems)
+                })
+            }
+            // Known to the search alone, which gives it to its fields.
+            InputId::Text(Field::Wish(..) | Field::Design(_)) => None,
         }
     }
 }

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use super::parts;
 use super::state::State;
 use crate::catalogue::PartKind;
 use crate::job::{Field, JobField, SetupField};
@@ -18,9 +19,14 @@ pub fn list_of(field: Field) -> Option<&'static str> {
     }
 }
 
-/// The lists, once on the page.
+/// The lists, once on the page. Until they have come, and where they do not, a field is typed without them.
 #[component]
 pub fn Suggestions() -> impl IntoView {
+    parts::DESK.add(|desk| (desk.suggestions)())
+}
+
+/// The lists.
+pub(super) fn lists() -> AnyView {
     let state = State::here();
     let units = Memo::new(move |_| state.job.with(|job| job.units));
     let parts =
@@ -32,6 +38,7 @@ pub fn Suggestions() -> impl IntoView {
         {list("known-speedometer-pairs", pairs)}
         {list("known-dials", Memo::new(|_| suggest::dials()))}
     }
+    .into_any()
 }
 
 fn list(id: &'static str, suggestions: Memo<Vec<Suggestion>>) -> impl IntoView {

@@ -119,17 +119,58 @@ fn misfit_of_teeth(set: &CaseNeeds, other: &CaseNeeds) -> Option<Misfit> {
 }
 
 impl CaseFit {
-    /// The answer in a few words, the other called by its letter: `not A’s case: 54 to 55`.
+    /// The answer in a few words, the other called by its letter: `not A’s case: tooth sum 54, not 55`.
     pub fn words(&self, letter: char) -> String {
-        let sums = |(least, greatest): (u16, u16)| if least == greatest { least.to_string() } else { format!("{least}–{greatest}") };
         match self {
             Self::Named { family } => format!("same case: {family}"),
             Self::BySums { .. } => "fits by sums, case not named".into(),
-            Self::No(Misfit::Sums { of, other }) => format!("not {letter}’s case: {} to {}", sums(*of), sums(*other)),
-            Self::No(Misfit::Layout { layout }) => format!("not {letter}’s case: {}", layout.words()),
-            Self::No(Misfit::Pitch { .. }) => format!("not {letter}’s case: another pitch"),
-            Self::No(Misfit::Family { family }) => format!("not {letter}’s case: {family}"),
+            Self::No(misfit) => format!("not {letter}’s case: {}", misfit.words()),
             Self::Unknown => "teeth not readable".into(),
         }
     }
+
+    /// The answer in the fewest words, where the reason stands elsewhere: `not A’s case`; nothing where it is not known.
+    pub fn short(&self, letter: char) -> Option<String> {
+        Some(match self {
+            Self::Named { .. } => format!("{letter}’s case"),
+            Self::BySums { .. } => format!("{letter}’s tooth sums"),
+            Self::No(_) => format!("not {letter}’s case"),
+            Self::Unknown => return None,
+        })
+    }
+
+    /// Why it does not fit, where it does not.
+    pub fn misfit(&self) -> Option<&Misfit> {
+        match self {
+            Self::No(misfit) => Some(misfit),
+            _ => None,
+        }
+    }
+}
+
+impl Misfit {
+    /// The reason as part of a sentence: `tooth sum 54 where the case takes 55`.
+    pub fn reason(&self) -> String {
+        match self {
+            Self::Sums { of, other } => format!("tooth sum {} where the case takes {}", span(*of), span(*other)),
+            Self::Layout { layout } => format!("laid out otherwise: {}", layout.words()),
+            Self::Pitch { .. } => "teeth of another pitch".into(),
+            Self::Family { family } => format!("made for another case: {family}"),
+        }
+    }
+
+    /// The reason in a few words: `tooth sum 54, not 55`.
+    pub fn words(&self) -> String {
+        match self {
+            Self::Sums { of, other } => format!("tooth sum {}, not {}", span(*of), span(*other)),
+            Self::Layout { layout } => layout.words().into(),
+            Self::Pitch { .. } => "another pitch".into(),
+            Self::Family { family } => family.clone(),
+        }
+    }
+}
+
+/// `55`, or `54 to 55` where the pairs of a set differ.
+fn span((least, greatest): (u16, u16)) -> String {
+    if least == greatest { least.to_string() } else { format!("{least} to {greatest}") }
 }

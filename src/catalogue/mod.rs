@@ -54,6 +54,11 @@ impl Catalogue {
         Self { built_in: &[], own: Vec::new() }
     }
 
+    /// Whether what is built in is among it.
+    pub fn has_built_in(&self) -> bool {
+        !self.built_in.is_empty()
+    }
+
     /// Every entry of a kind, the built-in ones first.
     pub fn entries(&self, kind: PartKind) -> impl Iterator<Item = &Entry> {
         self.all().filter(move |entry| entry.kind == kind)

@@ -220,7 +220,7 @@ impl Picture for Lines {
     }
 
     fn height(&self, width: f64) -> f64 {
-        if Scale::of(width).is_narrow { 320.0 } else { 380.0 }
+        if Scale::of(width).is_narrow { 300.0 } else { 330.0 }
     }
 
     fn scene(&self, theme: &Theme, size: Size) -> Scene {

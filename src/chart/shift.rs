@@ -166,7 +166,7 @@ impl Picture for ShiftChart {
     }
 
     fn height(&self, width: f64) -> f64 {
-        if Scale::of(width).is_narrow { 340.0 } else { 410.0 }
+        if Scale::of(width).is_narrow { 320.0 } else { 350.0 }
     }
 
     fn scene(&self, theme: &Theme, size: Size) -> Scene {

@@ -115,7 +115,7 @@ impl Picture for Train {
 
     fn height(&self, width: f64) -> f64 {
         let idler = if self.shafts.iter().any(|shaft| shaft.line == Line::Idler) { 1.2 } else { 1.0 };
-        (if Scale::of(width).is_narrow { 290.0 } else { 350.0 }) * idler
+        (if Scale::of(width).is_narrow { 280.0 } else { 310.0 }) * idler
     }
 
     fn scene(&self, theme: &Theme, size: Size) -> Scene {

@@ -110,8 +110,9 @@ impl Shaft {
     /// ```
     /// use layshaft::driveline::{Material, Shaft};
     /// use layshaft::units::common::{in_rpm, millimetres};
-    /// let shaft = Shaft::new(millimetres(1_500.0), millimetres(76.2), millimetres(2.1), Material::steel()).unwrap();
+    /// let shaft = Shaft::new(millimetres(1_500.0), millimetres(76.2), millimetres(2.1), Material::steel())?;
     /// assert_eq!(in_rpm(shaft.critical_speed()).round(), 5_624.0);
+    /// # Ok::<(), layshaft::driveline::ShaftError>(())
     /// ```
     pub fn critical_speed(&self) -> AngularVelocity {
         let length = self.length.get::<meter>();

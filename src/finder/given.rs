@@ -1,7 +1,7 @@
 //! What the job gives to every combination: shift rpm, extra stages, dial, fitted tyre, engine and car.
 
 use crate::motion::car::Car;
-use crate::motion::shift::Rule;
+use crate::motion::plan::Shifting;
 use crate::motion::{EngineCurve, car::Defaults};
 use crate::speedometer::Dial;
 use crate::units::common::rpm;
@@ -20,8 +20,8 @@ pub struct Engine {
     pub launch: AngularVelocity,
     /// Time without thrust in each shift.
     pub shift_time: Time,
-    /// The rule of the upshifts.
-    pub rule: Rule,
+    /// How the upshifts are chosen.
+    pub shifting: Shifting,
     /// Mass on the hook at a start.
     pub trailer: Mass,
 }
@@ -36,7 +36,7 @@ impl Engine {
             limit: None,
             launch: rpm(Defaults::launch_rpm().value),
             shift_time,
-            rule: Rule::default(),
+            shifting: Shifting::default(),
             trailer: Mass::default(),
         }
     }

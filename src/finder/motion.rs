@@ -2,9 +2,9 @@
 
 use super::given::{Engine, Given};
 use super::wish::Measure;
+use crate::motion::plan::{self, Goal};
 use crate::motion::pull::{Gears, Pull};
-use crate::motion::run::{Course, Start, run};
-use crate::motion::shift::shifts;
+use crate::motion::run::Start;
 use crate::motion::{Vehicle, grade, top_speed};
 use crate::units::common::metres;
 use uom::si::time::second;
@@ -47,28 +47,16 @@ impl<'a> Driven<'a> {
         let value = match measure {
             Measure::StartGrade => grade::started(&self.vehicle, 1, self.engine.launch, self.engine.trailer).map(|start| start.grade),
             Measure::TopSpeed => top_speed::best(&self.vehicle).map(|top| top.speed.get::<meter_per_second>()),
-            Measure::TimeToSpeed { speed } => self.time(&Course { speeds: vec![speed], ..self.course() }),
-            Measure::TimeOverDistance { distance } => self.time(&Course { distances: vec![distance], ..self.course() }),
+            Measure::TimeToSpeed { speed } => self.time(Goal::Speed(speed)),
+            Measure::TimeOverDistance { distance } => self.time(Goal::Distance(distance)),
             _ => None,
         };
         value.unwrap_or(f64::NAN)
     }
 
-    fn course(&self) -> Course {
-        Course {
-            start: Start::Standing { launch: self.engine.launch },
-            shifts: shifts(&self.vehicle, self.engine.rule),
-            shift_time: self.engine.shift_time,
-            speeds: Vec::new(),
-            distances: Vec::new(),
-            band: None,
-            trace_step: None,
-        }
-    }
-
-    fn time(&self, course: &Course) -> Option<f64> {
-        let run = run(&self.vehicle, course).ok()?;
-        let goal = run.to_speed.first().or(run.over_distance.first()).copied().flatten()?;
-        Some(goal.time.get::<second>())
+    fn time(&self, goal: Goal) -> Option<f64> {
+        let start = Start::Standing { launch: self.engine.launch };
+        let time = plan::ranked(&self.vehicle, start, self.engine.shift_time, self.engine.shifting, goal)?;
+        Some(time.get::<second>())
     }
 }

@@ -6,7 +6,7 @@ use super::geometry::{Cut, Setting, geometry};
 use super::part::ordinal;
 use super::teeth::{Mesh, Teeth};
 use crate::problem::Explain;
-use crate::units::Length;
+use crate::units::{Length, number};
 
 /// A set that gives parts.
 #[derive(Clone, Copy, Debug)]
@@ -173,7 +173,7 @@ impl Explain for MixError {
             Self::Layouts { cluster, other } => format!("{cluster} and {other} are laid out differently"),
             Self::NoSuchGear { set, gear } => format!("{set} has no gears for {}", ordinal(*gear)),
             Self::NotCounted { set, gear } => format!("{} of {set} is known by its ratio, not by its teeth", ordinal(*gear)),
-            Self::NoSuchSet { set } => format!("“{set}” is no gear set of the catalogue any longer"),
+            Self::NoSuchSet { set } => format!("“{}” is no gear set of the catalogue any longer", number::clip(set)),
             Self::NoGearbox(_) => "these parts make no gearbox".into(),
         }
     }

@@ -1,4 +1,4 @@
-//! How gears are written: the texts that [`read`](super::read) takes, the gear on the input or output line over the countershaft's.
+//! How gears are written: the texts that [`super::read`] takes, the gear on the input or output line over the countershaft's.
 
 use super::gearbox::{Gear, Idler, Layout, Reverse};
 use super::teeth::Mesh;

@@ -1,90 +1,96 @@
 //! What is typed at the bench: counted teeth, turns, a printed ladder, and the sets whose parts are mixed.
+//!
+//! [`super::inputs::bench`] is its table.
 
 use serde::{Deserialize, Serialize};
 
-macro_rules! texts {
-    ($($(#[$doc:meta])* $field:ident $variant:ident $path:literal;)*) => {
-        /// The texts of the bench, and what is chosen there.
-        #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-        #[serde(default)]
-        pub struct Bench {
-            $($(#[$doc])* #[serde(skip_serializing_if = "String::is_empty")] pub $field: String,)*
-            /// The gear whose turns were read: `1` to `8`, `r`, or blank where it is not known.
-            #[serde(skip_serializing_if = "String::is_empty")]
-            pub turned_gear: String,
-            /// Whether one wheel of the axle was held: `held`, or blank.
-            #[serde(skip_serializing_if = "String::is_empty")]
-            pub wheel: String,
-            /// The layout of what lies on the bench: `output-reduced`, `two-shaft`, or blank.
-            #[serde(skip_serializing_if = "String::is_empty")]
-            pub layout: String,
-        }
+use super::choice::{Chosen, TurnedGear, Wheels};
+use crate::gearing::Layout;
+use crate::units::Typed;
 
-        /// The texts of the bench.
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-        pub enum BenchField {
-            $($(#[$doc])* $variant,)*
-        }
-
-        impl BenchField {
-            /// The path by which a [`crate::problem::Problem`] names this field.
-            pub fn path(self) -> &'static str {
-                match self { $(Self::$variant => $path,)* }
-            }
-
-            pub(super) fn slot(self, bench: &mut Bench) -> &mut String {
-                match self { $(Self::$variant => &mut bench.$field,)* }
-            }
-
-            /// The text as typed.
-            pub fn text(self, bench: &Bench) -> &str {
-                match self { $(Self::$variant => &bench.$field,)* }
-            }
-        }
-    };
-}
-
-texts! {
+/// The texts of the bench, and what is chosen there. Whatever is blank is left out of a file.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Bench {
     /// The constant pair as counted; a count not known is a question mark.
-    constant Constant "bench-constant";
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub constant: String,
     /// 1st gear as counted.
-    first First "bench-1";
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub first: String,
     /// 2nd gear as counted.
-    second Second "bench-2";
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub second: String,
     /// 3rd gear as counted.
-    third Third "bench-3";
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub third: String,
     /// 4th gear as counted.
-    fourth Fourth "bench-4";
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub fourth: String,
     /// 5th gear as counted.
-    fifth Fifth "bench-5";
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub fifth: String,
     /// 6th gear as counted.
-    sixth Sixth "bench-6";
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub sixth: String,
     /// Reverse as counted, without its idler.
-    reverse Reverse "bench-reverse";
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub reverse: String,
     /// Counts whose place is not known.
-    anywhere Anywhere "bench-anywhere";
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub anywhere: String,
     /// Turns of the input.
-    input_turns InputTurns "bench-input-turns";
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub input_turns: String,
     /// Turns of the output that they gave.
-    output_turns OutputTurns "bench-output-turns";
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub output_turns: String,
     /// How uncertain those are; blank for a reading by eye.
-    uncertainty Uncertainty "bench-uncertainty";
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub uncertainty: String,
     /// Turns of the driveshaft.
-    shaft_turns ShaftTurns "bench-shaft-turns";
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub shaft_turns: String,
     /// Turns of the wheel that they gave.
-    wheel_turns WheelTurns "bench-wheel-turns";
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub wheel_turns: String,
     /// How uncertain those are; blank for a reading by eye.
-    wheel_uncertainty WheelUncertainty "bench-wheel-uncertainty";
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub wheel_uncertainty: String,
+    /// What is stamped on an axle or its tag.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub tag: String,
+    /// Turns of the speedometer's cable over a measured stretch.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub cable: Typed,
+    /// Turns over a distance that stand on the dial.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub dial: Typed,
     /// Printed ratios, lowest gear first.
-    ladder Ladder "bench-ladder";
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub ladder: String,
     /// The fewest teeth a gear of it may have; blank for 12.
-    fewest Fewest "bench-fewest";
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub fewest: String,
     /// The most teeth a gear of it may have; blank for 60.
-    most Most "bench-most";
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub most: String,
     /// The gear set the input gear comes from.
-    mix_input MixInput "bench-mix-input";
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub mix_input: String,
     /// The gear set the cluster comes from.
-    mix_cluster MixCluster "bench-mix-cluster";
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub mix_cluster: String,
     /// The gear set the mainshaft gears come from.
-    mix_gears MixGears "bench-mix-gears";
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub mix_gears: String,
+    /// The gear whose turns were read; blank where it is not known.
+    #[serde(skip_serializing_if = "Chosen::is_nothing")]
+    pub turned_gear: Chosen<TurnedGear>,
+    /// Whether one wheel of the axle was held.
+    #[serde(skip_serializing_if = "Chosen::is_nothing")]
+    pub wheel: Chosen<Wheels>,
+    /// The layout of what lies on the bench.
+    #[serde(skip_serializing_if = "Chosen::is_nothing")]
+    pub layout: Chosen<Layout>,
 }

@@ -1,6 +1,9 @@
 //! The first job anyone sees: invented, with three setups of invented gear sets. Also an empty job to start from.
 
-use super::{Bench, Gearbox, InsideShared, Job, Pull, Setup, SetupId, Speedo, SpeedoShared, Wish, WishKind, Wishes, file};
+use super::{
+    Bench, Chosen, DrivelineShared, Gearbox, InsideShared, Job, Pull, Setup, SetupId, Shaft, Speedo, SpeedoShared, Wish, WishKind, Wishes,
+    file,
+};
 use crate::gearing::Layout;
 use crate::units::{System, Typed};
 
@@ -30,9 +33,9 @@ pub fn job() -> Job {
             ..Pull::default()
         },
         setups: vec![
-            setup(1, "As it came", wide, "8/28"),
-            setup(2, "Close", close, "8/28"),
-            setup(3, "Five-speed, overdrive 5th", five, "7/23"),
+            setup(1, "As it came", wide, "8/28", "44"),
+            setup(2, "Close", close, "8/28", "44"),
+            setup(3, "Five-speed, overdrive 5th", five, "7/23", "41.5"),
         ],
         next_setup: 4,
         ..empty(System::Inch)
@@ -50,9 +53,10 @@ pub fn empty(units: System) -> Job {
         units,
         shift: Typed::new("6,000", units),
         cruise: Typed::new(if units == System::Inch { "70" } else { "110" }, units),
-        omitted_aspect: String::new(),
+        omitted_aspect: Chosen::Nothing,
         bench: Bench::default(),
         inside: InsideShared::default(),
+        driveline: DrivelineShared::default(),
         pull: Pull::default(),
         speedo: SpeedoShared { check: Typed::new(if units == System::Inch { "60" } else { "100" }, units), ..SpeedoShared::default() },
         wishes: Wishes::default(),
@@ -92,14 +96,19 @@ fn gearbox(name: &str, constant: &str, gears: &[&str], reverse: &str, idler: &st
     }
 }
 
-fn setup(id: u32, name: &str, gearbox: Gearbox, speedo_gears: &str) -> Setup {
+fn setup(id: u32, name: &str, gearbox: Gearbox, speedo_gears: &str, shaft: &str) -> Setup {
     Setup {
         id: SetupId(id),
         name: name.into(),
         gearbox,
         final_drive: "43/11".into(),
-        tyre: Typed::new("185/70R14", System::Inch),
+        tyre: inches("185/70R14"),
         speedo: Speedo { gears: speedo_gears.into(), ..Speedo::default() },
+        shaft: Shaft { lengths: inches(shaft), outside: inches("3"), wall: inches("0.083"), ..Shaft::default() },
         ..Setup::default()
     }
+}
+
+fn inches(text: &str) -> Typed {
+    Typed::new(text, System::Inch)
 }

@@ -1,7 +1,12 @@
-//! The name of every text that can be typed, so that one widget edits them all and every problem finds its place.
+//! The address of every input, so that one widget edits them all and every problem finds its place.
 
-use super::{BenchField, DesignText, InsideField, Job, PullField, Setup, SetupId, WishText};
-use crate::units::{System, Typed};
+use std::borrow::Cow;
+
+use super::inputs::{Kept, Kind, Row};
+use super::{BenchField, Choice, DesignText, InsideField, Job, JobChoice, JobField, PullField, SetupField, SetupId, WishText};
+use crate::gearing::part::ordinal;
+use crate::problem::Problem;
+use crate::units::System;
 
 /// One text of a job.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -16,244 +21,164 @@ pub enum Field {
     Design(DesignText),
 }
 
-/// The texts that all setups share.
+/// One input of a job: typed or chosen.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum JobField {
-    /// What the job is called.
-    Title,
-    /// Whose job it is.
-    Customer,
-    /// The car, in words.
-    Car,
-    /// Anything worth keeping.
-    Notes,
-    /// The engine speed of each upshift.
-    Shift,
-    /// The road speed of a steady cruise.
-    Cruise,
-    /// What the speedometer's dial expects.
-    Dial,
-    /// The true speed at which the speedometer's readings are shown.
-    SpeedoCheck,
-    /// A text about engine, car or run.
-    Pull(PullField),
-    /// A text of the bench.
-    Bench(BenchField),
-    /// The input speed looked at inside the box.
-    InsideAt,
-    /// The time a synchroniser is given.
-    SyncTime,
-    /// Limits of the user's own for the lining.
-    LiningLimits,
+pub enum InputId {
+    /// A text.
+    Text(Field),
+    /// A choice from a few.
+    Choice(Choice),
 }
 
-/// The texts of one setup. Places are counted from 0.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum SetupField {
-    /// What the setup is called.
-    Name,
-    /// The constant pair.
-    Constant,
-    /// A forward gear.
-    Gear(usize),
-    /// The outer gears of reverse.
-    Reverse,
-    /// The reverse idler.
-    Idler,
-    /// The final drive.
-    FinalDrive,
-    /// The name of an extra stage.
-    StageName(usize),
-    /// The drive of an extra stage.
-    Stage(usize),
-    /// The tyre.
-    Tyre,
-    /// How much tread has worn off.
-    TreadLost,
-    /// The speedometer gears.
-    SpeedoGears,
-    /// Readings of the dial beside true speeds.
-    RoadCheck,
-    /// A text about the inside of the box.
-    Inside(InsideField),
-    /// The gears without a synchroniser.
-    Unsynchronised,
-}
-
-/// Where a field's text is kept.
-enum Slot<'a> {
-    Plain(&'a mut String),
-    Quantity(&'a mut Typed),
-}
-
-impl JobField {
-    /// The path by which a [`crate::problem::Problem`] names this field.
-    pub fn path(self) -> &'static str {
-        match self {
-            Self::Title => "title",
-            Self::Customer => "customer",
-            Self::Car => "car",
-            Self::Notes => "notes",
-            Self::Shift => "shift",
-            Self::Cruise => "cruise",
-            Self::Dial => "dial",
-            Self::SpeedoCheck => "speedo-check",
-            Self::Pull(field) => field.path(),
-            Self::Bench(field) => field.path(),
-            Self::InsideAt => "inside-at",
-            Self::SyncTime => "sync-time",
-            Self::LiningLimits => "lining-limits",
-        }
-    }
-
-    fn slot(self, job: &mut Job) -> Slot<'_> {
-        match self {
-            Self::Title => Slot::Plain(&mut job.title),
-            Self::Customer => Slot::Plain(&mut job.customer),
-            Self::Car => Slot::Plain(&mut job.car),
-            Self::Notes => Slot::Plain(&mut job.notes),
-            Self::Shift => Slot::Quantity(&mut job.shift),
-            Self::Cruise => Slot::Quantity(&mut job.cruise),
-            Self::Dial => Slot::Quantity(&mut job.speedo.dial),
-            Self::SpeedoCheck => Slot::Quantity(&mut job.speedo.check),
-            Self::Pull(field) => Slot::Quantity(field.slot(&mut job.pull)),
-            Self::Bench(field) => Slot::Plain(field.slot(&mut job.bench)),
-            Self::InsideAt => Slot::Quantity(&mut job.inside.at),
-            Self::SyncTime => Slot::Quantity(&mut job.inside.shift_time),
-            Self::LiningLimits => Slot::Plain(&mut job.inside.lining_limits),
-        }
-    }
-
-    fn text(self, job: &Job) -> &str {
-        match self {
-            Self::Title => &job.title,
-            Self::Customer => &job.customer,
-            Self::Car => &job.car,
-            Self::Notes => &job.notes,
-            Self::Shift => &job.shift.text,
-            Self::Cruise => &job.cruise.text,
-            Self::Dial => &job.speedo.dial.text,
-            Self::SpeedoCheck => &job.speedo.check.text,
-            Self::Pull(field) => &field.typed(&job.pull).text,
-            Self::Bench(field) => field.text(&job.bench),
-            Self::InsideAt => &job.inside.at.text,
-            Self::SyncTime => &job.inside.shift_time.text,
-            Self::LiningLimits => &job.inside.lining_limits,
-        }
-    }
-}
-
-impl SetupField {
-    /// The path by which a [`crate::problem::Problem`] names this field.
-    pub fn path(self) -> String {
-        match self {
-            Self::Name => "name".into(),
-            Self::Constant => "constant".into(),
-            Self::Gear(at) => format!("gear.{}", at + 1),
-            Self::Reverse => "reverse".into(),
-            Self::Idler => "idler".into(),
-            Self::FinalDrive => "final-drive".into(),
-            Self::StageName(at) => format!("stage.{}.name", at + 1),
-            Self::Stage(at) => format!("stage.{}", at + 1),
-            Self::Tyre => "tyre".into(),
-            Self::TreadLost => "tread-lost".into(),
-            Self::SpeedoGears => "speedo-gears".into(),
-            Self::RoadCheck => "road-check".into(),
-            Self::Inside(field) => field.path().into(),
-            Self::Unsynchronised => "unsynchronised".into(),
-        }
-    }
-
-    fn slot(self, setup: &mut Setup) -> Option<Slot<'_>> {
-        Some(match self {
-            Self::Name => Slot::Plain(&mut setup.name),
-            Self::Constant => Slot::Plain(&mut setup.gearbox.constant),
-            Self::Gear(at) => Slot::Plain(setup.gearbox.gears.get_mut(at)?),
-            Self::Reverse => Slot::Plain(&mut setup.gearbox.reverse),
-            Self::Idler => Slot::Plain(&mut setup.gearbox.idler),
-            Self::FinalDrive => Slot::Plain(&mut setup.final_drive),
-            Self::StageName(at) => Slot::Plain(&mut setup.stages.get_mut(at)?.name),
-            Self::Stage(at) => Slot::Plain(&mut setup.stages.get_mut(at)?.drive),
-            Self::Tyre => Slot::Quantity(&mut setup.tyre),
-            Self::TreadLost => Slot::Quantity(&mut setup.tread_lost),
-            Self::SpeedoGears => Slot::Plain(&mut setup.speedo.gears),
-            Self::RoadCheck => Slot::Quantity(&mut setup.speedo.road_check),
-            Self::Inside(field) => Slot::Quantity(field.slot(&mut setup.inside)),
-            Self::Unsynchronised => Slot::Plain(&mut setup.inside.unsynchronised),
-        })
-    }
-
-    fn text(self, setup: &Setup) -> Option<&str> {
-        Some(match self {
-            Self::Name => &setup.name,
-            Self::Constant => &setup.gearbox.constant,
-            Self::Gear(at) => setup.gearbox.gears.get(at)?,
-            Self::Reverse => &setup.gearbox.reverse,
-            Self::Idler => &setup.gearbox.idler,
-            Self::FinalDrive => &setup.final_drive,
-            Self::StageName(at) => &setup.stages.get(at)?.name,
-            Self::Stage(at) => &setup.stages.get(at)?.drive,
-            Self::Tyre => &setup.tyre.text,
-            Self::TreadLost => &setup.tread_lost.text,
-            Self::SpeedoGears => &setup.speedo.gears,
-            Self::RoadCheck => &setup.speedo.road_check.text,
-            Self::Inside(field) => &field.typed(&setup.inside).text,
-            Self::Unsynchronised => &setup.inside.unsynchronised,
-        })
-    }
-
-    /// Whether the field is one of the gearbox's tooth counts.
-    fn is_gearbox(self) -> bool {
-        matches!(self, Self::Constant | Self::Gear(_) | Self::Reverse | Self::Idler)
-    }
-}
+/// Something wrong with one input of a job.
+pub type InputProblem = Problem<InputId>;
 
 impl Field {
+    /// Every text of a job, in the order of the table.
+    pub fn all(job: &Job) -> Vec<Self> {
+        let setups = job.setups.iter().flat_map(|setup| SetupField::all(setup).into_iter().map(|field| Self::Setup(setup.id, field)));
+        let wishes = job.wishes.rows.iter().enumerate();
+        let wishes = wishes.flat_map(|(at, wish)| WishText::all(wish).into_iter().map(move |text| Self::Wish(at, text)));
+        let design = DesignText::all(&job.wishes.design).into_iter().map(Self::Design);
+        JobField::all(job).into_iter().map(Self::Job).chain(setups).chain(wishes).chain(design).collect()
+    }
+
+    /// Its row in the table; a wish's depends on what it is about, see [`Field::row_in`].
+    pub fn row(self) -> Row {
+        match self {
+            Self::Job(field) => field.row(),
+            Self::Setup(_, field) => field.row(),
+            Self::Wish(_, text) => text.row(),
+            Self::Design(text) => text.row(),
+        }
+    }
+
+    /// Its row in the table as it is in a job.
+    pub fn row_in(self, job: &Job) -> Row {
+        match self {
+            Self::Wish(at, text) => job.wishes.rows.get(at).map_or_else(|| text.row(), |wish| text.row_of(wish.kind)),
+            _ => self.row(),
+        }
+    }
+
+    /// What it is called beside its field.
+    pub fn label(self, job: &Job) -> Cow<'static, str> {
+        let label = self.row_in(job).label;
+        let place = match self {
+            Self::Setup(_, field) => field.place(),
+            _ => None,
+        };
+        place.map_or(Cow::Borrowed(label), |at| label.replace('#', &ordinal(at)).into())
+    }
+
+    /// Whether a number is typed there, and nothing else but its unit.
+    pub fn is_number(self) -> bool {
+        self.row().kind.is_number()
+    }
+
+    /// Whether words are typed there, in the face of the text, and no figures.
+    pub fn is_words(self) -> bool {
+        matches!(self.row().kind, Kind::Words | Kind::Lines)
+    }
+
+    /// The unit that a bare number in it is read in; none where the text names its own.
+    pub fn unit(self, job: &Job) -> Option<&'static str> {
+        let kept = job.kept(self)?;
+        // What is typed into a blank field is meant in the units of the sheet.
+        let units = kept.units().filter(|_| !kept.text().trim().is_empty()).unwrap_or(job.units);
+        self.row_in(job).kind.unit(kept.text(), units)
+    }
+
+    /// What stands in the blank field: what it is taken for, as it would be typed in the units the job is read in, or an example.
+    pub fn placeholder(self, job: &Job) -> String {
+        self.row_in(job).placeholder(job)
+    }
+
+    /// The name by which tests and reports know it, inside its setup: `gear.2`, `wish.1.least`.
+    pub fn path(self) -> String {
+        match self {
+            Self::Job(field) => field.path(),
+            Self::Setup(_, field) => field.path(),
+            Self::Wish(at, text) => format!("wish.{}.{}", at + 1, text.path()),
+            Self::Design(text) => text.path(),
+        }
+    }
+
     /// A short name for the page: unique inside a job, without blanks.
     pub fn slug(self) -> String {
         match self {
-            Self::Job(field) => field.path().to_owned(),
             Self::Setup(id, field) => format!("s{}-{}", id.0, field.path().replace('.', "-")),
-            Self::Wish(row, text) => text.path(row).replace('.', "-"),
-            Self::Design(text) => text.path().replace('.', "-"),
+            _ => self.path().replace('.', "-"),
+        }
+    }
+}
+
+impl InputId {
+    /// The name by which tests and reports know it, inside its setup: `gear.2`, `law`.
+    pub fn path(self) -> String {
+        match self {
+            Self::Text(field) => field.path(),
+            Self::Choice(choice) => choice.path().to_owned(),
         }
     }
 }
 
 impl Job {
+    fn kept(&self, field: Field) -> Option<&dyn Kept> {
+        match field {
+            Field::Job(field) => field.kept(self),
+            Field::Setup(id, field) => field.kept(self.setup(id)?),
+            Field::Wish(at, text) => text.kept(self.wishes.rows.get(at)?),
+            Field::Design(text) => text.kept(&self.wishes.design),
+        }
+    }
+
     /// The text of a field; `None` where there is no such setup, gear or stage.
     pub fn text(&self, field: Field) -> Option<&str> {
-        match field {
-            Field::Job(field) => Some(field.text(self)),
-            Field::Setup(id, field) => field.text(self.setup(id)?),
-            Field::Wish(row, text) => Some(text.text(self.wishes.rows.get(row)?)),
-            Field::Design(text) => Some(text.text(&self.wishes.design)),
-        }
+        self.kept(field).map(Kept::text)
     }
 
     /// Puts a text into a field, typed under the units the sheet is read in now. Nothing happens where there is no such field.
     pub fn type_text(&mut self, field: Field, text: String) {
         let units: System = self.units;
-        let slot = match field {
-            Field::Job(field) => Some(field.slot(self)),
+        let differs = self.text(field).is_some_and(|kept| kept != text);
+        let kept = match field {
+            Field::Job(field) => field.kept_mut(self),
             Field::Setup(id, field) => self.setup_mut(id).and_then(|setup| {
-                if field.is_gearbox() && field.text(setup).is_some_and(|kept| kept != text) {
-                    setup.gearbox.altered = true;
-                }
-                field.slot(setup)
+                let is_gearbox = matches!(field, SetupField::Constant | SetupField::Gear(_) | SetupField::Reverse | SetupField::Idler);
+                setup.gearbox.altered |= is_gearbox && differs;
+                field.kept_mut(setup)
             }),
-            Field::Wish(row, field) => {
-                if let Some(wish) = self.wishes.rows.get_mut(row) {
-                    field.put(wish, text, units);
-                }
-                return;
-            }
-            Field::Design(field) => Some(Slot::Plain(field.slot(&mut self.wishes.design))),
+            Field::Wish(at, text) => self.wishes.rows.get_mut(at).and_then(|wish| text.kept_mut(wish)),
+            Field::Design(text) => text.kept_mut(&mut self.wishes.design),
         };
-        match slot {
-            Some(Slot::Plain(kept)) => *kept = text,
-            Some(Slot::Quantity(kept)) => *kept = Typed::new(text, units),
-            None => {}
+        if let Some(kept) = kept {
+            kept.put(text, units);
         }
     }
+}
+
+macro_rules! addresses {
+    ($($from:pat => $type:ty, $field:expr;)*) => {
+        $(
+            impl From<$type> for InputId {
+                fn from($from: $type) -> Self {
+                    $field
+                }
+            }
+        )*
+    };
+}
+
+addresses! {
+    field => Field, Self::Text(field);
+    field => JobField, Self::Text(Field::Job(field));
+    field => PullField, Self::Text(Field::Job(JobField::Pull(field)));
+    field => BenchField, Self::Text(Field::Job(JobField::Bench(field)));
+    (setup, field) => (SetupId, SetupField), Self::Text(Field::Setup(setup, field));
+    (setup, field) => (SetupId, InsideField), Self::Text(Field::Setup(setup, SetupField::Inside(field)));
+    (at, text) => (usize, WishText), Self::Text(Field::Wish(at, text));
+    text => DesignText, Self::Text(Field::Design(text));
+    choice => Choice, Self::Choice(choice);
+    choice => JobChoice, Self::Choice(Choice::Job(choice));
 }

@@ -15,7 +15,7 @@ use crate::units::number;
 const MOST_GEARS: usize = crate::gearing::Gearbox::MOST_GEARS;
 
 /// The version this program writes.
-pub const SCHEMA: u32 = 1;
+pub const SCHEMA: u32 = 2;
 
 /// The longest text that is taken for a job, in bytes.
 pub const LONGEST: usize = 2_000_000;

@@ -1,8 +1,12 @@
 //! What is typed about the inside of the box: what is looked at, and the cut of the gears and the synchronisers of each setup.
+//!
+//! [`super::inputs::shared`] and [`super::inputs::setup`] are its tables.
 
 use serde::{Deserialize, Serialize};
 
 use super::SetupId;
+use super::choice::{Chosen, LookedGear};
+use crate::toothload::synchroniser::LiningKind;
 use crate::units::Typed;
 
 /// What is looked at, for all setups.
@@ -13,13 +17,13 @@ pub struct InsideShared {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub setup: Option<SetupId>,
     /// The gear selected: `1` to `8`, `n` for neutral, `r` for reverse; blank for 2nd.
-    pub gear: String,
+    pub gear: Chosen<LookedGear>,
     /// The input speed, or a road speed with its unit; blank for the shift rpm.
     pub at: Typed,
     /// The time a synchroniser is given.
     pub shift_time: Typed,
-    /// The lining its cones are judged by: `molybdenum`, `sintered`, or anything else for brass.
-    pub lining: String,
+    /// The lining its cones are judged by; blank for brass.
+    pub lining: Chosen<LiningKind>,
     /// Limits of the user's own for it: sliding speed, pressure, work and power; blank for the usual ones.
     #[serde(skip_serializing_if = "String::is_empty")]
     pub lining_limits: String,
@@ -45,70 +49,21 @@ pub struct Inside {
     pub cone_diameter: Typed,
     /// Width of the lining.
     pub cone_width: Typed,
+    /// The angle of the cones to the shaft.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub cone_angle: Typed,
+    /// The friction of the cones.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub cone_friction: Typed,
+    /// How many cones of a synchroniser work at once; blank for one.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub cones: String,
+    /// The outer diameter of the clutch plate.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub clutch_diameter: Typed,
+    /// The pairs that are cut otherwise: `1st 8 DP 0°; R 7 DP; 2nd x 0.3`; blank for none.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub pair_cuts: Typed,
     /// The gears without a synchroniser: `1`, `1 2` or blank for none.
     pub unsynchronised: String,
-}
-
-/// The texts of one setup about the inside of its box.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum InsideField {
-    /// Normal module, or diametral pitch.
-    Pitch,
-    /// Helix angle.
-    Helix,
-    /// Normal pressure angle.
-    Pressure,
-    /// Centre distance.
-    Centre,
-    /// Face width.
-    Face,
-    /// Inertia of all that hangs on the input.
-    Inertia,
-    /// Mean diameter of the cones.
-    ConeDiameter,
-    /// Width of the lining.
-    ConeWidth,
-}
-
-impl InsideField {
-    /// The path by which a [`crate::problem::Problem`] names this field.
-    pub fn path(self) -> &'static str {
-        match self {
-            Self::Pitch => "pitch",
-            Self::Helix => "helix",
-            Self::Pressure => "pressure-angle",
-            Self::Centre => "centre",
-            Self::Face => "face-width",
-            Self::Inertia => "input-inertia",
-            Self::ConeDiameter => "cone-diameter",
-            Self::ConeWidth => "cone-width",
-        }
-    }
-
-    /// The text as typed.
-    pub fn typed(self, inside: &Inside) -> &Typed {
-        match self {
-            Self::Pitch => &inside.pitch,
-            Self::Helix => &inside.helix,
-            Self::Pressure => &inside.pressure,
-            Self::Centre => &inside.centre,
-            Self::Face => &inside.face,
-            Self::Inertia => &inside.inertia,
-            Self::ConeDiameter => &inside.cone_diameter,
-            Self::ConeWidth => &inside.cone_width,
-        }
-    }
-
-    pub(super) fn slot(self, inside: &mut Inside) -> &mut Typed {
-        match self {
-            Self::Pitch => &mut inside.pitch,
-            Self::Helix => &mut inside.helix,
-            Self::Pressure => &mut inside.pressure,
-            Self::Centre => &mut inside.centre,
-            Self::Face => &mut inside.face,
-            Self::Inertia => &mut inside.inertia,
-            Self::ConeDiameter => &mut inside.cone_diameter,
-            Self::ConeWidth => &mut inside.cone_width,
-        }
-    }
 }

@@ -1,10 +1,11 @@
 //! The job: the one document, holding what was typed and nothing that can be worked out from it.
 //!
-//! [`Job`] is the whole; [`field`] names every text in it, [`choice`] everything chosen from a few; [`edit`] holds the changes that are not typing;
+//! [`Job`] is the whole; [`inputs`] is the table of everything that can be typed, [`choice`] that of what is chosen from a few; [`field`] addresses them all;
+//! [`edit`] holds the changes that are not typing;
 //! [`history`] undoes and redoes; [`mod@file`] writes and reads it, old versions included; [`demo`] is the invented first job.
 //! [`book`] is the book of jobs, [`listing`] its list, [`backup`] the whole book in a file; [`link`] carries a job in a link,
 //! [`incoming`] tells what a file from outside holds;
-//! [`wishes`] is what the customer asks for, [`line`] fills a box from one line.
+//! [`wishes`] is what the customer asks for, [`mod@line`] fills a box from one line.
 //! Nothing here parses a figure: that is the next room's, [`crate::questions`].
 
 pub mod backup;
@@ -13,11 +14,13 @@ pub mod book;
 pub mod choice;
 pub mod demo;
 mod differs;
+pub mod driveline;
 pub mod edit;
 pub mod field;
 pub mod file;
 pub mod history;
 pub mod incoming;
+pub mod inputs;
 pub mod inside;
 pub mod line;
 pub mod link;
@@ -32,15 +35,22 @@ use serde::{Deserialize, Serialize};
 pub use crate::gearing::{Layout, Place};
 /// The most forward gears of one box.
 pub const MOST_GEARS: usize = crate::gearing::Gearbox::MOST_GEARS;
+use crate::tyre::OmittedAspect;
 use crate::units::{System, Typed};
-pub use bench::{Bench, BenchField};
-pub use choice::{Choice, JobChoice, SetupChoice};
-pub use field::{Field, JobField, SetupField};
+pub use bench::Bench;
+pub use choice::{Choice, Chosen, JobChoice, SetupChoice};
+pub use driveline::{DrivelineShared, Shaft};
+pub use field::{Field, InputId, InputProblem};
 pub use history::History;
-pub use inside::{Inside, InsideField, InsideShared};
-pub use pull::{Pull, PullField};
+pub use inputs::bench::BenchField;
+pub use inputs::car::PullField;
+pub use inputs::setup::{InsideField, SetupField, ShaftField};
+pub use inputs::shared::JobField;
+pub use inputs::wishes::{DesignText, WishText};
+pub use inside::{Inside, InsideShared};
+pub use pull::Pull;
 pub use speedo::{Speedo, SpeedoShared};
-pub use wishes::{DesignBrief, DesignText, Wish, WishKind, WishText, Wishes};
+pub use wishes::{DesignBrief, Wish, WishKind, Wishes};
 
 /// The most setups that stand side by side on one sheet.
 pub const MOST_SETUPS: usize = 6;
@@ -76,9 +86,9 @@ pub struct Job {
     pub shift: Typed,
     /// The road speed of a steady cruise.
     pub cruise: Typed,
-    /// The aspect ratio taken where a metric tyre size leaves it out: `82`, or anything else for 80.
+    /// The aspect ratio taken where a metric tyre size leaves it out: blank for 80.
     #[serde(default)]
-    pub omitted_aspect: String,
+    pub omitted_aspect: Chosen<OmittedAspect>,
     /// Engine, car and run.
     #[serde(default)]
     pub pull: Pull,
@@ -91,6 +101,9 @@ pub struct Job {
     /// What all setups share about the speedometer.
     #[serde(default)]
     pub speedo: SpeedoShared,
+    /// What the shafts are judged at.
+    #[serde(default)]
+    pub driveline: DrivelineShared,
     /// What the customer wishes for.
     #[serde(default)]
     pub wishes: Wishes,
@@ -128,6 +141,9 @@ pub struct Setup {
     /// Its speedometer gears and road check.
     #[serde(default)]
     pub speedo: Speedo,
+    /// Its driveshaft.
+    #[serde(default)]
+    pub shaft: Shaft,
 }
 
 /// A gearbox, as typed: every pair as the gear on the input or output line over the countershaft's.

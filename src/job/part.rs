@@ -1,6 +1,6 @@
 //! A part of the catalogue put into a setup, and whether a setup has it already.
 
-use super::{Gearbox, Setup, Speedo};
+use super::{Chosen, Gearbox, Setup, Speedo};
 use crate::catalogue::{Entry, Part, PartKind};
 use crate::gearing::{self, write};
 use crate::speedometer::{Role, SpeedoGear};
@@ -73,7 +73,7 @@ impl Speedo {
         match gear.role {
             Role::Drive => {
                 *drive = gear.teeth.to_string();
-                gear.hand.map_or("", crate::speedometer::Hand::word).clone_into(&mut self.hand);
+                self.hand = gear.hand.map_or(Chosen::Nothing, Chosen::of);
             }
             Role::Driven => *driven = gear.teeth.to_string(),
             Role::Adapter => adapter = gear.second.map(|second| (gear.teeth.to_string(), second.to_string())),

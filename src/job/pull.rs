@@ -1,105 +1,107 @@
-//! What is typed about engine, car and run. Every text may stay blank but mass and torque: what is missing is stood in for, and marked.
+//! What is typed about engine, car and run; [`super::inputs::car`] is its table.
 
 use serde::{Deserialize, Serialize};
 
+use super::choice::{Chosen, ShiftBy};
+use crate::motion::atmosphere::Standard;
+use crate::motion::car::Drive;
 use crate::units::Typed;
 
-macro_rules! texts {
-    ($($(#[$doc:meta])* $field:ident $variant:ident $path:literal;)*) => {
-        /// The texts about engine, car and run, and what is chosen.
-        #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-        #[serde(default)]
-        pub struct Pull {
-            $($(#[$doc])* #[serde(skip_serializing_if = "Typed::is_blank")] pub $field: Typed,)*
-            /// The driven wheels: `front`, `all`, or anything else for the rear.
-            pub drive: String,
-            /// The standard that a measured curve is corrected to; blank for none.
-            pub standard: String,
-            /// The rule of the upshifts: `thrust`, `chosen` for the shift rpm of the sheet, or anything else for equal acceleration.
-            pub rule: String,
-        }
-
-        /// The texts about engine, car and run.
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-        pub enum PullField {
-            $($(#[$doc])* $variant,)*
-        }
-
-        impl PullField {
-            /// The path by which a [`crate::problem::Problem`] names this field.
-            pub fn path(self) -> &'static str {
-                match self { $(Self::$variant => $path,)* }
-            }
-
-            pub(super) fn slot(self, pull: &mut Pull) -> &mut Typed {
-                match self { $(Self::$variant => &mut pull.$field,)* }
-            }
-
-            /// The text as typed.
-            pub fn typed(self, pull: &Pull) -> &Typed {
-                match self { $(Self::$variant => &pull.$field,)* }
-            }
-        }
-    };
-}
-
-texts! {
+/// The texts about engine, car and run, and what is chosen. All but mass and torque or power may stay blank.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Pull {
     /// Mass with driver and load.
-    mass Mass "mass";
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub mass: Typed,
     /// Share of the weight on the driven axle.
-    driven_share DrivenShare "driven-share";
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub driven_share: Typed,
     /// Distance between the axles.
-    wheelbase Wheelbase "wheelbase";
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub wheelbase: Typed,
     /// Height of the centre of gravity.
-    gravity_height GravityHeight "gravity-height";
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub gravity_height: Typed,
     /// Drag coefficient times frontal area.
-    drag_area DragArea "drag-area";
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub drag_area: Typed,
     /// Rolling resistance over weight.
-    rolling Rolling "rolling-resistance";
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub rolling: Typed,
     /// Greatest grip of the tyres over load.
-    grip Grip "grip";
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub grip: Typed,
     /// Share that one gear mesh passes on.
-    mesh_efficiency MeshEfficiency "mesh-efficiency";
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub mesh_efficiency: Typed,
     /// Share that the final drive passes on.
-    axle_efficiency AxleEfficiency "axle-efficiency";
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub axle_efficiency: Typed,
     /// Inertia of engine, flywheel and clutch cover.
-    engine_inertia EngineInertia "engine-inertia";
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub engine_inertia: Typed,
     /// Inertia of the box, reduced to its input shaft.
-    box_inertia BoxInertia "box-inertia";
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub box_inertia: Typed,
     /// Inertia of all wheels together.
-    wheel_inertia WheelInertia "wheel-inertia";
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub wheel_inertia: Typed,
     /// Mass of a trailer.
-    trailer Trailer "trailer";
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub trailer: Typed,
     /// Rows of a dynamometer or points of a curve: rpm and torque or power.
-    rows Rows "dyno-rows";
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub rows: Typed,
     /// Peak torque.
-    peak_torque PeakTorque "peak-torque";
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub peak_torque: Typed,
     /// Engine speed of peak torque.
-    peak_torque_at PeakTorqueAt "peak-torque-at";
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub peak_torque_at: Typed,
     /// Peak power.
-    peak_power PeakPower "peak-power";
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub peak_power: Typed,
     /// Engine speed of peak power.
-    peak_power_at PeakPowerAt "peak-power-at";
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub peak_power_at: Typed,
     /// The engine speed that is not to be passed.
-    limit Limit "rev-limit";
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub limit: Typed,
     /// The share of peak power that still counts as the power band.
-    band_share BandShare "band-share";
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub band_share: Typed,
     /// Barometric pressure of the test.
-    air_pressure AirPressure "air-pressure";
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub air_pressure: Typed,
     /// Air temperature of the test.
-    air_temperature AirTemperature "air-temperature";
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub air_temperature: Typed,
     /// Relative humidity of the test.
-    air_humidity AirHumidity "air-humidity";
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub air_humidity: Typed,
     /// Engine speed held at a standing start.
-    launch Launch "launch";
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub launch: Typed,
     /// Time without thrust in each shift.
-    shift_time ShiftTime "shift-time";
-    /// The speeds whose time is asked for, parted by semicolons.
-    speeds Speeds "run-speeds";
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub shift_time: Typed,
+    /// The speeds whose time is asked for, separated by semicolons.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub speeds: Typed,
     /// The speed at which a rolling start begins.
-    roll_from RollFrom "roll-from";
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub roll_from: Typed,
     /// The speed at which a rolling start ends.
-    roll_to RollTo "roll-to";
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub roll_to: Typed,
     /// The gear of a rolling start.
-    roll_gear RollGear "roll-gear";
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub roll_gear: Typed,
+    /// The driven wheels; blank for the rear.
+    pub drive: Chosen<Drive>,
+    /// The standard that a measured curve is corrected to.
+    pub standard: Chosen<Standard>,
+    /// The rule of the upshifts; blank for the quickest run.
+    pub rule: Chosen<ShiftBy>,
 }

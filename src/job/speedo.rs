@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::choice::{Chosen, Law, Stock};
+use crate::speedometer::{Hand, Tap};
 use crate::units::{System, Typed};
 
 /// What all setups share: they go into one car with one dial.
@@ -11,16 +13,16 @@ pub struct SpeedoShared {
     /// What the dial expects; blank where it is not known.
     pub dial: Typed,
     /// The id of the rule it is judged by; blank for the usual one of the reader’s country.
-    pub law: String,
+    pub law: Chosen<Law>,
     /// The true speed at which readings are shown.
     pub check: Typed,
-    /// Whether only gears in stock are proposed: `yes`, or anything else.
-    pub in_stock: String,
+    /// Whether only gears in stock are proposed.
+    pub in_stock: Chosen<Stock>,
 }
 
 impl Default for SpeedoShared {
     fn default() -> Self {
-        Self { dial: Typed::default(), law: String::new(), check: Typed::new("60", System::Inch), in_stock: String::new() }
+        Self { dial: Typed::default(), check: Typed::new("60", System::Inch), law: Chosen::Nothing, in_stock: Chosen::Nothing }
     }
 }
 
@@ -32,8 +34,8 @@ pub struct Speedo {
     pub gears: String,
     /// Readings of the dial beside true speeds.
     pub road_check: Typed,
-    /// The hand of the drive gear: `right`, `left`, or blank.
-    pub hand: String,
+    /// The hand of the drive gear; blank where unknown.
+    pub hand: Chosen<Hand>,
     /// Where the driven gear stands and its cable leaves; blank where unknown.
-    pub tap: String,
+    pub tap: Chosen<Tap>,
 }

@@ -1,14 +1,17 @@
 //! What the customer wishes for, as typed: rows for the finder, and what a gear set to be designed must keep to.
 //!
-//! Nothing is read here; [`crate::finder`] does that.
+//! Nothing is read here. [`super::inputs::wishes`] is its table.
 
 use serde::{Deserialize, Serialize};
 
 use crate::gearing::Layout;
-use crate::units::{System, Typed};
+use crate::units::{System, Typed, number};
 
 /// The most wishes of a job.
 pub const MOST_WISHES: usize = 12;
+
+/// How much a preference counts where nothing else is typed. Common practice, no published source.
+pub const USUAL_WEIGHT: f64 = 5.0;
 
 /// What a wish is about.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -115,38 +118,6 @@ pub struct Wishes {
     pub design: DesignBrief,
 }
 
-/// The texts of one wish.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum WishText {
-    /// Least allowed.
-    Least,
-    /// Greatest allowed.
-    Greatest,
-    /// The speed, distance or gear.
-    At,
-    /// How much it counts.
-    Weight,
-}
-
-/// The texts of a gear set to be designed.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum DesignText {
-    /// The tooth sum.
-    Sum,
-    /// The fewest teeth.
-    LeastTeeth,
-    /// The most teeth.
-    MostTeeth,
-    /// The number of forward gears.
-    Gears,
-    /// The ratio of first.
-    First,
-    /// The ratio of top.
-    Top,
-    /// How the steps grow.
-    Growth,
-}
-
 impl WishKind {
     /// Every kind, in the order they are offered.
     pub const ALL: [Self; 15] = [
@@ -173,7 +144,15 @@ impl Wish {
     pub fn new(kind: WishKind, units: System) -> Self {
         let blank = || Typed::new("", units);
         let must = matches!(kind, WishKind::KeepTyre | WishKind::InStock | WishKind::GearCount | WishKind::Layout);
-        Self { kind, least: blank(), greatest: blank(), at: blank(), layout: Layout::default(), must, weight: "5".into() }
+        Self {
+            kind,
+            least: blank(),
+            greatest: blank(),
+            at: blank(),
+            layout: Layout::default(),
+            must,
+            weight: number::show(USUAL_WEIGHT, 0),
+        }
     }
 
     /// The same with a range.
@@ -182,76 +161,5 @@ impl Wish {
         self.least.text = least.into();
         self.greatest.text = greatest.into();
         self
-    }
-}
-
-impl WishText {
-    /// The path by which a [`crate::problem::Problem`] names this text of the wish at `row`, counted from 0.
-    pub fn path(self, row: usize) -> String {
-        let name = match self {
-            Self::Least => "least",
-            Self::Greatest => "greatest",
-            Self::At => "at",
-            Self::Weight => "weight",
-        };
-        format!("wish.{}.{name}", row + 1)
-    }
-
-    pub(super) fn text(self, wish: &Wish) -> &str {
-        match self {
-            Self::Least => &wish.least.text,
-            Self::Greatest => &wish.greatest.text,
-            Self::At => &wish.at.text,
-            Self::Weight => &wish.weight,
-        }
-    }
-
-    pub(super) fn put(self, wish: &mut Wish, text: String, units: System) {
-        match self {
-            Self::Least => wish.least = Typed::new(text, units),
-            Self::Greatest => wish.greatest = Typed::new(text, units),
-            Self::At => wish.at = Typed::new(text, units),
-            Self::Weight => wish.weight = text,
-        }
-    }
-}
-
-impl DesignText {
-    /// The path by which a [`crate::problem::Problem`] names this text.
-    pub fn path(self) -> String {
-        let name = match self {
-            Self::Sum => "sum",
-            Self::LeastTeeth => "least-teeth",
-            Self::MostTeeth => "most-teeth",
-            Self::Gears => "gears",
-            Self::First => "first",
-            Self::Top => "top",
-            Self::Growth => "growth",
-        };
-        format!("design.{name}")
-    }
-
-    pub(super) fn text(self, brief: &DesignBrief) -> &str {
-        match self {
-            Self::Sum => &brief.sum,
-            Self::LeastTeeth => &brief.least_teeth,
-            Self::MostTeeth => &brief.most_teeth,
-            Self::Gears => &brief.gears,
-            Self::First => &brief.first,
-            Self::Top => &brief.top,
-            Self::Growth => &brief.growth,
-        }
-    }
-
-    pub(super) fn slot(self, brief: &mut DesignBrief) -> &mut String {
-        match self {
-            Self::Sum => &mut brief.sum,
-            Self::LeastTeeth => &mut brief.least_teeth,
-            Self::MostTeeth => &mut brief.most_teeth,
-            Self::Gears => &mut brief.gears,
-            Self::First => &mut brief.first,
-            Self::Top => &mut brief.top,
-            Self::Growth => &mut brief.growth,
-        }
     }
 }

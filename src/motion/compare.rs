@@ -8,8 +8,9 @@ use super::cruise::{self, Cruise};
 use super::curve::Band;
 use super::grade::{self, Steepest};
 use super::in_rpm;
+use super::plan::{Goal, Shifting, Way};
 use super::run::{Course, Moment, Run, Start, run};
-use super::shift::{Rule, Shift, shifts};
+use super::shift::{Shift, shifts};
 use super::top_speed::{self, TopSpeed};
 use super::vehicle::Vehicle;
 
@@ -18,8 +19,8 @@ use super::vehicle::Vehicle;
 pub struct Question {
     /// Engine speed held at the launch.
     pub launch: AngularVelocity,
-    /// By which rule to shift.
-    pub rule: Rule,
+    /// How the upshifts are chosen.
+    pub shifting: Shifting,
     /// Time without thrust in each shift.
     pub shift_time: Time,
     /// Speeds whose time is asked for.
@@ -69,18 +70,25 @@ pub struct Facts {
     pub clutch_energy: Option<Energy>,
     /// The power band.
     pub band: Band,
-    /// Every upshift and where it lands.
+    /// Every upshift, judged on its own, and where it lands.
     pub landings: Vec<Landing>,
-    /// When each speed asked for is reached.
-    pub to_speed: Vec<Option<Moment>>,
+    /// The way to each speed asked for, or why it is out of reach.
+    pub to_speed: Vec<Way>,
     /// Share of the run's time inside the power band.
     pub in_band: Option<f64>,
     /// The cruise in the tallest gear that holds it.
     pub cruise: Option<Cruise>,
     /// The top speed.
     pub top: Option<TopSpeed>,
-    /// The whole run, for pictures and workings.
+    /// The whole run to the greatest speed asked for, as planned for the greatest that is reached.
     pub run: Option<Run>,
+}
+
+impl Facts {
+    /// When a speed asked for is reached, by its place counted from 0.
+    pub fn reached(&self, at: usize) -> Option<Moment> {
+        Some(self.to_speed.get(at)?.as_ref().ok()?.reached)
+    }
 }
 
 /// How one setup differs from the first: its figure less the first's.
@@ -109,8 +117,11 @@ pub fn facts(vehicle: &Vehicle, question: &Question) -> Option<Facts> {
     let first = vehicle.pull().gear(1)?;
     let start = grade::started(vehicle, 1, question.launch, question.trailer)?;
     let band = vehicle.pull().curve().band(question.band_share);
-    let shifts = shifts(vehicle, question.rule);
-    let run = run_of(vehicle, question, shifts.clone(), band);
+    let shifts = shifts(vehicle, question.shifting.rule());
+    let start_of_run = Start::Standing { launch: question.launch };
+    let goals: Vec<Goal> = question.speeds.iter().copied().map(Goal::Speed).collect();
+    let to_speed = question.shifting.ways(vehicle, start_of_run, question.shift_time, &goals).unwrap_or_default();
+    let run = run_of(vehicle, question, to_the_last(vehicle, &to_speed, &shifts), band);
     let lock_up = run.as_ref().and_then(Run::lock_up);
     let slip = run.as_ref().and_then(|run| run.legs.first()).map(|leg| leg.work.clutch);
     Some(Facts {
@@ -121,7 +132,7 @@ pub fn facts(vehicle: &Vehicle, question: &Question) -> Option<Facts> {
         clutch_energy: slip.filter(|_| lock_up.is_some()),
         band,
         landings: shifts.into_iter().map(|shift| landing(vehicle, shift, band)).collect(),
-        to_speed: run.as_ref().map_or_else(Vec::new, |run| run.to_speed.clone()),
+        to_speed,
         in_band: run.as_ref().and_then(Run::band_share),
         cruise: question.cruise.and_then(|speed| cruise::tallest_that_holds(vehicle, speed, question.trailer)),
         top: top_speed::best(vehicle),
@@ -133,17 +144,24 @@ pub fn facts(vehicle: &Vehicle, question: &Question) -> Option<Facts> {
 pub fn difference(first: &Facts, other: &Facts) -> Difference {
     let inside = |facts: &Facts| facts.landings.iter().filter(|landing| landing.place == Place::Inside).fold(0_i32, |count, _| count + 1);
     let energy = |facts: &Facts| facts.clutch_energy.map(|energy| energy.get::<uom::si::energy::joule>());
-    let times = first.to_speed.iter().zip(&other.to_speed);
+    let less = |at: usize| Some(other.reached(at)?.time - first.reached(at)?.time);
     Difference {
         first_overall_share: other.first_overall / first.first_overall - 1.0,
         clutch_energy_share: energy(other).zip(energy(first)).map(|(other, first)| other / first - 1.0),
         start_grade: other.start.grade - first.start.grade,
         landings_inside: inside(other) - inside(first),
         in_band: other.in_band.zip(first.in_band).map(|(other, first)| other - first),
-        to_speed: times.map(|(first, other)| Some((*other)?.time - (*first)?.time)).collect(),
+        to_speed: (0..first.to_speed.len().min(other.to_speed.len())).map(less).collect(),
         cruise_rpm: other.cruise.zip(first.cruise).map(|(other, first)| in_rpm(other.engine) - in_rpm(first.engine)),
         top: other.top.zip(first.top).map(|(other, first)| other.speed - first.speed),
     }
+}
+
+/// The shifts of the run to the greatest speed that is reached, and those of what comes after it.
+pub fn to_the_last(vehicle: &Vehicle, to_speed: &[Way], one_by_one: &[Shift]) -> Vec<Shift> {
+    let reached = to_speed.iter().filter_map(|way| way.as_ref().ok());
+    let last = reached.reduce(|last, next| if next.reached.speed > last.reached.speed { next } else { last });
+    last.map_or_else(|| one_by_one.to_vec(), |plan| plan.going_on(vehicle, one_by_one))
 }
 
 fn run_of(vehicle: &Vehicle, question: &Question, shifts: Vec<Shift>, band: Band) -> Option<Run> {

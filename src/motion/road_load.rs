@@ -17,6 +17,11 @@ impl RoadLoad {
         self.rolling_and_grade_at(v) + self.air_at(v)
     }
 
+    /// The same at every speed by a factor.
+    pub(super) fn scaled(&self, by: f64) -> Self {
+        Self { level: by * self.level, linear: by * self.linear, square: by * self.square }
+    }
+
     /// The part that is not the air's (N).
     pub(super) fn rolling_and_grade_at(&self, v: f64) -> f64 {
         self.level + self.linear * v

@@ -74,8 +74,7 @@ pub fn equal_thrust(pull: &Pull) -> Vec<Shift> {
 /// The upshift out of every gear that has a taller one above it.
 ///
 /// It is the engine's own point, where the next gear pulls as well: the tyres' grip is left out. (While grip holds back two gears alike
-/// their thrust is the same, and the taller one is a little quicker by its smaller rotating mass.) What a whole run does best, grip,
-/// shift time and goal counted, is chosen in [`super::plan`]. The published reference runs shift by this rule too.
+/// none of them is quicker.) What a whole run does best, grip, shift time and goal counted, is chosen in [`super::plan`]. The published reference runs shift by this rule too.
 pub fn shifts(vehicle: &Vehicle, rule: Rule) -> Vec<Shift> {
     let pull = vehicle.pull();
     match rule {

@@ -29,6 +29,20 @@ pub(super) struct Masses {
     pub(super) open: f64,
 }
 
+impl Masses {
+    /// The mass that acts on a piece: at the tyres' limit what turns with the engine is sped up by the torque they do not pass.
+    ///
+    /// Source: Gillespie, Fundamentals of Vehicle Dynamics, ch. 2: the tractive force of eq. 2-9 has the turning parts taken off before it
+    /// is held against the tyres' limit; from memory.
+    pub(super) fn on(&self, piece: &Piece) -> f64 {
+        match (piece.slip_to, piece.grip) {
+            (Some(_), _) => self.slipping,
+            (None, true) => self.open,
+            (None, false) => self.closed,
+        }
+    }
+}
+
 /// A car that can be asked how it moves: valid by construction.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Vehicle {
@@ -62,8 +76,10 @@ impl Vehicle {
             let [closed, slipping, open] = car.rotating.value.masses_kg(car.mass_kg(), gear.overall, gear.radius_m());
             Masses { closed, slipping, open }
         });
-        let masses = masses.collect();
-        let pieces = pull.gears().iter().map(|gear| limited(gear, pull.curve().ends_rpm().0, &pull, grip_n)).collect();
+        let masses: Vec<Masses> = masses.collect();
+        let slip_rpm = pull.curve().ends_rpm().0;
+        let gears = pull.gears().iter().zip(&masses);
+        let pieces = gears.map(|(gear, masses)| limited(gear, slip_rpm, &pull, &Tyres { grip_n, masses, load: &load })).collect();
         Ok(Self { pull, car, grade, masses, pieces, load, grip_n })
     }
 
@@ -107,9 +123,12 @@ impl Vehicle {
 
     /// The same car on tyres that hold anything.
     pub(super) fn without_grip_limit(&self) -> Self {
-        let pieces =
-            self.pull.gears().iter().map(|gear| limited(gear, self.pull.curve().ends_rpm().0, &self.pull, f64::INFINITY)).collect();
-        Self { pieces, grip_n: f64::INFINITY, ..self.clone() }
+        let slip_rpm = self.pull.curve().ends_rpm().0;
+        let grip_n = f64::INFINITY;
+        let gears = self.pull.gears().iter().zip(&self.masses);
+        let free = |(gear, masses)| limited(gear, slip_rpm, &self.pull, &Tyres { grip_n, masses, load: &self.load });
+        let pieces = gears.map(free).collect();
+        Self { pieces, grip_n, ..self.clone() }
     }
 
     pub(super) fn load(&self) -> &RoadLoad {
@@ -127,7 +146,8 @@ impl Vehicle {
 
     /// The same with the clutch slipping at a launch speed (rpm) until the car has caught up.
     pub(super) fn launch_pieces(&self, gear: usize, launch_rpm: f64) -> Vec<Piece> {
-        self.pull.gear(gear).map_or_else(Vec::new, |gear| limited(gear, launch_rpm, &self.pull, self.grip_n))
+        let Some((pull, masses)) = self.pull.gear(gear).zip(self.masses(gear)) else { return Vec::new() };
+        limited(pull, launch_rpm, &self.pull, &Tyres { grip_n: self.grip_n, masses: &masses, load: &self.load })
     }
 
     /// The next gear up that is taller, counted from 1.
@@ -142,7 +162,7 @@ impl Vehicle {
         let slack = 1e-12 * speed;
         let at = closed.partition_point(|piece| piece.thrust.to < speed - slack);
         let piece = closed.get(at).filter(|piece| speed >= piece.thrust.from - slack)?;
-        Some((piece.thrust.at(speed) - self.load.at(speed)) / self.masses(gear)?.closed)
+        Some((piece.thrust.at(speed) - self.load.at(speed)) / self.masses(gear)?.on(piece))
     }
 }
 
@@ -152,35 +172,51 @@ pub(super) fn next_gear(pull: &Pull, gear: usize) -> Option<usize> {
     pull.gears().iter().skip(gear).find(|next| next.overall < here).map(|next| next.gear)
 }
 
+/// What the tyres hold, and what decides how much of the thrust comes to them.
+struct Tyres<'a> {
+    grip_n: f64,
+    masses: &'a Masses,
+    load: &'a RoadLoad,
+}
+
 /// Slip below `slip_rpm`, the curve above it to the limit, all of it held to what the tyres pass.
-fn limited(gear: &GearPull, slip_rpm: f64, pull: &Pull, grip_n: f64) -> Vec<Piece> {
+fn limited(gear: &GearPull, slip_rpm: f64, pull: &Pull, tyres: &Tyres<'_>) -> Vec<Piece> {
+    let grip_n = tyres.grip_n;
     let caught_up = slip_rpm / gear.rpm_per_m_per_s;
     let slipping = pull.curve().torque_nm_within(slip_rpm) * gear.thrust_per_torque_1_per_m();
     let held = slipping > grip_n;
     let slip = Piece { thrust: Cubic::constant(0.0, caught_up, slipping.min(grip_n)), slip_to: Some(caught_up), grip: held };
     let fastest = pull.limit_rpm() / gear.rpm_per_m_per_s;
-    let closed = gear.thrust.iter().filter_map(|piece| piece.cut(caught_up, fastest)).flat_map(|piece| held_to(&piece, grip_n));
+    let closed = gear.thrust.iter().filter_map(|piece| piece.cut(caught_up, fastest)).flat_map(|piece| tyres.hold(&piece));
     std::iter::once(slip).chain(closed).collect()
 }
 
-/// A piece cut where it crosses what the tyres hold.
-fn held_to(piece: &Cubic, grip_n: f64) -> Vec<Piece> {
-    let whole = |thrust: Cubic, grip: bool| Piece { thrust, slip_to: None, grip };
-    if !grip_n.is_finite() {
-        return vec![whole(*piece, false)];
-    }
-    let mut ends = piece.crossings(grip_n);
-    ends.push(piece.to);
-    let mut from = piece.from;
-    let mut parts = Vec::new();
-    for to in ends {
-        if let Some(part) = piece.cut(from, to) {
-            let grip = part.at(0.5 * (part.from + part.to)) > grip_n;
-            parts.push(whole(if grip { Cubic::constant(part.from, part.to, grip_n) } else { part }, grip));
-            from = to;
+impl Tyres<'_> {
+    /// A piece cut where more comes to the tyres than they hold.
+    ///
+    /// What comes to them is thrust less what speeds up the turning parts; at their limit G the car gains (G − R)/m, m its mass alone, so
+    /// that they hold back a thrust above G + (mₜ − m)·(G − R)/m, mₜ the mass with all that turns.
+    fn hold(&self, piece: &Cubic) -> Vec<Piece> {
+        let whole = |thrust: Cubic, grip: bool| Piece { thrust, slip_to: None, grip };
+        if !self.grip_n.is_finite() {
+            return vec![whole(*piece, false)];
         }
+        let turning = self.masses.closed / self.masses.open - 1.0;
+        let asked = piece.less(&self.load.scaled(-turning));
+        let held = self.grip_n * (1.0 + turning);
+        let mut ends = asked.crossings(held);
+        ends.push(piece.to);
+        let mut from = piece.from;
+        let mut parts = Vec::new();
+        for to in ends {
+            if let Some(part) = piece.cut(from, to) {
+                let grip = asked.at(0.5 * (part.from + part.to)) > held;
+                parts.push(whole(if grip { Cubic::constant(part.from, part.to, self.grip_n) } else { part }, grip));
+                from = to;
+            }
+        }
+        parts
     }
-    parts
 }
 
 fn check(car: &Car, grade: f64) -> Result<(), MotionError> {

@@ -49,7 +49,8 @@ pub fn by_figure(source: Source<'_>, decimals: usize, figure: impl Fn(&Analysis)
 
 /// A number as it is shown.
 pub fn rounded(value: f64, decimals: usize) -> f64 {
-    format!("{value:.decimals$}").parse().unwrap_or(value)
+    let shown = format!("{:.decimals$}", value.abs());
+    number::read_decimal(&shown).map_or(value, |shown| shown.copysign(value))
 }
 
 /// Words in a row: `32`, `32 and 25`, `32, 25 and 20`.

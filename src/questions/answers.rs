@@ -5,8 +5,8 @@
 use std::sync::{Arc, OnceLock};
 
 use super::dial::{self, answer::Speedo};
+use super::driveline::answer::Driveline;
 use super::gears::answer::Gears;
-use super::identify;
 use super::inside::answer::Inside;
 use super::pull::answer::Pull;
 use super::road::answer::Road;
@@ -14,7 +14,6 @@ use super::road::tyres::Tyres;
 use super::setup::{self, Conditions, Setup};
 use super::shelves::Shelves;
 use crate::job::Job;
-use crate::problem::Problem;
 use crate::speedometer::SpeedoGear;
 
 /// A job's conditions, and everything that can be known about its setups in the order of their columns.
@@ -24,8 +23,6 @@ pub struct Answers {
     pub conditions: Arc<Conditions>,
     /// The setups.
     pub setups: Vec<Analysis>,
-    /// What is wrong with what is typed at the bench.
-    pub bench_problems: Vec<Problem>,
 }
 
 /// Everything that can be known about one setup.
@@ -43,6 +40,7 @@ pub struct Analysis {
     inside: OnceLock<Inside>,
     tyres: OnceLock<Tyres>,
     speedo: OnceLock<Speedo>,
+    driveline: OnceLock<Driveline>,
 }
 
 impl PartialEq for Analysis {
@@ -63,6 +61,7 @@ impl Analysis {
             inside: OnceLock::new(),
             tyres: OnceLock::new(),
             speedo: OnceLock::new(),
+            driveline: OnceLock::new(),
         }
     }
 
@@ -95,11 +94,25 @@ impl Analysis {
     pub fn speedo(&self) -> &Speedo {
         self.speedo.get_or_init(|| Speedo::of(&self.setup, &self.conditions, &self.speedometer_gears))
     }
+
+    /// How fast the driveshaft turns, and may turn.
+    pub fn driveline(&self) -> &Driveline {
+        self.driveline.get_or_init(|| Driveline::of(&self.setup, self.gears(), self.pull(), self.tyres(), &self.conditions))
+    }
 }
 
 /// Everything that can be known about a job.
 pub fn analyse_job(job: &Job, shelves: Shelves<'_>) -> Answers {
     analyse_job_after(job, shelves, None)
+}
+
+/// What answers the question a page opens with ([`super::first`]): gears, axle, tyre, shift and cruise, and nothing else that is typed.
+pub fn analyse_first(job: &Job) -> Answers {
+    let conditions = Arc::new(Conditions::of_road(job));
+    let gears: Arc<[SpeedoGear]> = Arc::new([]);
+    let analysis = |setup: Setup| Analysis::new(setup, Arc::clone(&conditions), Arc::clone(&gears));
+    let setups = setup::read_drive_of_all(job).into_iter().map(analysis).collect();
+    Answers { conditions, setups }
 }
 
 /// As [`analyse_job`], quicker after the job was known before: a setup that nothing typed since has to do with keeps its answers.
@@ -114,6 +127,6 @@ pub fn analyse_job_after(job: &Job, shelves: Shelves<'_>, before: Option<&Answer
         let fresh = Analysis::new(setup, Arc::clone(&conditions), Arc::clone(&gears));
         before.and_then(|before| before.setups.iter().find(|known| **known == fresh)).cloned().unwrap_or(fresh)
     };
-    let setups = setups.into_iter().map(analysis).collect();
-    Answers { conditions, setups, bench_problems: identify::read::Evidence::of(&job.bench).problems }
+    let setups = setup::read_all(job).into_iter().map(analysis).collect();
+    Answers { conditions, setups }
 }

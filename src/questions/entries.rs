@@ -1,7 +1,6 @@
 //! What is typed about a gearbox and its extra stages, in the rows where it is read.
 
 use super::gears::rows::equation;
-use super::options;
 use crate::gearing::{FinalDrive, Layout, Place};
 use crate::job::{Choice, SetupChoice, SetupField};
 use crate::questions::Analysis;
@@ -18,8 +17,9 @@ pub fn entry(source: Source<'_>, analysis: &Analysis, cell: Cell, field: SetupFi
 
 /// A cell with one of the setup's choices in it; the entry's text is the option's words.
 pub fn choice(source: Source<'_>, analysis: &Analysis, cell: Cell, choice: SetupChoice, label: &str) -> Cell {
-    let chosen = source.job.chosen(Choice::Setup(analysis.setup.id, choice));
-    let words = options::of_setup(choice).iter().find(|(id, _)| *id == chosen).map_or("", |(_, words)| words);
+    let of_setup = Choice::Setup(analysis.setup.id, choice);
+    let chosen = source.job.chosen(of_setup);
+    let words = of_setup.options().into_iter().find(|(word, _)| *word == chosen).map_or(chosen, |(_, says)| says);
     cell.with_entry(EntryKind::Choice(choice), format!("{label}, setup {}", analysis.setup.letter), words)
 }
 

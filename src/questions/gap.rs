@@ -62,6 +62,11 @@ pub enum Gap {
         /// How many gears it has.
         gears: usize,
     },
+    /// A number of cones that no synchroniser has.
+    NoCones {
+        /// What was typed.
+        text: String,
+    },
     /// More speeds than there are rows for.
     TooManySpeeds {
         /// How many are timed.
@@ -88,6 +93,7 @@ impl Explain for Gap {
             Self::AngleWithoutPitch { angle } => format!("the {angle} is not used: module or pitch is not given"),
             Self::IdlerAlone => "the idler is not used: the outer gears of reverse are not given".into(),
             Self::NoGearOfBox { text, gears } => format!("“{text}” is no gear of this box, which has {gears}: it is left out"),
+            Self::NoCones { text } => format!("“{text}” is not a number from 1 to 3: one cone is taken"),
             Self::TooManySpeeds { most } => format!("only the first {most} speeds are timed"),
         }
     }
@@ -101,12 +107,13 @@ impl Explain for Gap {
             Self::AirUnknown => "type the air pressure and temperature of the test, or choose no correction",
             Self::AirWithoutStandard => "choose the standard to correct to, or clear the air of the test",
             Self::CorrectionBeyond { .. } => "check the air of the test; figures so far corrected are a guess",
-            Self::NoSuchGear { .. } => "type a gear such as 3, or leave it blank for the lowest that can",
+            Self::NoSuchGear { .. } => "type a gear such as 3, or leave it blank for top gear",
             Self::RollHalf { .. } => "type the speeds it begins and ends at, or clear what is typed of it",
             Self::ConeHalf { .. } => "type diameter and width, or clear both",
             Self::AngleWithoutPitch { .. } => "type module or pitch as well, or clear the angle",
             Self::IdlerAlone => "type the outer gears of reverse, such as 33/16, or clear the idler",
             Self::NoGearOfBox { .. } => "type the numbers of its gears parted by blanks, such as 1 2, or nothing where every gear has one",
+            Self::NoCones { .. } => "type 1, 2 or 3",
             Self::TooManySpeeds { .. } => "take out the speeds that matter less",
         }
         .into()

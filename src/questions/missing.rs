@@ -8,6 +8,15 @@ use crate::sheet::{Cell, Row};
 /// Something that must be typed, in words with their article, and whether a setup lacks it.
 pub type Want<'a> = (&'a str, &'a dyn Fn(&Analysis) -> bool);
 
+/// What a setup needs before its gears have road speeds.
+pub const ON_THE_ROAD: [Want<'static>; 5] = [
+    ("the missing tooth counts", &|analysis| analysis.gears().ladder.is_none()),
+    ("the ring and pinion", &|analysis| analysis.setup.final_drive.is_none()),
+    ("the extra stages", &|analysis| analysis.setup.stages.is_none()),
+    ("the tyre", &|analysis| analysis.setup.tyre.is_none()),
+    ("the tread worn off", &|analysis| analysis.setup.tyre.is_some() && analysis.setup.rolling.is_none()),
+];
+
 /// `Type the tyre of [B] to get road speeds.`; nothing where no setup lacks anything.
 ///
 /// Where every setup lacks it, none is named.

@@ -6,11 +6,14 @@
 
 pub mod alike;
 pub mod answers;
+pub mod case;
 pub mod customer;
 pub mod deciding;
 pub mod dial;
+pub mod driveline;
 pub mod entries;
 pub mod find;
+pub mod first;
 pub mod gap;
 pub mod gears;
 pub mod identify;
@@ -18,7 +21,6 @@ pub mod inside;
 pub mod mesh;
 pub mod missing;
 pub mod needs;
-pub mod options;
 pub mod pull;
 pub mod rests;
 pub mod road;
@@ -26,15 +28,17 @@ pub mod setup;
 pub mod shelves;
 pub mod short;
 
-use crate::catalogue::{Catalogue, PartKind};
+use crate::catalogue::Catalogue;
 use crate::chart::Picture;
 use crate::gearing::identify::ladder;
 use crate::job::{Job, JobChoice, JobField};
 use crate::problem::Explain;
 pub use crate::sheet::Place;
 use crate::sheet::{Cell, Reader, Rest, Row, Said, Section, Sheet, Words, export, words};
-pub use answers::{Analysis, Answers, analyse_job, analyse_job_after};
+pub use answers::{Analysis, Answers, analyse_first, analyse_job, analyse_job_after};
 pub use dial::answer::Speedo;
+pub use driveline::answer::Driveline;
+pub use first::FIRST;
 pub use gears::answer::Gears;
 pub use inside::answer::Inside;
 pub use needs::{needs, needs_behind, needs_in};
@@ -73,15 +77,28 @@ pub struct Question {
     pub pictures: &'static [Drawn],
 }
 
+/// What is shown of a question before it is answered: words and names alone. A program that comes in parts has them from the first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Heading {
+    /// Its name on the page and in its address: letters and dashes.
+    pub id: &'static str,
+    /// Where it is asked.
+    pub place: Place,
+    /// Its title.
+    pub title: &'static str,
+    /// The question in full.
+    pub ask: &'static str,
+    /// What is typed or chosen for all setups in its head.
+    pub inputs: &'static [Input],
+}
+
 /// Something typed or chosen for all setups, where a question asks for it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Input {
-    /// A text, and what it is called there.
-    Text(JobField, &'static str),
-    /// A choice, and what it is called there.
-    Choice(JobChoice, &'static str),
-    /// A text that names an entry of the catalogue, which kind of part it is, and what it is called there.
-    Part(JobField, PartKind, &'static str),
+    /// A text.
+    Text(JobField),
+    /// A choice.
+    Choice(JobChoice),
 }
 
 /// Inputs under one title.
@@ -119,8 +136,36 @@ pub struct Drawn {
 pub type Press = fn(Source<'_>, Option<usize>, f64) -> Option<(JobChoice, String)>;
 
 /// Every question, in the order of the page: along the driveline from engine to wheel, then the search; then those of the bench.
-pub const LIST: [Question; 8] =
-    [pull::QUESTION, gears::QUESTION, inside::QUESTION, dial::QUESTION, road::QUESTION, find::QUESTION, identify::QUESTION, mesh::QUESTION];
+pub const LIST: [Question; 9] = [
+    pull::QUESTION,
+    gears::QUESTION,
+    inside::QUESTION,
+    dial::QUESTION,
+    driveline::QUESTION,
+    road::QUESTION,
+    find::QUESTION,
+    identify::QUESTION,
+    mesh::QUESTION,
+];
+
+/// The headings of [`LIST`].
+pub static HEADINGS: [Heading; LIST.len()] = headings();
+
+#[expect(clippy::indexing_slicing, reason = "worked out by the compiler, which refuses a place that is not there")]
+const fn headings() -> [Heading; LIST.len()] {
+    let mut headings = [gears::QUESTION.heading(); LIST.len()];
+    let mut at = 0;
+    while at < LIST.len() {
+        headings[at] = LIST[at].heading();
+        at += 1;
+    }
+    headings
+}
+
+/// The question of an id.
+pub fn of_id(id: &str) -> Option<&'static Question> {
+    LIST.iter().find(|question| question.id == id)
+}
 
 /// Work that takes longer than a keystroke may.
 #[derive(Clone, Copy, Debug, Default)]
@@ -173,6 +218,10 @@ pub fn sheet_of(source: Source<'_>) -> Sheet {
 }
 
 impl Question {
+    const fn heading(&self) -> Heading {
+        Heading { id: self.id, place: self.place, title: self.title, ask: self.ask, inputs: self.inputs }
+    }
+
     /// The question with its answer, in the project's own words.
     pub fn section(&self, source: Source<'_>) -> Section {
         let mut rows = (self.deciding)(source);

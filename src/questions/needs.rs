@@ -1,6 +1,7 @@
 //! What a setup still needs before a figure can stand, in words.
 
 use super::Analysis;
+use crate::job::{Field, InputId, SetupField};
 use crate::problem::Severity;
 use crate::sheet::Cell;
 
@@ -20,8 +21,9 @@ pub fn uncounted_or(analysis: &Analysis, needed: &str) -> Cell {
 /// What a setup still needs before its road figures can stand.
 pub fn needs(analysis: &Analysis) -> String {
     let setup = &analysis.setup;
-    let stop = |field: &str| setup.problems.iter().any(|problem| problem.severity == Severity::Stop && problem.field.starts_with(field));
-    needed(analysis, stop("gear") || stop("constant"), true)
+    let is_teeth = |field| matches!(field, InputId::Text(Field::Setup(_, SetupField::Gear(_) | SetupField::Constant)));
+    let stops = setup.problems.iter().any(|problem| problem.severity == Severity::Stop && is_teeth(problem.field));
+    needed(analysis, stops, true)
 }
 
 /// What a setup still needs before the road figures of one gear can stand.

@@ -144,13 +144,13 @@ impl Figure {
         self
     }
 
-    /// The figure with its difference from another of the same unit, rounded once; none where it would show as nothing.
+    /// The figure with its difference from another of the same unit, as it is read off the two as they are shown; none where they show
+    /// the same.
     #[must_use]
     pub fn against(mut self, other: Option<f64>, decimals: usize) -> Self {
-        let difference = other.map(|other| self.value - other).filter(|difference| {
-            let least = 0.5 * 10_f64.powi(-i32::try_from(decimals).unwrap_or(0));
-            difference.abs() >= least
-        });
+        let shown = |value: f64| format!("{value:.decimals$}").parse::<f64>().unwrap_or(value);
+        let least = 0.5 * 10_f64.powi(-i32::try_from(decimals).unwrap_or(0));
+        let difference = other.map(|other| shown(self.value) - shown(other)).filter(|difference| difference.abs() >= least);
         self.difference = difference.map(|difference| {
             let sign = if difference > 0.0 { "+" } else { "" };
             format!("{sign}{}", number::show(difference, decimals))

@@ -41,6 +41,7 @@ pub const TABLE: &[(&str, &str, &str)] = &[
     ("tyres", "tires", "tyres"),
     ("synchroniser", "synchronizer", "synchroniser"),
     ("synchronisers", "synchronizers", "synchronisers"),
+    ("synchronise", "synchronize", "synchronise"),
     ("synchronised", "synchronized", "synchronised"),
     ("centre", "center", "centre"),
     ("catalogue", "catalog", "catalogue"),

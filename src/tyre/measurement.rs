@@ -105,7 +105,7 @@ const FILLERS: [&str; 19] = [
 
 /// The text in small letters, a diameter's sign apart from its number, and `hub to ground` as the one word it stands for.
 pub(super) fn plain(text: &str) -> String {
-    let lower = text.to_lowercase().replace(['ø', '⌀'], " ø ").replace("-to-", " to ").replace(" the ", " ");
+    let lower = text.to_ascii_lowercase().replace(['ø', 'Ø', '⌀'], " ø ").replace("-to-", " to ").replace(" the ", " ");
     let words = lower.split_whitespace().collect::<Vec<_>>().join(" ");
     let between = HUBS.iter().flat_map(|hub| GROUNDS.map(|ground| format!("{hub} to {ground}")));
     between.fold(words, |words, between| words.replace(&between, "slr"))
@@ -239,6 +239,6 @@ fn per(joined: &str, symbol: &str, system: System) -> Result<Measurement, TyreEr
 /// Whether the text is a length and nothing more, so that it is not known what was measured.
 pub(super) fn is_bare_length(text: &str) -> bool {
     let Some((_, unit)) = number::leading(text) else { return false };
-    let unit = unit.trim().to_lowercase();
+    let unit = unit.trim().to_ascii_lowercase();
     !unit.is_empty() && Length::units().iter().any(|known| known.spellings.contains(&unit.as_str()))
 }

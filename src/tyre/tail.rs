@@ -119,7 +119,7 @@ pub(super) fn words<'s>(input: &mut &'s str) -> winnow::Result<&'s str> {
     let is_word = |word: &str| {
         let letters = word.chars().filter(|c| c.is_alphabetic()).count();
         let is_sign = letters == 0 && !word.contains(|c: char| c.is_alphanumeric());
-        (letters > 1 || is_sign) && !word.contains(|c: char| c.is_numeric()) && !belongs(&word.to_lowercase())
+        (letters > 1 || is_sign) && !word.contains(|c: char| c.is_numeric()) && !belongs(&word.to_ascii_lowercase())
     };
     let begins = |text: &str| text.starts_with(|c: char| c.is_alphabetic() || c == '(');
     rest.verify(|text: &str| begins(text) && text.split_whitespace().all(is_word)).parse_next(input)

@@ -239,6 +239,16 @@ rows! {
     LINING_WIDTH: Length, "lining width", 2.0 to 60.0 MM, "narrower or wider than any ring";
     /// The slope of a synchroniser's cone against the shaft.
     CONE_ANGLE: Angle, "cone angle", 3.0 to 30.0 DEGREE, "6 to 7.5° is usual (from memory)";
+    /// One piece of a driveshaft, from joint centre to joint centre.
+    SHAFT_LENGTH: Length, "shaft length", 150.0 to 4_000.0 MM, "two joints back to back to a lorry's longest";
+    /// The outside of a driveshaft's tube.
+    TUBE_OUTSIDE: Length, "outside of the tube", 15.0 to 250.0 MM, "a half shaft to a lorry's";
+    /// The wall of a driveshaft's tube.
+    TUBE_WALL: Length, "wall of the tube", 0.5 to 60.0 MM, "thin sheet to a solid bar";
+    /// The friction of a synchroniser's cone.
+    CONE_FRICTION: Plain, "friction of the cones", 0.02 to 0.4 NUMBER, "0.08 to 0.12 is usual in oil (from memory)";
+    /// The outer diameter of a clutch plate.
+    CLUTCH_DIAMETER: Length, "clutch plate", 80.0 to 500.0 MM, "smaller than a cycle's or larger than a lorry's";
     /// An engine speed wished for.
     WISHED_RPM: AngularVelocity, "engine rpm", 100.0 to 20_000.0 RPM, "slower than idle or faster than any engine is a slip of the pen";
     /// A road speed wished for.

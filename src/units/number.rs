@@ -55,7 +55,40 @@ fn fraction(text: &str) -> Option<(f64, &str)> {
 
 /// A run of digits and nothing else.
 fn plain(text: &str) -> Option<f64> {
-    (!text.is_empty() && text.len() <= 15 && text.bytes().all(|b| b.is_ascii_digit())).then(|| text.parse().ok()).flatten()
+    (!text.is_empty() && text.len() <= 15 && text.bytes().all(|b| b.is_ascii_digit())).then(|| read_decimal(text)).flatten()
+}
+
+/// Digits with at most one decimal point, to the nearest `f64`; none for anything else, or where more than 38 digits stand behind the point.
+///
+/// Model: the digits as a whole number over a power of ten, divided in binary until 64 places are known and whether anything is left, so
+/// that the value is rounded once, as `f64::from_str` does. That one reads any float there is and brings 12 kB of tables into the program
+/// that a page waits for.
+pub fn read_decimal(text: &str) -> Option<f64> {
+    let (whole, behind) = text.split_once('.').unwrap_or((text, ""));
+    if whole.is_empty() && behind.is_empty() {
+        return None;
+    }
+    let mut digits = 0_u128;
+    for byte in whole.bytes().chain(behind.bytes()) {
+        let digit = byte.is_ascii_digit().then(|| byte - b'0')?;
+        digits = digits.checked_mul(10)?.checked_add(digit.into())?;
+    }
+    let below = 10_u128.checked_pow(u32::try_from(behind.len()).ok().filter(|places| *places <= 38)?)?;
+    Some(nearest(digits, below))
+}
+
+/// `above / below`, rounded once to the nearest value, half of the last place to the even one. `below` is at least 1 and below 2^127.
+#[expect(clippy::cast_precision_loss, reason = "this is the one rounding")]
+fn nearest(above: u128, below: u128) -> f64 {
+    let (mut quotient, mut left) = (above / below, above % below);
+    let mut scale = 1.0;
+    while left > 0 && quotient < 1 << 63 {
+        left *= 2;
+        quotient = quotient * 2 + u128::from(left >= below);
+        left %= below;
+        scale *= 0.5;
+    }
+    (quotient | u128::from(left > 0)) as f64 * scale
 }
 
 /// The readings of digits with marks: thousands first, then decimals.
@@ -64,15 +97,15 @@ fn decimal(text: &str) -> Readings {
     if dense.len() > 24 || !dense.bytes().any(|b| b.is_ascii_digit()) {
         return [None, None];
     }
-    let thousands = groups_of_three(&dense).then(|| dense.replace(',', "").parse().ok()).flatten();
+    let thousands = groups_of_three(&dense).then(|| read_decimal(&dense.replace(',', ""))).flatten();
     let decimals = match (dense.matches('.').count(), dense.matches(',').count()) {
-        (_, 0) => dense.parse().ok(),
-        (0, 1) => dense.replace(',', ".").parse().ok(),
+        (_, 0) => read_decimal(&dense),
+        (0, 1) => read_decimal(&dense.replace(',', ".")),
         // 1.234,5: the European way round
         (1.., 1) => dense
             .split_once(',')
             .filter(|(whole, _)| groups(whole, '.'))
-            .and_then(|(whole, behind)| format!("{}.{behind}", whole.replace('.', "")).parse().ok().filter(|_| !behind.contains('.'))),
+            .and_then(|(whole, behind)| read_decimal(&format!("{}.{behind}", whole.replace('.', "")))),
         _ => None,
     };
     if thousands.is_some() && thousands != decimals { [thousands, decimals] } else { [decimals, None] }

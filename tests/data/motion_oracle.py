@@ -273,6 +273,11 @@ class Run:
     def mass(self, ratio):
         return self.car.m + (self.j_wheels + self.j_engine * (ratio * self.car.i_f) ** 2) / self.car.r**2
 
+    def gain(self, ratio, v):
+        """What engine and tyres allow, the lower of the two; at the tyres' limit the engine speeds itself up by what they do not pass."""
+        by_engine = (self.car.thrust(ratio, v) - self.car.load(v)) / self.mass(ratio)
+        return by_engine if self.grip is None else min(by_engine, (self.grip - self.car.load(v)) / self.open)
+
     def legs(self):
         """Each leg: gear, from, to (m/s), seconds for each m/s, kinks; or a shift at a speed."""
         car, v = self.car, self.sync
@@ -280,7 +285,7 @@ class Run:
         for gear, ratio in enumerate(self.ratios, 1):
             last = gear == len(self.ratios)
             end = self._top(ratio) if last else self.shifts[gear - 1][0]
-            pace = lambda u, ratio=ratio: self.mass(ratio) / (self.hold(car.thrust(ratio, u)) - car.load(u))
+            pace = lambda u, ratio=ratio: 1 / self.gain(ratio, u)
             yield gear, v, end, pace, self._kinks(ratio, v, end)
             if last:
                 return
@@ -295,7 +300,8 @@ class Run:
     def _kinks(self, ratio, low, high):
         kinks = self.car.span(ratio)
         if self.grip is not None:
-            over = lambda v: self.car.thrust(ratio, v) - self.grip
+            by_tyres = lambda v: (self.grip - self.car.load(v)) / self.open
+            over = lambda v: (self.car.thrust(ratio, v) - self.car.load(v)) / self.mass(ratio) - by_tyres(v)
             kinks = [*kinks, *(bisect(over, *bracket) for bracket in sign_changes(over, kinks, 8))]
         return sorted(v for v in kinks if low < v < high)
 

@@ -1,9 +1,13 @@
 //! Jobs for the tests of the core: a small one made of typed texts, random ones, and a figure found by its key.
 
 use layshaft::gearing::{Layout, Place};
-use layshaft::job::{Gearbox, Job, Setup, SetupId, Stage, demo};
+use layshaft::job::inputs::{Blank, Kind, Row};
+use layshaft::job::wishes::MOST_WISHES;
+use layshaft::job::{
+    BenchField, Choice, Field, Gearbox, Job, JobField, PullField, Setup, SetupField, SetupId, Stage, Wish, WishKind, Wishes, demo,
+};
 use layshaft::questions::build;
-use layshaft::sheet::{Figure, Piece, Row, Sheet, Words};
+use layshaft::sheet::{self, Figure, Piece, Sheet, Words};
 use layshaft::units::{System, Typed};
 use proptest::prelude::*;
 
@@ -30,7 +34,7 @@ pub(crate) fn sheet(job: &Job) -> Sheet {
 }
 
 /// Every row of a sheet, the short one first.
-pub(crate) fn rows(sheet: &Sheet) -> impl Iterator<Item = &Row> {
+pub(crate) fn rows(sheet: &Sheet) -> impl Iterator<Item = &sheet::Row> {
     std::iter::once(&sheet.short).chain(sheet.sections.iter().flat_map(|section| &section.rows))
 }
 
@@ -82,41 +86,104 @@ fn system() -> impl Strategy<Value = System> {
     prop_oneof![Just(System::Inch), Just(System::Metric)]
 }
 
-fn quantity(good: &'static str) -> impl Strategy<Value = Typed> {
-    (prop_oneof![3 => Just(good.to_owned()), 1 => text()], system()).prop_map(|(text, units)| Typed::new(text, units))
-}
-
 fn pair() -> impl Strategy<Value = String> {
-    prop_oneof![6 => (8_u16..60, 8_u16..60).prop_map(|(first, second)| format!("{first}/{second}")), 1 => Just("direct".to_owned()), 1 => text()]
+    prop_oneof![6 => (8_u16..60, 8_u16..60).prop_map(|(first, second)| format!("{first}/{second}")), 1 => Just("direct".to_owned())]
 }
 
-fn stage() -> impl Strategy<Value = Stage> {
-    let place = prop_oneof![Just(Place::BeforeAxle), Just(Place::BehindAxle)];
-    (text(), place, pair()).prop_map(|(name, place, drive)| Stage { name, place, drive })
+/// A text that an input may well take.
+fn sensible(field: Field, row: &Row) -> BoxedStrategy<String> {
+    match row.kind {
+        // Mostly in the unit of the field, sometimes in one of its own.
+        Kind::Quantity(limits) => (0.0..=1.0_f64, system(), any::<bool>())
+            .prop_map(move |(share, system, named)| {
+                let unit = if named { limits.symbol(system) } else { "" };
+                format!("{:.6}{unit}", limits.value_at(share * share, system))
+            })
+            .boxed(),
+        Kind::Quantities(limits) => proptest::collection::vec(0.0..=1.0_f64, 0..4)
+            .prop_map(move |shares| {
+                let each = |share: &f64| format!("{:.1}", limits.value_at(*share, System::Metric));
+                shares.iter().map(each).collect::<Vec<String>>().join(";")
+            })
+            .boxed(),
+        Kind::Number(_, (least, greatest)) if least.is_finite() => (least..=greatest).prop_map(|value| format!("{value:.3}")).boxed(),
+        Kind::Whole((least, greatest)) => (least..=greatest).prop_map(|value| format!("{value:.0}")).boxed(),
+        Kind::Teeth => pair().boxed(),
+        _ => match field {
+            Field::Setup(_, SetupField::Tyre) => Just("185/70R14".to_owned()).boxed(),
+            Field::Job(JobField::Pull(PullField::Rows)) => Just("rpm,lbf·ft\n1000,100\n3000,160\n6000,140".to_owned()).boxed(),
+            _ => Just(row.example.unwrap_or_default().to_owned()).boxed(),
+        },
+    }
 }
 
-fn gearbox() -> impl Strategy<Value = Gearbox> {
-    let layout = prop_oneof![Just(Layout::InputReduced), Just(Layout::OutputReduced), Just(Layout::TwoShaft)];
-    let idler = prop_oneof![Just(String::new()), Just("19".to_owned()), pair()];
-    (text(), any::<bool>(), layout, pair(), proptest::collection::vec(pair(), 1..=8), pair(), idler).prop_map(
-        |(name, altered, layout, constant, gears, reverse, idler)| Gearbox { name, altered, layout, constant, gears, reverse, idler },
-    )
+/// A text for an input: sensible, none, or anything at all.
+fn text_for(job: &Job, field: Field) -> BoxedStrategy<String> {
+    let row = field.row_in(job);
+    let blank = match (field, row.blank) {
+        // The search for the teeth of printed ratios takes its time.
+        (Field::Job(JobField::Bench(BenchField::Ladder)), _) => 60,
+        (_, Blank::Needed) => 1,
+        _ => 4,
+    };
+    prop_oneof![4 => sensible(field, &row), blank => Just(String::new()), 1 => text()].boxed()
+}
+
+/// A word for a choice: one of its options, rarely one that it does not have.
+fn word_for(choice: Choice) -> BoxedStrategy<String> {
+    let words: Vec<String> = choice.options().into_iter().map(|(word, _)| word.to_owned()).collect();
+    prop_oneof![8 => proptest::sample::select(words), 1 => "[a-z-]{0,9}"].boxed()
 }
 
 fn setup() -> impl Strategy<Value = Setup> {
-    (text(), gearbox(), pair(), proptest::collection::vec(stage(), 0..=4), quantity("185/70R14"))
-        .prop_map(|(name, gearbox, final_drive, stages, tyre)| Setup { name, gearbox, final_drive, stages, tyre, ..Setup::default() })
+    let layout = proptest::sample::select(Layout::ALL.to_vec());
+    let place = prop_oneof![Just(Place::BeforeAxle), Just(Place::BehindAxle)];
+    (layout, 1..=8_usize, proptest::collection::vec(place, 0..=4)).prop_map(|(layout, gears, places)| Setup {
+        gearbox: Gearbox { layout, gears: vec![String::new(); gears], ..Gearbox::default() },
+        stages: places.into_iter().map(|place| Stage { place, ..Stage::default() }).collect(),
+        ..Setup::default()
+    })
 }
 
-/// Any job of one to six setups, as a file can hold it.
-pub(crate) fn job() -> impl Strategy<Value = Job> {
-    let texts = (text(), text(), text(), text());
-    (texts, system(), quantity("6,500"), quantity("70"), proptest::collection::vec(setup(), 1..=6)).prop_map(
-        |((title, customer, car, notes), units, shift, cruise, mut setups)| {
+fn wish() -> impl Strategy<Value = Wish> {
+    (proptest::sample::select(WishKind::ALL.to_vec()), proptest::sample::select(Layout::ALL.to_vec()), any::<bool>())
+        .prop_map(|(kind, layout, must)| Wish { layout, must, ..Wish::new(kind, System::Inch) })
+}
+
+/// A job with nothing typed: one to six setups of any shape, wishes of any kind.
+fn blank() -> impl Strategy<Value = Job> {
+    (system(), proptest::collection::vec(setup(), 1..=6), proptest::collection::vec(wish(), 0..=MOST_WISHES)).prop_map(
+        |(units, mut setups, rows)| {
             for (at, setup) in (1..).zip(&mut setups) {
                 setup.id = SetupId(at);
             }
-            Job { title, customer, car, notes, units, shift, cruise, setups, next_setup: 7, ..demo::empty(units) }
+            let wishes = Wishes { rows, ..Wishes::default() };
+            Job { setups, wishes, next_setup: 7, ..demo::empty(units) }
         },
     )
+}
+
+/// Any job, as a file can hold it: any text in any field, each typed in either units, and any word in any choice.
+pub(crate) fn job() -> impl Strategy<Value = Job> {
+    blank().prop_flat_map(|job| {
+        let fields = Field::all(&job);
+        let choices = Choice::all(&job);
+        let texts: Vec<_> = fields.iter().map(|field| (text_for(&job, *field), system())).collect();
+        let words: Vec<_> = choices.iter().map(|choice| word_for(*choice)).collect();
+        (Just(job), Just(fields), texts, Just(choices), words).prop_map(|(mut job, fields, texts, choices, words)| {
+            let units = job.units;
+            for (field, (text, system)) in fields.into_iter().zip(texts) {
+                // A file leaves out what is blank, and with it the units nothing was typed in.
+                if !text.trim().is_empty() {
+                    job.units = system;
+                    job.type_text(field, text);
+                }
+            }
+            job.units = units;
+            for (choice, word) in choices.into_iter().zip(words) {
+                job.choose(choice, &word);
+            }
+            job
+        })
+    })
 }

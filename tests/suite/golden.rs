@@ -7,7 +7,8 @@ use std::fmt::Write;
 use std::path::Path;
 
 use layshaft::gearing::{Layout, Place};
-use layshaft::job::{Bench, Gearbox, Job, Setup, SetupId, Stage, demo};
+use layshaft::job::choice::Wheels;
+use layshaft::job::{Bench, Chosen, Gearbox, Job, Setup, SetupId, Stage, demo};
 use layshaft::questions::{Place as Asked, build};
 use layshaft::sheet::{Cell, Figure, Piece, Rest, Row, Section, Tone, Words};
 use layshaft::units::{System, Typed};
@@ -42,7 +43,7 @@ pub(crate) fn bench() -> Job {
         second: "32/?".into(),
         shaft_turns: "20".into(),
         wheel_turns: "10 1/4".into(),
-        wheel: "held".into(),
+        wheel: Chosen::One(Wheels::OneHeld),
         ladder: "2.47 1.67 1.24 1.00".into(),
         fewest: "15".into(),
         mix_cluster: "Curlew four, wide".into(),

@@ -1,9 +1,10 @@
 //! The inside of the box, worked out by hand beside the program's figures.
 
-use layshaft::job::{Choice, Field, Job, JobChoice, JobField, demo};
+use layshaft::job::{Choice, Field, InsideField, Job, JobChoice, JobField, SetupField, demo};
 use layshaft::questions::build;
+use layshaft::sheet::export::cell_text;
 use layshaft::sheet::{Cell, Piece, Sheet, Tone, Words};
-use layshaft::units::Typed;
+use layshaft::units::{System, Typed};
 
 /// A figure of setup A.
 fn figure(sheet: &Sheet, key: &str) -> f64 {
@@ -61,6 +62,132 @@ fn judgements_of_the_inside() {
     job.inside.at = Typed::new("900 mph", job.units);
     let problems = layshaft::questions::Conditions::of(&job).problems;
     for field in ["lining-limits", "inside-at"] {
-        assert!(problems.iter().any(|problem| problem.field == field), "{field}: {problems:?}");
+        assert!(problems.iter().any(|problem| problem.field.path() == field), "{field}: {problems:?}");
+    }
+}
+
+/// A field of setup A.
+fn typed(job: &mut Job, field: InsideField, text: &str) {
+    let id = job.setups[0].id;
+    job.type_text(Field::Setup(id, SetupField::Inside(field)), text.into());
+}
+
+/// The row of setup A as text.
+fn row(job: &Job, section: &str, key: &str) -> String {
+    let sheet = build(job, Words::Us);
+    let found = sheet.sections.iter().filter(|each| each.id == section).flat_map(|each| &each.rows).find(|row| row.key == key);
+    found.map(|row| cell_text(&row.cells[0])).unwrap()
+}
+
+/// Whether any verdict on setup A in the rows that begin with `key` is a tick.
+fn is_ticked(job: &Job, key: &str) -> bool {
+    let sheet = build(job, Words::Us);
+    let rows = sheet.sections.iter().filter(|each| each.id == "inside").flat_map(|each| &each.rows).filter(|row| row.key.starts_with(key));
+    rows.flat_map(|row| row.cells[0].pieces()).any(|piece| matches!(piece, Piece::Verdict(verdict) if verdict.tone == Tone::Good))
+}
+
+/// A clutch plate of 200 mm is 0.0034 kg·m², a shaft of 25 by 250 mm of steel 7,850 × π × 0.25 × 0.025⁴ ÷ 32 = 0.00007526: together
+/// 0.00347526. In a box reduced at the output only reverse's 18 teeth turn with the input in neutral, 45 mm across and 18 wide:
+/// 7,850 × π × 0.018 × 0.045⁴ ÷ 32 = 0.00005688, in all 0.00353215.
+#[test]
+fn the_clutch_plate_is_in_the_estimate_of_every_box() {
+    let mut job = crate::golden::layouts();
+    job.setups.truncate(1);
+    for (field, text) in
+        [(InsideField::Pitch, "2.5 mm"), (InsideField::Face, "18"), (InsideField::ConeDiameter, "70"), (InsideField::ConeWidth, "9")]
+    {
+        typed(&mut job, field, text);
+    }
+    let sheet = build(&job, Words::Us);
+    let inertia = figure_beginning(&sheet, "inside.input_inertia");
+    assert!((inertia - 0.003_532_15).abs() < 1e-8, "{inertia}");
+    assert!(row(&job, "inside", "inertia").contains("clutch plate"), "{}", row(&job, "inside", "inertia"));
+    assert!(!is_ticked(&job, "sync-"), "a tick rests on an estimate");
+    // 180 mm: 0.0034 × 0.9⁴ = 0.00223074, with shaft and reverse 0.00236288.
+    typed(&mut job, InsideField::ClutchDiameter, "180 mm");
+    let inertia = figure_beginning(&build(&job, Words::Us), "inside.input_inertia");
+    assert!((inertia - 0.002_362_88).abs() < 1e-8, "{inertia}");
+}
+
+/// The value, in its unit, of the figure of setup A whose key begins so.
+fn figure_beginning(sheet: &Sheet, key: &str) -> f64 {
+    let rows = sheet.sections.iter().filter(|section| section.id == "inside").flat_map(|section| &section.rows);
+    let mut pieces = rows.filter_map(|row| row.cells.first()).flat_map(Cell::pieces);
+    pieces
+        .find_map(|piece| if let Piece::Figure(figure) = piece { figure.key.starts_with(key).then_some(figure.value) } else { None })
+        .unwrap()
+}
+
+/// From 1st to 2nd the input of A goes from 6,500 rpm down by 6,500 × 275 ÷ 851 = 2,100.47 rpm = 219.961 rad/s; an inertia of 0.004
+/// kg·m² gives off ½ × 0.004 × 219.961² = 96.77 J, whatever turns at the cone.
+#[test]
+fn the_worst_synchroniser_is_named() {
+    let mut job = Job { units: System::Metric, ..demo::job() };
+    typed(&mut job, InsideField::Inertia, "0.004 kg m²");
+    assert!(row(&job, "inside", "sync-worst").starts_with("2nd, from 1st"), "{}", row(&job, "inside", "sync-worst"));
+    let work = figure_beginning(&build(&job, Words::Us), "inside.worst_sync_work");
+    assert!((work - 96.766).abs() < 0.01, "{work}");
+    for (field, text) in [(InsideField::ConeDiameter, "80 mm"), (InsideField::ConeWidth, "12 mm")] {
+        typed(&mut job, field, text);
+    }
+    job.inside.lining_limits = "50 30 9 90".into();
+    assert!(!is_ticked(&job, "sync-"), "angle and friction are not typed");
+    typed(&mut job, InsideField::ConeAngle, "6.5");
+    typed(&mut job, InsideField::ConeFriction, "0.1");
+    assert!(is_ticked(&job, "sync-"), "everything is typed, and nothing is passed");
+    // Two cones share the work, so they bear half of it each.
+    let stress = |cones: &str| {
+        let mut job = job.clone();
+        typed(&mut job, InsideField::Cones, cones);
+        job.inside.lining_limits = "50 30 0.02 90".into();
+        row(&job, "inside", "sync-1-2")
+    };
+    // 96.77 J ÷ (π × 80 × 12 mm²) = 0.0321 J/mm² passes 0.02; half of it is 0.0160 and does not.
+    assert!(stress("1").contains("work per lining area"), "{}", stress("1"));
+    assert!(!stress("2").contains("work per lining area"), "{}", stress("2"));
+}
+
+/// 44 teeth of 8 diametral pitch stand 44 × 3.175 ÷ 2 = 69.85 mm apart, 55 of 10 diametral pitch 55 × 2.54 ÷ 2 = 69.85 mm as well.
+#[test]
+fn a_coarser_first_gear_shares_the_centre_distance() {
+    let mut job = demo::job();
+    job.setups.truncate(1);
+    job.setups[0].gearbox.gears[0] = "30/14".into();
+    assert!(row(&job, "gears", "sums").contains("pairs of one pitch cannot share one center distance"), "{}", row(&job, "gears", "sums"));
+    typed(&mut job, InsideField::Pitch, "10 DP");
+    typed(&mut job, InsideField::PairCuts, "1st 8 DP");
+    assert!(row(&job, "gears", "sums").ends_with("cut for one center distance: 69.8 mm") || row(&job, "gears", "sums").contains("69.9 mm"));
+    assert!(!row(&job, "inside", "geometry").contains("cannot"), "{}", row(&job, "inside", "geometry"));
+    // 55 teeth of 8 diametral pitch would be 87.3 mm.
+    job.setups[0].gearbox.gears[0] = "37/18".into();
+    assert!(row(&job, "gears", "sums").contains("cannot share one center distance"));
+}
+
+/// A published profile-shift table: module 3, 20°, 30° helix, 12 and 60 teeth on 125 mm; all of the shift, 0.09809, on the driver gives
+/// a transverse contact ratio of 1.294.
+#[test]
+fn the_share_of_profile_shift_can_be_typed() {
+    let mut job = Job { units: System::Metric, ..demo::job() };
+    job.setups.truncate(1);
+    job.setups[0].gearbox.constant = "24/48".into();
+    job.setups[0].gearbox.gears = vec!["60/12".into(), "direct".into()];
+    for (field, text) in [(InsideField::Pitch, "3 mm"), (InsideField::Helix, "30"), (InsideField::Centre, "125 mm")] {
+        typed(&mut job, field, text);
+    }
+    let contact = |job: &Job| figure(&build(job, Words::Us), "inside.gear_1.transverse_contact_ratio");
+    assert!((contact(&job) - 1.293_8).abs() > 1e-3, "half of the shift on each gear gives another figure");
+    typed(&mut job, InsideField::PairCuts, "1st x 0.09809");
+    assert!((contact(&job) - 1.293_8).abs() < 5e-4, "{}", contact(&job));
+}
+
+#[test]
+fn what_cannot_be_read_of_cones_and_pairs_is_said() {
+    let mut job = demo::job();
+    for (field, text) in [(InsideField::Cones, "7"), (InsideField::PairCuts, "9th 8 DP"), (InsideField::ClutchDiameter, "banana")] {
+        typed(&mut job, field, text);
+    }
+    let problems = layshaft::questions::read_all(&job).swap_remove(0).problems;
+    for field in ["cones", "pair-cuts", "clutch-diameter"] {
+        assert!(problems.iter().any(|problem| problem.field.path() == field), "{field}: {problems:?}");
     }
 }

@@ -1,12 +1,12 @@
 //! What holds for every job: exact ratios, speeds and their inverse, columns that do not touch each other, texts that are kept.
 
 use layshaft::gearing::{FinalDrive, Layout, Ratio, Teeth, read};
-use layshaft::job::{Job, file};
+use layshaft::job::{Job, WishKind, file};
 use layshaft::problem::Severity;
 use layshaft::questions::build;
 use layshaft::questions::read_all;
 use layshaft::questions::road::answer::{engine_speed, road_speed};
-use layshaft::sheet::{Words, export};
+use layshaft::sheet::{Place, Words, export};
 use layshaft::units::common::{in_rpm, metres, rpm};
 use layshaft::units::{Limits, System, Typed, limits, number, unit};
 use proptest::prelude::*;
@@ -54,6 +54,16 @@ proptest! {
         let allowed = Limits { word: "number", unit: &unit::RPM, least: -2e9, greatest: 2e9, why: "a test" };
         let found = Typed::new(shown.clone(), System::Metric).read(&allowed).map(in_rpm).unwrap();
         prop_assert!((found - rounded).abs() <= 1e-12 * rounded.abs(), "{} is read as {}", shown, found);
+    }
+
+    /// The standard library's reading is the measure: correctly rounded, by its documentation.
+    #[test]
+    fn a_decimal_is_read_to_the_nearest_value(digits in "[0-9]{1,24}", at in 0_usize..25) {
+        let at = at.min(digits.len());
+        let (whole, behind) = digits.split_at(at);
+        let text = format!("{whole}.{behind}");
+        prop_assert_eq!(number::read_decimal(&text), text.parse().ok(), "{}", text);
+        prop_assert_eq!(number::read_decimal(&digits), digits.parse().ok(), "{}", digits);
     }
 
     #[test]
@@ -121,11 +131,21 @@ proptest! {
 
 /// A job as its rows read, by the name of the setup: letters and differences left out, which follow the columns.
 fn by_name(job: &Job) -> Vec<(String, Vec<String>)> {
-    let sheet = build(job, Words::Us);
+    let mut job = job.clone();
+    // That wish is about setup A by its letter.
+    job.wishes.rows.retain(|wish| wish.kind != WishKind::KeepTyre);
+    // So is what the cable tells of an axle, and whether mixed parts go into a case.
+    (job.bench.cable, job.bench.dial) = Default::default();
+    job.bench.mix_cluster.clear();
+    let mut sheet = build(&job, Words::Us);
+    let (bench, compared): (Vec<_>, Vec<_>) = sheet.sections.into_iter().partition(|section| section.place == Place::Bench);
+    sheet.sections = compared;
     let of = |column: usize| {
         figures(&sheet, column).map(|figure| format!("{} {} {:?} {:?}", figure.key, figure.text(), figure.value.to_bits(), figure.working))
     };
     let mut all: Vec<_> = job.setups.iter().enumerate().map(|(column, setup)| (format!("{:?}", setup.id), of(column).collect())).collect();
+    // What lies on the bench belongs to no setup.
+    all.push(("bench".into(), vec![format!("{bench:?}")]));
     all.sort();
     all
 }
@@ -194,7 +214,7 @@ proptest! {
         prop_assert!(figures(&sheet, 0).all(|figure| !figure.key.contains("at_shift") && !figure.key.contains("lands_at")));
         let gears = read_all(&job)[0].gears.iter().flatten().count();
         let ratios = figures(&sheet, 0).filter(|figure| figure.key.strip_suffix("ratio").is_some_and(|key| key.starts_with("gear_"))).count();
-        let stopped = read_all(&job)[0].problems.iter().any(|problem| problem.field == "constant" && problem.severity == Severity::Stop);
+        let stopped = read_all(&job)[0].problems.iter().any(|problem| problem.field.path() == "constant" && problem.severity == Severity::Stop);
         prop_assert!(stopped || ratios == gears);
     }
 }

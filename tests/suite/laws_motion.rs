@@ -1,5 +1,6 @@
 //! Laws of motion that hold for any engine, car and gears: nothing overshoots, nothing is gained for nothing.
 
+use layshaft::motion::plan::Shifting;
 use layshaft::motion::run::{Course, LegKind, Run, Start, run};
 use layshaft::motion::shift::{self, Reason, Rule};
 use layshaft::motion::{Car, EngineCurve, Gears, Pull, Sourced, Vehicle, compare, top_speed};
@@ -201,7 +202,7 @@ fn a_run_in_words_of_its_legs() {
 fn close_or_wide_as_facts() {
     let question = compare::Question {
         launch: rpm(3000.0),
-        rule: Rule::EqualThrust,
+        shifting: Shifting::By(Rule::EqualThrust),
         shift_time: Time::new::<second>(0.0),
         speeds: vec![mps(26.8224)],
         cruise: Some(mps(31.2928)),

@@ -50,11 +50,11 @@ fn problems_stand_at_their_field() {
     let axle = |shaft: &str, wheel: &str, uncertainty: &str| {
         let bench =
             Bench { shaft_turns: shaft.into(), wheel_turns: wheel.into(), wheel_uncertainty: uncertainty.into(), ..Bench::default() };
-        Evidence::of(&bench).problems.into_iter().map(|problem| problem.field).collect::<Vec<_>>()
+        Evidence::of(&bench).problems.into_iter().map(|problem| problem.field.path()).collect::<Vec<_>>()
     };
     assert_eq!(axle("", "", ""), [""; 0]);
     assert_eq!(axle("10", "2 1/2", ""), [""; 0]);
-    assert_eq!(axle("ten", "2 1/2", ""), ["bench-shaft-turns"]);
+    assert_eq!(axle("plenty", "2 1/2", ""), ["bench-shaft-turns"]);
     assert_eq!(axle("10", "", ""), ["bench-wheel-turns"]);
     assert_eq!(axle("10", "0", ""), ["bench-wheel-turns"]);
     assert_eq!(axle("10", "2", "3"), ["bench-wheel-uncertainty"]);

@@ -73,7 +73,7 @@ fn the_other_kinds_are_refused_in_sentences_too() {
         "“steep” is neither two tooth counts nor a ratio. Type both counts, such as 43/11, or a ratio from 0.1 to 20, such as 3.909.",
     );
     let plan = read("designation\nround\n");
-    assert_eq!((plan.new.len(), plan.refused[0].problems[0].field.as_str()), (0, "designation"));
+    assert_eq!((plan.new.len(), plan.refused[0].problems[0].field), (0, "designation"));
     let check = |line: &str, field: &str, wanted: &str| check_refused("name,role,teeth,second,housing,hand", line, field, wanted);
     check("A,worm,7,,H,left", "role", "“worm” is not a role known here. Write drive, driven or adapter.");
     check("A,drive,3,,H,left", "teeth", "“3” is not a tooth count of a speedometer gear. Write a count from 4 to 60.");
@@ -194,7 +194,7 @@ fn built_in_entries_cannot_be_changed_and_gone_ones_are_missed() {
     let why = catalogue.without(KIND, "43-11").unwrap_err();
     assert_eq!((why.what().as_str(), why.what_to_do().as_str()), ("a built-in entry cannot be changed", "make a copy and change that"));
     let why = catalogue.put(Some("own-43-11"), &axle("43/11")).unwrap_err();
-    assert_eq!((why[0].field.as_str(), why[0].what.as_str()), ("line", "this entry is no longer in the catalogue"));
+    assert_eq!((why[0].field, why[0].what.as_str()), ("line", "this entry is no longer in the catalogue"));
     let (copied, id) = catalogue.copied(KIND, "43-11").unwrap();
     assert_eq!(copied.get(KIND, &id).map(|axle| (axle.title(), axle.own)), Some(("43/11", true)));
     let (twice, second) = copied.copied(KIND, "43-11").unwrap();

@@ -5,8 +5,8 @@
 use std::fmt::Write;
 
 use layshaft::gearing::Place;
-use layshaft::job::{Field, Job, JobField, SetupField, Stage, demo};
-use layshaft::problem::{Problem, Severity};
+use layshaft::job::{Field, InputId, InputProblem, Job, JobField, SetupField, Stage, demo};
+use layshaft::problem::Severity;
 use layshaft::questions::build;
 use layshaft::questions::{Conditions, read_all};
 use layshaft::sheet::Words;
@@ -63,21 +63,13 @@ fn job() -> (Job, Vec<Field>) {
     (job, fields.collect())
 }
 
-fn path(field: Field) -> String {
-    match field {
-        Field::Job(field) => field.path().into(),
-        Field::Setup(_, field) => field.path(),
-        other => other.slug(),
-    }
-}
-
 /// What is said beside a field.
-fn problems(job: &Job, field: Field) -> Vec<Problem> {
+fn problems(job: &Job, field: Field) -> Vec<InputProblem> {
     let all = match field {
         Field::Setup(id, _) => read_all(job).into_iter().filter(|setup| setup.id == id).flat_map(|setup| setup.problems).collect(),
         _ => Conditions::of(job).problems,
     };
-    all.into_iter().filter(|problem| problem.field == path(field)).collect()
+    all.into_iter().filter(|problem| problem.field == InputId::from(field)).collect()
 }
 
 fn others(job: &Job) -> Vec<Vec<layshaft::sheet::Figure>> {
@@ -95,7 +87,7 @@ fn every_field_says_what_is_wrong_and_leaves_the_others_standing() {
     let (good, fields) = job();
     let mut said = String::new();
     for field in fields {
-        writeln!(said, "== {}", path(field)).unwrap();
+        writeln!(said, "== {}", field.path()).unwrap();
         for text in BAD.iter().map(|text| (*text).to_owned()).chain([long()]) {
             let mut typed = good.clone();
             typed.type_text(field, text.clone());
@@ -106,7 +98,7 @@ fn every_field_says_what_is_wrong_and_leaves_the_others_standing() {
                 writeln!(said, "    {mark}: {}", problem.sentence()).unwrap();
             }
             if let Field::Setup(..) = field {
-                assert_eq!(others(&typed), others(&good), "{} {text:?}", path(field));
+                assert_eq!(others(&typed), others(&good), "{} {text:?}", field.path());
             }
         }
     }
@@ -134,7 +126,8 @@ fn mixed_parts_and_swapped_gears_are_a_caution_in_their_row_and_not_a_stop() {
         gears.cautions().filter(|(column, ..)| *column == Some(at)).map(|(_, _, verdict)| verdict.text.clone()).collect::<Vec<_>>()
     };
     assert!(sentences(&layouts(), 1).contains(
-        &"12 teeth apart: these pairs cannot share one centre distance, count again or look for mixed parts".replace("centre", "center")
+        &"12 teeth apart: pairs of one pitch cannot share one centre distance; count again, look for mixed parts, or say under Inside which \
+          pairs are cut otherwise".replace("centre", "center")
     ));
     let mut job = demo::job();
     job.setups[0].gearbox.gears.swap(0, 1);

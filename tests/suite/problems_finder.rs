@@ -31,7 +31,7 @@ fn wish(kind: WishKind, least: &str, greatest: &str) -> Wish {
 #[track_caller]
 fn check(rows: Vec<Wish>, field: &str, sentence: &str) {
     let asked = asked(rows);
-    let all: Vec<(String, String)> = asked.problems.iter().map(|problem| (problem.field.clone(), problem.sentence())).collect();
+    let all: Vec<(String, String)> = asked.problems.iter().map(|problem| (problem.field.path(), problem.sentence())).collect();
     assert!(all.iter().any(|(at, says)| at == field && says.contains(sentence)), "{all:?}");
 }
 
@@ -123,7 +123,7 @@ fn a_must_that_nothing_meets_names_the_nearest() {
     let nearest = &found.results[0];
     let highest = table.sets.iter().map(|set| set.ratios[0]).fold(0.0, f64::max) * table.axles.last().unwrap().ratio;
     assert!((nearest.figures[0] - highest).abs() < 1e-9, "the nearest to 200 is the lowest first behind the lowest axle");
-    assert!(why::reason(nearest, &found, System::Inch).starts_with("misses what must be: 1st × axle "));
+    assert!(why::reason(nearest, &found, System::Inch).starts_with("misses what must be: 1st gear, overall "));
     assert!(why::summary(&found).contains("nothing meets all that must be; below are the nearest misses"));
 }
 
@@ -151,7 +151,7 @@ fn a_brief_that_cannot_be_is_told() {
         let mut brief = DesignBrief::default();
         change(&mut brief);
         let problems = Brief::read(&brief).unwrap_err();
-        assert!(problems.iter().any(|problem| problem.field == field && problem.sentence().contains(says)), "{problems:?}");
+        assert!(problems.iter().any(|problem| problem.field.path() == field && problem.sentence().contains(says)), "{problems:?}");
     }
     assert!(Brief::read(&DesignBrief::default()).is_ok());
     check(|brief| brief.sum = "many".into(), "design.sum", "“many” is not a number from 16 to 300");

@@ -60,7 +60,7 @@ fn what_cannot_be_used_alone_says_so_at_its_field() {
     ];
     for (fields, standard, field, severity, words) in rows {
         let problems = Conditions::of(&typed(fields, standard)).problems;
-        let here = problems.iter().filter(|problem| problem.field == field.path());
+        let here = problems.iter().filter(|problem| problem.field.path() == field.path());
         let said: Vec<String> = here.filter(|problem| problem.severity == severity).map(Problem::sentence).collect();
         assert!(said.iter().any(|said| said.to_lowercase().contains(&words.to_lowercase())), "{fields:?}: {said:?} of {problems:?}");
     }
@@ -70,7 +70,7 @@ fn what_cannot_be_used_alone_says_so_at_its_field() {
 fn a_speed_that_cannot_be_read_leaves_the_others_timed() {
     let conditions = Conditions::of(&typed(&[(PullField::Speeds, "30; fast; 60")], ""));
     assert_eq!(conditions.pull.run.speeds.len(), 2);
-    assert_eq!(conditions.problems.iter().filter(|problem| problem.field == PullField::Speeds.path()).count(), 1);
+    assert_eq!(conditions.problems.iter().filter(|problem| problem.field.path() == PullField::Speeds.path()).count(), 1);
 }
 
 #[test]

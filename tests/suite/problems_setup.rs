@@ -32,7 +32,7 @@ fn first(job: &Job) -> Setup {
 /// What is said of the job's first setup and of what all share, at one path.
 fn said(job: &Job, path: &str) -> Vec<(Severity, String)> {
     let all = Conditions::of(job).problems.into_iter().chain(first(job).problems);
-    all.filter(|problem| problem.field == path).map(|problem| (problem.severity, Problem::sentence(&problem))).collect()
+    all.filter(|problem| problem.field.path() == path).map(|problem| (problem.severity, Problem::sentence(&problem))).collect()
 }
 
 #[track_caller]
@@ -62,12 +62,12 @@ fn what_stands_in_for_an_unreadable_text_is_said() {
         (F::AirHumidity, "relative humidity: nothing is corrected."),
     ];
     for (field, sentence) in rows {
-        check(&[(pull(field), "abc")], field.path(), Severity::Caution, sentence);
-        assert!(said(&with(&[(pull(field), "abc")]), field.path()).iter().all(|(severity, _)| *severity == Severity::Caution));
+        check(&[(pull(field), "abc")], &field.path(), Severity::Caution, sentence);
+        assert!(said(&with(&[(pull(field), "abc")]), &field.path()).iter().all(|(severity, _)| *severity == Severity::Caution));
     }
     let shared = [(JobField::SyncTime, "synchronising time: 0.25 s is taken."), (JobField::LiningLimits, "the usual limits of brass")];
     for (field, sentence) in shared {
-        check(&[(Field::Job(field), "abc")], field.path(), Severity::Caution, sentence);
+        check(&[(Field::Job(field), "abc")], &field.path(), Severity::Caution, sentence);
     }
     let of_setup = [
         (InsideField::Centre, "centre distance: the one that the counts give is taken."),
@@ -75,7 +75,7 @@ fn what_stands_in_for_an_unreadable_text_is_said() {
         (InsideField::Inertia, "inertia: an estimate is taken where pitch and face width are given."),
     ];
     for (field, sentence) in of_setup {
-        check(&[(inside(field), "abc")], field.path(), Severity::Caution, sentence);
+        check(&[(inside(field), "abc")], &field.path(), Severity::Caution, sentence);
     }
 }
 
@@ -86,7 +86,7 @@ fn an_unreadable_angle_or_peak_takes_no_value() {
     for field in [InsideField::Helix, InsideField::Pressure] {
         let job = with(&[pitch, (inside(field), "abc")]);
         assert!(first(&job).inside.cut.is_none(), "{field:?}");
-        assert!(said(&job, field.path()).iter().any(|(severity, _)| *severity == Severity::Stop));
+        assert!(said(&job, &field.path()).iter().any(|(severity, _)| *severity == Severity::Stop));
         let sheet = layshaft::questions::build(&job, layshaft::sheet::Words::Us);
         let rows = sheet.sections.iter().flat_map(|section| &section.rows);
         let fit = rows.into_iter().find(|row| row.label == "Fit of the pairs").unwrap();
@@ -120,7 +120,7 @@ fn what_is_half_typed_is_said() {
     caution(&roll("", "", "3"), "roll-gear", "the speeds it begins and ends at are not given");
     for field in [F::AirPressure, F::AirTemperature, F::AirHumidity] {
         let text = if field == F::AirPressure { "1,000 mbar" } else { "20" };
-        caution(&[(pull(field), text)], field.path(), "no standard to correct to. Choose the standard");
+        caution(&[(pull(field), text)], &field.path(), "no standard to correct to. Choose the standard");
     }
     caution(&[(pull(F::PeakPower), "")], "peak-power-at", "The rpm of peak power is not used: peak power is not given");
     caution(&[(pull(F::PeakTorque), "")], "peak-torque-at", "The rpm of peak torque is not used: peak torque is not given");
@@ -156,11 +156,11 @@ fn gears_without_a_synchroniser_are_gears_of_the_box() {
 fn each_speed_is_called_by_its_name() {
     use PullField as F;
     for field in [F::Limit, F::PeakTorqueAt, F::PeakPowerAt, F::Launch] {
-        let said = said(&with(&[(pull(field), "abc")]), field.path());
+        let said = said(&with(&[(pull(field), "abc")]), &field.path());
         assert!(said[0].1.starts_with("“abc” cannot be read as the engine rpm"), "{said:?}");
     }
     for field in [F::RollFrom, F::RollTo, F::Speeds] {
-        let said = said(&with(&[(pull(field), "abc")]), field.path());
+        let said = said(&with(&[(pull(field), "abc")]), &field.path());
         assert!(said[0].1.starts_with("“abc” cannot be read as the road speed"), "{said:?}");
     }
     let at = Field::Job(JobField::InsideAt);

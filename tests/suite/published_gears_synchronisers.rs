@@ -6,7 +6,7 @@ use layshaft::gearing::speeds::Arrangement;
 use layshaft::problem::Explain;
 use layshaft::toothload::synchroniser::cone::{Sticking, sticking_angle};
 use layshaft::toothload::synchroniser::inertia::disc;
-use layshaft::toothload::synchroniser::{Cone, Lining, Reflected, Stress, Synchroniser, absorb, shifts};
+use layshaft::toothload::synchroniser::{Cone, Lining, LiningKind, Reflected, Stress, Synchroniser, absorb, shifts};
 use layshaft::units::common::{in_millimetres, in_rpm, millimetres, rpm};
 use layshaft::units::{Angle, Force, MomentOfInertia, Time, Torque};
 use uom::si::{angle::degree, energy::joule, force::newton, moment_of_inertia::kilogram_square_meter, time::second, torque::newton_meter};
@@ -168,7 +168,7 @@ fn inertia_by_hand() {
 
 #[test]
 fn lining_past_its_limits_says_which_and_by_how_much() {
-    let [brass, ..] = Lining::PRESETS;
+    let brass = Lining::of(LiningKind::Brass);
     let ring = cone(75.0, 10.0, 6.5, 0.1);
     let gearbox = built(Layout::InputReduced, Some((20, 20)), &[(20, 40), (0, 0)], None);
     let synchronisers = [Synchroniser::Unsized, Synchroniser::Cone(ring)];

@@ -24,6 +24,16 @@ fn a_job_of_the_first_shape_opens() {
 }
 
 #[test]
+fn a_job_of_the_second_shape_opens() {
+    let job = opens(include_str!("../saved/job-v2.json"));
+    let inside = &job.setups[0].inside;
+    let cones = [&inside.cone_angle, &inside.cone_friction, &inside.clutch_diameter].map(|typed| typed.text.as_str());
+    assert_eq!((cones, inside.cones.as_str(), inside.pair_cuts.text.as_str()), (["7", "0.09", "7.25"], "2", "1st 8 DP 0°; R 7 DP"));
+    let bench = &job.bench;
+    assert_eq!((bench.tag.as_str(), bench.cable.text.as_str(), bench.dial.text.as_str()), ("43 1?", "12 1/4 in 52.8 ft", "1,152"));
+}
+
+#[test]
 fn a_record_of_the_first_shape_opens() {
     let record = layshaft::job::book::Record::from_text(include_str!("../saved/record-v1.json")).unwrap();
     assert_eq!((record.head.id.as_str(), record.head.revision, record.head.progress.words()), ("j19a-00000007", 12, "waiting for parts"));

@@ -6,7 +6,7 @@
 //! ÷ 1.06007 the dial expects 1,189.8.
 
 use layshaft::gearing::Place;
-use layshaft::job::{Job, Stage, demo};
+use layshaft::job::{Chosen, Job, Stage, demo};
 use layshaft::questions::build;
 use layshaft::sheet::{Piece, Sheet, Words};
 use layshaft::speedometer::dial::per_mile;
@@ -247,7 +247,7 @@ fn counts_have_one_mark_between_them() {
 fn the_usual_rule_follows_the_reader() {
     let rule = |units, words, law: &str| {
         let mut job = Job { units, ..demo::job() };
-        job.speedo.law = law.into();
+        job.speedo.law = Chosen::read(law);
         let sheet = build(&job, words);
         rows(&sheet).find(|row| row.key == "tests").unwrap().label.clone()
     };
@@ -267,7 +267,7 @@ fn the_usual_rule_follows_the_reader() {
 fn a_tenth_of_a_mile_per_hour_is_no_caution() {
     let reads = |dial: &str| {
         let mut job = demo::job();
-        job.speedo.law = "un-r39".into();
+        job.speedo.law = Chosen::read("un-r39");
         job.speedo.dial = Typed::new(dial, System::Inch);
         said(&sheet(&job), 0, "reads")
     };

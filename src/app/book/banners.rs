@@ -7,8 +7,7 @@ use crate::app::keep::{Kept, autosave};
 use crate::app::state::State;
 
 /// Every banner that stands now.
-#[component]
-pub fn Banners() -> impl IntoView {
+pub(in crate::app) fn view() -> AnyView {
     let state = State::here();
     let kept = Memo::new(move |_| state.desk.kept.get());
     view! {
@@ -22,6 +21,7 @@ pub fn Banners() -> impl IntoView {
             <Update/>
         </div>
     }
+    .into_any()
 }
 
 #[component]

@@ -16,7 +16,7 @@ use leptos::html::Section;
 use leptos::prelude::*;
 
 use super::device;
-use super::parts::PANELS;
+use super::parts::DESK;
 use super::state::State;
 
 /// The panels, one of which may be open.
@@ -84,7 +84,7 @@ pub fn Panels() -> impl IntoView {
         state.view.panel.get().map(|panel| {
             view! {
                 <Frame panel>
-                    {PANELS.show(move |inside| inside(panel))}
+                    {DESK.show(move |desk| (desk.panel)(panel))}
                 </Frame>
             }
         })

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use super::wished::Wished;
 use crate::app::notices::Notice;
 use crate::app::state::State;
 use crate::app::widgets::TextField;
@@ -18,19 +19,20 @@ const SHOWN: usize = 5;
 pub(super) fn panel() -> impl IntoView {
     let state = State::here();
     let is_open = RwSignal::new(false);
-    let designs = Memo::new(move |_| is_open.get().then(|| state.brief.with(|brief| brief.as_ref().ok().map(solve_design))).flatten());
+    let brief = Wished::here().brief;
+    let designs = Memo::new(move |_| is_open.get().then(|| brief.with(|brief| brief.as_ref().ok().map(solve_design))).flatten());
     let toggle = move |event: web_sys::Event| is_open.set(event_target::<web_sys::Element>(&event).has_attribute("open"));
     view! {
         <details class="design" id="design" on:toggle=toggle>
             <summary>"Design a gear set that does not exist yet"</summary>
             <div class="design__fields">
-                {field(DesignText::Gears, "forward gears")}
-                {field(DesignText::First, "1st")}
-                {field(DesignText::Top, "top")}
-                {field(DesignText::Growth, "each lower step wider by ×")}
-                {field(DesignText::Sum, "tooth sum of each pair")}
-                {field(DesignText::LeastTeeth, "fewest teeth")}
-                {field(DesignText::MostTeeth, "most teeth")}
+                {field(DesignText::Gears)}
+                {field(DesignText::First)}
+                {field(DesignText::Top)}
+                {field(DesignText::Growth)}
+                {field(DesignText::Sum)}
+                {field(DesignText::LeastTeeth)}
+                {field(DesignText::MostTeeth)}
                 {layout(state)}
             </div>
             <p class="words">"1 makes every step alike (geometric); above 1 the steps shrink towards top (progressive). Pairs whose teeth take turns evenly are preferred."</p>
@@ -39,8 +41,8 @@ pub(super) fn panel() -> impl IntoView {
     }
 }
 
-fn field(text: DesignText, label: &'static str) -> impl IntoView {
-    view! { <TextField field=Field::Design(text) label visible_label=true number=true/> }
+fn field(text: DesignText) -> impl IntoView {
+    view! { <TextField field=Field::Design(text) visible_label=true problem=Wished::here().problem_of_design(text)/> }
 }
 
 fn layout(state: State) -> impl IntoView {

@@ -4,14 +4,18 @@ mod design;
 mod results;
 mod runner;
 mod scatter;
+mod wished;
 mod wishes;
 
 use leptos::prelude::*;
 
+use super::state::State;
 use runner::Runner;
+use wished::Wished;
 
 /// Wishes, search, results and designs.
 pub(super) fn place() -> AnyView {
+    provide_context(Wished::follow(State::here()));
     let runner = Runner::start();
     view! {
         <div class="find">

@@ -5,9 +5,12 @@ use leptos::prelude::*;
 use super::runner::Runner;
 use crate::app::notices::Notice;
 use crate::app::state::State;
+use crate::catalogue::Entry;
+use crate::catalogue::case::fit;
 use crate::finder::Found;
 use crate::finder::search::Standing;
 use crate::job::{Job, MOST_SETUPS, SetupId};
+use crate::questions::case;
 use crate::questions::find::onto_sheet::{self as put, Into};
 use crate::questions::find::words as why;
 use crate::units::number;
@@ -107,6 +110,8 @@ fn row(state: State, runner: Runner, found: &Found, at: usize, standing: &Standi
     let figures: Vec<(String, String)> =
         figures.map(|(wish, value)| (why::name(wish.measure, units), why::figure(wish.measure, *value, units))).collect();
     let reason = why::reason(standing, found, units);
+    let fit = fit_of(state, standing);
+    let reason = if fit.is_empty() { reason } else { format!("{fit}; {reason}") };
     let class = if standing.on_front { "result result--front" } else { "result" };
     let parts =
         format!("{axle} ({}), {tyre}{}", number::show(standing.axle.ratio, 3), pair.map_or_else(String::new, |pair| format!(", {pair}")));
@@ -123,6 +128,13 @@ fn row(state: State, runner: Runner, found: &Found, at: usize, standing: &Standi
             </button>
         </li>
     }
+}
+
+/// Whether the gear set of a result goes into A's case; nothing where A has no gears yet.
+fn fit_of(state: State, standing: &Standing) -> String {
+    let first = untrack(|| state.with_source(case::of_first));
+    let needs = state.shop.catalogue.with_untracked(|catalogue| put::gear_set(standing, catalogue).map(Entry::case_needs));
+    first.zip(needs).map_or_else(String::new, |(first, needs)| fit(&needs, &first).words('A'))
 }
 
 /// The parts of a result by name.

@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 
+use super::wished::Wished;
 use crate::app::device;
 use crate::app::slices::Slices;
 use crate::app::state::State;
@@ -36,7 +37,7 @@ impl Runner {
         let runner = Self {
             found: slices.found,
             is_running: Memo::new(move |_| slices.progress.with(Option::is_some)),
-            asked: state.wished,
+            asked: Wished::here().asked,
             table: Memo::new(move |_| state.shop.catalogue.with(|catalogue| Arc::new(Table::of(catalogue)))),
             slices,
         };

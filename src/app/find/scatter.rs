@@ -27,7 +27,7 @@ pub(super) fn picture(runner: Runner) -> impl IntoView {
     let wishes = Memo::new(move |_| runner.found.with(|found| found.as_ref().map(|found| figures(found)).unwrap_or_default()));
     let picture = Memo::new(move |_| {
         let (x, y) = axes.get();
-        runner.found.with(|found| found.as_ref().map_or_else(empty, |found| scatter(state, found, (x, y))))
+        runner.found.with(|found| found.as_ref().map_or_else(empty, |found| scatter(state, runner, found, (x, y))))
     });
     let enough = move || wishes.with(|wishes| wishes.len() >= 2) && picture.with(|picture| !picture.found.is_empty());
     let drawn = Memo::new(move |_| Some(Shown::new(Arc::new(picture.get()) as Arc<dyn Picture>)));
@@ -74,7 +74,7 @@ fn axis(
     }
 }
 
-fn scatter(state: State, found: &Found, (x, y): (usize, usize)) -> Scatter {
+fn scatter(state: State, runner: Runner, found: &Found, (x, y): (usize, usize)) -> Scatter {
     let units = state.job.with(|job| job.units);
     let wishes = figures(found);
     let (Some((x, first)), Some((y, second))) = (wishes.get(x).copied(), wishes.get(y).copied()) else { return empty() };
@@ -88,14 +88,14 @@ fn scatter(state: State, found: &Found, (x, y): (usize, usize)) -> Scatter {
         let hue = if standing.on_front { Hue::Dye } else { Hue::Muted };
         Dot { hue, name, at: (value(x, &first), value(y, &second)), is_on_front: standing.on_front }
     });
-    let setups = setups(state, &first, &second, units);
+    let setups = setups(state, runner, &first, &second, units);
     let title = "What was found".into();
     Scatter { title, x: measure(&first), y: measure(&second), found: dots.chain(setups).collect(), focus: None }
 }
 
 /// The setups of the sheet among what was found.
-fn setups(state: State, first: &Wish, second: &Wish, units: System) -> Vec<Dot> {
-    let given = state.wished.with(|(given, _)| given.clone());
+fn setups(state: State, runner: Runner, first: &Wish, second: &Wish, units: System) -> Vec<Dot> {
+    let given = runner.asked.with(|(given, _)| given.clone());
     state.answers.with(|Answers { setups, .. }| {
         let dot = |(slot, analysis): (usize, &crate::questions::Analysis)| {
             let value = |wish: &Wish| Some(why::in_unit(wish.measure, meets::figure(analysis, wish, &given)?, units).0);

@@ -3,9 +3,11 @@
 use leptos::html::Select;
 use leptos::prelude::*;
 
+use super::wished::Wished;
 use crate::app::state::State;
 use crate::app::widgets::TextField;
 use crate::app::widgets::select::{layout_select, select};
+use crate::job::inputs::wishes::Ends;
 use crate::job::wishes::MOST_WISHES;
 use crate::job::{Field, Layout, Wish, WishKind, WishText};
 
@@ -21,36 +23,12 @@ pub(super) fn list() -> impl IntoView {
     }
 }
 
-/// A kind of wish in a few words.
-fn kind_words(kind: WishKind) -> &'static str {
-    match kind {
-        WishKind::CruiseRpm => "rpm in top gear",
-        WishKind::FirstOverall => "1st × axle",
-        WishKind::StartGrade => "grade to start on",
-        WishKind::LargestDrop => "largest rpm drop of a shift",
-        WishKind::SpeedAtShift => "speed at the shift rpm",
-        WishKind::Landing => "every shift lands at",
-        WishKind::TopSpeed => "top speed",
-        WishKind::TimeToSpeed => "time from rest to a speed",
-        WishKind::TimeOverDistance => "time from rest over a distance",
-        WishKind::Speedometer => "speedometer reads high by",
-        WishKind::TyreDiameter => "tyre diameter",
-        WishKind::KeepTyre => "the tyre of setup A stays",
-        WishKind::InStock => "only what is in stock",
-        WishKind::GearCount => "number of forward gears",
-        WishKind::Layout => "layout of the box",
-    }
-}
-
 fn wish_row(state: State, row: usize, kind: WishKind) -> impl IntoView {
-    let name = move || format!("Wish {}: {}", row + 1, state.say(kind_words(kind)));
+    let name = move || format!("Wish {}: {}", row + 1, state.say(kind.about().words));
     view! {
         <li class="wish" aria-label=name>
-            <span class="wish__what">{format!("{}. ", row + 1)}{move || state.say(kind_words(kind))}</span>
-            <span class="wish__fields">
-                {at_field(row, kind)}
-                {range_fields(state, row, kind)}
-            </span>
+            <span class="wish__what">{format!("{}. ", row + 1)}{move || state.say(kind.about().words)}</span>
+            <span class="wish__fields">{fields(state, row, kind)}</span>
             <span class="wish__weight">
                 {strength(state, row)}
                 <button type="button" class="btn btn--small" aria-label=move || format!("Remove wish {}", row + 1)
@@ -60,30 +38,25 @@ fn wish_row(state: State, row: usize, kind: WishKind) -> impl IntoView {
     }
 }
 
-/// The speed, distance or gear it is asked at.
-fn at_field(row: usize, kind: WishKind) -> Option<impl IntoView> {
-    let label = match kind {
-        WishKind::CruiseRpm => "at",
-        WishKind::SpeedAtShift => "in gear",
-        WishKind::TimeToSpeed => "to",
-        WishKind::TimeOverDistance => "over",
-        _ => return None,
+/// What is typed for it: the speed, distance or gear it is asked at, and the ends of its range.
+fn fields(state: State, row: usize, kind: WishKind) -> AnyView {
+    if kind == WishKind::Layout {
+        return layouts(state, row).into_any();
+    }
+    let about = kind.about();
+    let ends: &[WishText] = match about.ends {
+        Ends::Neither => &[],
+        Ends::Least => &[WishText::Least],
+        Ends::Greatest => &[WishText::Greatest],
+        Ends::Both => &[WishText::Least, WishText::Greatest],
     };
-    let blank_means = if kind == WishKind::CruiseRpm { "cruise" } else { "" };
-    Some(view! { <TextField field=Field::Wish(row, WishText::At) label visible_label=true number=true blank_means/> })
+    let texts = about.at.map(|_| WishText::At).into_iter().chain(ends.iter().copied());
+    texts.map(|text| text_field(row, text)).collect_view().into_any()
 }
 
-fn range_fields(state: State, row: usize, kind: WishKind) -> AnyView {
-    let field =
-        move |text: WishText, label: &'static str| view! { <TextField field=Field::Wish(row, text) label visible_label=true number=true/> };
-    let (least, greatest) = (WishText::Least, WishText::Greatest);
-    match kind {
-        WishKind::KeepTyre | WishKind::InStock => ().into_any(),
-        WishKind::Layout => layouts(state, row).into_any(),
-        WishKind::LargestDrop | WishKind::TimeToSpeed | WishKind::TimeOverDistance => field(greatest, "at most").into_any(),
-        WishKind::StartGrade | WishKind::Landing | WishKind::TopSpeed => field(least, "at least").into_any(),
-        _ => view! { {field(least, "from")}{field(greatest, "to")} }.into_any(),
-    }
+fn text_field(row: usize, text: WishText) -> AnyView {
+    let problem = Wished::here().problem_of(row, text);
+    view! { <TextField field=Field::Wish(row, text) visible_label=true problem/> }.into_any()
 }
 
 fn layouts(state: State, row: usize) -> impl IntoView {
@@ -108,10 +81,7 @@ fn strength(state: State, row: usize) -> impl IntoView {
             }
         });
     };
-    let weight = move || {
-        (!is_must.get())
-            .then(|| view! { <TextField field=Field::Wish(row, WishText::Weight) label="weight" visible_label=true number=true/> })
-    };
+    let weight = move || (!is_must.get()).then(|| text_field(row, WishText::Weight));
     view! {
         {select(format!("How much wish {} matters", row + 1), &["must be", "wished"], move || usize::from(!is_must.get()), choose)}
         {weight}
@@ -137,7 +107,7 @@ fn more(state: State) -> impl IntoView {
     };
     let option = move |(at, kind): (usize, &WishKind)| {
         let kind = *kind;
-        view! { <option value=at.to_string()>{move || state.say(kind_words(kind))}</option> }
+        view! { <option value=at.to_string()>{move || state.say(kind.about().words)}</option> }
     };
     view! {
         <p class="wishes__more">

@@ -23,8 +23,11 @@ struct Waiting {
     longest: Option<TimeoutHandle>,
 }
 
-/// Keeps the open job for as long as the page lives.
+/// Keeps the open job for as long as the page lives. One that was never written, with all that was typed until now, is written at once.
 pub fn keep(state: State) {
+    if state.desk.kept.get_untracked() == Kept::Soon {
+        write(state);
+    }
     let waiting = StoredValue::new(Waiting::default());
     Effect::new(move || {
         let is_unkept = state.job.with(|job| state.desk.is_unkept(job));

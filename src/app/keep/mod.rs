@@ -2,7 +2,8 @@
 //!
 //! [`store`] is the browser's store behind a guard, [`records`] the jobs in it, [`opening`] what the page begins with,
 //! [`desk`] the job that lies open, [`autosave`] writes it within a second of every edit and notices other tabs,
-//! [`shop`] keeps the shop's own catalogue entries.
+//! [`shop`] keeps the shop's own catalogue entries. What reads and writes is a part of the program that comes later, so nothing else calls
+//! it but through [`KEEPER`](super::parts::KEEPER): a first visit does without until its figures stand.
 
 pub mod autosave;
 pub mod desk;
@@ -12,12 +13,47 @@ pub mod shop;
 pub mod store;
 
 pub use desk::Desk;
-pub use opening::{Opened, open};
+pub use opening::{Opened, first_visit};
+
+use leptos::prelude::*;
+
+use super::notices::Act;
+use super::state::State;
+use super::{device, parts};
+
+/// Keeps what is on the page, from now on for as long as it lives.
+pub(super) fn keep(state: State) {
+    autosave::keep(state);
+    shop::keep(state);
+}
+
+/// Does what a notice offers about what is kept.
+pub(super) fn act(state: State, act: Act) {
+    match act {
+        Act::SaveJob => state.save_as_file(),
+        Act::PutBack(record) => state.put_back(&record),
+        Act::Begin => state.begin_empty(),
+        Act::SaveText(..) | Act::Undo => {}
+    }
+}
+
+/// Has the browser ask before the page is left while the job says something that is kept nowhere: the store is full or blocked, another
+/// tab holds the job, or what writes has not come yet.
+pub fn ask_before_leaving(state: State) {
+    device::on_window("beforeunload", move |event: web_sys::BeforeUnloadEvent| {
+        if let Some(keeper) = parts::KEEPER.now() {
+            (keeper.flush)(state);
+        }
+        if state.job.with_untracked(|job| state.desk.is_unkept(job)) {
+            event.prevent_default();
+        }
+    });
+}
 
 /// Takes the job of a link out of the page's address; where the address says where one is, it stays.
 fn drop_link() {
-    if crate::job::link::is_link(&super::device::fragment()) {
-        super::device::drop_fragment();
+    if crate::job::link::is_link(&device::fragment()) {
+        device::drop_fragment();
     }
 }
 

@@ -1,4 +1,6 @@
 //! What the page begins with: the job of a link, the job that lay open, the newest of the book, or the demo job.
+//!
+//! A first visit has nothing to read, and begins before what reads has come.
 
 use super::{Kept, records, shop, store};
 use crate::app::device;
@@ -23,6 +25,16 @@ pub struct Opened {
     pub notices: Vec<Notice>,
 }
 
+/// What a first visit begins with: the demo job, as yet unwritten, and shelves that are filled when the catalogue has come. None where
+/// something is kept, or comes with a link.
+pub fn first_visit() -> Option<Opened> {
+    if fragment_of_link().is_some() || store::holds_any(store::OURS) {
+        return None;
+    }
+    let (kept, notice) = if store::is_there() { (Kept::Soon, Notice::welcome()) } else { (Kept::Blocked, Notice::store_blocked()) };
+    Some(Opened { record: fresh(), catalogue: Catalogue::empty(), kept, notices: vec![notice] })
+}
+
 /// Opens what the page begins with.
 pub fn open() -> Opened {
     let mut notices = Vec::new();
@@ -45,9 +57,14 @@ fn fresh() -> Record {
     Record::new(Head::new(device::fresh_id(), &device::now()), demo::job())
 }
 
+/// The link that the page was opened with, now or before it was loaded again.
+fn fragment_of_link() -> Option<String> {
+    Some(device::fragment()).filter(|fragment| link::is_link(fragment)).or_else(|| store::read_in_tab(LINKED))
+}
+
 /// The job of the link that the page was opened with.
 fn linked(notices: &mut Vec<Notice>) -> Option<Record> {
-    let fragment = Some(device::fragment()).filter(|fragment| link::is_link(fragment)).or_else(|| store::read_in_tab(LINKED))?;
+    let fragment = fragment_of_link()?;
     match link::open(&fragment) {
         Ok(job) => {
             store::note_in_tab(LINKED, Some(&fragment));

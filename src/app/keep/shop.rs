@@ -44,9 +44,14 @@ fn set_aside(text: &str) -> bool {
     is_aside
 }
 
-/// Writes the shop's own entries whenever they change, and takes in what another tab wrote.
+/// Writes the shop's own entries whenever they change, and takes in what another tab wrote. A page that began with empty shelves is given
+/// what is built in, beside what was put on them meanwhile.
 pub fn keep(state: State) {
-    let last = StoredValue::new(state.shop.catalogue.get_untracked());
+    let begun = state.shop.catalogue.get_untracked();
+    let last = StoredValue::new(if begun.has_built_in() { begun.clone() } else { Catalogue::built_in() });
+    if !begun.has_built_in() {
+        state.shop.catalogue.set(Catalogue::built_in().with_changes(&Catalogue::empty(), &begun));
+    }
     Effect::new(move || {
         state.shop.catalogue.track();
         write(state, last);

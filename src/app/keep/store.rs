@@ -5,6 +5,9 @@
 use gloo_storage::{LocalStorage, SessionStorage, Storage};
 use wasm_bindgen::JsCast;
 
+/// What every key of this program begins with.
+pub const OURS: &str = "layshaft.";
+
 /// Why nothing was written.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum StoreError {
@@ -58,6 +61,11 @@ pub fn keys(prefix: &str) -> Vec<String> {
     let many = store.length().unwrap_or(0);
     let key = |at| store.key(at).ok().flatten();
     (0..many).filter_map(key).filter_map(|key| key.strip_prefix(prefix).map(str::to_owned)).collect()
+}
+
+/// Whether anything is kept under a key that begins with `prefix`.
+pub fn holds_any(prefix: &str) -> bool {
+    !keys(prefix).is_empty()
 }
 
 /// The text under a key of this tab alone.

@@ -25,7 +25,7 @@ thread_local! {
 /// Makes the pages whenever the browser prints, however it was asked to.
 pub fn listen(state: State) {
     // Printing waits for nothing: what the browser was asked to print before this part came is a page without the sheet.
-    device::on_window("beforeprint", move |_: web_sys::Event| PAPER.then(move |lay| lay(state)));
+    device::on_window("beforeprint", move |_: web_sys::Event| PAPER.then(state, move |lay| lay(state)));
     device::on_window("afterprint", |_: web_sys::Event| clear());
 }
 

@@ -3,29 +3,46 @@
 use leptos::prelude::*;
 
 use super::fold::Fold;
+use crate::app::parts;
 use crate::app::state::State;
 use crate::app::widgets::{PartField, SelectField, TextArea, TextField};
-use crate::job::{Choice, Field, JobField, PullField};
-use crate::questions::{Group, Input, Place, Question};
+use crate::job::inputs::Kind;
+use crate::job::{Choice, Field};
+use crate::questions::{self, Group, Input, Place, Question};
 
-/// The inputs, in order.
+/// The inputs, in order. A line of text is in the program from the first.
 pub(super) fn view(inputs: &'static [Input]) -> impl IntoView {
+    let input = |input: &'static Input| match *input {
+        Input::Text(field) if !matches!(field.row().kind, Kind::Lines | Kind::Part(_)) => {
+            view! { <TextField field=Field::Job(field) visible_label=true/> }.into_any()
+        }
+        _ => parts::ANSWERS.add(move |answers| (answers.input)(*input)).into_any(),
+    };
     inputs.iter().map(input).collect_view()
 }
 
-fn input(input: &Input) -> AnyView {
-    match *input {
-        Input::Text(JobField::Pull(PullField::Rows), label) => {
-            view! { <TextArea field=Field::Job(JobField::Pull(PullField::Rows)) label/> }.into_any()
-        }
-        Input::Text(field, label) => view! { <TextField field=Field::Job(field) label visible_label=true number=true/> }.into_any(),
-        Input::Part(field, kind, label) => view! { <PartField field kind label/> }.into_any(),
-        Input::Choice(choice, label) => view! { <SelectField choice=Choice::Job(choice) label visible_label=true/> }.into_any(),
+/// Whatever is more than a line of text.
+pub(in crate::app) fn other(input: Input) -> AnyView {
+    match input {
+        Input::Text(field) => text(Field::Job(field)),
+        Input::Choice(choice) => view! { <SelectField choice=Choice::Job(choice) visible_label=true/> }.into_any(),
     }
 }
 
-/// The groups: folded where setups are compared, in full beside the answer at the bench.
-pub(super) fn groups(question: &'static Question) -> AnyView {
+fn text(field: Field) -> AnyView {
+    match field.row().kind {
+        Kind::Lines => view! { <TextArea field/> }.into_any(),
+        Kind::Part(kind) => view! { <PartField field kind/> }.into_any(),
+        _ => ().into_any(),
+    }
+}
+
+/// The groups of the question of an id: folded where setups are compared, in full beside the answer at the bench.
+pub(in crate::app) fn groups(id: &str) -> AnyView {
+    questions::of_id(id).map(groups_of).into_any()
+}
+
+fn groups_of(question: &'static Question) -> AnyView {
     if question.place == Place::Bench {
         return view! { <div class="bench-inputs">{question.groups.iter().map(in_full).collect_view()}</div> }.into_any();
     }
@@ -35,7 +52,10 @@ pub(super) fn groups(question: &'static Question) -> AnyView {
                 inside=move || view! { <div class="inputs">{view(group.inputs)}</div> }.into_any()/>
         }
     };
-    question.groups.iter().map(fold).collect_view().into_any()
+    if question.groups.is_empty() {
+        return ().into_any();
+    }
+    view! { <div class="fold-row">{question.groups.iter().map(fold).collect_view()}</div> }.into_any()
 }
 
 fn in_full(group: &'static Group) -> impl IntoView {

@@ -1,69 +1,71 @@
 //! A question as it is shown, always built alike: name and inputs, the answer in a sentence, one picture, the rows that decide; folded
 //! below them all figures and what they rest on.
+//!
+//! What is seen at once is here; what opens, and what only some questions have, comes with the other answers ([`parts`]).
 
 pub mod fold;
-mod inputs;
-mod offer;
-mod picture;
+pub mod folds;
+pub mod inputs;
+pub mod offer;
+pub mod picture;
 mod rests;
 pub mod rows;
 mod said;
-mod wanted;
+pub mod saving;
+pub mod told;
+pub mod wanted;
 
 use leptos::prelude::*;
 
 use super::parts;
 use super::state::State;
-use crate::questions::{Question, Source};
+use crate::questions::{self, Heading, Question, Source};
 use crate::sheet::{Row, words};
-use fold::Fold;
 use rows::Rows;
+
+/// A question with what answers it; none while that is on its way. Tracks its coming. The question a page opens with is there from the
+/// first, as far as it can be.
+pub fn answering(heading: &Heading) -> Option<&'static Question> {
+    let first = || Some(questions::FIRST).filter(|first| first.id == heading.id);
+    parts::ANSWERS.get().and_then(|answers| (answers.of)(heading.id)).or_else(first)
+}
 
 /// The view of a question.
 #[component]
 pub fn QuestionView(
     /// Which question.
-    question: &'static Question,
+    heading: &'static Heading,
 ) -> impl IntoView {
     let state = State::here();
-    let deciding = rows::follow(state, question.deciding);
-    let has_deciding = Memo::new(move |_| deciding.with(|rows| !rows.is_empty()));
-    let more = Memo::new(move |_| state.with_source(|source| rest_of(question, source)).len());
     view! {
-        <section class=format!("question question--{}", question.id) id=question.id aria-labelledby=format!("{}-title", question.id)>
+        <section class=format!("question question--{}", heading.id) id=heading.id aria-labelledby=format!("{}-title", heading.id)>
             <div class="question__head">
-                <h2 id=format!("{}-title", question.id)>{move || state.say(question.title)}</h2>
-                <span class="question__ask">{move || state.say(question.ask)}</span>
-                <div class="question__inputs">{inputs::view(question.inputs)}</div>
+                <h2 id=format!("{}-title", heading.id)>{move || state.say(heading.title)}</h2>
+                <span class="question__ask">{move || state.say(heading.ask)}</span>
+                <div class="question__inputs">{inputs::view(heading.inputs)}</div>
             </div>
-            {said::view(state, question)}
-            {inputs::groups(question)}
-            {(question.id == "find").then(|| parts::FIND.show(|find| find()))}
-            {picture::view(question)}
-            <Show when=move || has_deciding.get()><Rows rows=deciding name="deciding"/></Show>
-            <Show when=move || { more.get() > 0 }>
-                <Fold question=question.id fold="all" title="All figures" about=Signal::derive(move || rows_words(more.get()))
-                    inside=move || all_figures(state, question)/>
-            </Show>
-            <Fold question=question.id fold="rests" title="What this rests on" about=Signal::derive(|| "values and their sources".to_owned())
-                inside=move || rests::view(state, question)/>
+            {match untrack(|| answering(heading)) {
+                Some(question) => answered(state, heading, question),
+                None => parts::ANSWERS.show(move |answers| (answers.of)(heading.id).map(|question| answered(state, heading, question)).into_any()).into_any(),
+            }}
         </section>
     }
 }
 
-fn rows_words(many: usize) -> String {
-    if many == 1 { "1 row".into() } else { format!("{many} rows") }
-}
-
-fn all_figures(state: State, question: &'static Question) -> AnyView {
-    let rows = rows::follow_with(state, move |source| rest_of(question, source));
-    view! { <Rows rows name="all"/> }.into_any()
-}
-
-/// The rows of a question that do not stand among those that decide.
-fn rest_of(question: &Question, source: Source<'_>) -> Vec<Row> {
-    let section = question.section(source);
-    section.rows.into_iter().skip(section.decide).collect()
+/// What stands below a question's head, as far as it is known now.
+fn answered(state: State, heading: &'static Heading, known: &'static Question) -> AnyView {
+    let question = Signal::derive(move || answering(heading).unwrap_or(known));
+    let deciding = rows::follow(state, move |source| (question.get().deciding)(source));
+    let has_deciding = Memo::new(move |_| deciding.with(|rows| !rows.is_empty()));
+    view! {
+        {said::view(state, question)}
+        {parts::ANSWERS.add(move |answers| (answers.groups)(heading.id))}
+        {(heading.id == "find").then(|| parts::FIND.show(|find| find()))}
+        {picture::view(question)}
+        <Show when=move || has_deciding.get()><Rows rows=deciding name="deciding"/></Show>
+        {parts::ANSWERS.show(move |answers| (answers.folds)(heading.id))}
+    }
+    .into_any()
 }
 
 /// Rows in the reader's words.

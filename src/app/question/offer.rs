@@ -8,7 +8,7 @@ use crate::catalogue::Entry;
 use crate::job::{Job, SetupId};
 
 /// `use in A B C`.
-pub(super) fn offer(part: &Entry) -> AnyView {
+pub(in crate::app) fn offer(part: &Entry) -> AnyView {
     let state = State::here();
     let part = StoredValue::new(part.clone());
     let button = move |(column, id): (usize, SetupId)| {

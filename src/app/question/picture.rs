@@ -3,19 +3,13 @@
 use std::sync::Arc;
 
 use leptos::prelude::*;
-use wasm_bindgen::prelude::*;
 
-use crate::app::device;
 use crate::app::state::State;
-use crate::app::widgets::chart::{Shown, pixels};
+use crate::app::widgets::chart::Shown;
 use crate::app::widgets::{Chart, Menu};
-use crate::chart::framed::Framed;
-use crate::chart::{self, Picture, canvas};
+use crate::app::{device, parts};
 use crate::job::Choice;
 use crate::questions::{Drawn, Question};
-
-/// How wide a saved picture is, in CSS pixels.
-const SAVED_WIDTH: f64 = 1_000.0;
 
 /// What of a picture stands open below it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -26,43 +20,58 @@ enum Below {
 }
 
 /// The picture with its tabs; nothing where the question has none.
-pub(super) fn view(question: &'static Question) -> Option<AnyView> {
-    (!question.pictures.is_empty()).then(|| view! { <Pictures question/> }.into_any())
+pub(super) fn view(question: Signal<&'static Question>) -> Option<AnyView> {
+    (!question.get_untracked().pictures.is_empty()).then(|| view! { <Pictures question/> }.into_any())
 }
 
 #[component]
-fn Pictures(question: &'static Question) -> impl IntoView {
+fn Pictures(question: Signal<&'static Question>) -> impl IntoView {
     let state = State::here();
-    let last = question.pictures.len().saturating_sub(1);
-    let chosen = Memo::new(move |_| state.view.tabs.with(|tabs| tabs.get(question.id).copied().unwrap_or(0)).min(last));
+    let id = question.get_untracked().id;
+    let chosen = Memo::new(move |_| {
+        let last = question.get().pictures.len().saturating_sub(1);
+        state.view.tabs.with(|tabs| tabs.get(id).copied().unwrap_or(0)).min(last)
+    });
     let drawn = Memo::new(move |_| {
-        let picture = question.pictures.get(chosen.get())?;
+        let picture = question.get().pictures.get(chosen.get())?;
         let forward = state.forward();
         state.with_source(|source| (picture.draw)(source, forward)).map(|picture| Shown::new(Arc::from(picture)))
     });
-    let pressed = Callback::new(move |value: f64| press(state, question.pictures.get(chosen.get_untracked()), value));
+    let pressed = Callback::new(move |value: f64| press(state, question.get_untracked().pictures.get(chosen.get_untracked()), value));
     let below = RwSignal::new(Below::Nothing);
     let is_drawn = Memo::new(move |_| drawn.with(Option::is_some));
     view! {
         <figure class="picture" hidden=move || !is_drawn.get()>
             <div class="picture__top">
-                <div class="tabs" role="tablist" aria-label="Pictures" on:keydown=move |event| step(state, question, &event)>
-                    {question.pictures.iter().enumerate().map(|(at, picture)| tab(state, question, at, picture, chosen)).collect_view()}
+                <div class="tabs" role="tablist" aria-label="Pictures" on:keydown=move |event| step(state, question.get_untracked(), &event)>
+                    <For each=move || question.get().pictures.iter().enumerate() key=|(_, picture)| picture.id
+                        children=move |(at, picture)| tab(state, id, at, picture, chosen)/>
                 </div>
                 <div class="picture__acts">
                     {toggle("In words", below, Below::Words)}
                     {toggle("Table", below, Below::Table)}
-                    <Menu words="Save ▾" id=format!("save-{}", question.id) class="btn--bare" open=move |open| save_acts(state, question, chosen, drawn, open)/>
+                    <Menu words="Save ▾" id=format!("save-{id}") class="btn--bare" open=move |open| saving(state, question, chosen, drawn, open)/>
                 </div>
             </div>
-            <Chart picture=drawn name=question.id pressed/>
+            <Chart picture=drawn name=id pressed/>
             {move || match below.get() {
                 Below::Nothing => ().into_any(),
-                Below::Words => words(state, drawn).into_any(),
-                Below::Table => table(drawn).into_any(),
+                Below::Words => parts::DESK.show(move |desk| (desk.in_words)(drawn)).into_any(),
+                Below::Table => parts::DESK.show(move |desk| (desk.as_table)(drawn)).into_any(),
             }}
         </figure>
     }
+}
+
+fn saving(
+    state: State,
+    question: Signal<&'static Question>,
+    chosen: Memo<usize>,
+    drawn: Memo<Option<Shown>>,
+    open: RwSignal<bool>,
+) -> AnyView {
+    let named = Signal::derive(move || question.get().pictures.get(chosen.get()).map_or("picture", |picture| picture.id));
+    parts::DESK.show(move |desk| (desk.saving)(state, named, drawn, open)).into_any()
 }
 
 fn press(state: State, picture: Option<&'static Drawn>, value: f64) {
@@ -74,7 +83,7 @@ fn press(state: State, picture: Option<&'static Drawn>, value: f64) {
     }
 }
 
-fn tab(state: State, question: &'static Question, at: usize, picture: &'static Drawn, chosen: Memo<usize>) -> impl IntoView {
+fn tab(state: State, question: &'static str, at: usize, picture: &'static Drawn, chosen: Memo<usize>) -> impl IntoView {
     let is_chosen = move || chosen.get() == at;
     view! {
         <button type="button" role="tab" id=format!("tab-{}", picture.id) aria-selected=move || is_chosen().to_string()
@@ -82,9 +91,9 @@ fn tab(state: State, question: &'static Question, at: usize, picture: &'static D
     }
 }
 
-fn choose(state: State, question: &'static Question, at: usize) {
+fn choose(state: State, question: &'static str, at: usize) {
     state.view.tabs.update(|tabs| {
-        tabs.insert(question.id, at);
+        tabs.insert(question, at);
     });
 }
 
@@ -98,7 +107,7 @@ fn step(state: State, question: &'static Question, event: &web_sys::KeyboardEven
     let now = state.view.tabs.with_untracked(|tabs| tabs.get(question.id).copied().unwrap_or(0));
     let Some((at, picture)) = now.checked_add_signed(step).and_then(|at| Some((at, question.pictures.get(at)?))) else { return };
     event.prevent_default();
-    choose(state, question, at);
+    choose(state, question.id, at);
     device::focus(&format!("tab-{}", picture.id));
 }
 
@@ -106,83 +115,4 @@ fn toggle(words: &'static str, below: RwSignal<Below>, which: Below) -> impl Int
     let is_open = move || below.get() == which;
     let press = move |_| below.update(|below| *below = if *below == which { Below::Nothing } else { which });
     view! { <button type="button" class="btn btn--bare" aria-expanded=move || is_open().to_string() on:click=press>{words}</button> }
-}
-
-/// The same facts in sentences.
-fn words(state: State, drawn: Memo<Option<Shown>>) -> impl IntoView {
-    let lines = move || drawn.with(|shown| shown.as_ref().map(|shown| shown.picture().describe()).unwrap_or_default());
-    view! { <ul class="picture__words">{move || lines().into_iter().map(|line| view! { <li>{state.say(&line)}</li> }).collect_view()}</ul> }
-}
-
-/// The figures behind the picture.
-fn table(drawn: Memo<Option<Shown>>) -> impl IntoView {
-    let table = Memo::new(move |_| drawn.with(|shown| shown.as_ref().map(|shown| shown.picture().table())));
-    let head = |head: &String| view! { <th scope="col">{head.replace('_', " ")}</th> };
-    let row = |row: &Vec<String>| view! { <tr>{row.iter().map(|cell| view! { <td>{cell.clone()}</td> }).collect_view()}</tr> };
-    view! {
-        <div class="picture__table" tabindex="0" role="group" aria-label="The figures behind the picture">
-            {move || table.with(|table| table.as_ref().map(|table| view! {
-                <table>
-                    <thead><tr>{table.heads.iter().map(head).collect_view()}</tr></thead>
-                    <tbody>{table.rows.iter().map(row).collect_view()}</tbody>
-                </table>
-            }))}
-        </div>
-    }
-}
-
-fn save_acts(state: State, question: &'static Question, chosen: Memo<usize>, drawn: Memo<Option<Shown>>, open: RwSignal<bool>) -> AnyView {
-    let save = move |save: fn(State, &str, &dyn Picture)| {
-        move |_| {
-            open.set(false);
-            let name = question.pictures.get(chosen.get_untracked()).map_or("picture", |picture| picture.id);
-            if let Some(shown) = drawn.get_untracked() {
-                save(state, name, shown.picture());
-            }
-        }
-    };
-    view! {
-        <button type="button" class="btn" on:click=save(save_png)>"As PNG"</button>
-        <button type="button" class="btn" on:click=save(save_svg)>"As SVG"</button>
-        <button type="button" class="btn" on:click=save(save_csv)>"Figures as CSV"</button>
-    }
-    .into_any()
-}
-
-/// The picture with its title and the setups below it.
-fn framed(state: State, picture: &dyn Picture) -> Framed<'_> {
-    let words = state.words.get_untracked();
-    let setups = state.job.with_untracked(|job| job.setups.iter().map(|setup| setup.name.clone()).collect());
-    Framed { title: words.say(&picture.title()), setups, picture }
-}
-
-fn save_svg(state: State, name: &str, picture: &dyn Picture) {
-    let framed = framed(state, picture);
-    let size = (pixels(SAVED_WIDTH), pixels(framed.height(SAVED_WIDTH)));
-    if let Ok(text) = chart::svg_text(&framed, &crate::chart::LIGHT, size) {
-        device::save_file(&format!("{name}.svg"), "image/svg+xml", &text);
-    }
-}
-
-fn save_csv(_: State, name: &str, picture: &dyn Picture) {
-    device::save_file(&format!("{name}.csv"), "text/csv", &picture.table().csv());
-}
-
-/// Painted on a canvas of its own, on the sheet's colour: what lies open on the page has no ground.
-fn save_png(state: State, name: &str, picture: &dyn Picture) {
-    let framed = framed(state, picture);
-    let size = (SAVED_WIDTH, framed.height(SAVED_WIDTH));
-    let canvas = web_sys::window().and_then(|window| window.document()).and_then(|document| document.create_element("canvas").ok());
-    let Some(base) = canvas.and_then(|canvas| canvas.dyn_into::<web_sys::HtmlCanvasElement>().ok()) else { return };
-    if let Err(why) = canvas::paint_on(&base, &framed.on_ground(), &crate::chart::LIGHT, size, 2.0) {
-        device::log_error(&crate::problem::Explain::what(&why));
-        return;
-    }
-    let name = name.to_owned();
-    let saved = Closure::once_into_js(move |blob: Option<web_sys::Blob>| {
-        if let Some(blob) = blob {
-            device::save_blob(&format!("{name}.png"), &blob);
-        }
-    });
-    let _ = base.to_blob(saved.unchecked_ref());
 }

@@ -5,7 +5,7 @@
 use leptos::html::Table;
 use leptos::prelude::*;
 
-use super::wanted;
+use crate::app::parts;
 use crate::app::state::State;
 use crate::app::widgets::same::{Same, ShownRow, ShownRows, shown};
 use crate::app::widgets::{entry, figure};
@@ -14,12 +14,7 @@ use crate::questions::Source;
 use crate::sheet::{Cell, EntryKind, Row};
 
 /// The rows that `make` answers, followed at every keystroke.
-pub(super) fn follow(state: State, make: fn(Source<'_>) -> Vec<Row>) -> Memo<ShownRows> {
-    follow_with(state, make)
-}
-
-/// As [`follow`], for a closure.
-pub(super) fn follow_with(state: State, make: impl Fn(Source<'_>) -> Vec<Row> + Send + Sync + 'static) -> Memo<ShownRows> {
+pub(super) fn follow(state: State, make: impl Fn(Source<'_>) -> Vec<Row> + Send + Sync + 'static) -> Memo<ShownRows> {
     Memo::new(move |before: Option<&ShownRows>| state.with_source(|source| shown(before, &super::said_rows(make(source), source))))
 }
 
@@ -106,7 +101,7 @@ fn working(state: State, row: RowMemo, columns: Vec<SetupId>) -> impl IntoView {
     move || {
         asked.get().map(|(id, column, key)| {
             let cell = Memo::new(move |_| row.with(|row| row.as_ref().and_then(|row| row.cells.get(column).cloned())));
-            view! { <tr class="card-row"><td colspan=(many + 1).to_string()>{wanted::card(state, id, key, cell)}</td></tr> }
+            view! { <tr class="card-row"><td colspan=(many + 1).to_string()>{parts::ANSWERS.show(move |answers| (answers.card)(state, id, key.clone(), cell))}</td></tr> }
         })
     }
 }
@@ -138,5 +133,5 @@ fn all_lines(id: SetupId, cell: &Cell) -> AnyView {
     let line = |pieces: &Vec<crate::sheet::Piece>| {
         view! { <div class="cell__line">{pieces.iter().map(|piece| figure::piece(id, piece)).collect_view()}</div> }
     };
-    view! { {cell.lines.iter().map(line).collect_view()}{cell.offer.as_deref().map(super::offer::offer)} }.into_any()
+    view! { {cell.lines.iter().map(line).collect_view()}{cell.offer.clone().map(|part| parts::ANSWERS.add(move |answers| (answers.offer)(&part)))} }.into_any()
 }

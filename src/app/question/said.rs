@@ -8,8 +8,8 @@ use crate::questions::Question;
 use crate::sheet::said::{Bit, Said};
 
 /// The sentence; nothing where nothing can be said yet.
-pub(super) fn view(state: State, question: &'static Question) -> impl IntoView {
-    let said = Memo::new(move |_| state.with_source(|source| (question.answer)(source).map(|text| state.say(text))));
+pub(super) fn view(state: State, question: Signal<&'static Question>) -> impl IntoView {
+    let said = Memo::new(move |_| state.with_source(|source| (question.get().answer)(source).map(|text| state.say(text))));
     move || said.with(|said| (!said.is_empty()).then(|| view! { <p class="answer">{bits(said)}</p> }))
 }
 

@@ -27,7 +27,7 @@ struct Found {
 }
 
 /// The card.
-pub(super) fn card(state: State, id: SetupId, key: String, cell: Memo<Option<Same<Cell>>>) -> AnyView {
+pub(in crate::app) fn card(state: State, id: SetupId, key: String, cell: Memo<Option<Same<Cell>>>) -> AnyView {
     let of = key.clone();
     let unit = cell.with_untracked(|cell| cell.as_deref().and_then(|cell| figure::of_key(cell, &key)).map(|figure| figure.unit.clone()));
     let working =

@@ -34,7 +34,7 @@ pub(super) fn form(desk: Desk, editing: Editing) -> impl IntoView {
     if let Some(first) = columns().next() {
         device::focus(&slug(first));
     }
-    let field = |column| field(desk, column, problems, before.text(column).to_owned());
+    let field = |column| field(desk, column, problems, before.text(column));
     view! {
         <div class="shelf__form" role="group" aria-label=title>
             <h3>{title}</h3>
@@ -73,7 +73,7 @@ fn rest(kind: PartKind, problems: Memo<Vec<Problem>>) -> impl IntoView {
     view! { <div id="shelf-doubts">{move || others().into_iter().map(line).collect_view()}</div> }
 }
 
-fn field(desk: Desk, column: Column, problems: Memo<Vec<Problem>>, text: String) -> AnyView {
+fn field(desk: Desk, column: Column, problems: Memo<Vec<Problem>>, text: &str) -> AnyView {
     let state = State::here();
     let put = move |text: String| desk.draft.update(|draft| draft.set(column, text));
     let spread = move |_| desk.draft.update(Entry::spread_line);
@@ -81,7 +81,7 @@ fn field(desk: Desk, column: Column, problems: Memo<Vec<Problem>>, text: String)
     let ColumnRow { word, holds, example, .. } = column.about();
     let id = slug(column);
     match holds {
-        Holds::Choice(choices) => choice(id, word, choices, &text, put),
+        Holds::Choice(choices) => choice(id, word, choices, text, put),
         Holds::Stock => view! {
             <label class="shelf__stock"><input id=id type="checkbox" prop:checked=text == "yes"
                 on:change=move |event| put(if event_target_checked(&event) { "yes" } else { "no" }.to_owned())/>"in stock"</label>

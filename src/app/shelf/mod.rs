@@ -12,9 +12,11 @@ use leptos::prelude::*;
 use crate::app::device;
 use crate::app::state::State;
 use crate::app::widgets::Choice;
+use crate::catalogue::case::CaseNeeds;
 use crate::catalogue::{Entry, PartKind, write};
 use crate::job::SetupId;
 use crate::problem::Problem;
+use crate::questions;
 use crate::units::System;
 
 /// The place.
@@ -62,6 +64,8 @@ struct Desk {
     /// The units and the setups alone, so that a key typed elsewhere leaves the rows in peace.
     units: Memo<System>,
     setups: Memo<Vec<SetupId>>,
+    /// What setup A asks of its case.
+    case: Memo<Option<CaseNeeds>>,
 }
 
 impl Desk {
@@ -76,6 +80,7 @@ impl Desk {
             said: RwSignal::new(String::new()),
             units: Memo::new(move |_| state.job.with(|job| job.units)),
             setups: Memo::new(move |_| state.setup_ids()),
+            case: Memo::new(move |_| state.with_source(questions::case::of_first)),
         }
     }
 

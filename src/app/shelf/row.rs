@@ -5,7 +5,8 @@ use leptos::prelude::*;
 use super::{Desk, editor};
 use crate::app::device;
 use crate::app::state::State;
-use crate::catalogue::Entry;
+use crate::catalogue::case::fit;
+use crate::catalogue::{Entry, PartKind};
 use crate::job::{Job, Setup, SetupId};
 use crate::sheet::catalogue::{Told, told};
 
@@ -27,6 +28,10 @@ pub(super) fn one(desk: Desk, entry: Memo<Option<Entry>>) -> impl IntoView {
             words: Vec::new(),
         })
     });
+    let fit = Memo::new(move |_| {
+        let set = entry.get().filter(|entry| entry.kind == PartKind::GearSet)?;
+        Some(fit(&set.case_needs(), &desk.case.get()?).words('A'))
+    });
     let is_open = Memo::new(move |_| {
         desk.editing.with(|editing| editing.as_ref().is_some_and(|editing| !editing.on_top && editing.id.as_deref() == Some(id.as_str())))
     });
@@ -38,6 +43,7 @@ pub(super) fn one(desk: Desk, entry: Memo<Option<Entry>>) -> impl IntoView {
                 <span class="shelf__name">{move || said.with(|said| said.name.clone())}</span>
                 <span class="shelf__mark">{if own { "your own" } else { "invented demo" }}</span>
                 <span class="shelf__words">{move || state.say(&said.with(|said| said.words.join(" · ")))}</span>
+                {move || fit.get().map(|fit| view! { " "<span class="shelf__words">{state.say(&fit)}</span> })}
             </div>
             <div class="shelf__figures">{move || said.with(|said| said.figures.iter().map(|figure| view! { <span class="num">{figure.clone()}</span> }).collect_view())}</div>
             <div class="shelf__do">

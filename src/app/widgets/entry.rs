@@ -4,12 +4,13 @@ use leptos::prelude::*;
 
 use super::select::{layout_select, select};
 use super::{SelectField, Teeth, TextField};
+use crate::app::parts;
 use crate::app::state::State;
 use crate::job::{Choice, Field, Layout, MOST_GEARS, Place, Setup, SetupField, SetupId};
 use crate::questions::entries::place_words;
 use crate::sheet::{Entry, EntryKind, ordinal};
 
-/// One entry of a setup's cell.
+/// One entry of a setup's cell. Texts are in the program from the first, lists and buttons come later.
 pub fn entry(setup: SetupId, entry: &Entry) -> AnyView {
     match entry.kind {
         EntryKind::Text(field @ (SetupField::Gear(_) | SetupField::Constant | SetupField::Reverse | SetupField::Idler)) => {
@@ -19,6 +20,17 @@ pub fn entry(setup: SetupId, entry: &Entry) -> AnyView {
             let wide = matches!(field, SetupField::StageName(_) | SetupField::RoadCheck);
             view! { <TextField field=Field::Setup(setup, field) label=entry.label.clone() wide/> }.into_any()
         }
+        _ => {
+            let entry = entry.clone();
+            parts::ANSWERS.add(move |answers| (answers.entry)(setup, &entry)).into_any()
+        }
+    }
+}
+
+/// Whatever is chosen or pressed, and not typed.
+pub(in crate::app) fn chosen(setup: SetupId, entry: &Entry) -> AnyView {
+    match entry.kind {
+        EntryKind::Text(_) => ().into_any(),
         EntryKind::Choice(choice) => view! { <SelectField choice=Choice::Setup(setup, choice) label=entry.label.clone()/> }.into_any(),
         EntryKind::Layout => layout(setup, entry.label.clone()),
         EntryKind::StagePlace(at) => stage_place(setup, at, entry.label.clone()),

@@ -4,41 +4,50 @@ use leptos::prelude::*;
 
 use crate::app::state::State;
 use crate::job::{Choice, Layout};
-use crate::questions::options;
 
 /// A choice of the job.
 #[component]
 pub fn SelectField(
     /// Which choice.
     choice: Choice,
-    /// What it is called.
-    #[prop(into)]
+    /// What it is called, where that is not the table's word.
+    #[prop(optional, into)]
     label: String,
     /// Whether the label is seen; it is always there for those who listen.
     #[prop(optional)]
     visible_label: bool,
 ) -> impl IntoView {
     let state = State::here();
-    let options = match choice {
-        Choice::Job(choice) => options::of_job(choice),
-        Choice::Setup(_, choice) => options::of_setup(choice),
+    let label = if label.is_empty() { choice.label().to_owned() } else { label };
+    let slug = choice.slug();
+    let problem = Memo::new(move |_| state.problem_of(choice).map(|problem| problem.sentence()));
+    let said = format!("{slug}-problem");
+    let described = said.clone();
+    let now = Memo::new(move |_| state.job.with(|job| job.chosen(choice).to_owned()));
+    // A word of a file that is no option stays in the list until another is chosen.
+    let options = move || {
+        let known = choice.options();
+        let unknown = now.with(|now| (!known.iter().any(|(word, _)| word == now)).then(|| (now.clone(), now.clone())));
+        unknown.into_iter().chain(known.into_iter().map(|(word, says)| (word.to_owned(), state.say(says)))).collect::<Vec<_>>()
     };
-    let ids: Vec<&'static str> = options.iter().map(|(id, _)| *id).collect();
-    let words: Vec<&'static str> = options.iter().map(|(_, words)| *words).collect();
-    let now_ids = ids.clone();
-    let now = Memo::new(move |_| {
-        let chosen = state.job.with(|job| job.chosen(choice).to_owned());
-        now_ids.iter().position(|id| *id == chosen).unwrap_or(0)
-    });
-    let choose = move |at: usize| {
-        let id = ids.get(at).copied().unwrap_or_default();
-        state.change(move |job| job.choose(choice, id));
+    let option = move |(word, says): (String, String)| {
+        let this = word.clone();
+        view! { <option value=word selected=move || now.with(|now| *now == this)>{says}</option> }
     };
     let spoken = label.clone();
     view! {
         <label class="field">
             {visible_label.then(|| view! { <span>{move || state.say(&label)}</span> })}
-            {select(spoken, &words, move || now.get(), choose)}
+            <select class="select" aria-label=move || state.say(&spoken) prop:value=move || now.get()
+                aria-invalid=move || problem.with(Option::is_some).to_string()
+                aria-describedby=move || problem.with(Option::is_some).then(|| described.clone())
+                on:change=move |event| {
+                    let word = event_target_value(&event);
+                    state.change(move |job| job.choose(choice, &word));
+                }>
+                {move || options().into_iter().map(option).collect_view()}
+            </select>
+            {move || problem.get().map(|sentence| view! { <span class="field__problem" id=said.clone()>{state.say(&sentence)}</span> })}
         </label>
     }
 }

@@ -7,9 +7,13 @@ use crate::chart::{
     scene::{Anchor, Ink, Pen, Rect, Scene, Text},
 };
 
+/// Ends of shafts on one line that lie nearer than this, in slots, meet.
+const MEETING: f64 = 0.2;
+
 pub(super) fn draw(train: &Train, scene: &mut Scene, theme: &Theme, plan: &Plan) {
     let mut taken = Taken::new(Rect::new(0.0, 0.0, scene.size.0, scene.size.1));
     draw_rods(train, scene, theme, plan, &mut taken);
+    draw_bearings(train, scene, theme, plan, &mut taken);
     draw_far_meshes(train, scene, theme, plan);
     draw_blocks(train, scene, theme, plan, &mut taken);
     draw_hubs(train, scene, theme, plan, &mut taken);
@@ -25,8 +29,32 @@ fn draw_rods(train: &Train, scene: &mut Scene, theme: &Theme, plan: &Plan, taken
         let rod = plan.rod(shaft);
         let thickness = if shaft.line == Line::Idler { plan.thickness() * 0.6 } else { plan.thickness() };
         let y = plan.y(shaft.line);
-        scene.rule((rod.left, y), (rod.right, y), Pen::full(theme.ink, thickness));
+        let colour = if shaft.is_on_path { theme.hue(train.hue, None) } else { theme.ink };
+        scene.rule((rod.left, y), (rod.right, y), Pen::full(colour, thickness));
         taken.keep(rod);
+    }
+}
+
+/// A crossed box, as bearings are drawn, at each end of a shaft that the case holds; where two shafts meet in line, one holds the other.
+fn draw_bearings(train: &Train, scene: &mut Scene, theme: &Theme, plan: &Plan, taken: &mut Taken) {
+    let held = |shaft: &Shaft, end: f64| {
+        let meets = |other: &Shaft| other.line == shaft.line && [other.from, other.to].iter().any(|other| (other - end).abs() < MEETING);
+        !train.shafts.iter().any(|other| other != shaft && meets(other))
+    };
+    for shaft in train.shafts.iter().filter(|shaft| shaft.line != Line::Idler && shaft.from < shaft.to) {
+        let rod = plan.rod(shaft);
+        let (width, half) = (plan.thickness(), plan.thickness() / 2.0 + 4.0);
+        let y = plan.y(shaft.line);
+        let ends = [(shaft.from, rod.left), (shaft.to, rod.right - width)];
+        for (_, left) in ends.into_iter().filter(|(end, _)| held(shaft, *end)) {
+            let bearing = Rect::new(left, y - half, left + width, y + half);
+            let pen = || Pen::full(theme.ink, 1.4);
+            scene.fill(bearing.corners(), theme.sheet);
+            scene.line(bearing.edge(), pen());
+            scene.line(vec![(bearing.left, bearing.top), (bearing.right, bearing.bottom)], pen());
+            scene.line(vec![(bearing.left, bearing.bottom), (bearing.right, bearing.top)], pen());
+            taken.keep(bearing);
+        }
     }
 }
 

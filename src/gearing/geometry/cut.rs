@@ -1,7 +1,7 @@
 //! How a gear is cut: pitch, helix, pressure angle, tooth height.
 
 use crate::problem::Explain;
-use crate::units::{Angle, Length, System, common::in_millimetres, common::millimetres, limits, number};
+use crate::units::{Angle, Length, System, common::in_millimetres, common::millimetres, limits, number, unit};
 
 /// What one cutter makes: two gears mesh only where this is the same for both.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -81,6 +81,11 @@ impl Cut {
             return Err(CutError::Pressure { given: pressure });
         }
         Ok(Self { normal_module, helix: helix.abs(), pressure, addendum: 1.0, dedendum: 1.25 })
+    }
+
+    /// The normal pressure angle that is taken where none is typed: 20° (ISO 53).
+    pub fn usual_pressure_angle() -> Angle {
+        unit::DEGREE.of(20.0)
     }
 
     /// The normal module of a normal diametral pitch, in teeth per inch of diameter: mₙ = 25.4 mm / Pₙ.

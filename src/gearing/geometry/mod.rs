@@ -1,9 +1,10 @@
 //! Where two gears touch: diameters, working pressure angle, profile shift, contact ratios.
 //!
 //! Here: the figures of a pair from its counts, its [`Cut`] and its centre distance. [`cut`] holds what one cutter makes,
-//! [`undercut`] the fewest teeth. Tooth counts alone never need this file; it answers only where the cut is known.
+//! [`pair_cuts`] the pairs that are cut otherwise, [`undercut`] the fewest teeth. Tooth counts alone never need this file; it answers only where the cut is known.
 
 pub mod cut;
+pub mod pair_cuts;
 pub mod undercut;
 
 use std::f64::consts::{PI, TAU};

@@ -1,6 +1,6 @@
 //! Reading what people type about gears: `37/18`, `37 18`, `37.18`, `2.47`, `direct`, `43:11`, `3.909`.
 //!
-//! Here: a gear, a pair, an idler, a drive. [`counts`] reads bare tooth counts, `ratio` decimal ratios, [`line`] a whole line of a box.
+//! Here: a gear, a pair, an idler, a drive. [`counts`] reads bare tooth counts, `ratio` decimal ratios, [`mod@line`] a whole line of a box.
 
 mod counts;
 mod error;
@@ -43,7 +43,7 @@ pub fn constant_of(text: &str, layout: Layout, gears: &[Gear]) -> Result<Option<
 /// # Errors
 /// As [`counts()`]; direct in a two-shaft box; and where it can be two counts as well as one ratio (`11.43`).
 pub fn gear(text: &str, layout: Layout) -> Result<Gear, GearTextError> {
-    if matches!(text.trim().to_lowercase().as_str(), "direct" | "dir" | "d" | "1" | "1:1" | "1/1") {
+    if matches!(text.trim().to_ascii_lowercase().as_str(), "direct" | "dir" | "d" | "1" | "1:1" | "1/1") {
         return if layout == Layout::TwoShaft { Err(GearTextError::DirectInTwoShaft) } else { Ok(Gear::Direct) };
     }
     match (pair(text, layout), printed_ratio(text)) {

@@ -90,7 +90,10 @@ impl Grid {
                 continue;
             }
             let usable = speeds.partition_point(|speed| *speed <= lower.fastest());
-            let coast = |v: &f64| coasting::coast_in(1, lower.masses.open, lower.load, *v, shift_s);
+            let coast = |v: &f64| {
+                let is_closed = *v >= lower.locks_at();
+                is_closed.then(|| coasting::coast_in(1, lower.masses.open, lower.load, *v, shift_s)).flatten()
+            };
             let after: Vec<Option<Coasted>> = speeds.iter().take(usable).map(coast).collect();
             let upshift = |at: usize| {
                 let landings = after.iter().map(|after| gears.get(at)?.landing(&speeds, (*after)?, shift_s)).collect();
@@ -152,6 +155,11 @@ fn speeds(gears: &[Geared<'_>], more: impl Iterator<Item = f64>) -> Vec<f64> {
 }
 
 impl Geared<'_> {
+    /// The speed at which the clutch is closed: no driver shifts before, or into a gear in which it would slip.
+    fn locks_at(&self) -> f64 {
+        self.pieces.iter().filter_map(|piece| piece.slip_to).fold(0.0, f64::max)
+    }
+
     /// The speed at its rev limit, a rounding above it.
     fn fastest(&self) -> f64 {
         self.pieces.last().map_or(0.0, |piece| piece.thrust.to * (1.0 + 1e-9))
@@ -169,8 +177,7 @@ impl Geared<'_> {
     fn pace(&self, v: f64) -> Option<f64> {
         let piece = self.pieces.get(self.pieces.partition_point(|piece| piece.thrust.to < v))?;
         let net = piece.thrust.at(v) - self.load.at(v);
-        let mass = if piece.slip_to.is_some() { self.masses.slipping } else { self.masses.closed };
-        (net > 0.0).then(|| mass / net)
+        (net > 0.0).then(|| self.masses.on(piece) / net)
     }
 
     fn cells(&self, speeds: &[f64]) -> Vec<Option<Needs>> {
@@ -198,7 +205,7 @@ impl Geared<'_> {
     /// What is needed to come from a shift to the next speed of the grid in this gear.
     fn landing(&self, speeds: &[f64], after: Coasted, shift_s: f64) -> Option<Landing> {
         let node = speeds.partition_point(|speed| *speed <= after.v);
-        self.pace(after.v)?;
+        self.pace(after.v).filter(|_| after.v >= self.locks_at())?;
         let rest = self.needs(after.v, *speeds.get(node)?)?;
         Some(Landing { node, needs: Needs { time: shift_s + rest.time, distance: after.distance + rest.distance } })
     }

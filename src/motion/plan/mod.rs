@@ -1,11 +1,12 @@
 //! When to shift for one goal: all upshifts of a run chosen together, for a speed to be reached or a distance to be covered.
 //!
 //! Judged one by one ([`super::shift`]), an upshift comes where the next gear would accelerate as well. A run has more to weigh: each
-//! shift costs time without thrust, so the last one before the goal may not pay, nor a gear that is soon left again; and while the
-//! tyres hold back two gears alike the taller one, with less mass turning, is already the quicker one.
+//! shift costs time without thrust, so the last one before the goal may not pay, nor a gear that is soon left again; and a shift made
+//! while the tyres hold back both gears alike only costs its time.
 //!
 //! Model: the run's own ([`super::run`]), with the shift speeds free and gears skipped where that is quicker; full throttle throughout,
-//! never a downshift. The time to a speed is a sum over gears of ∫m/(F − R)dv and shifts, so the best rest of the run from each gear
+//! never a downshift, and no shift before the clutch has closed at the launch or into a gear that turns the engine slower than its curve
+//! begins. The time to a speed is a sum over gears of ∫m/(F − R)dv and shifts, so the best rest of the run from each gear
 //! and speed follows from those above it (dynamic programming over a grid of speeds, R. Bellman, 1957), worked once on a coarse grid and
 //! again on one that is fine about the shifts found. To a distance the same is done with w, the speed at which it is covered, given:
 //! least is then ∫(1 − v/w)dt, since near the goal a metre is worth 1/w; w is the run's own after a few rounds.
@@ -13,17 +14,19 @@
 
 mod grid;
 mod search;
+mod way;
 
 use uom::si::length::meter;
 
 use super::error::MotionError;
-use super::run::{Course, LegKind, Moment, Run, Start, Stopped, run};
+use super::run::{Moment, Start, Stopped};
 use super::shift::{self, Reason, Rule, Shift};
 use super::vehicle::Vehicle;
 use super::{in_metres_per_second, metres_per_second};
 use crate::units::{AngularVelocity, Length, Time, Velocity};
 use grid::Grid;
 use search::{Found, Wanted};
+use way::Ways;
 
 /// What a run is to reach in the least time.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -32,6 +35,16 @@ pub enum Goal {
     Speed(Velocity),
     /// This distance from the start.
     Distance(Length),
+}
+
+impl Goal {
+    fn speed(&self) -> Option<Velocity> {
+        if let Self::Speed(speed) = self { Some(*speed) } else { None }
+    }
+
+    fn distance(&self) -> Option<Length> {
+        if let Self::Distance(distance) = self { Some(*distance) } else { None }
+    }
 }
 
 /// How long a gear of a plan is held.
@@ -45,7 +58,7 @@ pub struct Held {
     pub next: Option<usize>,
 }
 
-/// The quickest way found to a goal.
+/// The way to a goal: the quickest found, or by a rule.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Plan {
     /// What is reached.
@@ -54,13 +67,13 @@ pub struct Plan {
     pub start: Start,
     /// Time without thrust in each shift.
     pub shift_time: Time,
-    /// The upshifts made on the way; [`Course::shifts`] takes them as they are.
+    /// The upshifts made on the way; [`crate::motion::run::Course::shifts`] takes them as they are.
     pub shifts: Vec<Shift>,
     /// Each gear that is used, in order.
     pub held: Vec<Held>,
     /// When the goal is reached.
     pub reached: Moment,
-    /// When it is reached by shifts judged one by one; `None` where they do not get there.
+    /// When it is reached by shifts judged one by one; `None` where they do not get there, or where these are they.
     pub one_by_one: Option<Moment>,
     /// Shifts that those make before the goal, into a gear this plan does without.
     pub left_out: Vec<Shift>,
@@ -72,6 +85,18 @@ impl Plan {
         Some(self.one_by_one?.time - self.reached.time)
     }
 
+    /// The shifts of a run that goes on past the goal: the plan's, then those judged one by one, none before the goal.
+    pub fn going_on(&self, vehicle: &Vehicle, one_by_one: &[Shift]) -> Vec<Shift> {
+        let last = self.held.last().map_or(0, |held| held.gear);
+        let later = one_by_one.iter().filter(|shift| shift.from >= last).filter_map(|shift| {
+            let (lower, upper) = (vehicle.pull().gear(shift.from)?, vehicle.pull().gear(shift.to)?);
+            let behind = shift.speed >= self.reached.speed;
+            let held_on = || shift::at_road_speed(lower, upper, in_metres_per_second(self.reached.speed), Reason::Chosen);
+            Some(if behind { *shift } else { held_on() })
+        });
+        self.shifts.iter().copied().chain(later).collect()
+    }
+
     /// What shifting so much earlier each time costs; `None` without a shift, or where the goal is then out of reach.
     pub fn cost_of_early(&self, vehicle: &Vehicle, by: AngularVelocity) -> Option<Time> {
         let gears = vehicle.pull();
@@ -81,35 +106,95 @@ impl Plan {
             Some(shift::at_road_speed(lower, upper, in_metres_per_second(speed), Reason::Chosen))
         });
         let shifts: Vec<Shift> = earlier.collect();
-        let late = (!shifts.is_empty()).then(|| reach(vehicle, self.goal, &course(self.start, self.shift_time, self.goal, shifts)))?;
-        Some(late.ok()?.0?.time - self.reached.time)
+        let late = (!shifts.is_empty()).then(|| Ways::run(vehicle, self.start, self.shift_time, &[self.goal], shifts))?.ok()?;
+        Some(late.reached().first().copied().flatten()?.time - self.reached.time)
     }
+}
+
+/// The way to a goal, or why the run stops short of it.
+pub type Way = Result<Plan, Stopped>;
+
+/// How the upshifts of a run are chosen.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub enum Shifting {
+    /// All together, for the goal.
+    #[default]
+    Planned,
+    /// One by one, by a rule.
+    By(Rule),
+}
+
+impl Shifting {
+    /// The rule by which each upshift is judged on its own.
+    pub fn rule(self) -> Rule {
+        match self {
+            Self::Planned => Rule::EqualAcceleration,
+            Self::By(rule) => rule,
+        }
+    }
+
+    /// The way to each goal, or why the run stops short of it. Shifts by a rule are set against nothing.
+    ///
+    /// # Errors
+    /// As [`super::run::run()`]: when a rolling start asks for a gear that does not exist or that turns the engine past its limit.
+    pub fn ways(self, vehicle: &Vehicle, start: Start, shift_time: Time, goals: &[Goal]) -> Result<Vec<Way>, MotionError> {
+        let Self::By(rule) = self else { return plans(vehicle, start, shift_time, goals) };
+        let shifts = shift::shifts(vehicle, rule);
+        let ways = Ways::run(vehicle, start, shift_time, goals, shifts.clone())?;
+        let way = |(goal, reached): (&Goal, Option<Moment>)| {
+            let reached = reached.ok_or(ways.stopped())?;
+            Ok(plan_of(*goal, start, shift_time, (&shifts, reached, ways.held(vehicle, &reached))))
+        };
+        Ok(goals.iter().zip(ways.reached().iter().copied()).map(way).collect())
+    }
+}
+
+/// A time to a goal that is soon worked out, for ranking many cars: shifts judged one by one, the last of them left out where that is
+/// quicker. A plan may gain some hundredths of a second on it. `None` where the goal is out of reach.
+pub fn ranked(vehicle: &Vehicle, start: Start, shift_time: Time, shifting: Shifting, goal: Goal) -> Option<Time> {
+    let shifts = shift::shifts(vehicle, shifting.rule());
+    let usual = Ways::run(vehicle, start, shift_time, &[goal], shifts.clone()).ok()?;
+    let reached = usual.reached().first().copied().flatten()?;
+    let last = usual.held(vehicle, &reached).last().map(|held| held.gear);
+    let spared: Vec<Shift> = shifts.iter().filter(|shift| Some(shift.to) != last).copied().collect();
+    if shifting != Shifting::Planned || spared.len() == shifts.len() {
+        return Some(reached.time);
+    }
+    let held_on = Ways::run(vehicle, start, shift_time, &[goal], spared).ok();
+    let held_on = held_on.and_then(|ways| ways.reached().first().copied().flatten());
+    Some(held_on.map_or(reached.time, |held_on| reached.time.min(held_on.time)))
 }
 
 /// The quickest plan for each goal, or why the run stops short of it.
 ///
 /// # Errors
-/// As [`run`]: when a rolling start asks for a gear that does not exist or that turns the engine past its limit.
-pub fn plans(vehicle: &Vehicle, start: Start, shift_time: Time, goals: &[Goal]) -> Result<Vec<Result<Plan, Stopped>>, MotionError> {
+/// As [`super::run::run()`]: when a rolling start asks for a gear that does not exist or that turns the engine past its limit.
+pub fn plans(vehicle: &Vehicle, start: Start, shift_time: Time, goals: &[Goal]) -> Result<Vec<Way>, MotionError> {
     let one_by_one = shift::shifts(vehicle, Rule::EqualAcceleration);
+    let usual = Ways::run(vehicle, start, shift_time, goals, one_by_one.clone())?;
     let found = searched(vehicle, start, shift_time, goals);
-    let plan = |(goal, found): (&Goal, Option<Found>)| {
-        let usual = reach(vehicle, *goal, &course(start, shift_time, *goal, one_by_one.clone()))?;
-        let planned = found.map(|found| shifts_of(vehicle, &found)).map(|shifts| course(start, shift_time, *goal, shifts));
-        let planned = planned.map(|course| reach(vehicle, *goal, &course).map(|(moment, run)| (moment, run, course.shifts))).transpose()?;
-        let usual_time = usual.0;
-        let better = planned.filter(|(moment, ..)| moment.is_some_and(|moment| usual_time.is_none_or(|usual| moment.time <= usual.time)));
-        let (reached, run, shifts) = match better {
-            Some(better) => better,
-            None => (usual.0, usual.1.clone(), one_by_one.clone()),
+    let plan = |((goal, found), usual_at): ((&Goal, Option<Found>), Option<Moment>)| {
+        let shifts = found.map(|found| shifts_of(vehicle, &found));
+        let planned = shifts.map(|shifts| Ways::run(vehicle, start, shift_time, &[*goal], shifts)).transpose()?;
+        let planned = planned.and_then(|ways| Some((ways.reached().first().copied().flatten()?, ways)));
+        let better = planned.filter(|(at, _)| usual_at.is_none_or(|usual| at.time <= usual.time));
+        let (reached, ways) = match (&better, usual_at) {
+            (Some((at, ways)), _) => (*at, ways),
+            (None, Some(at)) => (at, &usual),
+            (None, None) => return Ok(Err(usual.stopped())),
         };
-        let Some(reached) = reached else { return Ok(Err(usual.1.stopped)) };
-        let held = held(vehicle, &run);
-        let shifts: Vec<Shift> = shifts.into_iter().filter(|shift| held.iter().any(|held| held.next == Some(shift.to))).collect();
-        let left_out = if usual_time.is_some() { left_out(&usual.1, &one_by_one, &held) } else { Vec::new() };
-        Ok(Ok(Plan { goal: *goal, start, shift_time, shifts, held, reached, one_by_one: usual_time, left_out }))
+        let plan = plan_of(*goal, start, shift_time, (ways.shifts(), reached, ways.held(vehicle, &reached)));
+        let left_out = usual_at.map_or_else(Vec::new, |at| left_out(&usual.gears(&at), &one_by_one, &plan.held));
+        Ok(Ok(Plan { one_by_one: usual_at, left_out, ..plan }))
     };
-    goals.iter().zip(found).map(plan).collect()
+    goals.iter().zip(found).zip(usual.reached().iter().copied()).map(plan).collect()
+}
+
+/// A plan by what was run: the shifts it had at hand, when the goal is reached, and the gears held until then.
+fn plan_of(goal: Goal, start: Start, shift_time: Time, (shifts, reached, held): (&[Shift], Moment, Vec<Held>)) -> Plan {
+    let made = |shift: &&Shift| held.iter().any(|held| held.gear == shift.from && held.next == Some(shift.to));
+    let shifts = shifts.iter().filter(made).copied().collect();
+    Plan { goal, start, shift_time, shifts, held, reached, one_by_one: None, left_out: Vec::new() }
 }
 
 /// The best way to each goal on a coarse grid, then on one that is fine about the shifts found.
@@ -139,46 +224,8 @@ fn shifts_of(vehicle: &Vehicle, found: &Found) -> Vec<Shift> {
     made.collect()
 }
 
-fn course(start: Start, shift_time: Time, goal: Goal, shifts: Vec<Shift>) -> Course {
-    let (speeds, distances) = match goal {
-        Goal::Speed(speed) => (vec![speed], Vec::new()),
-        Goal::Distance(distance) => (Vec::new(), vec![distance]),
-    };
-    Course { start, shifts, shift_time, speeds, distances, band: None, trace_step: None }
-}
-
-/// Runs to the goal: when it is reached, and the run.
-fn reach(vehicle: &Vehicle, goal: Goal, course: &Course) -> Result<(Option<Moment>, Run), MotionError> {
-    let run = run(vehicle, course)?;
-    let met = match goal {
-        Goal::Speed(_) => run.to_speed.first(),
-        Goal::Distance(_) => run.over_distance.first(),
-    };
-    Ok((met.copied().flatten(), run))
-}
-
-/// Each gear a run used and how far it was held.
-fn held(vehicle: &Vehicle, run: &Run) -> Vec<Held> {
-    let mut held: Vec<Held> = Vec::new();
-    for leg in run.legs.iter().filter(|leg| leg.kind != LegKind::Shift) {
-        let Some(gear) = vehicle.pull().gear(leg.gear) else { continue };
-        let to = gear.engine_speed(leg.to.speed);
-        match held.last_mut() {
-            Some(last) if last.gear == leg.gear => last.to = to,
-            last => {
-                if let Some(last) = last {
-                    last.next = Some(leg.gear);
-                }
-                held.push(Held { gear: leg.gear, to, next: None });
-            }
-        }
-    }
-    held
-}
-
-/// The shifts a run made into gears that are not held.
-fn left_out(run: &Run, shifts: &[Shift], held: &[Held]) -> Vec<Shift> {
-    let used = |gear: usize| run.legs.iter().any(|leg| leg.gear == gear && leg.kind != LegKind::Shift);
-    let missed = |shift: &&Shift| used(shift.to) && held.iter().all(|held| held.gear != shift.to);
+/// The shifts made on the way into gears that a plan does not hold.
+fn left_out(gears: &[usize], shifts: &[Shift], held: &[Held]) -> Vec<Shift> {
+    let missed = |shift: &&Shift| gears.contains(&shift.to) && held.iter().all(|held| held.gear != shift.to);
     shifts.iter().filter(missed).copied().collect()
 }

@@ -3,8 +3,8 @@
 //! Model: t = ∫m/(F − R) dv and s = ∫m·v/(F − R) dv, gear by gear, m with the turning parts of that gear. At the launch the engine is
 //! held at one speed, the clutch passes its full torque there (or what the tyres hold, where that is less), and the engine's own inertia
 //! does not count until lock-up. Below the first rpm of the curve the clutch slips at that rpm in any gear. During a shift
-//! thrust is nothing and the car coasts for the shift time, then the next gear takes hold at once. Thrust never exceeds what the tyres
-//! hold. The integrals are split at every kink (points of the curve, grip, lock-up, shift, power band, goals); where thrust runs out,
+//! thrust is nothing and the car coasts for the shift time, then the next gear takes hold at once. No more than the tyres hold comes to
+//! the road; at that limit the torque they do not pass speeds up what turns, and m is the car's mass with its wheels alone. The integrals are split at every kink (points of the curve, grip, lock-up, shift, power band, goals); where thrust runs out,
 //! panels shrink towards the balance speed and the car then holds it.
 //! Source: every text on vehicle dynamics (Gillespie ch. 2); checked against an independent integration in time.
 

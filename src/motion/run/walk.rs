@@ -194,7 +194,7 @@ impl<'a> Walk<'a> {
     fn mass_and_efficiency(&self, piece: &Piece) -> Option<(f64, f64)> {
         let masses = self.vehicle.masses(self.gear)?;
         let efficiency = self.vehicle.pull().gear(self.gear)?.efficiency;
-        Some((if piece.slip_to.is_some() { masses.slipping } else { masses.closed }, efficiency))
+        Some((masses.on(piece), efficiency))
     }
 
     fn cover(&mut self, piece: &Piece, mass: f64, sums: Sums, end: f64) {

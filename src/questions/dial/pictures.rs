@@ -78,7 +78,7 @@ fn gears(train: Train) -> String {
 
 /// What the rule allows at the check speed, in percent of the true speed.
 fn allowed_share(source: Source<'_>) -> Option<Zone> {
-    let rule = band(source);
+    let rule = band(source)?;
     let check = source.conditions.speedo.check?;
     let (least, greatest) = rule.allowed(check, source.reader.units)?;
     let percent = |reading: Velocity| 100.0 * (reading.value / check.value - 1.0);
@@ -104,7 +104,7 @@ fn shelf_lines(source: Source<'_>, focus: Option<usize>, line: &impl Fn(Hue, Str
 /// What the rule allows, over the speeds it speaks of.
 fn allowed_band(source: Source<'_>, speeds: &[f64]) -> Option<Band> {
     let unit = Velocity::usual(source.reader.units);
-    let rule = band(source);
+    let rule = band(source)?;
     let allowed = |speed: f64| {
         let (least, greatest) = rule.allowed((unit.make)(speed), source.reader.units)?;
         Some((speed, (unit.take)(&least) - speed, (unit.take)(&greatest) - speed))

@@ -1,9 +1,9 @@
 //! The speedometer, read and checked: dial and rule for all setups, gears and road check for each.
 
-use crate::job::{self, Job, JobField, SetupField};
-use crate::problem::Problem;
+use crate::job::choice::{Chosen, Law, Stock};
+use crate::job::{self, InputProblem, Job, JobField, SetupField};
 use crate::questions::setup::keep;
-use crate::speedometer::{Band, Dial, Hand, Reading, Tap, Train, law, read};
+use crate::speedometer::{Dial, Hand, Reading, Tap, Train, read};
 use crate::units::{System, Velocity, limits};
 
 /// What all setups share about the speedometer.
@@ -13,8 +13,8 @@ pub struct SpeedoShared {
     pub dial: Option<Dial>,
     /// What the dial expects, as a road check of one of the setups tells.
     pub solved: Option<Solved>,
-    /// The rule it is judged by; where none is chosen, the usual one of the reader's country.
-    pub band: Option<&'static Band>,
+    /// The rule it is judged by: chosen, the usual one of the reader's country, or none where a file names one that is not known here.
+    pub law: Chosen<Law>,
     /// The true speed at which readings are shown.
     pub check: Option<Velocity>,
     /// Whether only gears in stock are proposed.
@@ -45,16 +45,23 @@ pub struct Speedo {
     pub tap: Option<Tap>,
 }
 
+impl Default for SpeedoShared {
+    /// As where nothing is typed.
+    fn default() -> Self {
+        Self { dial: None, solved: None, law: Chosen::Nothing, check: None, in_stock: false, units: System::Inch }
+    }
+}
+
 impl SpeedoShared {
     /// Reads what all setups share; what cannot be read goes to `problems`.
-    pub fn read(job: &Job, problems: &mut Vec<Problem>) -> Self {
+    pub fn read(job: &Job, problems: &mut Vec<InputProblem>) -> Self {
         let typed = &job.speedo;
         Self {
-            dial: keep(problems, JobField::Dial.path(), read::dial(&typed.dial.text, typed.dial.units)).flatten(),
+            dial: keep(problems, JobField::Dial, read::dial(&typed.dial.text, typed.dial.units)).flatten(),
             solved: None,
-            band: law::named(&typed.law),
-            check: keep(problems, JobField::SpeedoCheck.path(), typed.check.read(&limits::ROAD_SPEED)),
-            in_stock: typed.in_stock == "yes",
+            law: typed.law.clone(),
+            check: keep(problems, JobField::SpeedoCheck, typed.check.read(&limits::ROAD_SPEED)),
+            in_stock: typed.in_stock.value() == Some(Stock::InStock),
             units: job.units,
         }
     }
@@ -69,27 +76,11 @@ impl SpeedoShared {
 
 impl Speedo {
     /// Reads what one setup has; what cannot be read goes to `problems`.
-    pub fn read(setup: &job::Setup, problems: &mut Vec<Problem>) -> Self {
+    pub fn read(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Self {
         let typed = &setup.speedo;
-        let train = (!typed.gears.trim().is_empty()).then(|| keep(problems, &SetupField::SpeedoGears.path(), read::train(&typed.gears)));
-        let readings = keep(problems, &SetupField::RoadCheck.path(), read::readings(&typed.road_check.text, typed.road_check.units));
-        Self {
-            train: train.flatten(),
-            readings: readings.unwrap_or_default(),
-            hand: Hand::read(&typed.hand),
-            tap: TAPS.iter().find(|(id, _, _)| *id == typed.tap).map(|(_, tap, _)| *tap),
-        }
+        let train =
+            (!typed.gears.trim().is_empty()).then(|| keep(problems, (setup.id, SetupField::SpeedoGears), read::train(&typed.gears)));
+        let readings = keep(problems, (setup.id, SetupField::RoadCheck), read::readings(&typed.road_check.text, typed.road_check.units));
+        Self { train: train.flatten(), readings: readings.unwrap_or_default(), hand: typed.hand.value(), tap: typed.tap.value() }
     }
 }
-
-/// Where a driven gear can stand and its cable leave: the word in the file, the case, the words on the page.
-pub const TAPS: [(&str, Tap, &str); 8] = [
-    ("left-up", Tap::LeftUp, "on the left, cable up"),
-    ("left-down", Tap::LeftDown, "on the left, cable down"),
-    ("right-up", Tap::RightUp, "on the right, cable up"),
-    ("right-down", Tap::RightDown, "on the right, cable down"),
-    ("above-left", Tap::AboveLeft, "above, cable to the left"),
-    ("above-right", Tap::AboveRight, "above, cable to the right"),
-    ("below-left", Tap::BelowLeft, "below, cable to the left"),
-    ("below-right", Tap::BelowRight, "below, cable to the right"),
-];

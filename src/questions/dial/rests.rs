@@ -2,6 +2,7 @@
 
 use super::answer::Basis;
 use super::rows::rule;
+use crate::job::choice::Chosen;
 use crate::questions::gears::rests::axle;
 use crate::questions::rests::{by_setup, typed, usual};
 use crate::questions::{Analysis, Source, road};
@@ -16,11 +17,10 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
     rests.extend(by_setup(source, |analysis| Some(typed("Drive and driven teeth", analysis.setup.speedo.train?.to_string()))));
     rests.extend(by_setup(source, |analysis| road_check(source, analysis)));
     rests.extend(source.conditions.speedo.check.map(|check| typed("Check at", show(&check, Velocity::usual(source.reader.units), 0))));
-    let band = rule::band(source);
-    rests.push(match source.conditions.speedo.band {
-        Some(_) => Rest { source: rule::about(band), ..typed("Rule", band.name) },
-        None => usual("Rule", band.name, rule::about(band)),
-    });
+    rests.extend(rule::band(source).map(|band| match source.conditions.speedo.law {
+        Chosen::One(_) => Rest { source: rule::about(band), ..typed("Rule", band.name) },
+        _ => usual("Rule", band.name, rule::about(band)),
+    }));
     if source.setups.iter().any(|analysis| matches!(analysis.speedo().basis, Some(Basis::Typed | Basis::Solved { .. }))) {
         rests.extend(by_setup(source, axle));
         rests.extend(road::rests::rolling(source));

@@ -33,14 +33,13 @@ pub fn deciding(source: Source<'_>) -> Vec<Row> {
 
 /// All rows.
 pub fn rows(source: Source<'_>) -> Vec<Row> {
-    let band = rule::band(source);
     let odometer = format!("Odometer over 100 {}", if source.reader.units == System::Inch { "miles" } else { "km" });
     vec![
         fitted(source),
         road_check(source),
         reads(source),
         fit(source),
-        source.row("tests", format!("At the test speeds of {}", band.name), |analysis| rule::tests_cell(source, analysis)),
+        source.row("tests", format!("At the test speeds of {}", rule::name(source)), |analysis| rule::tests_cell(source, analysis)),
         source.row("odometer", odometer, |analysis| rule::odometer_cell(source, analysis)),
         shelf::wanted(source),
         shelf::drives(source),
@@ -151,7 +150,7 @@ fn working(source: Source<'_>, analysis: &Analysis, fitted: &Speedometer, figure
 
 /// Inside or outside the rule, and by how much; what to fit stands in its own row.
 fn verdict(source: Source<'_>, analysis: &Analysis, check: Velocity) -> Option<Piece> {
-    let band = rule::band(source);
+    let Some(band) = rule::band(source) else { return Some(Piece::words(rule::NO_RULE)) };
     let by = |speed: Velocity| show(&speed, Velocity::usual(source.reader.units), 1);
     let judgement = analysis.speedo().judgement(band, check, source.conditions.speedo.units)?;
     Some(match judgement {

@@ -36,6 +36,6 @@ fn behind_take_off(setup: Option<&Setup>) -> Option<f64> {
 /// Engine and car of a job, where torque and mass are given.
 fn engine(conditions: &Conditions) -> Option<Engine> {
     let pull = &conditions.pull;
-    let (launch, shift_time, rule) = (pull.run.launch.value, pull.run.shift_time.value, pull.run.rule);
-    Some(Engine { curve: pull.curve.clone()?, car: pull.car?, limit: pull.limit, launch, shift_time, rule, trailer: pull.trailer })
+    let (launch, shift_time, shifting) = (pull.run.launch.value, pull.run.shift_time.value, pull.run.shifting);
+    Some(Engine { curve: pull.curve.clone()?, car: pull.car?, limit: pull.limit, launch, shift_time, shifting, trailer: pull.trailer })
 }

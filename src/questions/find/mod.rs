@@ -10,12 +10,13 @@ pub mod evaluate;
 pub mod inputs;
 pub mod onto_sheet;
 pub mod parse;
+pub mod rests;
 pub mod rows;
+pub mod sentence;
 pub mod words;
 
 use super::deciding::chosen;
 use super::{Place, Question};
-use crate::sheet::Said;
 pub use parse::Asked;
 
 /// The question.
@@ -27,9 +28,9 @@ pub const QUESTION: Question = Question {
     inputs: &[],
     groups: &[],
     station: rows::station,
-    answer: |_| Said::default(),
+    answer: sentence::said,
     deciding: |source| chosen(rows::rows(source), &["wish-"]),
     rows: rows::rows,
-    rests: |_| Vec::new(),
+    rests: rests::rests,
     pictures: &[],
 };

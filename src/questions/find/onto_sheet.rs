@@ -1,6 +1,6 @@
 //! A result put onto the sheet: it becomes a setup of the job, beside the others or in the place of one.
 
-use crate::catalogue::{Catalogue, PartKind};
+use crate::catalogue::{Catalogue, Entry, PartKind};
 use crate::finder::search::Standing;
 use crate::job::{Gearbox, Job, Setup, SetupId};
 use crate::units::{System, Typed};
@@ -24,13 +24,18 @@ pub fn names(standing: &Standing, catalogue: &Catalogue, job: &Job) -> [String; 
     [title(PartKind::GearSet, standing.set.place), title(PartKind::RingAndPinion, standing.axle.place), tyre].map(Option::unwrap_or_default)
 }
 
+/// The gear set of a result.
+pub fn gear_set<'a>(standing: &Standing, catalogue: &'a Catalogue) -> Option<&'a Entry> {
+    catalogue.entries(PartKind::GearSet).nth(standing.set.place)
+}
+
 fn title(catalogue: &Catalogue, kind: PartKind, place: usize) -> Option<String> {
     catalogue.entries(kind).nth(place).map(|entry| entry.title().to_owned())
 }
 
 /// Puts a result onto the sheet, with the extra stages of A; answers the setup it became, or nothing where there is no room.
 pub fn put(job: &mut Job, catalogue: &Catalogue, standing: &Standing, into: Into) -> Option<SetupId> {
-    let set = catalogue.entries(PartKind::GearSet).nth(standing.set.place)?;
+    let set = gear_set(standing, catalogue)?;
     let axle = title(catalogue, PartKind::RingAndPinion, standing.axle.place)?;
     let mut setup = job.setups.first()?.clone();
     if let Some(place) = standing.tyre.place {

@@ -6,7 +6,9 @@ mod ready;
 use crate::finder::given::Given;
 use crate::finder::number::{bare, percent, whole};
 use crate::finder::wish::{Measure, Strength, Wish};
-use crate::job::{self, WishKind, WishText};
+use crate::job::inputs::wishes::{Ends, WEIGHTS};
+use crate::job::inputs::{GEARS, Kind};
+use crate::job::{self, InputId, InputProblem, WishKind, WishText};
 use crate::problem::{Explain, Problem};
 use crate::units::number::clip;
 use crate::units::{AngularVelocity, Length, Limits, Measured, Time, Typed, UnitError, Velocity, limits};
@@ -21,8 +23,8 @@ pub struct Asked {
     pub wishes: Vec<Wish>,
     /// The row of the job that each of its own wishes came from.
     pub rows: Vec<usize>,
-    /// What is wrong or contradicts itself, by the fields' paths.
-    pub problems: Vec<Problem>,
+    /// What is wrong or contradicts itself, by their fields.
+    pub problems: Vec<InputProblem>,
 }
 
 /// A range, its ends infinite where nothing was typed.
@@ -37,7 +39,7 @@ impl Asked {
             let wish = reader.wish(cruise);
             let Some(wish) = wish else { continue };
             if let Some(why) = ready::missing(&wish, given) {
-                asked.problems.push(Problem::caution(WishText::Least.path(row), &why));
+                asked.problems.push(Problem::caution((row, WishText::Least).into(), &why));
             } else {
                 asked.wishes.push(wish);
                 asked.rows.push(row);
@@ -45,7 +47,7 @@ impl Asked {
         }
         let found = contradiction::among(&asked.wishes, &asked.rows, given);
         asked.imply(given);
-        asked.problems.extend(found.into_iter().map(|(row, why)| Problem::caution(WishText::Least.path(row), &why)));
+        asked.problems.extend(found.into_iter().map(|(row, why)| Problem::caution((row, WishText::Least).into(), &why)));
         asked
     }
 }
@@ -67,9 +69,10 @@ impl Asked {
         }
     }
 
-    /// The first problem of a field, by its path.
-    pub fn problem_at(&self, path: &str) -> Option<&Problem> {
-        self.problems.iter().find(|problem| problem.field == path)
+    /// The first problem of a field.
+    pub fn problem_at(&self, field: impl Into<InputId>) -> Option<&InputProblem> {
+        let field = field.into();
+        self.problems.iter().find(|problem| problem.field == field)
     }
 }
 
@@ -109,7 +112,7 @@ impl Explain for Crossed {
 struct Reader<'a> {
     typed: &'a job::Wish,
     row: usize,
-    problems: &'a mut Vec<Problem>,
+    problems: &'a mut Vec<InputProblem>,
 }
 
 impl Reader<'_> {
@@ -141,32 +144,33 @@ impl Reader<'_> {
     }
 
     fn range(&mut self) -> Option<Range> {
-        let range = match self.typed.kind {
-            WishKind::KeepTyre | WishKind::InStock | WishKind::Layout => return Some((f64::NEG_INFINITY, 0.0)),
-            WishKind::CruiseRpm | WishKind::Landing => {
+        let about = self.typed.kind.about();
+        if about.ends == Ends::Neither {
+            return Some((f64::NEG_INFINITY, 0.0));
+        }
+        let range = match (self.typed.kind, about.kind) {
+            (_, Kind::Number("%", bounds)) => self.ends(|typed| percent(&typed.text, bounds)),
+            (_, Kind::Number(_, bounds)) => self.ends(|typed| bare(&typed.text, bounds)),
+            (_, Kind::Whole(bounds)) => self.ends(|typed| whole(&typed.text, bounds).map(f64::from)),
+            (WishKind::CruiseRpm | WishKind::Landing, _) => {
                 self.ends(|typed| quantity(typed, &limits::WISHED_RPM, |v: AngularVelocity| v.get::<revolution_per_minute>()))
             }
-            WishKind::SpeedAtShift | WishKind::TopSpeed => {
+            (WishKind::SpeedAtShift | WishKind::TopSpeed, _) => {
                 self.ends(|typed| quantity(typed, &limits::WISHED_SPEED, |v: Velocity| v.get::<meter_per_second>()))
             }
-            WishKind::TimeToSpeed | WishKind::TimeOverDistance => {
+            (WishKind::TimeToSpeed | WishKind::TimeOverDistance, _) => {
                 self.ends(|typed| quantity(typed, &limits::WISHED_TIME, |v: Time| v.get::<second>()))
             }
-            WishKind::TyreDiameter => self.ends(|typed| quantity(typed, &limits::DIAMETER, |v: Length| v.get::<meter>())),
-            WishKind::FirstOverall => self.ends(|typed| bare(&typed.text, (0.1, 500.0))),
-            WishKind::LargestDrop => self.ends(|typed| percent(&typed.text, (0.0, 90.0))),
-            WishKind::StartGrade => self.ends(|typed| percent(&typed.text, (0.0, 100.0))),
-            WishKind::Speedometer => self.ends(|typed| percent(&typed.text, (-50.0, 50.0))),
-            WishKind::GearCount => self.ends(|typed| whole(&typed.text, (1.0, 8.0)).map(f64::from)),
+            _ => self.ends(|typed| quantity(typed, &limits::DIAMETER, |v: Length| v.get::<meter>())),
         };
         let (least, greatest) = range?;
         if least > greatest {
             let crossed = Crossed { least: self.typed.least.text.clone(), greatest: self.typed.greatest.text.clone() };
-            self.problems.push(Problem::stop(WishText::Least.path(self.row), &crossed));
+            self.problems.push(Problem::stop((self.row, WishText::Least).into(), &crossed));
             return None;
         }
         if least.is_infinite() && greatest.is_infinite() {
-            self.problems.push(Problem::stop(WishText::Least.path(self.row), &NoRange));
+            self.problems.push(Problem::stop((self.row, WishText::Least).into(), &NoRange));
             return None;
         }
         Some((least, greatest))
@@ -183,7 +187,7 @@ impl Reader<'_> {
     }
 
     fn keep<T>(&mut self, text: WishText, read: Result<T, impl Explain>) -> Option<T> {
-        read.map_err(|why| self.problems.push(Problem::stop(text.path(self.row), &why))).ok()
+        read.map_err(|why| self.problems.push(Problem::stop((self.row, text).into(), &why))).ok()
     }
 
     /// The speed it is asked at; the other where nothing was typed.
@@ -204,12 +208,16 @@ impl Reader<'_> {
 
     /// A gear counted from 0.
     fn gear(&mut self) -> Option<usize> {
-        let gear = self.keep(WishText::At, whole(&self.typed.at.text, (1.0, 8.0)))?;
+        let gear = self.keep(WishText::At, whole(&self.typed.at.text, GEARS))?;
         usize::from(gear).checked_sub(1)
     }
 
     fn weight(&mut self) -> Option<f64> {
-        if self.typed.weight.trim().is_empty() { Some(5.0) } else { self.keep(WishText::Weight, bare(&self.typed.weight, (1.0, 10.0))) }
+        if self.typed.weight.trim().is_empty() {
+            Some(job::wishes::USUAL_WEIGHT)
+        } else {
+            self.keep(WishText::Weight, bare(&self.typed.weight, WEIGHTS))
+        }
     }
 }
 

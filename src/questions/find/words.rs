@@ -42,7 +42,7 @@ pub fn name(measure: Measure, units: System) -> String {
     };
     match measure {
         Measure::CruiseRpm { speed } => format!("rpm in top at {}", at(&speed)),
-        Measure::FirstOverall => "1st × axle".into(),
+        Measure::FirstOverall => "1st gear, overall".into(),
         Measure::StartGrade => "grade to start on".into(),
         Measure::LargestDrop => "largest rpm drop".into(),
         Measure::SpeedAtShift { gear } => format!("{} at the shift rpm", crate::gearing::part::ordinal(gear)),

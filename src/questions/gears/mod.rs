@@ -9,13 +9,17 @@ pub mod sentence;
 use super::{Drawn, Input, Place, Question};
 use crate::job::JobField;
 
+/// Its first picture.
+pub const LADDER: Drawn =
+    Drawn { id: "gear-ladder", tab: "Ladder", draw: |source, focus| Some(Box::new(pictures::ladder(source, focus))), press: None };
+
 /// The question.
 pub const QUESTION: Question = Question {
     id: "gears",
     place: Place::Compare,
     title: "Gears",
     ask: "What are the ratios, and how far apart are they?",
-    inputs: &[Input::Text(JobField::Shift, "shift at")],
+    inputs: &[Input::Text(JobField::Shift)],
     groups: &[],
     station: rows::station,
     answer: sentence::said,
@@ -23,7 +27,7 @@ pub const QUESTION: Question = Question {
     rows: rows::rows,
     rests: rests::rests,
     pictures: &[
-        Drawn { id: "gear-ladder", tab: "Ladder", draw: |source, focus| Some(Box::new(pictures::ladder(source, focus))), press: None },
+        LADDER,
         Drawn {
             id: "gear-shifts",
             tab: "Shift chart",

@@ -6,15 +6,15 @@ use crate::gearing::teeth::decimal;
 use crate::gearing::{Gear, Idler, Layout, Mesh, PrintedRatio, Ratio, Reverse, ReverseGears, write};
 use crate::job::SetupField;
 use crate::questions::Analysis;
-use crate::questions::entries as typed;
 use crate::questions::needs::uncounted_or;
 use crate::questions::{Source, Station, needs_behind};
+use crate::questions::{case, entries as typed};
 use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
 use crate::units::number;
 
 mod table;
 
-pub use table::deciding;
+pub use table::{deciding, deciding_without_engine};
 
 /// Source of every ratio of a train.
 const TRAIN: &str = "ratio of a gear train: product of driven teeth over product of driving teeth (any textbook of the theory of machines)";
@@ -33,6 +33,7 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
     }));
     rows.push(source.row("drops", "Upshift drop, rpm lost", drops_cell));
     rows.push(source.row("sums", "Tooth sums", sums_cell));
+    rows.extend(case::row(source));
     rows.push(source.row("overall", "Overall ratios", overall_cell));
     rows.push(source.row("first-overall", "1st gear, overall", first_overall_cell));
     rows.push(source.row("spread", "1st ÷ top", spread_cell));
@@ -204,16 +205,31 @@ fn sums_cell(analysis: &Analysis) -> Cell {
     let source = "one centre distance holds one tooth sum at one pitch (any textbook of gears)";
     let sums = sums_text(analysis);
     let figure = |key: &str, sum: u16| Figure::number(key, f64::from(sum), 0).by("sum = teeth of both gears of a pair", &sums, source);
-    if least == greatest {
+    let centres = case::centres(analysis);
+    if least == greatest && centres.is_none_or(|centres| centres.agree) {
         return Cell::line([figure("tooth_sum", least).into(), Piece::good("every pair")]);
     }
-    let line = [figure("tooth_sum_least", least).into(), Piece::words("to"), figure("tooth_sum_greatest", greatest).into()];
-    let apart = greatest - least;
-    Cell::line(line).and([if apart > SUM_TOLERANCE {
-        Piece::caution(format!("{apart} teeth apart: these pairs cannot share one centre distance, count again or look for mixed parts"))
+    let line = if least == greatest {
+        vec![figure("tooth_sum", least).into()]
     } else {
-        Piece::good("within what profile shift takes up")
-    }])
+        vec![figure("tooth_sum_least", least).into(), Piece::words("to"), figure("tooth_sum_greatest", greatest).into()]
+    };
+    Cell::line(line).and([sums_verdict(greatest - least, centres)])
+}
+
+/// Whether pairs whose tooth sums are so far apart share one centre distance, as far as that is known.
+fn sums_verdict(apart: u16, centres: Option<case::Centres>) -> Piece {
+    match centres {
+        Some(centres) if centres.agree => Piece::good(format!("cut for one centre distance: {}", centres.words())),
+        Some(centres) => {
+            Piece::caution(format!("by their pitches {}: these pairs cannot share one centre distance; check the pitches", centres.words()))
+        }
+        None if apart > SUM_TOLERANCE => Piece::caution(format!(
+            "{apart} teeth apart: pairs of one pitch cannot share one centre distance; count again, look for mixed parts, or say under Inside \
+             which pairs are cut otherwise"
+        )),
+        None => Piece::words("within what profile shift takes up"),
+    }
 }
 
 fn first_overall_cell(analysis: &Analysis) -> Cell {

@@ -4,6 +4,7 @@ use crate::gearing::Ladder;
 use crate::gearing::ladder::Character;
 use crate::gearing::teeth::decimal;
 use crate::questions::alike::{self, by_figure, listed, rounded};
+use crate::questions::case;
 use crate::questions::missing::{self, Want};
 use crate::questions::{Analysis, Source};
 use crate::sheet::said::{mark, marks};
@@ -22,7 +23,7 @@ pub fn said(source: Source<'_>) -> Said {
         [first, others @ ..] if steps.len() <= MOST_AGAINST => against(first, others),
         _ => ranked(source),
     };
-    Said::of([answer, missing::said(source, &[TEETH], "every ratio").unwrap_or_default()])
+    Said::of([answer, case::said(source).unwrap_or_default(), missing::said(source, &[TEETH], "every ratio").unwrap_or_default()])
 }
 
 /// What a setup must have before its steps are known.

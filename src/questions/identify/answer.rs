@@ -1,6 +1,7 @@
 //! Which gear sets of the shelf agree with all that is known of a box, and what to count or turn next.
 
 pub mod axle;
+pub mod tag;
 
 use std::cmp::Ordering;
 

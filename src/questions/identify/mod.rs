@@ -2,14 +2,20 @@
 
 pub mod answer;
 pub mod read;
+pub mod rests;
 pub mod rows;
 
 use super::{Group, Input, Place, Question};
 pub use crate::gearing::identify::ladder::LadderSearch;
-use crate::job::{BenchField, JobChoice, JobField};
+use crate::job::{BenchField, InputProblem, Job, JobChoice, JobField};
 
-const fn text(field: BenchField, label: &'static str) -> Input {
-    Input::Text(JobField::Bench(field), label)
+/// What is wrong with what is typed at the bench.
+pub fn problems(job: &Job) -> Vec<InputProblem> {
+    read::Evidence::of(&job.bench).problems
+}
+
+const fn text(field: BenchField) -> Input {
+    Input::Text(JobField::Bench(field))
 }
 
 /// The question.
@@ -18,49 +24,53 @@ pub const QUESTION: Question = Question {
     place: Place::Bench,
     title: "What is it?",
     ask: "Which gear set or axle is it, from counts, from turns, from printed ratios?",
-    inputs: &[Input::Choice(JobChoice::BenchLayout, "gearbox layout")],
+    inputs: &[Input::Choice(JobChoice::BenchLayout)],
     groups: &[
         Group {
             title: "Counted teeth: main gear / countershaft gear, ? for one you could not count",
             inputs: &[
-                text(BenchField::Constant, "input pair"),
-                text(BenchField::First, "1st"),
-                text(BenchField::Second, "2nd"),
-                text(BenchField::Third, "3rd"),
-                text(BenchField::Fourth, "4th"),
-                text(BenchField::Fifth, "5th"),
-                text(BenchField::Sixth, "6th"),
-                text(BenchField::Reverse, "reverse"),
-                text(BenchField::Anywhere, "place not known"),
+                text(BenchField::Constant),
+                text(BenchField::First),
+                text(BenchField::Second),
+                text(BenchField::Third),
+                text(BenchField::Fourth),
+                text(BenchField::Fifth),
+                text(BenchField::Sixth),
+                text(BenchField::Reverse),
+                text(BenchField::Anywhere),
             ],
         },
         Group {
             title: "Turns of the gearbox: turn the input by hand and watch the output",
             inputs: &[
-                text(BenchField::InputTurns, "input turns"),
-                text(BenchField::OutputTurns, "output turns"),
-                text(BenchField::Uncertainty, "give or take"),
-                Input::Choice(JobChoice::TurnedGear, "in"),
+                text(BenchField::InputTurns),
+                text(BenchField::OutputTurns),
+                text(BenchField::Uncertainty),
+                Input::Choice(JobChoice::TurnedGear),
             ],
         },
         Group {
             title: "Turns of an axle",
             inputs: &[
-                text(BenchField::ShaftTurns, "driveshaft turns"),
-                text(BenchField::WheelTurns, "wheel turns"),
-                text(BenchField::WheelUncertainty, "give or take"),
-                Input::Choice(JobChoice::WheelHeld, "with"),
+                text(BenchField::ShaftTurns),
+                text(BenchField::WheelTurns),
+                text(BenchField::WheelUncertainty),
+                Input::Choice(JobChoice::WheelHeld),
             ],
         },
         Group {
+            title: "Tag, cable and dial of an axle",
+            inputs: &[text(BenchField::Tag), text(BenchField::Cable), text(BenchField::Dial)],
+        },
+        Group {
             title: "Printed ratios, lowest gear first",
-            inputs: &[text(BenchField::Ladder, "printed ratios"), text(BenchField::Fewest, "teeth from"), text(BenchField::Most, "to")],
+            inputs: &[text(BenchField::Ladder), text(BenchField::Fewest), text(BenchField::Most)],
         },
     ],
     station: rows::said::station,
     answer: rows::said::answer,
     deciding: rows::deciding,
     rows: rows::rows,
-    rests: |_| Vec::new(),
+    rests: rests::rests,
     pictures: &[],
 };

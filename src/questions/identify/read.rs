@@ -1,16 +1,22 @@
 //! What is typed about what lies on the bench: counts, turns, printed ratios, each as far as it can be read.
 
+use crate::gearing::identify::cable;
 use crate::gearing::identify::counts::Counted;
 use crate::gearing::identify::ladder::Wish;
 use crate::gearing::identify::printed::{self, Figure};
-use crate::gearing::identify::reading::{Interval, Reading, ReadingError, by_eye, turns};
+use crate::gearing::identify::reading::{Interval, Reading, ReadingError, by_eye};
+use crate::gearing::identify::slips;
+use crate::gearing::identify::spoken::spoken;
+use crate::gearing::identify::tag;
 use crate::gearing::identify::turns::Turned;
 use crate::gearing::part::Part;
 use crate::gearing::read::{self, GearTextError};
-use crate::gearing::speeds::Selected;
-use crate::gearing::{Layout, Teeth};
-use crate::job::{Bench, BenchField};
+use crate::gearing::{FinalDrive, Layout, Ratio, Teeth};
+use crate::job::choice::Wheels;
+use crate::job::inputs::Kept;
+use crate::job::{Bench, BenchField, InputProblem};
 use crate::problem::Problem;
+use crate::units::{TurnsPerDistance, limits};
 
 /// The fields of the forward gears, lowest first.
 const GEARS: [BenchField; 6] =
@@ -31,14 +37,22 @@ pub struct Evidence {
     pub limits: [u16; 2],
     /// The ratios that turning the axle leaves.
     pub axle: Option<Interval>,
+    /// Whether one wheel of the axle was held.
+    pub is_wheel_held: bool,
+    /// What the tag of an axle can mean.
+    pub tag: Vec<FinalDrive>,
+    /// What the speedometer's cable was counted to turn.
+    pub cable: Option<TurnsPerDistance>,
+    /// What the dial says that it turns.
+    pub dial: Option<TurnsPerDistance>,
     /// What cannot be read, by field.
-    pub problems: Vec<Problem>,
+    pub problems: Vec<InputProblem>,
 }
 
 impl Evidence {
     /// Reads what is typed.
     pub fn of(bench: &Bench) -> Self {
-        let layout = Layout::ALL.into_iter().find(|layout| layout.id() == bench.layout).unwrap_or_default();
+        let layout = bench.layout.value().unwrap_or_default();
         let mut problems = Vec::new();
         Self {
             layout,
@@ -47,8 +61,17 @@ impl Evidence {
             printed: printed(bench, &mut problems),
             limits: limits(bench, &mut problems),
             axle: axle(bench, &mut problems),
+            is_wheel_held: bench.wheel.value() == Some(Wheels::OneHeld),
+            tag: tag(bench, &mut problems),
+            cable: cable(bench, &mut problems),
+            dial: dial(bench, &mut problems),
             problems,
         }
+    }
+
+    /// How the axle was turned.
+    pub fn axle_turned(&self) -> slips::Turned {
+        if self.is_wheel_held { slips::Turned::AxleHeld } else { slips::Turned::Axle }
     }
 
     /// Whether anything is known of a box.
@@ -57,14 +80,19 @@ impl Evidence {
     }
 }
 
-fn counted(bench: &Bench, layout: Layout, problems: &mut Vec<Problem>) -> Vec<Counted> {
+/// The text of a field.
+pub(super) fn text(bench: &Bench, field: BenchField) -> &str {
+    field.kept(bench).map_or("", Kept::text)
+}
+
+fn counted(bench: &Bench, layout: Layout, problems: &mut Vec<InputProblem>) -> Vec<Counted> {
     let mut counted = Vec::new();
-    let mut take = |field: BenchField, [line, counter]: [Part; 2]| match pair(field.text(bench)) {
+    let mut take = |field: BenchField, [line, counter]: [Part; 2]| match pair(text(bench, field)) {
         Ok(teeth) => {
             let places = [Some(line), Some(counter)].into_iter().zip(teeth);
             counted.extend(places.filter_map(|(at, teeth)| teeth.map(|teeth| Counted { at, teeth })));
         }
-        Err(why) => problems.push(Problem::stop(field.path(), &why)),
+        Err(why) => problems.push(Problem::stop(field.into(), &why)),
     };
     let lines = |driver: Part, driven: Part, line_drives: bool| if line_drives { [driver, driven] } else { [driven, driver] };
     take(BenchField::Constant, lines(Part::ConstantDriver, Part::ConstantDriven, layout != Layout::OutputReduced));
@@ -75,7 +103,7 @@ fn counted(bench: &Bench, layout: Layout, problems: &mut Vec<Problem>) -> Vec<Co
     for text in bench.anywhere.split(|c: char| c.is_whitespace() || matches!(c, ',' | ';')).filter(|text| !text.is_empty()) {
         match read::count(text) {
             Ok(teeth) => counted.push(Counted { at: None, teeth }),
-            Err(why) => problems.push(Problem::stop(BenchField::Anywhere.path(), &why)),
+            Err(why) => problems.push(Problem::stop(BenchField::Anywhere.into(), &why)),
         }
     }
     counted
@@ -97,34 +125,36 @@ fn pair(text: &str) -> Result<[Option<Teeth>; 2], GearTextError> {
 }
 
 /// What turning the box says.
-fn turned(bench: &Bench, problems: &mut Vec<Problem>) -> Option<Turned> {
+fn turned(bench: &Bench, problems: &mut Vec<InputProblem>) -> Option<Turned> {
     let fields = [BenchField::InputTurns, BenchField::OutputTurns, BenchField::Uncertainty];
     let interval = reading(bench, fields, problems)?.interval();
-    let selected = match bench.turned_gear.as_str() {
-        "r" => Some(Selected::Reverse),
-        number => number.parse::<usize>().ok().filter(|number| *number > 0).map(|number| Selected::Gear(number - 1)),
-    };
-    Some(Turned { selected, interval })
+    Some(Turned { selected: bench.turned_gear.value().map(|gear| gear.0), interval })
 }
 
 /// What turning the axle says; with one wheel held the other turns twice as far.
-fn axle(bench: &Bench, problems: &mut Vec<Problem>) -> Option<Interval> {
+fn axle(bench: &Bench, problems: &mut Vec<InputProblem>) -> Option<Interval> {
     let fields = [BenchField::ShaftTurns, BenchField::WheelTurns, BenchField::WheelUncertainty];
     let reading = reading(bench, fields, problems)?;
-    Some(if bench.wheel == "held" { reading.interval_with_one_wheel_held() } else { reading.interval() })
+    Some(match bench.wheel.value()? {
+        Wheels::OneHeld => reading.interval_with_one_wheel_held(),
+        Wheels::BothFree => reading.interval(),
+    })
 }
 
 /// Turns of one end, those of the other that they gave, and how uncertain these are; nothing where both ends are blank.
-fn reading(bench: &Bench, [turned, gave, uncertainty]: [BenchField; 3], problems: &mut Vec<Problem>) -> Option<Reading> {
-    let is_blank = |field: BenchField| field.text(bench).trim().is_empty();
+fn reading(bench: &Bench, [turned, gave, uncertainty]: [BenchField; 3], problems: &mut Vec<InputProblem>) -> Option<Reading> {
+    let is_blank = |field: BenchField| text(bench, field).trim().is_empty();
     if is_blank(turned) && is_blank(gave) {
         return None;
     }
-    let mut read = |field: BenchField| turns(field.text(bench)).map_err(|why| problems.push(Problem::stop(field.path(), &why))).ok();
+    let mut read = |field: BenchField| spoken(text(bench, field)).map_err(|why| problems.push(Problem::stop(field.into(), &why))).ok();
     let (from, to) = (read(turned), read(gave));
-    let uncertain = if is_blank(uncertainty) { Some(by_eye()) } else { read(uncertainty) };
-    let reading = Reading::new(from?, to?, uncertain?);
-    reading.map_err(|why| problems.push(Problem::stop(at_fault(&why, [turned, gave, uncertainty]).path(), &why))).ok()
+    let typed = if is_blank(uncertainty) { Some(None) } else { read(uncertainty).map(|typed| Some(typed.turns)) };
+    let (from, to, typed) = (from?, to?, typed?);
+    let uncertain = typed.or(to.uncertainty).unwrap_or_else(by_eye);
+    let exact = Ratio::from_integer(0);
+    let reading = Reading::with_uncertainties(from.turns, to.turns, from.uncertainty.unwrap_or(exact), uncertain);
+    reading.map_err(|why| problems.push(Problem::stop(at_fault(&why, [turned, gave, uncertainty]).into(), &why))).ok()
 }
 
 /// The field that a reading is refused for.
@@ -135,23 +165,37 @@ fn at_fault(why: &ReadingError, [_, gave, uncertainty]: [BenchField; 3]) -> Benc
     }
 }
 
-fn printed(bench: &Bench, problems: &mut Vec<Problem>) -> Vec<Figure> {
+fn tag(bench: &Bench, problems: &mut Vec<InputProblem>) -> Vec<FinalDrive> {
+    tag::meanings(&bench.tag).map_err(|why| problems.push(Problem::stop(BenchField::Tag.into(), &why))).unwrap_or_default()
+}
+
+fn cable(bench: &Bench, problems: &mut Vec<InputProblem>) -> Option<TurnsPerDistance> {
+    let read = (!bench.cable.is_blank()).then(|| cable::read(&bench.cable))?;
+    read.map_err(|why| problems.push(Problem::stop(BenchField::Cable.into(), &why))).ok()
+}
+
+fn dial(bench: &Bench, problems: &mut Vec<InputProblem>) -> Option<TurnsPerDistance> {
+    let read = (!bench.dial.is_blank()).then(|| bench.dial.read(&limits::DIAL_CONSTANT))?;
+    read.map_err(|why| problems.push(Problem::stop(BenchField::Dial.into(), &why))).ok()
+}
+
+fn printed(bench: &Bench, problems: &mut Vec<InputProblem>) -> Vec<Figure> {
     if bench.ladder.trim().is_empty() {
         return Vec::new();
     }
     let figures = printed::figures(&bench.ladder);
-    figures.map_err(|why| problems.push(Problem::stop(BenchField::Ladder.path(), &why))).unwrap_or_default()
+    figures.map_err(|why| problems.push(Problem::stop(BenchField::Ladder.into(), &why))).unwrap_or_default()
 }
 
 /// The tooth limits; the usual one stands in for one that cannot be read.
-fn limits(bench: &Bench, problems: &mut Vec<Problem>) -> [u16; 2] {
+fn limits(bench: &Bench, problems: &mut Vec<InputProblem>) -> [u16; 2] {
     [(BenchField::Fewest, Wish::FEWEST), (BenchField::Most, Wish::MOST)].map(|(field, usual)| {
-        let text = field.text(bench);
+        let text = text(bench, field);
         if text.trim().is_empty() {
             return usual;
         }
         let refused = |why: GearTextError| {
-            problems.push(Problem::stood_in(field.path(), &why, &format!("the usual limit of {usual} is taken")));
+            problems.push(Problem::stood_in(field.into(), &why, &format!("the usual limit of {usual} is taken")));
             usual
         };
         read::count(text).map_or_else(refused, Teeth::count)

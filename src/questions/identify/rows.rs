@@ -1,8 +1,11 @@
 //! What the parts on the bench can be: what the turns leave, the gear sets and axles that fit, the teeth that print so.
 
 pub mod axle;
+pub mod mates;
+pub mod printed;
 pub mod said;
 pub mod sets;
+pub mod tag;
 pub mod teeth;
 
 use super::answer;
@@ -37,12 +40,16 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
         .map(|(at, problem)| Row::of_one(format!("problem-{}", at + 1), "Cannot be used", Cell::absent(problem.sentence())))
         .collect();
     rows.extend(evidence.turned.map(|turned| Row::of_one("ratio", "Ratio by turns", interval_cell("identify.ratio", turned.interval))));
+    rows.extend(printed::rows(&evidence));
+    rows.extend(said::doubt_of_box(&evidence).map(|doubt| Row::of_one("ratio-doubt", "Read right?", Cell::line([Piece::caution(doubt)]))));
+    rows.extend(mates::rows(source, &evidence));
     if let Some(sets) = answer::sets(&evidence, source.shelves.gear_sets) {
         rows.extend(sets::rows(source, &evidence, &sets));
     }
     rows.extend(answer::pairs(&evidence).map(|pairs| pairs_row("pairs", &pairs)));
     rows.extend(teeth::rows(source, &evidence));
-    rows.extend(evidence.axle.map(|interval| axle::rows(source, interval)).unwrap_or_default());
+    rows.extend(tag::rows(source, &evidence));
+    rows.extend(evidence.axle.map(|interval| axle::rows(source, &evidence, interval)).unwrap_or_default());
     rows
 }
 

@@ -1,7 +1,8 @@
 //! What turns inside the box, how fast, and what must each synchroniser do?
 
 use super::read::LookedAt;
-use crate::gearing::geometry::{Geometry, GeometryError, Setting, geometry};
+use crate::gearing::geometry::pair_cuts::PairAt;
+use crate::gearing::geometry::{Cut, Geometry, GeometryError, Setting, geometry};
 use crate::gearing::hunting::{Hunting, mesh_frequency};
 use crate::gearing::speeds::meshes::{Meeting, meetings};
 use crate::gearing::speeds::overrun::{Downshift, downshifts_at_engine, downshifts_at_output};
@@ -9,10 +10,11 @@ use crate::gearing::speeds::peaks::{Peak, highest_countershaft, highest_slip};
 use crate::gearing::speeds::{Arrangement, Selected, Turning};
 use crate::gearing::teeth::decimal;
 use crate::gearing::{FinalDrive, Gearbox, Mesh, Place, Ratio, part::Part, part::Shaft};
+use crate::questions::alike::rounded;
 use crate::questions::{Conditions, Setup};
 use crate::toothload::path;
-use crate::toothload::synchroniser::{self, Reflected, Synchroniser};
-use crate::units::common::wheel_speed;
+use crate::toothload::synchroniser::{self, Reflected, Synchroniser, clutch};
+use crate::units::common::{in_rpm, wheel_speed};
 use crate::units::{AngularVelocity, Frequency, MomentOfInertia, Torque, Velocity};
 
 /// The inside of one setup's box.
@@ -148,11 +150,19 @@ fn available(gearbox: &Gearbox, selected: Selected) -> Selected {
     }
 }
 
+/// What the synchronisers work against: as given, else an estimate as soon as pitch and face width or the clutch plate are given.
 fn inertia(setup: &Setup, gearbox: &Gearbox, arrangement: &Arrangement) -> Option<Reflected> {
     let inside = &setup.inside;
-    let estimate = |(cut, face)| Reflected::estimated(gearbox, arrangement, cut, face, MomentOfInertia::default());
-    let estimated = || inside.cut.as_ref().zip(inside.face).filter(|_| gearbox.is_counted()).map(estimate);
-    inside.inertia.map(Reflected::given).or_else(estimated)
+    if let Some(given) = inside.inertia {
+        return Some(Reflected::given(given));
+    }
+    let plate = clutch::plate(inside.clutch.unwrap_or_else(clutch::usual_diameter));
+    let beside_gears = plate + clutch::input_shaft();
+    let cut_of = |rest: Cut| move |part: Part| PairAt::of(part).and_then(|at| inside.cut_of(at)).unwrap_or(rest);
+    match inside.cut.zip(inside.face).filter(|_| gearbox.is_counted()) {
+        Some((rest, face)) => Some(Reflected::estimated_by(gearbox, arrangement, cut_of(rest), face, beside_gears)),
+        None => inside.clutch.map(|_| Reflected { at_input: beside_gears, is_estimate: true, beside_gears, rows: Vec::new() }),
+    }
 }
 
 fn synchronisers(
@@ -171,13 +181,14 @@ fn synchronisers(
 
 fn pairs(setup: &Setup, gearbox: &Gearbox) -> Vec<Pair> {
     let inside = &setup.inside;
+    let at = |gear: Option<usize>| gear.map_or(PairAt::Constant, PairAt::Gear);
     let pair = |(gear, mesh): (Option<usize>, Mesh)| Pair {
         gear,
         mesh,
         hunting: Hunting::of(mesh),
-        geometry: inside
-            .cut
-            .map(|cut| geometry(&Setting { mesh, cut, centre: inside.centre, driver_shift: None, face_width: inside.face })),
+        geometry: inside.cut_of(at(gear)).map(|cut| {
+            geometry(&Setting { mesh, cut, centre: inside.centre, driver_shift: inside.driver_shift(at(gear)), face_width: inside.face })
+        }),
     };
     let constant = gearbox.constant().map(|mesh| (None, mesh));
     let forward = gearbox.gears().iter().enumerate().filter_map(|(at, gear)| Some((Some(at), gear.mesh()?)));
@@ -186,13 +197,32 @@ fn pairs(setup: &Setup, gearbox: &Gearbox) -> Vec<Pair> {
 
 /// The forces of every mesh of the path at the engine's peak torque.
 fn thrust(setup: &Setup, gearbox: &Gearbox, selected: Selected, conditions: &Conditions) -> Vec<(Part, crate::toothload::ToothForces)> {
-    let (Some(cut), Some(curve)) = (&setup.inside.cut, &conditions.pull.curve) else { return Vec::new() };
+    let Some(curve) = &conditions.pull.curve else { return Vec::new() };
+    let cut_of = |part: Part| setup.inside.cut_of(PairAt::of(part)?);
     let torque: Torque = curve.peak_torque().torque;
     let meshes = path::meshes(gearbox, selected);
-    meshes.iter().filter_map(|mesh| Some((mesh.driver, mesh.forces(gearbox, torque, cut)?))).collect()
+    meshes.iter().filter_map(|mesh| Some((mesh.driver, mesh.forces(gearbox, torque, &cut_of(mesh.driver)?)?))).collect()
 }
 
 /// What each gear's ratio says of a part's speed, for the workings.
 pub fn share_text(turning: &Turning, part: Part) -> Option<f64> {
     turning.part(part).map(|turns| decimal(turns.speed.of_input))
+}
+
+/// The shift that asks most of its synchroniser, as it is shown; of several alike the first, upshifts before downshifts.
+///
+/// The slip work is ½ J Δω² of the input whatever turns at the cone, so of one box the widest change of input speed is the hardest.
+pub fn hardest(inside: &Inside) -> Option<&synchroniser::Shift> {
+    let mut hardest: Option<&synchroniser::Shift> = None;
+    for shift in inside.shifts.iter().filter(|shift| shift.absorbed.is_some()) {
+        if hardest.is_none_or(|hardest| rounded(input_change(shift), 0) > rounded(input_change(hardest), 0)) {
+            hardest = Some(shift);
+        }
+    }
+    hardest
+}
+
+/// By how much the input's speed changes in a shift, in rpm.
+pub fn input_change(shift: &synchroniser::Shift) -> f64 {
+    (in_rpm(shift.input_before) - in_rpm(shift.input_after)).abs()
 }

@@ -3,12 +3,13 @@
 pub mod answer;
 pub mod pictures;
 pub mod read;
+pub mod rests;
 pub mod rows;
+pub mod sentence;
 
 use super::deciding::chosen;
 use super::{Drawn, Input, Place, Question};
 use crate::job::{JobChoice, JobField};
-use crate::sheet::Said;
 
 /// The question.
 pub const QUESTION: Question = Question {
@@ -17,18 +18,18 @@ pub const QUESTION: Question = Question {
     title: "Inside the box",
     ask: "What turns inside the box, how fast, and what must each synchroniser do?",
     inputs: &[
-        Input::Choice(JobChoice::InsideGear, "gear"),
-        Input::Text(JobField::InsideAt, "at"),
-        Input::Choice(JobChoice::Lining, "lining"),
-        Input::Text(JobField::SyncTime, "time to synchronise"),
-        Input::Text(JobField::LiningLimits, "own limits of the lining"),
+        Input::Choice(JobChoice::InsideGear),
+        Input::Text(JobField::InsideAt),
+        Input::Choice(JobChoice::Lining),
+        Input::Text(JobField::SyncTime),
+        Input::Text(JobField::LiningLimits),
     ],
     groups: &[],
     station: rows::station,
-    answer: |_| Said::default(),
-    deciding: |source| chosen(rows::rows(source), &["cluster", "fastest", "idle", "meshes", "sync-", "contact"]),
+    answer: sentence::said,
+    deciding: |source| chosen(rows::rows(source), &["cluster", "fastest", "idle", "meshes", "sync-worst", "contact", "thrust", "sync-"]),
     rows: rows::rows,
-    rests: |_| Vec::new(),
+    rests: rests::rests,
     pictures: &[
         Drawn {
             id: "gear-train",

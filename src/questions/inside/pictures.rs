@@ -125,14 +125,8 @@ pub fn train(source: Source<'_>, focus: Option<usize>) -> Train {
 fn shafts(gearbox: &Gearbox, places: &Places, turning: &Turning, at: (AngularVelocity, AngularVelocity)) -> Vec<Shaft> {
     let rpm =
         |axis: Axis| turning.part(Part::Shaft(axis)).map_or_else(String::new, |turns| number::show(in_rpm(turns.speed_at(at)).abs(), 0));
-    let shaft = |name: &str, rpm: String, line: Line, from: f64, to: f64| Shaft {
-        name: name.into(),
-        rpm,
-        line,
-        from,
-        to,
-        is_on_path: turning.selected != Selected::Neutral,
-    };
+    let shaft =
+        |name: &str, rpm: String, line: Line, from: f64, to: f64| Shaft { name: name.into(), rpm, line, from, to, is_on_path: false };
     let (last, low) = (places.last, -0.45);
     let idler = shaft("", String::new(), Line::Idler, places.reverse - 0.3, places.reverse + 0.3);
     let mut shafts = match gearbox.layout() {
@@ -157,7 +151,17 @@ fn shafts(gearbox: &Gearbox, places: &Places, turning: &Turning, at: (AngularVel
         }
         shafts.push(idler);
     }
+    for (at, shaft) in shafts.iter_mut().enumerate() {
+        shaft.is_on_path = carries(gearbox.layout(), turning, at);
+    }
     shafts
+}
+
+/// Whether power runs through one of [`shafts`]: input and output wherever a gear is engaged, the others where one of their gears is in it.
+fn carries(layout: Layout, turning: &Turning, shaft: usize) -> bool {
+    let engaged = turning.selected != Selected::Neutral;
+    let of_gears = || turning.parts.iter().any(|turns| turns.in_path && turns.teeth.is_some() && shaft_of(layout, turns.part) == shaft);
+    engaged && (shaft < 2 || of_gears())
 }
 
 /// Which of [`shafts`] carries a part.

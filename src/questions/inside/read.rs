@@ -1,13 +1,15 @@
 //! The inside of the box, read and checked: what is looked at, the cut of the gears, the synchronisers.
 
+use crate::gearing::Mesh;
 use crate::gearing::geometry::Cut;
+use crate::gearing::geometry::pair_cuts::{self, PairAt, PairCut};
 use crate::gearing::speeds::Selected;
-use crate::job::{self, InsideField, Job, JobField, SetupField, SetupId};
+use crate::job::{self, InputId, InputProblem, InsideField, Job, JobField, SetupField, SetupId};
 use crate::problem::Problem;
 use crate::questions::gap::Gap;
 use crate::questions::setup::{gear_number, keep, keep_or};
-use crate::toothload::synchroniser::{Cone, Lining};
-use crate::units::{Angle, AngularVelocity, Length, Limits, Measured, MomentOfInertia, Time, Typed, Velocity, limits, number, unit};
+use crate::toothload::synchroniser::{self, Cone, Lining};
+use crate::units::{Angle, AngularVelocity, Length, Limits, Measured, MomentOfInertia, Plain, Time, Typed, Velocity, limits, number, unit};
 
 /// What is looked at, for all setups.
 #[derive(Clone, Debug, PartialEq)]
@@ -18,10 +20,10 @@ pub struct InsideShared {
     pub selected: Selected,
     /// What is looked at: an input speed, or a road speed.
     pub at: Option<LookedAt>,
-    /// The time a synchroniser is given: as typed, or a quarter of a second (common practice, no published source).
+    /// The time a synchroniser is given: as typed, or the usual one.
     pub shift_time: Time,
-    /// The lining its cones are judged by.
-    pub lining: Lining,
+    /// The lining its cones are judged by; none where a file names one that is not known here.
+    pub lining: Option<Lining>,
 }
 
 /// What the speeds inside the box are looked at for.
@@ -44,54 +46,62 @@ pub struct Inside {
     pub face: Option<Length>,
     /// Inertia of all that hangs on the input, where it is given.
     pub inertia: Option<MomentOfInertia>,
-    /// The cones, where diameter and width are given; 6.5° and a friction of 0.10 are taken (from memory).
+    /// The cones, where diameter and width are given.
     pub cone: Option<Cone>,
+    /// Whether angle and friction of the cones are typed; else usual ones are taken.
+    pub is_cone_typed: bool,
+    /// The outer diameter of the clutch plate, where it is given.
+    pub clutch: Option<Length>,
+    /// The pairs that are cut otherwise than the rest.
+    pub pairs: Vec<PairCut>,
     /// The gears without a synchroniser, counted from 0.
     pub unsynchronised: Vec<usize>,
 }
 
+impl Default for InsideShared {
+    /// As where nothing is typed, a shift rpm included.
+    fn default() -> Self {
+        Self { setup: None, selected: Selected::Gear(1), at: None, shift_time: unit::SECOND.of(0.25), lining: None }
+    }
+}
+
 impl InsideShared {
     /// Reads what is looked at; `shift` stands in for a blank input speed.
-    pub fn read(job: &Job, shift: Option<AngularVelocity>, problems: &mut Vec<Problem>) -> Self {
+    pub fn read(job: &Job, shift: Option<AngularVelocity>, problems: &mut Vec<InputProblem>) -> Self {
         let typed = &job.inside;
         let at = if typed.at.is_blank() { shift.map(LookedAt::Input) } else { looked_at(&typed.at, problems) };
-        let quarter = unit::SECOND.of(0.25);
+        let usual = synchroniser::usual_time();
         let time = (!typed.shift_time.is_blank())
             .then(|| {
-                let by = format!("{} is taken", limits::say(quarter, job.units));
-                keep_or(problems, JobField::SyncTime.path(), typed.shift_time.read(&limits::SYNCHRONISING_TIME), &by)
+                let by = format!("{} is taken", limits::say(usual, job.units));
+                keep_or(problems, JobField::SyncTime, typed.shift_time.read(&limits::SYNCHRONISING_TIME), &by)
             })
             .flatten();
         Self {
             setup: typed.setup,
-            selected: selected(&typed.gear),
+            selected: typed.gear.value().map_or(Selected::Gear(1), |gear| gear.0),
             at,
-            shift_time: time.unwrap_or(quarter),
+            shift_time: time.unwrap_or(usual),
             lining: lining(typed, problems),
         }
     }
 }
 
 /// The lining by limits of its own, else the chosen one.
-fn lining(typed: &job::InsideShared, problems: &mut Vec<Problem>) -> Lining {
-    let [brass, molybdenum, sintered] = Lining::PRESETS;
-    let chosen = match typed.lining.as_str() {
-        "molybdenum" => molybdenum,
-        "sintered" => sintered,
-        _ => brass,
-    };
+fn lining(typed: &job::InsideShared, problems: &mut Vec<InputProblem>) -> Option<Lining> {
+    let chosen = typed.lining.value().map(Lining::of);
     if typed.lining_limits.trim().is_empty() {
         return chosen;
     }
-    let by = format!("the usual limits of {} are taken", chosen.name);
-    keep_or(problems, JobField::LiningLimits.path(), Lining::read(&typed.lining_limits), &by).unwrap_or(chosen)
+    let by = chosen.map_or_else(|| "the lining is not judged".into(), |chosen| format!("the usual limits of {} are taken", chosen.name));
+    keep_or(problems, JobField::LiningLimits, Lining::read(&typed.lining_limits), &by).or(chosen)
 }
 
 /// An rpm, or a road speed where a unit of road speed stands behind the number.
-fn looked_at(typed: &Typed, problems: &mut Vec<Problem>) -> Option<LookedAt> {
+fn looked_at(typed: &Typed, problems: &mut Vec<InputProblem>) -> Option<LookedAt> {
     let unit = typed.text.trim_start_matches(|c: char| !c.is_alphabetic());
     let is_road = <Velocity as Measured>::units().iter().any(|road| unit.trim().eq_ignore_ascii_case(road.symbol));
-    let path = JobField::InsideAt.path();
+    let path = JobField::InsideAt;
     if is_road {
         keep(problems, path, typed.read(&limits::ROAD_SPEED)).map(LookedAt::Road)
     } else {
@@ -99,26 +109,45 @@ fn looked_at(typed: &Typed, problems: &mut Vec<Problem>) -> Option<LookedAt> {
     }
 }
 
-/// `1` to `8`, `n` or `r`; 2nd where nothing was chosen.
-fn selected(text: &str) -> Selected {
-    match text {
-        "n" => Selected::Neutral,
-        "r" => Selected::Reverse,
-        number => Selected::Gear(number.parse::<usize>().ok().filter(|number| (1..=8).contains(number)).map_or(1, |number| number - 1)),
-    }
-}
-
 impl Inside {
+    /// How a pair is cut: as is said of it, else as the rest; none where neither is known.
+    pub fn cut_of(&self, at: PairAt) -> Option<Cut> {
+        let rest = self.cut.as_ref()?;
+        self.pair_cut(at).map_or(Some(*rest), |pair| pair.over(rest).ok())
+    }
+
+    /// The profile shift of a pair's driving gear, where it is typed.
+    pub fn driver_shift(&self, at: PairAt) -> Option<f64> {
+        self.pairs.iter().rev().filter(|pair| pair.at == at).find_map(|pair| pair.driver_shift)
+    }
+
+    /// Whether a pair is cut with a pitch or helix of its own.
+    pub fn is_cut_otherwise(&self, at: PairAt) -> bool {
+        self.pair_cut(at).is_some_and(|pair| pair.module.is_some() || pair.helix.is_some())
+    }
+
+    /// The distance of a pair's shafts without profile shift.
+    pub fn reference_centre(&self, at: PairAt, mesh: Mesh) -> Option<Length> {
+        self.cut_of(at).map(|cut| cut.transverse_module() * f64::from(mesh.sum()) / 2.0)
+    }
+
+    /// What is said of a pair; of several the last.
+    fn pair_cut(&self, at: PairAt) -> Option<&PairCut> {
+        self.pairs.iter().rev().find(|pair| pair.at == at)
+    }
+
     /// Reads the cut and the synchronisers of one setup.
-    pub fn read(setup: &job::Setup, problems: &mut Vec<Problem>) -> Self {
-        let typed = &setup.inside;
+    pub fn read(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Self {
         Self {
-            cut: read_cut(typed, problems),
-            centre: read_or(typed, InsideField::Centre, &limits::CENTRE_DISTANCE, problems, "the one that the counts give is taken"),
-            face: read_or(typed, InsideField::Face, &limits::FACE_WIDTH, problems, "overlap and the estimate of inertia are left out"),
-            inertia: read_or(typed, InsideField::Inertia, &limits::INPUT_INERTIA, problems, ESTIMATED),
-            cone: read_cone(typed, problems),
-            unsynchronised: gears(&typed.unsynchronised, setup.gearbox.gears.len(), problems),
+            cut: read_cut(setup, problems),
+            centre: read_or(setup, InsideField::Centre, &limits::CENTRE_DISTANCE, problems, "the one that the counts give is taken"),
+            face: read_or(setup, InsideField::Face, &limits::FACE_WIDTH, problems, "overlap and the estimate of inertia are left out"),
+            inertia: read_or(setup, InsideField::Inertia, &limits::INPUT_INERTIA, problems, ESTIMATED),
+            cone: read_cone(setup, problems),
+            is_cone_typed: [InsideField::ConeAngle, InsideField::ConeFriction].iter().all(|field| typed(setup, *field).is_some()),
+            clutch: read_or(setup, InsideField::ClutchDiameter, &limits::CLUTCH_DIAMETER, problems, "a usual clutch plate is taken"),
+            pairs: read_pairs(setup, problems),
+            unsynchronised: gears(setup, problems),
         }
     }
 }
@@ -127,59 +156,100 @@ impl Inside {
 const ESTIMATED: &str = "an estimate is taken where pitch and face width are given";
 
 /// The cones, where diameter and width are given.
-fn read_cone(inside: &job::Inside, problems: &mut Vec<Problem>) -> Option<Cone> {
-    let diameter: Option<Length> = read(inside, InsideField::ConeDiameter, &limits::CONE_DIAMETER, problems);
-    let width: Option<Length> = read(inside, InsideField::ConeWidth, &limits::LINING_WIDTH, problems);
+fn read_cone(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Option<Cone> {
+    let inside = &setup.inside;
+    let diameter: Option<Length> = read(setup, InsideField::ConeDiameter, &limits::CONE_DIAMETER, problems);
+    let width: Option<Length> = read(setup, InsideField::ConeWidth, &limits::LINING_WIDTH, problems);
     let half = match (inside.cone_diameter.is_blank(), inside.cone_width.is_blank()) {
         (false, true) => Some((InsideField::ConeDiameter, "width of the lining")),
         (true, false) => Some((InsideField::ConeWidth, "mean diameter of the cones")),
         _ => None,
     };
     if let Some((field, missing)) = half {
-        problems.push(Problem::caution(field.path(), &Gap::ConeHalf { missing }));
+        problems.push(Problem::caution((setup.id, field).into(), &Gap::ConeHalf { missing }));
     }
-    let half_angle = unit::DEGREE.of(6.5);
-    Some(Cone { mean_diameter: diameter?, width: width?, half_angle, friction: 0.10, cones: 1 })
+    let angle = read_or(setup, InsideField::ConeAngle, &limits::CONE_ANGLE, problems, "a usual angle is taken");
+    let friction: Option<Plain> = read_or(setup, InsideField::ConeFriction, &limits::CONE_FRICTION, problems, "a usual friction is taken");
+    let cones = read_cones(setup, problems);
+    Some(Cone {
+        mean_diameter: diameter?,
+        width: width?,
+        half_angle: angle.unwrap_or_else(Cone::usual_half_angle),
+        friction: friction.map_or(Cone::USUAL_FRICTION, |Plain(friction)| friction),
+        cones,
+    })
+}
+
+/// How many cones work at once: 1 to 3, one where nothing that can be read is typed.
+fn read_cones(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> u8 {
+    let text = setup.inside.cones.trim();
+    if text.is_empty() {
+        return 1;
+    }
+    let cones = text.parse().ok().filter(|cones| (1..=3).contains(cones));
+    if cones.is_none() {
+        problems.push(Problem::caution((setup.id, InsideField::Cones).into(), &Gap::NoCones { text: number::clip(text) }));
+    }
+    cones.unwrap_or(1)
+}
+
+/// The pairs that are cut otherwise; none where the text cannot be read, or where the cut of the rest does not go with it.
+fn read_pairs(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Vec<PairCut> {
+    let typed = &setup.inside.pair_cuts;
+    let path = (setup.id, InsideField::PairCuts);
+    keep(problems, path, pair_cuts::read(&typed.text, typed.units, setup.gearbox.gears.len())).unwrap_or_default()
 }
 
 /// The quantity in a field; `None` where it is blank or cannot be read.
-fn read<Q: Measured>(inside: &job::Inside, field: InsideField, limits: &Limits<Q>, problems: &mut Vec<Problem>) -> Option<Q> {
-    let typed = field.typed(inside);
-    if typed.is_blank() { None } else { keep(problems, &SetupField::Inside(field).path(), typed.read(limits)) }
+fn read<Q: Measured>(setup: &job::Setup, field: InsideField, limits: &Limits<Q>, problems: &mut Vec<InputProblem>) -> Option<Q> {
+    typed(setup, field).and_then(|typed| keep(problems, (setup.id, field), typed.read(limits)))
 }
 
 /// As [`read`], where something stands in for what cannot be read; `by` says what.
-fn read_or<Q: Measured>(inside: &job::Inside, field: InsideField, limits: &Limits<Q>, problems: &mut Vec<Problem>, by: &str) -> Option<Q> {
-    let typed = field.typed(inside);
-    if typed.is_blank() { None } else { keep_or(problems, field.path(), typed.read(limits), by) }
+fn read_or<Q: Measured>(
+    setup: &job::Setup,
+    field: InsideField,
+    limits: &Limits<Q>,
+    problems: &mut Vec<InputProblem>,
+    by: &str,
+) -> Option<Q> {
+    typed(setup, field).and_then(|typed| keep_or(problems, (setup.id, field), typed.read(limits), by))
+}
+
+/// The text of a field, where something is typed.
+fn typed(setup: &job::Setup, field: InsideField) -> Option<Typed> {
+    let kept = field.kept(&setup.inside)?;
+    Some(Typed::new(kept.text(), kept.units()?)).filter(|typed| !typed.is_blank())
 }
 
 /// The cut, where the pitch is given; straight teeth and 20° where helix and pressure angle are blank, none where they cannot be read.
-fn read_cut(inside: &job::Inside, problems: &mut Vec<Problem>) -> Option<Cut> {
-    let helix: Option<Angle> = read(inside, InsideField::Helix, &limits::HELIX, problems);
-    let pressure: Option<Angle> = read(inside, InsideField::Pressure, &limits::PRESSURE_ANGLE, problems);
+fn read_cut(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Option<Cut> {
+    let inside = &setup.inside;
+    let helix: Option<Angle> = read(setup, InsideField::Helix, &limits::HELIX, problems);
+    let pressure: Option<Angle> = read(setup, InsideField::Pressure, &limits::PRESSURE_ANGLE, problems);
     let pitch = &inside.pitch;
     if pitch.is_blank() {
         let angles = [(helix, InsideField::Helix, "helix angle"), (pressure, InsideField::Pressure, "pressure angle")];
         for (_, field, angle) in angles.into_iter().filter(|(read, ..)| read.is_some()) {
-            problems.push(Problem::caution(field.path(), &Gap::AngleWithoutPitch { angle }));
+            problems.push(Problem::caution((setup.id, field).into(), &Gap::AngleWithoutPitch { angle }));
         }
         return None;
     }
-    let path = InsideField::Pitch.path();
+    let path = (setup.id, InsideField::Pitch);
     let module = keep(problems, path, Cut::read_module(&pitch.text, pitch.units))?;
     let helix = if inside.helix.is_blank() { Angle::default() } else { helix? };
-    let pressure = if inside.pressure.is_blank() { unit::DEGREE.of(20.0) } else { pressure? };
+    let pressure = if inside.pressure.is_blank() { Cut::usual_pressure_angle() } else { pressure? };
     keep(problems, path, Cut::new(module, helix, pressure))
 }
 
 /// The numbers of gears in a text, parted by blanks or commas, counted from 0; what is none is said and left out.
-fn gears(text: &str, many: usize, problems: &mut Vec<Problem>) -> Vec<usize> {
+fn gears(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Vec<usize> {
+    let (text, many) = (&setup.inside.unsynchronised, setup.gearbox.gears.len());
     let parts = text.split(|c: char| c.is_whitespace() || matches!(c, ',' | ';')).filter(|part| !part.is_empty());
     let read = |part: &str| {
         let gear = gear_number(part).filter(|gear| *gear <= many).map(|gear| gear - 1);
         gear.ok_or_else(|| Gap::NoGearOfBox { text: number::clip(part), gears: many })
     };
-    let path = SetupField::Unsynchronised.path();
-    parts.filter_map(|part| read(part).map_err(|why| problems.push(Problem::caution(path.as_str(), &why))).ok()).collect()
+    let path = InputId::from((setup.id, SetupField::Unsynchronised));
+    parts.filter_map(|part| read(part).map_err(|why| problems.push(Problem::caution(path, &why))).ok()).collect()
 }

@@ -5,6 +5,8 @@ mod downshifts;
 mod speeds;
 mod synchronisers;
 
+pub(super) use synchronisers::lining_words;
+
 use crate::gearing::speeds::Selected;
 use crate::job::SetupField;
 use crate::questions::entries::entry;
@@ -42,6 +44,7 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
     rows.push(source.row("thrust", format!("Axial thrust at peak torque in {gear}"), |analysis| cut::thrust_cell(source, analysis)));
     rows.extend(synchronisers::typed_rows(source));
     rows.push(source.row("inertia", "Turned by the synchronisers", |analysis| synchronisers::inertia_cell(source, analysis)));
+    rows.push(source.row("sync-worst", "Synchroniser that works hardest", synchronisers::worst_cell));
     rows.extend(synchronisers::rows(source));
     rows
 }

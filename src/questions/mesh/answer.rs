@@ -1,9 +1,11 @@
 //! Parts of up to three sets put together: each pair judged, and the box they make.
 
+use crate::catalogue::case::{CaseFit, CaseNeeds, fit};
+use crate::catalogue::{Column, Entry};
 use crate::gearing::Gearbox;
 use crate::gearing::mix::{Donor, MixError, Mixed, Mixture, mix};
 use crate::job::Bench;
-use crate::questions::Known;
+use crate::questions::{Known, Source, case};
 
 /// The parts put together; `None` until the cluster's set is chosen. A set not chosen is the cluster's.
 pub fn mixed(bench: &Bench, shelf: &[Known<Gearbox>]) -> Option<Result<Mixed, MixError>> {
@@ -26,4 +28,21 @@ pub fn names(bench: &Bench) -> [&str; 3] {
 fn donor<'a>(name: &'a str, shelf: &'a [Known<Gearbox>]) -> Result<Donor<'a>, MixError> {
     let known = shelf.iter().find(|known| known.entry.title() == name);
     known.map(|known| Donor { name, gearbox: &known.part, cut: None }).ok_or_else(|| MixError::NoSuchSet { set: name.to_owned() })
+}
+
+/// Whether the parts put together go into the case of setup A; none where there are none, or A has no gears yet.
+///
+/// They are known for a case where each of the sets is.
+pub fn fits_first(source: Source<'_>, mixed: &Mixed) -> Option<CaseFit> {
+    let entry = |name: &str| source.shelves.gear_sets.iter().find(|known| known.entry.title() == name).map(|known| &known.entry);
+    let each: Vec<Vec<String>> = names(&source.job.bench).into_iter().filter_map(entry).map(families).collect();
+    let shared = |family: &&String| each.iter().all(|families| families.iter().any(|other| other.eq_ignore_ascii_case(family)));
+    let named: Vec<String> = each.first()?.iter().filter(shared).cloned().collect();
+    let needs = CaseNeeds { families: named, ..CaseNeeds::of(Some(&mixed.gearbox), "", None) };
+    Some(fit(&needs, &case::of_first(source)?))
+}
+
+/// The cases that a set is known to go into.
+fn families(set: &Entry) -> Vec<String> {
+    CaseNeeds::of(None, set.text(Column::Case), None).families
 }

@@ -1,14 +1,14 @@
 //! Will it mesh? Parts of several sets together in one case.
 
 pub mod answer;
+pub mod rests;
 pub mod rows;
 
 use super::{Input, Place, Question};
-use crate::catalogue::PartKind;
 use crate::job::{BenchField, JobField};
 
-const fn set(field: BenchField, label: &'static str) -> Input {
-    Input::Part(JobField::Bench(field), PartKind::GearSet, label)
+const fn set(field: BenchField) -> Input {
+    Input::Text(JobField::Bench(field))
 }
 
 /// The question.
@@ -17,16 +17,12 @@ pub const QUESTION: Question = Question {
     place: Place::Bench,
     title: "Will it mesh?",
     ask: "Which parts of several sets go together in one case, and what are their ratios?",
-    inputs: &[
-        set(BenchField::MixCluster, "cluster from"),
-        set(BenchField::MixInput, "input gear from"),
-        set(BenchField::MixGears, "mainshaft gears from"),
-    ],
+    inputs: &[set(BenchField::MixCluster), set(BenchField::MixInput), set(BenchField::MixGears)],
     groups: &[],
     station: rows::station,
     answer: rows::answer,
     deciding: rows::rows,
     rows: |_| Vec::new(),
-    rests: |_| Vec::new(),
+    rests: rests::rests,
     pictures: &[],
 };

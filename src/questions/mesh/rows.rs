@@ -1,6 +1,7 @@
 //! Each pair of a mixture, whether it can mesh, and the ratios that come of it.
 
-use super::answer::{mixed, names};
+use super::answer::{fits_first, mixed, names};
+use crate::catalogue::case::CaseFit;
 use crate::gearing::Mesh;
 use crate::gearing::mix::{Fit, Mixed, Pair, Place};
 use crate::gearing::part::ordinal;
@@ -9,7 +10,8 @@ use crate::job::Gearbox;
 use crate::problem::{Explain, capital};
 use crate::questions::identify::rows::said::{in_words, joined};
 use crate::questions::identify::rows::sets::ratios;
-use crate::questions::{Source, Station};
+use crate::questions::{Source, Station, case};
+use crate::sheet::said::mark;
 use crate::sheet::{Cell, Figure, Piece, Row, Said};
 use crate::units::number;
 
@@ -28,7 +30,7 @@ pub fn answer(source: Source<'_>) -> Said {
     match mixed(&source.job.bench, source.shelves.gear_sets) {
         None => Said::default(),
         Some(Err(why)) => Said::new(format!("{}. {}.", capital(&why.what()), capital(&why.what_to_do()))),
-        Some(Ok(mixed)) => Said::of([judged(&mixed), ratios_said(&mixed)]),
+        Some(Ok(mixed)) => Said::of([judged(&mixed), ratios_said(&mixed), case_said(source, &mixed)]),
     }
 }
 
@@ -49,7 +51,17 @@ fn judged(mixed: &Mixed) -> String {
 fn ratios_said(mixed: &Mixed) -> String {
     let shown: Vec<String> = mixed.gearbox.ratios().iter().map(|ratio| number::show(decimal(*ratio).abs(), 2)).collect();
     let would = if mixed.can_mesh() { "The ratios are" } else { "The ratios would be" };
-    format!("{would} {}.", shown.join("  "))
+    format!("{would} {}.", shown.join(", "))
+}
+
+/// Whether they go into A's case, where a setup has gears.
+fn case_said(source: Source<'_>, mixed: &Mixed) -> String {
+    match fits_first(source, mixed) {
+        Some(CaseFit::Named { .. }) => format!("They go into {}’s case.", mark(0)),
+        Some(CaseFit::BySums { .. }) => format!("They go into {}’s case by their tooth sums.", mark(0)),
+        Some(CaseFit::No(misfit)) => format!("They do not go into {}’s case ({}).", mark(0), misfit.reason()),
+        Some(CaseFit::Unknown) | None => String::new(),
+    }
 }
 
 /// The rows: each pair, then the ratios, which a setup can take where every pair can mesh.
@@ -64,7 +76,8 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
         Some(Ok(mixed)) => {
             let cell = Cell::line(ratios("mesh", &mixed.gearbox));
             let cell = if mixed.can_mesh() { cell.offering(Gearbox::counted(name(names(bench)), &mixed.gearbox).as_set()) } else { cell };
-            mixed.pairs.iter().map(pair_row).chain([Row::of_one("ratios", "Ratios", cell)]).collect()
+            let fit = fits_first(source, &mixed).map(|fit| Row::of_one("case", "A’s case", case::told(&fit)));
+            mixed.pairs.iter().map(pair_row).chain(fit).chain([Row::of_one("ratios", "Ratios", cell)]).collect()
         }
     }
 }

@@ -7,14 +7,15 @@ use crate::gearing::teeth::decimal;
 use crate::motion::compare::{self, Facts, Question};
 use crate::motion::cruise::{self, Cruise};
 use crate::motion::grade::{self, Steepest};
+use crate::motion::plan::{Goal, Way};
 use crate::motion::pull::Gears as PlainGears;
-use crate::motion::run::{self, Course, Moment, Run, Start};
+use crate::motion::run::{self, Course, Run, Start};
 use crate::motion::shift::{self, Rule, Shift, ShiftCost};
 use crate::motion::top_speed::{self, TopSpeed};
 use crate::motion::{self, Defaults, MotionError, Vehicle};
 use crate::questions::{Conditions, Setup};
 use crate::units::common::{metres, metres_per_second, rpm};
-use crate::units::{Length, Velocity};
+use crate::units::{Time, Velocity};
 
 /// What engine, car and gears do together.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -33,10 +34,12 @@ pub struct Pull {
     pub gears: Vec<GearAnswers>,
     /// The cruise in top gear.
     pub cruise: Option<Cruise>,
-    /// When a quarter mile and a kilometre are covered from a standing start.
-    pub distances: Vec<(Length, Option<Moment>)>,
+    /// The way over a quarter mile and over a kilometre from a standing start.
+    pub distances: Vec<Way>,
+    /// What shifting early each time costs the run to the named speed; none without a shift.
+    pub early: Option<Time>,
     /// The rolling start from one speed to the other, where one is asked for, or why there is none.
-    pub roll: Option<Result<Run, MotionError>>,
+    pub roll: Option<Result<Way, MotionError>>,
 }
 
 /// The best upshift out of a gear.
@@ -62,7 +65,7 @@ pub struct GearAnswers {
 }
 
 /// How far from the best point the cost of a shift is told.
-const AWAY_RPM: f64 = 500.0;
+pub const AWAY_RPM: f64 = 500.0;
 /// The distances of a standing start: a quarter mile (402.336 m, exact) and a kilometre.
 const DISTANCES_M: [f64; 2] = [402.336, 1_000.0];
 /// Speed between two points of a run's trace.
@@ -98,6 +101,7 @@ impl Pull {
             gears: (1..=many).map(|gear| gear_answers(&vehicle, gear, conditions)).collect(),
             cruise: conditions.cruise.and_then(|speed| cruise::in_gear(&vehicle, many, speed, typed.trailer)),
             distances: distances(&vehicle, conditions),
+            early: facts.as_ref().and_then(|facts| early(&vehicle, facts, conditions)),
             roll: conditions.pull.run.roll.map(|roll| rolling(&vehicle, conditions, roll)),
             facts,
             thrust: Some(thrust),
@@ -126,7 +130,7 @@ fn question(conditions: &Conditions) -> Question {
     let run = &conditions.pull.run;
     Question {
         launch: run.launch.value,
-        rule: run.rule,
+        shifting: run.shifting,
         shift_time: run.shift_time.value,
         speeds: run.speeds.clone(),
         cruise: conditions.cruise,
@@ -154,53 +158,58 @@ fn gear_answers(vehicle: &Vehicle, gear: usize, conditions: &Conditions) -> Gear
     }
 }
 
-fn course(vehicle: &Vehicle, conditions: &Conditions, start: Start) -> Course {
-    let typed = &conditions.pull.run;
-    Course {
-        start,
-        shifts: shift::shifts(vehicle, typed.rule),
-        shift_time: typed.shift_time.value,
-        speeds: Vec::new(),
-        distances: Vec::new(),
-        band: None,
-        trace_step: None,
-    }
+/// The ways over the usual distances.
+fn distances(vehicle: &Vehicle, conditions: &Conditions) -> Vec<Way> {
+    let goals = DISTANCES_M.map(|distance| Goal::Distance(metres(distance)));
+    ways(vehicle, conditions, standing(conditions), &goals).unwrap_or_default()
 }
 
-fn distances(vehicle: &Vehicle, conditions: &Conditions) -> Vec<(Length, Option<Moment>)> {
-    let asked: Vec<Length> = DISTANCES_M.into_iter().map(metres).collect();
-    let start = Start::Standing { launch: conditions.pull.run.launch.value };
-    let course = Course { distances: asked.clone(), ..course(vehicle, conditions, start) };
-    let over = run::run(vehicle, &course).map(|run| run.over_distance).unwrap_or_default();
-    asked.into_iter().enumerate().map(|(at, way)| (way, over.get(at).copied().flatten())).collect()
+fn standing(conditions: &Conditions) -> Start {
+    Start::Standing { launch: conditions.pull.run.launch.value }
 }
 
-/// From one speed to another, in the gear chosen or in the lowest that can be used, shifting up by the rule.
-fn rolling(vehicle: &Vehicle, conditions: &Conditions, (from, to, gear): (Velocity, Velocity, Option<usize>)) -> Result<Run, MotionError> {
+fn ways(vehicle: &Vehicle, conditions: &Conditions, start: Start, goals: &[Goal]) -> Result<Vec<Way>, MotionError> {
+    let run = &conditions.pull.run;
+    run.shifting.ways(vehicle, start, run.shift_time.value, goals)
+}
+
+/// What shifting early each time costs on the way to the named speed.
+fn early(vehicle: &Vehicle, facts: &Facts, conditions: &Conditions) -> Option<Time> {
+    let (at, _) = conditions.pull.run.named_speed()?;
+    facts.to_speed.get(at)?.as_ref().ok()?.cost_of_early(vehicle, rpm(AWAY_RPM))
+}
+
+/// From one speed to another, in the gear chosen and up from there, or in top gear.
+fn rolling(vehicle: &Vehicle, conditions: &Conditions, (from, to, gear): (Velocity, Velocity, Option<usize>)) -> Result<Way, MotionError> {
     if from >= to {
         return Err(MotionError::NotRising);
     }
-    let gear = gear.map_or_else(|| lowest_usable(vehicle, from), Ok)?;
-    let course = Course { speeds: vec![to], ..course(vehicle, conditions, Start::Rolling { gear, speed: from }) };
-    run::run(vehicle, &course)
+    let gear = gear.map_or_else(|| tallest_usable(vehicle, from), Ok)?;
+    let mut ways = ways(vehicle, conditions, Start::Rolling { gear, speed: from }, &[Goal::Speed(to)])?;
+    ways.pop().ok_or(MotionError::NoGears)
 }
 
-fn lowest_usable(vehicle: &Vehicle, speed: Velocity) -> Result<usize, MotionError> {
+/// Top gear, or the tallest below it that turns the engine as fast as its curve begins.
+fn tallest_usable(vehicle: &Vehicle, speed: Velocity) -> Result<usize, MotionError> {
     let gears = vehicle.pull().gears();
-    let usable = gears.iter().find(|gear| gear.slowest <= speed && speed < gear.fastest).map(|gear| gear.gear);
+    let usable = gears.iter().rev().find(|gear| gear.slowest <= speed && speed < gear.fastest).map(|gear| gear.gear);
     let within_limit = gears.iter().any(|gear| speed < gear.fastest);
     usable.ok_or(if within_limit { MotionError::TooSlowForAll } else { MotionError::TooFastForAll })
 }
 
-/// A standing start with a trace, for the pictures alone.
+/// The standing start of the facts with a trace, for the pictures alone.
 pub fn traced(pull: &Pull, conditions: &Conditions) -> Option<Run> {
-    let vehicle = pull.vehicle.as_ref()?;
-    let start = Start::Standing { launch: conditions.pull.run.launch.value };
+    let (vehicle, facts) = (pull.vehicle.as_ref()?, pull.facts.as_ref()?);
+    let typed = &conditions.pull.run;
+    let one_by_one: Vec<Shift> = facts.landings.iter().map(|landing| landing.shift).collect();
     let course = Course {
-        speeds: conditions.pull.run.speeds.clone(),
+        start: standing(conditions),
+        shifts: compare::to_the_last(vehicle, &facts.to_speed, &one_by_one),
+        shift_time: typed.shift_time.value,
+        speeds: typed.speeds.clone(),
         distances: vec![metres(DISTANCES_M[0])],
+        band: None,
         trace_step: Some(metres_per_second(TRACE_M_PER_S)),
-        ..course(vehicle, conditions, start)
     };
     run::run(vehicle, &course).ok()
 }

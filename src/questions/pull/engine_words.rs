@@ -19,7 +19,7 @@ pub fn words(job: &Job, conditions: &Conditions) -> String {
         pull.correction
             .map(|correction| format!("Torque and power are × {} to {}.", number::show(correction.factor, 3), correction.standard.name())),
     );
-    if curve.origin() == CurveOrigin::Generic && !job.pull.standard.is_empty() {
+    if curve.origin() == CurveOrigin::Generic && job.pull.standard.value().is_some() {
         said.push("Peaks are taken as they are typed: only measured rows are corrected.".into());
     }
     said.extend(curve.gaps().iter().map(gap));

@@ -20,14 +20,13 @@ pub const QUESTION: Question = Question {
     title: "Pull at the wheels",
     ask: "Which set suits this engine, this car and this use?",
     inputs: &[
-        Input::Text(JobField::Car, "car"),
-        pull(PullField::Mass, "mass with driver"),
-        Input::Choice(JobChoice::Drive, "driven"),
-        pull(PullField::PeakTorque, "peak torque"),
-        pull(PullField::PeakTorqueAt, "torque peak at"),
-        pull(PullField::PeakPower, "peak power"),
-        pull(PullField::PeakPowerAt, "power peak at"),
-        pull(PullField::Limit, "rev limit"),
+        pull(PullField::Mass),
+        Input::Choice(JobChoice::Drive),
+        pull(PullField::PeakTorque),
+        pull(PullField::PeakTorqueAt),
+        pull(PullField::PeakPower),
+        pull(PullField::PeakPowerAt),
+        pull(PullField::Limit),
     ],
     groups: &[CAR, DRIVING, MEASURED],
     station: rows::station,
@@ -67,18 +66,18 @@ pub const QUESTION: Question = Question {
 const CAR: Group = Group {
     title: "More about the car (grey = default)",
     inputs: &[
-        pull(PullField::DrivenShare, "weight on the driven axle"),
-        pull(PullField::Wheelbase, "wheelbase"),
-        pull(PullField::GravityHeight, "height of the centre of gravity"),
-        pull(PullField::DragArea, "drag area"),
-        pull(PullField::Rolling, "rolling resistance"),
-        pull(PullField::Grip, "grip of the tyres"),
-        pull(PullField::MeshEfficiency, "efficiency of each mesh"),
-        pull(PullField::AxleEfficiency, "efficiency of the axle"),
-        pull(PullField::EngineInertia, "inertia of engine and flywheel"),
-        pull(PullField::BoxInertia, "inertia of the gearbox, at its input"),
-        pull(PullField::WheelInertia, "inertia of all wheels"),
-        pull(PullField::Trailer, "trailer"),
+        pull(PullField::DrivenShare),
+        pull(PullField::Wheelbase),
+        pull(PullField::GravityHeight),
+        pull(PullField::DragArea),
+        pull(PullField::Rolling),
+        pull(PullField::Grip),
+        pull(PullField::MeshEfficiency),
+        pull(PullField::AxleEfficiency),
+        pull(PullField::EngineInertia),
+        pull(PullField::BoxInertia),
+        pull(PullField::WheelInertia),
+        pull(PullField::Trailer),
     ],
 };
 
@@ -86,15 +85,15 @@ const CAR: Group = Group {
 const DRIVING: Group = Group {
     title: "How it is driven",
     inputs: &[
-        pull(PullField::Launch, "standing start at"),
-        pull(PullField::ShiftTime, "time for a shift"),
-        Input::Choice(JobChoice::ShiftRule, "shift by"),
-        Input::Text(JobField::Shift, "shift rpm, where chosen"),
-        pull(PullField::BandShare, "power band from"),
-        pull(PullField::Speeds, "speeds to time, separated by ;"),
-        pull(PullField::RollFrom, "rolling start from"),
-        pull(PullField::RollTo, "rolling start to"),
-        pull(PullField::RollGear, "rolling start in gear"),
+        pull(PullField::Launch),
+        pull(PullField::ShiftTime),
+        Input::Choice(JobChoice::ShiftRule),
+        Input::Text(JobField::Shift),
+        pull(PullField::BandShare),
+        pull(PullField::Speeds),
+        pull(PullField::RollFrom),
+        pull(PullField::RollTo),
+        pull(PullField::RollGear),
     ],
 };
 
@@ -102,16 +101,16 @@ const DRIVING: Group = Group {
 const MEASURED: Group = Group {
     title: "Measured power curve",
     inputs: &[
-        pull(PullField::Rows, "rpm and torque or power, a point a line; a head line names the units"),
-        Input::Choice(JobChoice::PowerStandard, "correction"),
-        pull(PullField::AirPressure, "air pressure of the test"),
-        pull(PullField::AirTemperature, "air temperature"),
-        pull(PullField::AirHumidity, "relative humidity"),
+        pull(PullField::Rows),
+        Input::Choice(JobChoice::PowerStandard),
+        pull(PullField::AirPressure),
+        pull(PullField::AirTemperature),
+        pull(PullField::AirHumidity),
     ],
 };
 
-const fn pull(field: PullField, label: &'static str) -> Input {
-    Input::Text(JobField::Pull(field), label)
+const fn pull(field: PullField) -> Input {
+    Input::Text(JobField::Pull(field))
 }
 
 fn has_thrust(source: Source<'_>) -> bool {

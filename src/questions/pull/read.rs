@@ -1,10 +1,13 @@
 //! Engine, car and run, read and checked. What is blank is stood in for by a marked default; mass and torque are not.
 
-use crate::job::{self, Job, JobField, PullField};
+use crate::job::choice::{Chosen, ShiftBy};
+use crate::job::inputs::car::usual_speeds;
+use crate::job::{self, InputProblem, Job, PullField};
 use crate::motion::atmosphere::Correction;
 use crate::motion::car::{Car, Defaults, Drive, Efficiencies, Rotating, Sourced};
 use crate::motion::curve::EngineCurve;
 use crate::motion::curve::rows::Detected;
+use crate::motion::plan::Shifting;
 use crate::motion::shift::Rule;
 use crate::problem::{Explain, Problem};
 use crate::questions::gap::Gap;
@@ -22,8 +25,8 @@ const MOST_SPEEDS: usize = 6;
 /// What holds where there is no rev limit, as the end of a sentence.
 const NO_LIMIT: &str = "the run ends with the torque curve, and downshifts are judged by the shift rpm";
 
-/// Engine, car and run.
-#[derive(Clone, Debug, PartialEq)]
+/// Engine, car and run; by default as where nothing is typed.
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Pull {
     /// The engine, corrected where that was asked.
     pub curve: Option<EngineCurve>,
@@ -48,47 +51,64 @@ pub struct RunTyped {
     pub launch: Sourced<AngularVelocity>,
     /// Time without thrust in each shift.
     pub shift_time: Sourced<Time>,
-    /// The rule of the upshifts.
-    pub rule: Rule,
+    /// How the upshifts of a run are chosen.
+    pub shifting: Shifting,
     /// The share of peak power that still counts as the power band.
     pub band_share: Sourced<Share>,
     /// The speeds whose time is asked for.
     pub speeds: Vec<Velocity>,
-    /// A rolling start: from, to, and the gear (counted from 1) where one is chosen.
+    /// A rolling start: from, to, and the gear (counted from 1) where one is chosen; else top gear.
     pub roll: Option<(Velocity, Velocity, Option<usize>)>,
 }
 
 impl RunTyped {
-    /// The speeds that are timed where none are asked for, as they would be typed in these units.
-    pub fn usual_speeds(units: System) -> &'static str {
-        if units == System::Inch { "30; 60; 100" } else { "50; 100; 160" }
+    /// Which of the speeds stands for a run: the second, usually 60 mph or 100 km/h, or the only one.
+    pub fn named_speed(&self) -> Option<(usize, Velocity)> {
+        let all = || self.speeds.iter().copied().enumerate();
+        all().nth(1).or_else(|| all().next())
     }
+}
+
+impl Default for RunTyped {
+    /// As where nothing is typed, and no speeds are asked for.
+    fn default() -> Self {
+        Self {
+            launch: usual_launch(),
+            shift_time: turned_into(Defaults::shift_time_s(), unit::SECOND.make),
+            shifting: Shifting::Planned,
+            band_share: turned_into(Defaults::band_share(), Share),
+            speeds: Vec::new(),
+            roll: None,
+        }
+    }
+}
+
+fn usual_launch() -> Sourced<AngularVelocity> {
+    turned_into(Defaults::launch_rpm(), rpm)
 }
 
 /// Reads one text after another, and collects what is wrong.
 pub(super) struct Reader<'a> {
     pub(super) pull: &'a job::Pull,
     pub(super) units: System,
-    pub(super) problems: &'a mut Vec<Problem>,
+    pub(super) problems: &'a mut Vec<InputProblem>,
 }
 
 impl Reader<'_> {
+    /// The text of a field, where something is typed.
+    fn typed(&self, field: PullField) -> Option<Typed> {
+        let kept = field.kept(self.pull)?;
+        Some(Typed::new(kept.text(), kept.units().unwrap_or(self.units))).filter(|typed| !typed.is_blank())
+    }
+
     /// The quantity in a field; `None` where it is blank or cannot be read.
     pub(super) fn get<Q: Measured>(&mut self, field: PullField, limits: &Limits<Q>) -> Option<Q> {
-        let typed = field.typed(self.pull);
-        if typed.is_blank() {
-            return None;
-        }
-        keep(self.problems, JobField::Pull(field).path(), typed.read(limits))
+        self.typed(field).and_then(|typed| keep(self.problems, field, typed.read(limits)))
     }
 
     /// As [`Reader::get`], where something stands in for what cannot be read; `by` says what.
     pub(super) fn get_or<Q: Measured>(&mut self, field: PullField, limits: &Limits<Q>, by: &str) -> Option<Q> {
-        let typed = field.typed(self.pull);
-        if typed.is_blank() {
-            return None;
-        }
-        keep_or(self.problems, JobField::Pull(field).path(), typed.read(limits), by)
+        self.typed(field).and_then(|typed| keep_or(self.problems, field, typed.read(limits), by))
     }
 
     /// The quantity in a field, or what stands in for it.
@@ -98,21 +118,21 @@ impl Reader<'_> {
     }
 
     pub(super) fn refuse(&mut self, field: PullField, why: &impl Explain) {
-        self.problems.push(Problem::stop(field.path(), why));
+        self.problems.push(Problem::stop(field.into(), why));
     }
 
     pub(super) fn warn(&mut self, field: PullField, why: &impl Explain) {
-        self.problems.push(Problem::caution(field.path(), why));
+        self.problems.push(Problem::caution(field.into(), why));
     }
 
     pub(super) fn is_blank(&self, field: PullField) -> bool {
-        field.typed(self.pull).is_blank()
+        self.typed(field).is_none()
     }
 }
 
 impl Pull {
     /// Reads engine, car and run; `shift` is the shift rpm of the sheet.
-    pub fn read(job: &Job, shift: Option<AngularVelocity>, problems: &mut Vec<Problem>) -> Self {
+    pub fn read(job: &Job, shift: Option<AngularVelocity>, problems: &mut Vec<InputProblem>) -> Self {
         let mut reader = Reader { pull: &job.pull, units: job.units, problems };
         let (curve, detected) = engine::curve(&mut reader);
         // Read in any case, so that what is wrong with the air is said; the peaks of a brochure are at its standard already.
@@ -131,12 +151,7 @@ impl Pull {
 }
 
 fn car(reader: &mut Reader<'_>) -> Option<Car> {
-    let drive = match reader.pull.drive.as_str() {
-        "front" => Sourced::given(Drive::Front),
-        "all" => Sourced::given(Drive::All),
-        "rear" => Sourced::given(Drive::Rear),
-        _ => Defaults::drive(),
-    };
+    let drive = drive(&reader.pull.drive);
     let share = |reader: &mut Reader<'_>, field, standing_in| {
         turned_into(reader.sourced(field, &limits::SHARE, turned_into(standing_in, Share)), |share| share.0)
     };
@@ -148,7 +163,8 @@ fn car(reader: &mut Reader<'_>) -> Option<Car> {
         mesh: share(reader, PullField::MeshEfficiency, losses.mesh),
         final_drive: share(reader, PullField::AxleEfficiency, losses.final_drive),
     };
-    let driven_share = share(reader, PullField::DrivenShare, Defaults::driven_share(drive.value));
+    let driven_share =
+        share(reader, PullField::DrivenShare, Defaults::driven_share(drive.map_or_else(Drive::default, |drive| drive.value)));
     let wheelbase = reader.sourced(PullField::Wheelbase, &limits::WHEELBASE, Defaults::wheelbase());
     let gravity_height = reader.sourced(PullField::GravityHeight, &limits::GRAVITY_HEIGHT, Defaults::gravity_height());
     let drag_area = reader.sourced(PullField::DragArea, &limits::DRAG_AREA, Defaults::drag_area());
@@ -157,7 +173,16 @@ fn car(reader: &mut Reader<'_>) -> Option<Car> {
     let rotating = Sourced::or(rotating(reader), Defaults::rotating());
     let mass: Mass = reader.get(PullField::Mass, &limits::MASS)?;
     let rest = Car::of_mass(mass);
-    Some(Car { drive, driven_share, wheelbase, gravity_height, drag_area, rolling, grip, efficiencies, rotating, ..rest })
+    Some(Car { drive: drive?, driven_share, wheelbase, gravity_height, drag_area, rolling, grip, efficiencies, rotating, ..rest })
+}
+
+/// The driven wheels; none where a file names others.
+fn drive(chosen: &Chosen<Drive>) -> Option<Sourced<Drive>> {
+    match chosen {
+        Chosen::Nothing => Some(Defaults::drive()),
+        Chosen::One(drive) => Some(Sourced::given(*drive)),
+        Chosen::Unknown(_) => None,
+    }
 }
 
 /// The inertias, where engine and wheels are given; a box without one is taken for nothing.
@@ -174,24 +199,24 @@ fn rotating(reader: &mut Reader<'_>) -> Option<Rotating> {
 }
 
 fn run(reader: &mut Reader<'_>, shift: Option<AngularVelocity>, blank: System) -> RunTyped {
-    let launch = reader.sourced(PullField::Launch, &limits::ENGINE_SPEED, turned_into(Defaults::launch_rpm(), rpm));
+    let launch = reader.sourced(PullField::Launch, &limits::ENGINE_SPEED, usual_launch());
     let seconds = unit::SECOND.make;
     let shift_time = reader.sourced(PullField::ShiftTime, &limits::SHIFT_TIME, turned_into(Defaults::shift_time_s(), seconds));
     let band_share = reader.sourced(PullField::BandShare, &limits::SHARE, turned_into(Defaults::band_share(), Share));
-    let rule = match (reader.pull.rule.as_str(), shift) {
-        ("thrust", _) => Rule::EqualThrust,
-        ("chosen", Some(shift)) => Rule::At(shift),
-        _ => Rule::EqualAcceleration,
+    let shifting = match (reader.pull.rule.value(), shift) {
+        (Some(ShiftBy::Thrust), _) => Shifting::By(Rule::EqualThrust),
+        (Some(ShiftBy::ShiftRpm), Some(shift)) => Shifting::By(Rule::At(shift)),
+        _ => Shifting::Planned,
     };
     let roll = roll(reader);
-    RunTyped { launch, shift_time, rule, band_share, speeds: speeds(reader, blank), roll }
+    RunTyped { launch, shift_time, shifting, band_share, speeds: speeds(reader, blank), roll }
 }
 
 /// The rolling start: from, to, and its gear.
 fn roll(reader: &mut Reader<'_>) -> Option<(Velocity, Velocity, Option<usize>)> {
     let from: Option<Velocity> = reader.get(PullField::RollFrom, &limits::ROAD_SPEED);
     let to: Option<Velocity> = reader.get(PullField::RollTo, &limits::ROAD_SPEED);
-    let gear = keep(reader.problems, PullField::RollGear.path(), roll_gear(reader.pull));
+    let gear = keep(reader.problems, PullField::RollGear, roll_gear(reader.pull));
     let half = match [PullField::RollFrom, PullField::RollTo, PullField::RollGear].map(|field| !reader.is_blank(field)) {
         [true, false, _] => Some((PullField::RollFrom, "the speed it ends at is")),
         [false, true, _] => Some((PullField::RollTo, "the speed it begins at is")),
@@ -204,7 +229,7 @@ fn roll(reader: &mut Reader<'_>) -> Option<(Velocity, Velocity, Option<usize>)> 
     Some((from?, to?, gear?))
 }
 
-/// The gear of the rolling start; `None` where it is left to the car.
+/// The gear of the rolling start; `None` where it is top gear.
 fn roll_gear(pull: &job::Pull) -> Result<Option<usize>, Gap> {
     let text = pull.roll_gear.text.trim();
     if text.is_empty() {
@@ -221,11 +246,11 @@ fn turned_into<A, B>(value: Sourced<A>, make: impl Fn(A) -> B) -> Sourced<B> {
 /// The speeds asked for, parted by semicolons; where none are, the usual ones in the job's units (`blank`).
 fn speeds(reader: &mut Reader<'_>, blank: System) -> Vec<Velocity> {
     let typed = &reader.pull.speeds;
-    let (text, units) = if typed.is_blank() { (RunTyped::usual_speeds(blank), blank) } else { (typed.text.as_str(), typed.units) };
+    let (text, units) = if typed.is_blank() { (usual_speeds(blank), blank) } else { (typed.text.as_str(), typed.units) };
     let parts: Vec<&str> = text.split(';').map(str::trim).filter(|part| !part.is_empty()).collect();
     if parts.len() > MOST_SPEEDS {
         reader.warn(PullField::Speeds, &Gap::TooManySpeeds { most: MOST_SPEEDS });
     }
-    let read = |part: &&str| keep(reader.problems, PullField::Speeds.path(), Typed::new(*part, units).read(&limits::ROAD_SPEED));
+    let read = |part: &&str| keep(reader.problems, PullField::Speeds, Typed::new(*part, units).read(&limits::ROAD_SPEED));
     parts.iter().take(MOST_SPEEDS).filter_map(read).collect()
 }

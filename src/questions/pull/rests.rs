@@ -2,6 +2,7 @@
 
 use crate::motion::car::{Car, Drive, Rotating, Sourced};
 use crate::motion::curve::CurveOrigin;
+use crate::motion::plan::Shifting;
 use crate::motion::shift::Rule;
 use crate::questions::gears::rests::axle;
 use crate::questions::rests::{by_setup, of, typed, usual};
@@ -33,8 +34,8 @@ fn percent(share: f64) -> String {
     format!("{} %", number::show(100.0 * share, 0))
 }
 
-/// Where the curve comes from, and its peaks.
-fn engine(source: Source<'_>) -> Vec<Rest> {
+/// Where the curve comes from, and its peaks: the peak torque first.
+pub fn engine(source: Source<'_>) -> Vec<Rest> {
     let pull = &source.conditions.pull;
     let Some(curve) = &pull.curve else { return Vec::new() };
     let (torque, power) = (curve.peak_torque(), curve.peak_power());
@@ -112,21 +113,26 @@ fn driving(source: Source<'_>) -> Vec<Rest> {
     let run = &pull.run;
     let seconds = show(&run.shift_time.value, &unit::SECOND, 2);
     let Share(band) = run.band_share.value;
-    let rule = match run.rule {
-        Rule::EqualAcceleration => usual("Shift by", "equal acceleration", "least time, rotating masses counted"),
-        Rule::EqualThrust => typed("Shift by", "equal thrust"),
-        Rule::At(shift) => typed("Shift at", rpm(shift)),
+    let rule = match run.shifting {
+        Shifting::Planned => {
+            usual("Shift by", "the quickest run", "all shifts of a run chosen together, grip and time for a shift counted")
+        }
+        Shifting::By(Rule::EqualAcceleration) => typed("Shift by", "equal acceleration"),
+        Shifting::By(Rule::EqualThrust) => typed("Shift by", "equal thrust"),
+        Shifting::By(Rule::At(shift)) => typed("Shift at", rpm(shift)),
     };
     let speeds = run.speeds.iter().map(|speed| show(speed, Velocity::usual(source.reader.units), 0)).collect::<Vec<_>>().join(", ");
     let speeds =
         if source.job.pull.speeds.is_blank() { usual("Speeds timed", speeds, "the usual ones") } else { typed("Speeds timed", speeds) };
-    vec![
+    let driving = [
         of("Standing start at", &run.launch, rpm(run.launch.value)),
         of("Time for a shift", &run.shift_time, seconds),
         rule,
         of_band(&run.band_share, band),
         speeds,
-    ]
+    ];
+    // None are timed where none of what was typed can be read.
+    driving.into_iter().filter(|rest| !rest.value.is_empty()).collect()
 }
 
 fn of_band(share: &Sourced<Share>, band: f64) -> Rest {

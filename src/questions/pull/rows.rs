@@ -2,6 +2,7 @@
 
 mod against;
 mod gear;
+pub(super) mod plan;
 pub(super) mod run;
 mod shifts;
 pub mod text;
@@ -21,10 +22,11 @@ pub fn station(source: Source<'_>) -> Station {
 /// The rows that decide: the named speed, the distance of the trade, when to shift, the clutch, the top speed, the cruise.
 pub fn deciding(source: Source<'_>) -> Vec<Row> {
     let mut rows = run::deciding(source);
-    rows.insert(2.min(rows.len()), source.row("shift-up", "Shift up at", shifts::all_cell));
+    if let Some(plan) = plan::row(source) {
+        rows.insert(1.min(rows.len()), plan);
+    }
     rows.push(source.row("top", "Top speed", |analysis| gear::top_cell(source, analysis)));
     rows.push(cruise_row(source));
-    rows.push(in_band_row(source));
     few(rows, missing(source))
 }
 

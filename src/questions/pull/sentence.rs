@@ -1,8 +1,9 @@
 //! The answer of Pull in a sentence: who is quickest to the named speed, by how much and how, and who spares the clutch.
 
-use super::rows::run::{out_of_reach, station_speed};
+use super::rows::plan::without_the_shift;
+use super::rows::run::out_of_reach;
 use crate::gearing::teeth::decimal;
-use crate::motion::run::LegKind;
+use crate::motion::plan::Plan;
 use crate::problem::{Explain, capital};
 use crate::questions::alike::{Alike, by_figure, say};
 use crate::questions::missing::{self, Want};
@@ -21,11 +22,12 @@ pub fn said(source: Source<'_>) -> Said {
     if let Some(first) = first_needs(source) {
         return Said::new(first);
     }
-    let Some((at, speed)) = station_speed(source) else { return Said::default() };
+    let Some((at, speed)) = source.conditions.pull.run.named_speed() else { return Said::default() };
     let speed = show(&speed, Velocity::usual(source.reader.units), 0);
     let groups = by_figure(source, 1, |analysis| seconds(analysis, at));
     let quickest = quickest(source, &groups, at, &speed);
-    Said::of([quickest, unreached(source, at, &speed), clutch(source), refused(source), lacking(source).unwrap_or_default()])
+    let spared = spared(source, &groups, at, &speed);
+    Said::of([quickest, spared, unreached(source, at, &speed), clutch(source), refused(source), lacking(source).unwrap_or_default()])
 }
 
 /// What engine and car still need, before anything can be said of a setup.
@@ -40,13 +42,7 @@ fn first_needs(source: Source<'_>) -> Option<String> {
 }
 
 /// What a setup needs before it can be run.
-pub(super) const WANTS: [Want<'static>; 5] = [
-    ("the missing tooth counts", &|analysis| analysis.gears().ladder.is_none()),
-    ("the ring and pinion", &|analysis| analysis.setup.final_drive.is_none()),
-    ("the extra stages", &|analysis| analysis.setup.stages.is_none()),
-    ("the tyre", &|analysis| analysis.setup.tyre.is_none()),
-    ("the tread worn off", &|analysis| analysis.setup.tyre.is_some() && analysis.setup.rolling.is_none()),
-];
+pub(super) const WANTS: [Want<'static>; 5] = missing::ON_THE_ROAD;
 
 fn lacking(source: Source<'_>) -> Option<String> {
     missing::said(source, &WANTS, "its times")
@@ -60,8 +56,12 @@ fn refused(source: Source<'_>) -> String {
 
 /// Time to the speed at that place, in seconds.
 fn seconds(analysis: &Analysis, at: usize) -> Option<f64> {
-    let moment = (*analysis.pull().facts.as_ref()?.to_speed.get(at)?)?;
-    Some(unit::SECOND.number(moment.time))
+    Some(unit::SECOND.number(way(analysis, at)?.reached.time))
+}
+
+/// The way to the speed at that place.
+fn way(analysis: &Analysis, at: usize) -> Option<&Plan> {
+    analysis.pull().facts.as_ref()?.to_speed.get(at)?.as_ref().ok()
 }
 
 /// `[B] is quickest to 60 mph, 7.4 s, holding 1st to 54 mph. [A] takes 0.1 s longer, [C] 0.9 s, with one more shift.`
@@ -118,12 +118,16 @@ fn more_shifts(source: Source<'_>, quicker: &Alike, slower: &Alike, at: usize) -
     }
 }
 
-/// How many shifts are over or begun when the speed is reached.
+/// How many shifts are over when the speed is reached.
 fn shifts_before(analysis: &Analysis, at: usize) -> Option<usize> {
-    let facts = analysis.pull().facts.as_ref()?;
-    let reached = (*facts.to_speed.get(at)?)?;
-    let run = facts.run.as_ref()?;
-    Some(run.legs.iter().filter(|leg| leg.kind == LegKind::Shift && leg.from.time < reached.time).map(|_| 1).sum())
+    Some(way(analysis, at)?.shifts.len())
+}
+
+/// `In [B] hold 3rd to 3,210 rpm and reach 60 mph without the shift.`, of the quickest.
+fn spared(source: Source<'_>, groups: &[Alike], at: usize, speed: &str) -> String {
+    let first = groups.first().and_then(|group| group.columns.first()).copied();
+    let words = first.and_then(|column| Some((column, without_the_shift(way(source.setups.get(column)?, at)?, speed)?)));
+    words.map_or_else(String::new, |(column, words)| format!("In {} {words}.", mark(column)))
 }
 
 /// How the quickest gains on the next where both shift as often: by holding a taller gear longer, or by a shorter one.
@@ -141,16 +145,15 @@ fn holding(source: Source<'_>, quicker: &Alike, slower: &Alike, at: usize) -> Op
         return (share != "0")
             .then(|| format!(", with a {} {share} % shorter than {}", ordinal(gear), mark(*slower.columns.first().unwrap_or(&0))));
     }
-    let left = shifted_at(quick, gear)?;
+    let left = shifted_at(quick, at, gear)?;
     let speed = |left: Velocity| show(&left, Velocity::usual(source.reader.units), 0);
-    (left > shifted_at(slow, gear)? && speed(left) != speed(shifted_at(slow, gear)?))
+    (left > shifted_at(slow, at, gear)? && speed(left) != speed(shifted_at(slow, at, gear)?))
         .then(|| format!(", holding {} to {}", ordinal(gear), speed(left)))
 }
 
-/// The speed at which a gear, counted from 0, is left in the run.
-fn shifted_at(analysis: &Analysis, gear: usize) -> Option<Velocity> {
-    let run = analysis.pull().facts.as_ref()?.run.as_ref()?;
-    run.legs.iter().find(|leg| leg.kind == LegKind::Shift && leg.gear == gear + 1).map(|leg| leg.from.speed)
+/// The speed at which a gear, counted from 0, is left on the way.
+fn shifted_at(analysis: &Analysis, at: usize, gear: usize) -> Option<Velocity> {
+    way(analysis, at)?.shifts.iter().find(|shift| shift.from == gear + 1).map(|shift| shift.speed)
 }
 
 /// `[C] does not get to 100 mph: the car does not move off.`
@@ -158,7 +161,7 @@ fn unreached(source: Source<'_>, at: usize, speed: &str) -> String {
     let mut stopped: Vec<(&'static str, Vec<usize>)> = Vec::new();
     for (column, analysis) in (0..).zip(source.setups) {
         let Some(facts) = analysis.pull().facts.as_ref().filter(|_| seconds(analysis, at).is_none()) else { continue };
-        let why = facts.run.as_ref().map_or("out of reach", |run| out_of_reach(run.stopped));
+        let why = facts.to_speed.get(at).and_then(|way| way.as_ref().err()).map_or("out of reach", |stopped| out_of_reach(*stopped));
         match stopped.iter_mut().find(|(known, _)| *known == why) {
             Some((_, columns)) => columns.push(column),
             None => stopped.push((why, vec![column])),

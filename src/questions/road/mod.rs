@@ -4,13 +4,13 @@ pub mod answer;
 pub mod pictures;
 pub mod rests;
 pub mod rows;
+pub mod sentence;
 
 pub mod tyres;
 
 use super::deciding::chosen;
 use super::{Drawn, Input, Place, Question};
 use crate::job::{JobChoice, JobField};
-use crate::sheet::Said;
 
 /// The question.
 pub const QUESTION: Question = Question {
@@ -18,14 +18,10 @@ pub const QUESTION: Question = Question {
     place: Place::Compare,
     title: "Road speed",
     ask: "How fast in each gear, and where does each shift land?",
-    inputs: &[
-        Input::Text(JobField::Shift, "shift at"),
-        Input::Text(JobField::Cruise, "cruise at"),
-        Input::Choice(JobChoice::OmittedAspect, "series where the size gives none"),
-    ],
+    inputs: &[Input::Text(JobField::Shift), Input::Text(JobField::Cruise), Input::Choice(JobChoice::OmittedAspect)],
     groups: &[],
     station: rows::station,
-    answer: |_| Said::default(),
+    answer: sentence::said,
     deciding: |source| chosen(rows::rows(source), &["cruise", "gear-", "rolls", "tyre-speed"]),
     rows: rows::rows,
     rests: rests::rests,

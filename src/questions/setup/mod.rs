@@ -8,11 +8,12 @@ mod tyres;
 use num_traits::CheckedMul;
 
 use super::dial::read::{Speedo, SpeedoShared};
+use super::driveline::read::{DrivelineShared, Shafts};
 use super::gap::Gap;
 use super::inside::read::{Inside, InsideShared};
 use super::pull::read::Pull;
 use crate::gearing::{self, FinalDrive, Gear, Gearbox, Idler, Layout, Mesh, Place, PrintedRatio, Ratio, Reverse, Stage, read};
-use crate::job::{self, Job, JobField, SetupField, SetupId};
+use crate::job::{self, Choice, InputId, InputProblem, Job, JobField, SetupField, SetupId};
 use crate::problem::{Explain, Problem};
 use crate::tyre::{OmittedAspect, Rolling, Tyre};
 use crate::units::{AngularVelocity, Velocity, limits};
@@ -30,8 +31,10 @@ pub struct Conditions {
     pub pull: Pull,
     /// The dial, the rule and what else all setups share about the speedometer.
     pub speedo: SpeedoShared,
+    /// What the driveshafts are judged at.
+    pub driveline: DrivelineShared,
     /// What is wrong with either.
-    pub problems: Vec<Problem>,
+    pub problems: Vec<InputProblem>,
 }
 
 /// One setup, read and checked.
@@ -65,8 +68,10 @@ pub struct Setup {
     pub inside: Inside,
     /// The speedometer's gears and road check.
     pub speedo: Speedo,
+    /// The driveshaft.
+    pub shaft: Shafts,
     /// Everything that is wrong with it.
-    pub problems: Vec<Problem>,
+    pub problems: Vec<InputProblem>,
 }
 
 impl Setup {
@@ -88,8 +93,13 @@ impl Setup {
     /// All that stands behind the speedometer's drive gear, without sign: the axle and what is behind it. An overdrive, a range box or a
     /// transfer box takes the drive gear along on its own output (common practice, no published source).
     pub fn behind_take_off(&self) -> Option<Ratio> {
-        let behind = self.stages.as_ref()?.iter().filter(|stage| stage.place == Place::BehindAxle);
-        product(behind.map(|stage| stage.drive.ratio()).chain([self.final_drive?.ratio()]))
+        self.behind_shaft()
+    }
+
+    /// All that stands behind the driveshaft: the final drive and the stages behind it, without sign.
+    pub fn behind_shaft(&self) -> Option<Ratio> {
+        let behind = self.stages.as_ref()?.iter().filter(|stage| stage.place == Place::BehindAxle).map(|stage| stage.drive.ratio());
+        product(behind.chain([self.final_drive?.ratio()]))
     }
 
     /// The extra stages between gearbox and final drive.
@@ -99,37 +109,69 @@ impl Setup {
 }
 
 impl Conditions {
+    /// Reads shift and cruise alone; the rest is as where nothing is typed.
+    pub fn of_road(job: &Job) -> Self {
+        let mut problems = Vec::new();
+        let shift = keep(&mut problems, JobField::Shift, job.shift.read(&limits::SHIFT_SPEED));
+        let cruise = keep(&mut problems, JobField::Cruise, job.cruise.read(&limits::CRUISE_SPEED));
+        let (inside, pull, speedo) = (InsideShared::default(), Pull::default(), SpeedoShared::default());
+        Self { shift, cruise, inside, pull, speedo, driveline: DrivelineShared::default(), problems }
+    }
+
     /// Reads what all setups of a job share.
     pub fn of(job: &Job) -> Self {
-        let mut problems = Vec::new();
-        let shift = keep(&mut problems, JobField::Shift.path(), job.shift.read(&limits::SHIFT_SPEED));
-        let cruise = keep(&mut problems, JobField::Cruise.path(), job.cruise.read(&limits::CRUISE_SPEED));
+        let road = Self::of_road(job);
+        let (shift, cruise) = (road.shift, road.cruise);
+        let mut problems = job.unknown_choices(|choice| matches!(choice, Choice::Job(_)));
+        problems.extend(road.problems);
         let speedo = SpeedoShared::read(job, &mut problems);
         let pull = Pull::read(job, shift, &mut problems);
         let inside = InsideShared::read(job, shift, &mut problems);
-        Self { shift, cruise, inside, pull, speedo, problems }
+        let driveline = DrivelineShared::read(job, &mut problems);
+        Self { shift, cruise, inside, pull, speedo, driveline, problems }
     }
 }
 
 /// Reads every setup of a job, in the order of its columns.
 pub fn read_all(job: &Job) -> Vec<Setup> {
+    let mut setups = read_each(job, read_one);
+    for setup in &mut setups {
+        setup.problems.extend(job.unknown_choices(|choice| matches!(choice, Choice::Setup(id, _) if id == setup.id)));
+    }
+    setups
+}
+
+/// Reads gears, axle and tyre of every setup of a job, in the order of its columns.
+pub fn read_drive_of_all(job: &Job) -> Vec<Setup> {
+    read_each(job, read_drive)
+}
+
+fn read_each(job: &Job, read: fn(&job::Setup, char, OmittedAspect) -> Setup) -> Vec<Setup> {
     let omitted = tyres::omitted_aspect(job);
-    job.setups.iter().enumerate().map(|(column, typed)| read_one(typed, Job::letter(column), omitted)).collect()
+    job.setups.iter().enumerate().map(|(column, typed)| read(typed, Job::letter(column), omitted)).collect()
 }
 
 /// Reads one setup.
 pub fn read_one(typed: &job::Setup, letter: char, omitted: OmittedAspect) -> Setup {
+    let mut setup = read_drive(typed, letter, omitted);
+    setup.inside = Inside::read(typed, &mut setup.problems);
+    setup.speedo = Speedo::read(typed, &mut setup.problems);
+    setup.shaft = Shafts::read(typed, &mut setup.problems);
+    setup
+}
+
+/// Reads gears, axle and tyre of one setup; the rest is as where nothing is typed.
+fn read_drive(typed: &job::Setup, letter: char, omitted: OmittedAspect) -> Setup {
     let mut problems = Vec::new();
+    let id = typed.id;
     let layout = typed.gearbox.layout;
-    let gears = read_gears(&typed.gearbox, &mut problems);
-    let constant = read_constant(&typed.gearbox, &gears, &mut problems);
-    let reverse = read_reverse(&typed.gearbox, &mut problems);
+    let gears = read_gears(typed, &mut problems);
+    let constant = read_constant(typed, &gears, &mut problems);
+    let reverse = read_reverse(typed, &mut problems);
     let gearbox = assemble(layout, constant, &gears, reverse);
-    let final_drive = keep(&mut problems, &SetupField::FinalDrive.path(), read::final_drive(&typed.final_drive));
-    let stages = read_stages(&typed.stages, &mut problems);
+    let final_drive = keep(&mut problems, (id, SetupField::FinalDrive), read::final_drive(&typed.final_drive));
+    let stages = read_stages(typed, &mut problems);
     let (tyre, rolling) = tyres::read(typed, omitted, &mut problems);
-    let inside = Inside::read(typed, &mut problems);
-    let speedo = Speedo::read(typed, &mut problems);
     Setup {
         id: typed.id,
         letter,
@@ -143,8 +185,9 @@ pub fn read_one(typed: &job::Setup, letter: char, omitted: OmittedAspect) -> Set
         stages,
         tyre,
         rolling,
-        inside,
-        speedo,
+        inside: Inside::default(),
+        speedo: Speedo::default(),
+        shaft: Shafts::default(),
         problems,
     }
 }
@@ -154,32 +197,35 @@ fn product(mut ratios: impl Iterator<Item = Ratio>) -> Option<Ratio> {
     ratios.try_fold(Ratio::from_integer(1), |product, ratio| product.checked_mul(&ratio))
 }
 
-fn read_gears(typed: &job::Gearbox, problems: &mut Vec<Problem>) -> Vec<Option<Gear>> {
-    let read = |(at, text): (usize, &String)| keep(problems, &SetupField::Gear(at).path(), read::gear(text, typed.layout));
+fn read_gears(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Vec<Option<Gear>> {
+    let typed = &setup.gearbox;
+    let read = |(at, text): (usize, &String)| keep(problems, (setup.id, SetupField::Gear(at)), read::gear(text, typed.layout));
     typed.gears.iter().take(gearing::Gearbox::MOST_GEARS).enumerate().map(read).collect()
 }
 
 /// The constant pair; nothing of it is missed where every gear could be read and none goes by its own pair.
-fn read_constant(typed: &job::Gearbox, gears: &[Option<Gear>], problems: &mut Vec<Problem>) -> Option<Mesh> {
+fn read_constant(setup: &job::Setup, gears: &[Option<Gear>], problems: &mut Vec<InputProblem>) -> Option<Mesh> {
     let known = gears.iter().copied().collect::<Option<Vec<_>>>().unwrap_or_default();
+    let typed = &setup.gearbox;
     match typed.layout {
         Layout::TwoShaft => None,
-        layout => keep(problems, &SetupField::Constant.path(), read::constant_of(&typed.constant, layout, &known)).flatten(),
+        layout => keep(problems, (setup.id, SetupField::Constant), read::constant_of(&typed.constant, layout, &known)).flatten(),
     }
 }
 
 /// Reverse may be left blank: it is often unknown, and no forward figure needs it.
-fn read_reverse(typed: &job::Gearbox, problems: &mut Vec<Problem>) -> Option<Reverse> {
-    let idler = keep(problems, &SetupField::Idler.path(), read::idler(&typed.idler));
+fn read_reverse(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Option<Reverse> {
+    let typed = &setup.gearbox;
+    let idler = keep(problems, (setup.id, SetupField::Idler), read::idler(&typed.idler));
     if typed.reverse.trim().is_empty() {
         if idler.is_some_and(|idler| idler != Idler::Plain(None)) {
-            problems.push(Problem::caution(SetupField::Idler.path(), &Gap::IdlerAlone));
+            problems.push(Problem::caution((setup.id, SetupField::Idler).into(), &Gap::IdlerAlone));
         }
         return None;
     }
     // An idler that cannot be read says so itself.
     let reverse =
-        keep(problems, &SetupField::Reverse.path(), read::reverse(&typed.reverse, idler.unwrap_or(Idler::Plain(None)), typed.layout));
+        keep(problems, (setup.id, SetupField::Reverse), read::reverse(&typed.reverse, idler.unwrap_or(Idler::Plain(None)), typed.layout));
     idler.and(reverse)
 }
 
@@ -188,22 +234,22 @@ fn assemble(layout: Layout, constant: Option<Mesh>, gears: &[Option<Gear>], reve
     Gearbox::new(layout, constant, gears, reverse).ok()
 }
 
-fn read_stages(typed: &[job::Stage], problems: &mut Vec<Problem>) -> Option<Vec<Stage>> {
+fn read_stages(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Option<Vec<Stage>> {
     let read = |(at, stage): (usize, &job::Stage)| {
-        keep(problems, &SetupField::Stage(at).path(), read::drive(&stage.drive)).map(|drive| Stage { place: stage.place, drive })
+        keep(problems, (setup.id, SetupField::Stage(at)), read::drive(&stage.drive)).map(|drive| Stage { place: stage.place, drive })
     };
-    let stages: Vec<Option<Stage>> = typed.iter().enumerate().map(read).collect();
+    let stages: Vec<Option<Stage>> = setup.stages.iter().enumerate().map(read).collect();
     stages.into_iter().collect()
 }
 
 /// What could be read; what could not is said of its field.
-pub fn keep<T>(problems: &mut Vec<Problem>, field: &str, read: Result<T, impl Explain>) -> Option<T> {
-    read.map_err(|why| problems.push(Problem::stop(field, &why))).ok()
+pub fn keep<T>(problems: &mut Vec<InputProblem>, field: impl Into<InputId>, read: Result<T, impl Explain>) -> Option<T> {
+    read.map_err(|why| problems.push(Problem::stop(field.into(), &why))).ok()
 }
 
 /// As [`keep`], where something stands in for what cannot be read; `by` says what.
-pub fn keep_or<T>(problems: &mut Vec<Problem>, field: &str, read: Result<T, impl Explain>, by: &str) -> Option<T> {
-    read.map_err(|why| problems.push(Problem::stood_in(field, &why, by))).ok()
+pub fn keep_or<T>(problems: &mut Vec<InputProblem>, field: impl Into<InputId>, read: Result<T, impl Explain>, by: &str) -> Option<T> {
+    read.map_err(|why| problems.push(Problem::stood_in(field.into(), &why, by))).ok()
 }
 
 /// The number of a gear, 1 to 8, with or without letters behind it: `3`, `3rd`.

@@ -71,14 +71,14 @@ pub struct Band {
     pub mark: Mark,
 }
 
-/// The rule of that id. Where there is none, UN R39: the strictest of those in force for cars, which never lets a dial read low.
-pub fn band(id: &str) -> &'static Band {
-    named(id).unwrap_or(&table::UN_R39)
+/// The rule that is usual everywhere but in the US, UN R39: the strictest of those in force for cars, which never lets a dial read low.
+pub fn usual() -> &'static Band {
+    &table::UN_R39
 }
 
-/// The rule of that id.
-pub fn named(id: &str) -> Option<&'static Band> {
-    BANDS.iter().find(|band| band.id == id)
+/// The rule that is usual in the US, SAE J2976: the one that covers cars there at every speed.
+pub fn usual_in_the_us() -> &'static Band {
+    &table::SAE_J2976
 }
 
 /// A reading against a rule, in the unit of the rule's numbers.

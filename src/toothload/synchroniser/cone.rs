@@ -22,6 +22,14 @@ pub struct Cone {
 }
 
 impl Cone {
+    /// The friction that is taken where none is given; 0.08 to 0.12 is usual in oil (from memory, no published source read).
+    pub const USUAL_FRICTION: f64 = 0.10;
+
+    /// The angle to the shaft that is taken where none is given; 6 to 7.5° is usual (from memory, no published source read).
+    pub fn usual_half_angle() -> Angle {
+        Angle::new::<uom::si::angle::degree>(6.5)
+    }
+
     /// The lining's area, π d b on each cone.
     pub fn area(&self) -> Area {
         self.mean_diameter * self.width * PI * f64::from(self.cones.max(1))

@@ -19,6 +19,8 @@ pub struct Reflected {
     pub at_input: MomentOfInertia,
     /// Whether it is an estimate.
     pub is_estimate: bool,
+    /// What of an estimate is clutch plate and input shaft.
+    pub beside_gears: MomentOfInertia,
     /// The gears it was added up from; empty where it was given.
     pub rows: Vec<Row>,
 }
@@ -41,14 +43,25 @@ pub struct Row {
 impl Reflected {
     /// An inertia that was measured or looked up.
     pub fn given(at_input: MomentOfInertia) -> Self {
-        Self { at_input, is_estimate: false, rows: Vec::new() }
+        Self { at_input, is_estimate: false, beside_gears: MomentOfInertia::default(), rows: Vec::new() }
     }
 
     /// An estimate: every gear that turns with the input in neutral as a solid steel disc of its pitch diameter and the face width,
-    /// J = ρ π b d⁴ / 32, reduced by its speed squared; and the clutch plate, which is as typed.
+    /// J = ρ π b d⁴ / 32, reduced by its speed squared; and what hangs on the input beside them, clutch plate and shaft.
     ///
     /// Shafts and hubs are left out, bores are not taken off; the two errors oppose each other. Common practice, no published source.
-    pub fn estimated(gearbox: &Gearbox, arrangement: &Arrangement, cut: &Cut, face_width: Length, clutch_plate: MomentOfInertia) -> Self {
+    pub fn estimated(gearbox: &Gearbox, arrangement: &Arrangement, cut: &Cut, face_width: Length, beside_gears: MomentOfInertia) -> Self {
+        Self::estimated_by(gearbox, arrangement, |_| *cut, face_width, beside_gears)
+    }
+
+    /// As [`Reflected::estimated`], where the pairs are not all cut alike.
+    pub fn estimated_by(
+        gearbox: &Gearbox,
+        arrangement: &Arrangement,
+        cut: impl Fn(Part) -> Cut,
+        face_width: Length,
+        beside_gears: MomentOfInertia,
+    ) -> Self {
         let rows: Vec<Row> = Turning::new(gearbox, arrangement, Selected::Neutral)
             .map(|turning| turning.parts)
             .unwrap_or_default()
@@ -56,12 +69,12 @@ impl Reflected {
             .filter(|turns| turns.speed.of_output == Ratio::from_integer(0) && turns.speed.of_input != Ratio::from_integer(0))
             .filter_map(|turns| {
                 let (teeth, share) = (turns.teeth?, decimal(turns.speed.of_input));
-                let own = disc(cut.reference_diameter(teeth), face_width);
+                let own = disc(cut(turns.part).reference_diameter(teeth), face_width);
                 Some(Row { part: turns.part, teeth, own, turns: turns.speed.of_input, at_input: own * (share * share) })
             })
             .collect();
-        let at_input = rows.iter().fold(clutch_plate, |sum, row| sum + row.at_input);
-        Self { at_input, is_estimate: true, rows }
+        let at_input = rows.iter().fold(beside_gears, |sum, row| sum + row.at_input);
+        Self { at_input, is_estimate: true, beside_gears, rows }
     }
 }
 

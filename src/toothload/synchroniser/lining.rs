@@ -2,6 +2,7 @@
 
 use super::{Absorbed, Cone};
 use crate::problem::Explain;
+use crate::units::limits::shown;
 use crate::units::{AngularVelocity, PowerPerArea, Pressure, Velocity, WorkPerArea, number};
 
 /// What a lining bears at one shift.
@@ -28,7 +29,18 @@ pub(super) fn stress(cone: &Cone, absorbed: &Absorbed, difference: AngularVeloci
     }
 }
 
-/// What a lining is allowed. Values are the user's to set; [`Lining::PRESETS`] only fills the fields.
+/// The usual pairings.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LiningKind {
+    /// Brass on steel.
+    Brass,
+    /// Molybdenum on steel.
+    Molybdenum,
+    /// A sintered lining on steel.
+    Sintered,
+}
+
+/// What a lining is allowed. Values are the user's to set; [`Lining::of`] only fills the fields.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Lining {
     /// The pairing.
@@ -44,15 +56,30 @@ pub struct Lining {
 }
 
 impl Lining {
-    /// Where the presets come from; to be shown beside them.
+    /// Where the usual figures come from; to be shown beside them.
     pub const SOURCE: &'static str = "from memory, no published source read: replace by the maker's figures";
 
     /// Usual figures, all from memory, no published source read.
-    pub const PRESETS: [Self; 3] = [
-        Self { name: "brass on steel", sliding_m_per_s: 5.0, pressure_n_per_mm2: 3.0, work_j_per_mm2: 0.09, power_w_per_mm2: 0.45 },
-        Self { name: "molybdenum on steel", sliding_m_per_s: 7.0, pressure_n_per_mm2: 6.0, work_j_per_mm2: 0.53, power_w_per_mm2: 0.84 },
-        Self { name: "sintered on steel", sliding_m_per_s: 9.0, pressure_n_per_mm2: 7.0, work_j_per_mm2: 1.0, power_w_per_mm2: 1.5 },
-    ];
+    pub fn of(kind: LiningKind) -> Self {
+        let usual = |name, sliding_m_per_s, pressure_n_per_mm2, work_j_per_mm2, power_w_per_mm2| Self {
+            name,
+            sliding_m_per_s,
+            pressure_n_per_mm2,
+            work_j_per_mm2,
+            power_w_per_mm2,
+        };
+        match kind {
+            LiningKind::Brass => usual("brass on steel", 5.0, 3.0, 0.09, 0.45),
+            LiningKind::Molybdenum => usual("molybdenum on steel", 7.0, 6.0, 0.53, 0.84),
+            LiningKind::Sintered => usual("sintered on steel", 9.0, 7.0, 1.0, 1.5),
+        }
+    }
+
+    /// The limits as they would be typed; read back by [`Lining::read`].
+    pub fn as_typed(&self) -> String {
+        let limits = [self.sliding_m_per_s, self.pressure_n_per_mm2, self.work_j_per_mm2, self.power_w_per_mm2];
+        limits.map(shown).join(" ")
+    }
 
     /// What a lining with limits of the user's own is called.
     pub const OWN: &'static str = "as typed";
@@ -62,7 +89,7 @@ impl Lining {
     /// # Errors
     /// When the text is not four numbers above nothing.
     pub fn read(text: &str) -> Result<Self, LimitsError> {
-        let number = |part: &str| part.replace(',', ".").parse::<f64>().ok().filter(|value| *value > 0.0 && value.is_finite());
+        let number = |part: &str| number::read_decimal(&part.replace(',', ".")).filter(|value| *value > 0.0);
         let numbers: Option<Vec<f64>> = text.split_whitespace().map(number).collect();
         match numbers.as_deref() {
             Some([sliding_m_per_s, pressure_n_per_mm2, work_j_per_mm2, power_w_per_mm2]) => Ok(Self {

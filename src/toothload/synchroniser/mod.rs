@@ -1,21 +1,27 @@
 //! What each synchroniser must take up at a shift, and what its lining bears.
 //!
-//! Here: the shifts of a box, one row each. [`cone`]: a friction cone by itself. [`inertia`]: what turns with the input and must be
+//! Here: the shifts of a box, one row each. [`clutch`]: what usually hangs on the input beside the gears. [`cone`]: a friction cone by itself. [`inertia`]: what turns with the input and must be
 //! slowed or sped up. [`lining`]: limits per lining area, to be set by the user.
 
+pub mod clutch;
 pub mod cone;
 pub mod inertia;
 pub mod lining;
 
 pub use cone::Cone;
 pub use inertia::Reflected;
-pub use lining::{Lining, Stress};
+pub use lining::{Lining, LiningKind, Stress};
 
 use crate::gearing::Gearbox;
 use crate::gearing::speeds::{Arrangement, Selected, Share, Turning};
 use crate::gearing::teeth::decimal;
 use crate::gearing::{Ratio, part::Part, speeds::Side};
-use crate::units::{AngularVelocity, Energy, MomentOfInertia, Power, Time, Torque};
+use crate::units::{AngularVelocity, Energy, MomentOfInertia, Power, Time, Torque, unit};
+
+/// The time a synchroniser is given where none is typed: a quarter of a second. Common practice, no published source.
+pub fn usual_time() -> Time {
+    unit::SECOND.of(0.25)
+}
 
 /// What stands between a gear and its shaft.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]

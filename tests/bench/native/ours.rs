@@ -78,7 +78,7 @@ fn one_run(engine: &Engine, ratios: &[f64], meshes: &[u8], behind: f64, way_m: f
     };
     let pull = Pull::new(&engine.curve, &gears, engine.car.efficiencies, engine.limit).ok()?;
     let vehicle = Vehicle::new(pull, engine.car).ok()?;
-    let upshifts = shifts(&vehicle, engine.rule);
+    let upshifts = shifts(&vehicle, engine.shifting.rule());
     let course = Course {
         start: Start::Standing { launch: engine.launch },
         shifts: upshifts.clone(),

@@ -56,6 +56,8 @@ fn is_about(what: &str, shown: &str, wanted: f64) -> Result<()> {
 /// The figures of a station of the line, a setup each.
 async fn station(page: &Page, name: &str) -> Result<Vec<String>> {
     page.js::<()>("void scrollTo({ top: 0, behavior: 'instant' })").await?;
+    let is_said = "[...one.querySelectorAll('.station__figures > span')].every((figure) => /[0-9]/.test(figure.textContent))";
+    page.until_of(link(name).of("Questions"), is_said).await?;
     page.of(
         link(name).of("Questions"),
         "[...one.querySelectorAll('.station__figures > span')].map((figure) => figure.textContent.trim().replace(/^[A-F]\\s+/, ''))",
@@ -156,6 +158,7 @@ const FOURTH: [&str; 2] = ["gear_4.ratio", "gears.gear_3.lands_at_rpm"];
 #[test]
 fn call_1_closer_but_not_screaming_at_70() -> Result<()> {
     visit(async |page| {
+        page.set_screen(Screen::DESK).await?;
         page.open("").await?;
         let mut hands = Hands::of(page, false);
         type_the_job(&mut hands).await?;
@@ -169,6 +172,7 @@ fn call_1_closer_but_not_screaming_at_70() -> Result<()> {
 #[test]
 fn call_1_by_keys_alone() -> Result<()> {
     visit(async |page| {
+        page.set_screen(Screen::DESK).await?;
         page.open("").await?;
         let mut hands = Hands::of(page, true);
         type_the_job(&mut hands).await?;
@@ -183,6 +187,7 @@ fn call_1_by_keys_alone() -> Result<()> {
 fn call_1_on_a_phone() -> Result<()> {
     visit(async |page| {
         page.set_screen(Screen::PHONE).await?;
+        page.set_screen(Screen::DESK).await?;
         page.open("").await?;
         let mut hands = Hands::of(page, false);
         type_the_job(&mut hands).await?;

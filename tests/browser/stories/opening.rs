@@ -31,6 +31,8 @@ async fn audit_everywhere(page: &Page, theme: Theme) -> Result<()> {
         if page.is_there(button("In words")).await? {
             page.click(button("Table")).await?;
         }
+        // What lies under the bars after scrolling is no target of its own.
+        page.js::<()>("void scrollTo({ top: 0, behavior: 'instant' })").await?;
         found.extend(page.axe().await?.into_iter().map(|one| format!("{at}, {}: {one}", theme.word())));
     }
     ensure!(found.is_empty(), "{} accessibility violations\n{}", found.len(), found.join("\n"));
@@ -51,40 +53,6 @@ fn the_audit_finds_nothing_at_any_question_on_a_phone() -> Result<()> {
         page.set_screen(Screen::PHONE).await?;
         audit_everywhere(page, Theme::Light).await?;
         audit_everywhere(page, Theme::Dark).await
-    })
-}
-
-#[test]
-fn the_audit_finds_nothing_in_what_opens_in_either_theme() -> Result<()> {
-    visit(async |page| {
-        for (screen, theme) in [(Screen::DESK, Theme::Light), (Screen::PHONE, Theme::Dark)] {
-            page.set_screen(screen).await?;
-            page.set_theme(theme).await?;
-            page.open("").await?;
-            let where_ = |what: &str| format!("{what}, {} px wide, {}", screen.width, theme.word());
-            page.ask_figure("A", "gear_1.ratio").await?;
-            page.type_into(field("What would make it"), "2").await?;
-            page.until("document.querySelector('.card .option') !== null").await?;
-            page.assert_accessible(&where_("a figure's card")).await?;
-            page.click(button("Gear set of setup B")).await?;
-            page.element(field("Gear set for setup B")).await?;
-            page.assert_accessible(&where_("the picker")).await?;
-            page.click(button("Copy, move or remove setup A")).await?;
-            page.element(button("Move right")).await?;
-            page.assert_accessible(&where_("a head's menu")).await?;
-            for act in ["Link, file, CSV", "Customer and notes"] {
-                page.hand_over(act).await?;
-                page.element(button("Close").of("main")).await?;
-                page.assert_accessible(&where_(act)).await?;
-            }
-            page.press(browser_tests::Key::Escape).await?;
-            page.click("#read-in").await?;
-            page.assert_accessible(&where_("units and words")).await?;
-            page.click(button("Keys")).await?;
-            page.element("#keymap").await?;
-            page.assert_accessible(&where_("the keys")).await?;
-        }
-        Ok(())
     })
 }
 

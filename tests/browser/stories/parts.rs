@@ -49,6 +49,54 @@ fn a_part_that_does_not_load_is_told_and_can_be_tried_again() -> Result<()> {
     })
 }
 
+/// Whether the browser would ask before the page is left.
+const ASKS: &str = "!window.dispatchEvent(new Event('beforeunload', { cancelable: true }))";
+
+#[test]
+fn what_is_typed_before_anything_can_be_kept_is_kept_once_it_can() -> Result<()> {
+    let site = Site::copied("without-the-keeper")?;
+    let part = part_of(site.folder(), "keep")?;
+    let away = part.with_extension("away");
+    fs::rename(&part, &away)?;
+    visit_site(site, async |page| {
+        page.expect_message("part-keep");
+        page.open("").await?;
+        page.until("document.querySelector('main .later button')?.innerText === 'Try again'").await?;
+        ensure!(!page.js::<bool>(ASKS).await?, "the browser would ask before the demo job is left, in which nothing was typed");
+        page.type_into("#title", "Typed before it could be kept").await?;
+        ensure!(page.js::<bool>(ASKS).await?, "the page may be left without a question while what was typed is kept nowhere");
+        fs::rename(&away, &part)?;
+        page.click("main .later button").await?;
+        page.until("document.querySelector('main .later') === null").await?;
+        page.saved().await?;
+        ensure!(!page.js::<bool>(ASKS).await?, "the browser would ask though the job is kept");
+        page.reload().await?;
+        ensure!(page.value("#title").await? == "Typed before it could be kept", "what was typed is lost");
+        Ok(())
+    })
+}
+
+#[test]
+fn the_first_question_is_answered_without_the_others() -> Result<()> {
+    let site = Site::copied("without-the-answers")?;
+    let part = part_of(site.folder(), "answers")?;
+    let away = part.with_extension("away");
+    fs::rename(&part, &away)?;
+    visit_site(site, async |page| {
+        page.expect_message("part-answers");
+        page.open("").await?;
+        page.until("document.querySelectorAll('#gears .rows--deciding [data-figure]').length > 0").await?;
+        page.until("document.querySelector('#gears .answer') !== null").await?;
+        page.until("document.querySelector('.stop--pull .station__label').innerText === '…'").await?;
+        page.click("[href='#compare/pull']").await?;
+        page.until("document.querySelector('#pull .later button')?.innerText === 'Try again'").await?;
+        fs::rename(&away, &part)?;
+        page.click("#pull .later button").await?;
+        page.until("document.querySelector('#pull .rows--deciding') !== null && document.querySelector('main .later') === null").await?;
+        page.until("document.querySelector('.stop--pull .station__label').innerText !== '…'").await
+    })
+}
+
 #[test]
 fn a_host_that_does_not_know_the_type_of_the_program_will_do() -> Result<()> {
     let site = Site::copied("another-type")?;

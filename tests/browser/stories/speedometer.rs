@@ -8,7 +8,11 @@ const READS: &str = "speedometer.reads_mph";
 /// Waits until the station of the speedometer flags the setups of these letters; none where they are empty.
 async fn is_flagged(page: &Page, letters: &str) -> Result<()> {
     let station = link("Speedometer").of("Questions");
-    page.until_of(station, &format!("(one.querySelector('.station__flag')?.lastChild.data ?? '') === {letters:?} || one.innerText")).await
+    page.until_of(
+        station,
+        &format!("(one.querySelector('.station__flag')?.textContent ?? '').trim().endsWith({letters:?}) || one.innerText"),
+    )
+    .await
 }
 
 #[test]

@@ -67,11 +67,12 @@ impl Sizes {
     }
 }
 
-/// All but what the browser asks for on its own account: the service worker, the manifest and its pictures; and the licences.
+/// All but what the browser asks for on its own account (the service worker, the manifest and its pictures), the letters that only some
+/// jobs have, and the licences.
 fn is_first(name: &str) -> bool {
     let ending = name.rsplit('.').next().unwrap_or_default();
     let for_the_browser = name == "sw.js" || ["webmanifest", "png"].contains(&ending);
-    !for_the_browser && !super::site::is_licence(name)
+    !for_the_browser && !name.contains("-accents-") && !super::site::is_licence(name)
 }
 
 #[cfg(test)]
@@ -83,8 +84,17 @@ mod tests {
     #[test]
     fn a_first_visit_waits_for_the_page_and_not_for_the_parts() {
         let files = BTreeMap::from(
-            ["index.html", "app.js", "app_bg.wasm", "part-find.wasm", "sw.js", "icons/mark.png", "fonts/x-OFL.txt"]
-                .map(|name| (name.to_owned(), vec![0; 100])),
+            [
+                "index.html",
+                "app.js",
+                "app_bg.wasm",
+                "part-find.wasm",
+                "sw.js",
+                "icons/mark.png",
+                "fonts/x-accents-400.woff2",
+                "fonts/x-OFL.txt",
+            ]
+            .map(|name| (name.to_owned(), vec![0; 100])),
         );
         let packed = BTreeMap::from([("app.js".to_owned(), Packed { brotli: Some(vec![0; 30]), gzip: Some(vec![0; 40]) })]);
         let sizes = Sizes::of(&files, &packed, &["part-find.wasm".to_owned()]);

@@ -91,7 +91,7 @@ fn label_of(word: &str) -> Option<Label> {
 /// The text in small letters, cut at blanks, semicolons, bars and commas; a comma between digits is a decimal one where neither point
 /// nor slash stands anywhere. What belongs to one item, such as `24 / 29` or `2.47 : 1`, is put together again.
 fn words(text: &str) -> Vec<String> {
-    let lower = text.to_lowercase();
+    let lower = text.to_ascii_lowercase();
     let is_decimal_comma = !lower.contains(['.', '/']);
     let chars: Vec<char> = lower.chars().collect();
     let is_digit = |at: Option<usize>| at.and_then(|at| chars.get(at)).is_some_and(char::is_ascii_digit);

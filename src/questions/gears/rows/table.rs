@@ -14,10 +14,22 @@ const MOST_ROWS: usize = 10;
 
 /// The rows that decide: the pair every ratio is made with, the gears, the tooth sums, and what is missing.
 pub fn deciding(source: Source<'_>) -> Vec<Row> {
+    deciding_with(source, |source, analysis, gear| past_top_speed(source, analysis, gear).is_some())
+}
+
+/// As [`deciding`], without a word on which speeds the engine does not reach.
+pub fn deciding_without_engine(source: Source<'_>) -> Vec<Row> {
+    deciding_with(source, |_, _, _| false)
+}
+
+/// Whether a gear's speed at the shift is out of the engine's reach.
+type OutOfReach = fn(Source<'_>, &Analysis, usize) -> bool;
+
+fn deciding_with(source: Source<'_>, is_out_of_reach: OutOfReach) -> Vec<Row> {
     let mut rows: Vec<Row> = typed::constant_rows(source).into_iter().filter(|row| row.key == "constant" && has_constant(source)).collect();
     rows.extend((0..source.most_gears()).map(|gear| {
         source.row(format!("gear-{}", gear + 1), ordinal(gear), |analysis| {
-            let cell = cell(source, analysis, gear);
+            let cell = cell(source, analysis, gear, is_out_of_reach);
             typed::entry(source, analysis, cell, SetupField::Gear(gear), &format!("teeth of {}", ordinal(gear)))
         })
     }));
@@ -43,14 +55,14 @@ fn road_wants(source: Source<'_>) -> Vec<Want<'static>> {
     wants
 }
 
-fn cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell {
+fn cell(source: Source<'_>, analysis: &Analysis, gear: usize, is_out_of_reach: OutOfReach) -> Cell {
     let Some(ratio) = ratio_figure(analysis, gear) else { return no_ratio(analysis, gear) };
     let printed = analysis.setup.printed(gear).map(|printed| Piece::words(format!("{} as printed", plus_minus(printed))));
     let cell = Cell::line([Piece::from(ratio)].into_iter().chain(printed).collect::<Vec<_>>());
     let key = format!("gears.gear_{}", gear + 1);
     let Some(speed) = speed_at_shift(source, analysis, gear, &key) else { return cell };
     let mut line = vec![Piece::from(speed.small())];
-    if past_top_speed(source, analysis, gear).is_some() {
+    if is_out_of_reach(source, analysis, gear) {
         line.push(Piece::words("out of reach"));
     }
     let cell = cell.and(line);

@@ -1,10 +1,15 @@
 //! The answer in a sentence or two: what fits, and what to do next.
 
-use super::super::answer::{self, Next, Sets, axle::axle, teeth};
+use super::super::answer::axle::{Axle, axle};
+use super::super::answer::{self, Next, Sets, teeth};
 use super::super::read::Evidence;
 use super::sets::{differences, gear_name};
+use super::{mates, printed, tag};
+use crate::gearing::Ratio;
 use crate::gearing::identify::counts::NextCount;
 use crate::gearing::identify::reading::Interval;
+use crate::gearing::identify::slips::{self, Slip, slip};
+use crate::gearing::identify::tooth_pairs::{Counts, pairs_in};
 use crate::gearing::identify::turns::NextTurn;
 use crate::gearing::teeth::decimal;
 use crate::problem::capital;
@@ -20,7 +25,8 @@ pub fn station(source: Source<'_>) -> Station {
     let evidence = Evidence::of(&source.job.bench);
     let fit = |many: usize, what: &str| format!("{many} {what}{} fit{}", plural(many), if many == 1 { "s" } else { "" });
     let sets = answer::sets(&evidence, source.shelves.gear_sets).map(|sets| fit(sets.fitting, "gear set"));
-    let axles = evidence.axle.map(|interval| fit(axle(interval, source.shelves.axles).ranked.fitting().count(), "axle"));
+    let axles =
+        evidence.axle.map(|interval| fit(axle(interval, evidence.axle_turned(), source.shelves.axles).ranked.fitting().count(), "axle"));
     let said = sets.into_iter().chain(axles).collect::<Vec<_>>().join(", ");
     Station::at_bench(if said.is_empty() { "from counts, turns, printed ratios".into() } else { said })
 }
@@ -30,11 +36,17 @@ pub fn answer(source: Source<'_>) -> Said {
     let evidence = Evidence::of(&source.job.bench);
     let sets = answer::sets(&evidence, source.shelves.gear_sets);
     let of_box = sets.as_ref().map(|sets| box_said(source, &evidence, sets));
-    let of_axle = evidence.axle.map(|interval| axle_said(source, interval));
-    Said::of(of_box.into_iter().chain(of_axle).flatten())
+    let of_axle = evidence.axle.map(|interval| axle_said(source, &evidence, interval));
+    let doubts = printed::doubts(&evidence).into_iter().chain(doubt_of_box(&evidence)).map(|doubt| sentence(&doubt));
+    Said::of(doubts.chain(of_box.into_iter().chain(of_axle).flatten()).chain(tag::said(source, &evidence)))
 }
 
 fn box_said(source: Source<'_>, evidence: &Evidence, sets: &Sets) -> Vec<String> {
+    if sets.fitting == 0
+        && let Some(said) = mates::said(source, evidence)
+    {
+        return said;
+    }
     if sets.fitting == 0 {
         let teeth = teeth(source, evidence).and_then(Result::ok).map(|outcome| format!("{}.", capital(&super::teeth::said(&outcome))));
         return std::iter::once(nothing_said(source, evidence, sets)).chain(teeth).collect();
@@ -79,8 +91,11 @@ fn settles(many: usize, left: usize) -> String {
     }
 }
 
-fn axle_said(source: Source<'_>, interval: Interval) -> Vec<String> {
-    let found = axle(interval, source.shelves.axles);
+fn axle_said(source: Source<'_>, evidence: &Evidence, interval: Interval) -> Vec<String> {
+    let found = axle(interval, evidence.axle_turned(), source.shelves.axles);
+    if let Some(doubt) = doubt_of_axle(&found) {
+        return vec![sentence(&doubt)];
+    }
     let names: Vec<String> =
         found.ranked.fitting().filter_map(|at| source.shelves.axles.get(at)).map(|known| known.entry.title().to_owned()).collect();
     let ratio = |ratio| number::show(decimal(ratio), 3);
@@ -90,16 +105,72 @@ fn axle_said(source: Source<'_>, interval: Interval) -> Vec<String> {
     } else {
         fit_said("ring and pinion", &names)
     });
-    said.extend(found.ranked.next.map(|next| {
-        let turns = number::show(count_to_show(next.input_turns), 0);
-        format!("Turn the driveshaft {turns} times and read the wheel to a twentieth of a turn: that tells them apart.")
-    }));
+    said.extend(settling_said(&found, evidence, &names));
     said
 }
 
-#[expect(clippy::cast_precision_loss, reason = "turns that a person can make")]
-fn count_to_show(turns: i128) -> f64 {
-    turns as f64
+/// `Turn the wheel 14 times and count the driveshaft: 54.60 turns is 39/10, 54.83 is 47/12.`
+fn settling_said(found: &Axle, evidence: &Evidence, names: &[String]) -> Option<String> {
+    if names.len() < 2 {
+        return None;
+    }
+    let Some(settling) = &found.settling else {
+        return Some("Turning does not tell them apart: count the teeth of ring and pinion.".into());
+    };
+    let wheel = if evidence.is_wheel_held { "the free wheel" } else { "both wheels" };
+    let turn = format!("Turn {wheel} {} times and count the driveshaft", settling.wheel_turns);
+    if names.len() > NAMED {
+        return Some(format!("{turn} to a twentieth of a turn: that tells all {} apart.", in_words(names.len())));
+    }
+    let one = |(name, turns): (&String, &Ratio)| format!("{} is {name}", number::show(decimal(*turns), 2));
+    let each: Vec<String> = names.iter().zip(&settling.shaft_turns).map(one).collect();
+    Some(format!("{turn}: {}.", each.join(", ")))
+}
+
+/// What the reading of an axle may have been meant as: `the axle is 7.80 if the other wheel really was held, 3.90 (39/10) if both
+/// turned: was it held?`
+pub(super) fn doubt_of_axle(found: &Axle) -> Option<String> {
+    let (slip, meant) = found.meant?;
+    let pairs = pairs_in(&meant, &Counts::of_axle()).inside;
+    let nearest = pairs.iter().min_by(|one, other| meant.off_centre(one.ratio()).total_cmp(&meant.off_centre(other.ratio())));
+    let pair = nearest.map_or_else(String::new, |mesh| format!(" ({}/{})", mesh.driven, mesh.driver));
+    let (read, meant) = (middle(found.interval), format!("{}{pair}", middle(meant)));
+    Some(match slip {
+        Slip::BothTurned => format!("the axle is {read} if the other wheel really was held, {meant} if both turned: was it held?"),
+        Slip::OneHeld => format!("the axle is {read} if both wheels turned, {meant} if one of them stood still: did it?"),
+        Slip::WrongWayRound => {
+            format!("{read} is no axle; with the turns of driveshaft and wheel the other way round it is {meant}: which turned how often?")
+        }
+        Slip::TenTimesTooLarge | Slip::TenTimesTooSmall => {
+            format!("{read} is no axle, {meant} would be one: is one of the turns ten times off?")
+        }
+    })
+}
+
+/// A doubt as a sentence, with its stop where it is no question.
+fn sentence(doubt: &str) -> String {
+    let stop = if doubt.ends_with('?') { "" } else { "." };
+    format!("{}{stop}", capital(doubt))
+}
+
+/// What the turns of a box may have been meant as.
+pub(super) fn doubt_of_box(evidence: &Evidence) -> Option<String> {
+    let turned = evidence.turned?;
+    let (slip, meant) = slip(turned.interval, slips::Turned::Gearbox)?;
+    let (read, meant) = (middle(turned.interval), middle(meant));
+    Some(match slip {
+        Slip::WrongWayRound => {
+            format!(
+                "{read} is no usual gear; with the turns of input and output the other way round it is {meant}: which turned how often?"
+            )
+        }
+        _ => format!("{read} is no usual gear, {meant} would be one: is one of the turns ten times off?"),
+    })
+}
+
+/// The middle of what a reading leaves, to two decimals.
+fn middle(interval: Interval) -> String {
+    number::show(decimal((interval.least + interval.greatest) / Ratio::from_integer(2)), 2)
 }
 
 /// `One gear set in the catalogue fits: A.`, `Two gear sets in the catalogue fit: A and B.`, `12 gear sets in the catalogue fit.`

@@ -43,7 +43,7 @@ pub(super) fn hunting_cell(analysis: &Analysis) -> Cell {
 }
 
 /// The rows in which the cut of the gears is typed.
-pub(super) fn typed_rows(source: Source<'_>) -> [Row; 5] {
+pub(super) fn typed_rows(source: Source<'_>) -> [Row; 6] {
     let row = |label: &str, field: InsideField, blank: &str| typed_row(source, label, SetupField::Inside(field), blank);
     [
         row("Module or pitch", InsideField::Pitch, ""),
@@ -51,6 +51,7 @@ pub(super) fn typed_rows(source: Source<'_>) -> [Row; 5] {
         row("Pressure angle", InsideField::Pressure, "20°"),
         row("Centre distance", InsideField::Centre, "as the counts give"),
         row("Face width", InsideField::Face, ""),
+        row("Pairs cut otherwise", InsideField::PairCuts, "none"),
     ]
 }
 

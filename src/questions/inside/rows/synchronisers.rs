@@ -6,11 +6,12 @@ use crate::problem::{Explain, capital};
 use crate::questions::Analysis;
 use crate::questions::Source;
 use crate::questions::entries::entry;
+use crate::questions::inside::answer::{hardest, input_change};
 use crate::questions::needs::{is_uncounted, uncounted_or};
 use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
-use crate::toothload::synchroniser::{Lining, Reflected, Shift};
+use crate::toothload::synchroniser::{Lining, Reflected, Shift, clutch};
 use crate::units::common::in_rpm;
-use crate::units::{Measured, MomentOfInertia, System, Torque, number, unit};
+use crate::units::{Length, Measured, MomentOfInertia, System, Torque, number, show, unit};
 
 /// Source of slip work and torque.
 const SLIP: &str = "W = ½ J Δω², T = J Δω ÷ t, one inertia against a steady side (Khurmi and Gupta, Theory of Machines, ex. 10.34)";
@@ -36,15 +37,24 @@ pub(super) fn inertia_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
             let decimals = if source.reader.units == System::Inch { 2 } else { 5 };
             let figure = Figure::quantity("inside.input_inertia", &reflected.at_input, usual, decimals);
             let figure = if reflected.is_estimate { disc_working(figure, reflected) } else { figure };
-            let words = if reflected.is_estimate {
-                "at the input, an estimate from teeth, pitch and face width; the clutch plate is left out"
-            } else {
-                "at the input, as given"
+            let words = match (reflected.is_estimate, reflected.rows.is_empty(), analysis.setup.inside.cut.zip(analysis.setup.inside.face))
+            {
+                (false, ..) => "at the input, as given".to_owned(),
+                (true, true, None) => {
+                    "at the input, an estimate: clutch plate and input shaft; the gears come in with pitch and face width".into()
+                }
+                (true, true, Some(_)) => "at the input, an estimate: clutch plate and input shaft; no gear turns with them".into(),
+                (true, false, _) => "at the input, an estimate: gears by pitch and face width, clutch plate and input shaft".into(),
             };
-            Cell::line([figure.into(), Piece::words(words)])
+            let plate = (reflected.is_estimate && analysis.setup.inside.clutch.is_none()).then(|| {
+                let diameter =
+                    show(&clutch::usual_diameter(), Length::usual(source.reader.units), usize::from(source.reader.units == System::Inch));
+                Piece::words(format!("a clutch plate of {diameter} is taken: type yours"))
+            });
+            Cell::line([figure.into(), Piece::words(words)]).and_maybe(plate)
         }
-        None if is_uncounted(analysis) => Cell::absent("needs the inertia, or tooth counts for an estimate"),
-        None => Cell::needed("needs the inertia, or module and face width for an estimate"),
+        None if is_uncounted(analysis) => Cell::absent("needs the inertia, or the clutch plate, or tooth counts for an estimate"),
+        None => Cell::needed("needs the inertia, or the clutch plate, or pitch and face width for an estimate"),
     };
     entry(source, analysis, cell, SetupField::Inside(InsideField::Inertia), "inertia of all that hangs on the input")
 }
@@ -53,10 +63,12 @@ pub(super) fn inertia_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
 fn disc_working(figure: Figure, reflected: &Reflected) -> Figure {
     let inertia = &unit::KG_M2;
     let own = reflected.rows.iter().map(|row| format!("{} teeth {}", row.teeth, number::show((inertia.take)(&row.at_input), 6)));
+    let beside = format!("plate and shaft {}", number::show((inertia.take)(&reflected.beside_gears), 6));
+    let all: Vec<String> = std::iter::once(beside).chain(own).collect();
     figure.by(
-        "J = Σ own inertia × (its speed ÷ input speed)²; gears as solid steel discs",
-        format!("{} kg·m²", own.collect::<Vec<_>>().join(" + ")),
-        "common practice, no published source",
+        "J = clutch plate + input shaft + Σ own inertia × (its speed ÷ input speed)²; gears as solid steel discs",
+        format!("{} kg·m²", all.join(" + ")),
+        format!("gears: common practice, no published source; plate and shaft: {}", clutch::SOURCE),
     )
 }
 
@@ -93,46 +105,85 @@ fn cell(source: Source<'_>, analysis: &Analysis, from: usize, to: usize) -> Cell
         torque.by("T = J Δω ÷ t", at_cone.clone(), SLIP).into(),
         power.by("P = W ÷ t", at_cone, SLIP).into(),
     ]);
-    stressed(source, cell, shift)
+    stressed(source, analysis, cell, shift)
 }
 
 /// The rows in which the cones are typed, and what the lining is allowed.
-pub(super) fn typed_rows(source: Source<'_>) -> [Row; 4] {
+pub(super) fn typed_rows(source: Source<'_>) -> [Row; 8] {
     let row = |label: &str, field: InsideField| typed_row(source, label, SetupField::Inside(field), "");
-    let lining = source.row("lining", "Limits of the lining", |_| lining_cell(&source.conditions.inside.lining));
+    let lining = source.row("lining", "Limits of the lining", |_| lining_cell(source.conditions.inside.lining.as_ref()));
     [
         typed_row(source, "Gears without a synchroniser", SetupField::Unsynchronised, "none"),
         row("Mean diameter of the cones", InsideField::ConeDiameter),
         row("Width of the lining", InsideField::ConeWidth),
+        row("Angle of the cones", InsideField::ConeAngle),
+        row("Friction of the cones", InsideField::ConeFriction),
+        row("Cones of each synchroniser", InsideField::Cones),
+        row("Clutch plate", InsideField::ClutchDiameter),
         lining,
     ]
 }
 
-fn lining_cell(lining: &Lining) -> Cell {
+fn lining_cell(lining: Option<&Lining>) -> Cell {
+    let Some(lining) = lining else { return Cell::absent("not judged: choose a lining") };
+    let cell = Cell::line([Piece::words(lining_words(lining))]);
+    if lining.name == Lining::OWN { cell } else { cell.and([Piece::words(Lining::SOURCE)]) }
+}
+
+/// The pairing of a lining and its limits.
+pub(in crate::questions::inside) fn lining_words(lining: &Lining) -> String {
     let shown = |value: f64| number::show(value, 2);
-    let words = format!(
+    format!(
         "{}: sliding {} m/s, pressure {} N/mm², work {} J/mm², power {} W/mm²",
         lining.name,
         shown(lining.sliding_m_per_s),
         shown(lining.pressure_n_per_mm2),
         shown(lining.work_j_per_mm2),
         shown(lining.power_w_per_mm2)
-    );
-    let cell = Cell::line([Piece::words(words)]);
-    if lining.name == Lining::OWN { cell } else { cell.and([Piece::words(Lining::SOURCE)]) }
+    )
 }
 
 fn torque_unit(source: Source<'_>) -> &'static crate::units::Unit<Torque> {
     if source.reader.units == System::Inch { Torque::usual(System::Inch) } else { Torque::usual(System::Metric) }
 }
 
+/// Whether a judgement of a lining rests on anything that was not typed: inertia, angle and friction of the cones, limits.
+fn rests_on_usual(analysis: &Analysis, lining: &Lining) -> bool {
+    let is_given = analysis.inside().inertia.as_ref().is_some_and(|inertia| !inertia.is_estimate);
+    !is_given || !analysis.setup.inside.is_cone_typed || lining.name != Lining::OWN
+}
+
+/// The synchroniser that works hardest, by the change of the input's speed, and what it takes up.
+pub(super) fn worst_cell(analysis: &Analysis) -> Cell {
+    let Some(shift) = hardest(analysis.inside()) else { return Cell::needed("needs the whole gearbox and an input rpm") };
+    let mut figure = Figure::number("inside.worst_sync_input_rpm", input_change(shift), 0);
+    figure.unit = "rpm".into();
+    let filled = format!("{} and {} rpm", number::show(in_rpm(shift.input_before), 0), number::show(in_rpm(shift.input_after), 0));
+    let figure = figure.by("work = ½ J Δω² of the input, whatever turns at the cone: the widest change is the hardest", filled, SLIP);
+    let cell = Cell::line([
+        Piece::words(format!("{}, from {}", ordinal(shift.to), ordinal(shift.from))),
+        figure.into(),
+        Piece::words("of the input"),
+    ]);
+    match shift.absorbed.filter(|_| analysis.inside().inertia.is_some()) {
+        Some(absorbed) => {
+            let work = Figure::quantity("inside.worst_sync_work", &absorbed.work, &unit::JOULE, 1).small();
+            cell.and([work.by("W = ½ J Δω²", "at the cone of that gear", SLIP).into(), Piece::words("slip")])
+        }
+        None => cell,
+    }
+}
+
 /// What of the lining's limits is passed, where the cone is known.
-fn stressed(source: Source<'_>, cell: Cell, shift: &Shift) -> Cell {
-    let Some(stress) = shift.absorbed.and_then(|absorbed| absorbed.stress) else { return cell };
-    let lining = &source.conditions.inside.lining;
+fn stressed(source: Source<'_>, analysis: &Analysis, cell: Cell, shift: &Shift) -> Cell {
+    let stress = shift.absorbed.and_then(|absorbed| absorbed.stress);
+    let Some((stress, lining)) = stress.zip(source.conditions.inside.lining) else { return cell };
     let over = lining.exceeded(&stress);
+    let by = if rests_on_usual(analysis, &lining) { ", by usual values" } else { "" };
     if over.is_empty() {
-        return cell.and([Piece::good("inside the lining’s limits")]);
+        let said = format!("inside the lining’s limits{by}");
+        // No tick rests on an estimate, or on limits from memory.
+        return cell.and([if by.is_empty() { Piece::good(said) } else { Piece::words(said) }]);
     }
     over.iter().fold(cell, |cell, over| cell.and([Piece::caution(format!("{}; {}", capital(&over.what()), over.what_to_do()))]))
 }

@@ -2,11 +2,10 @@
 
 use super::Reader;
 use crate::job::PullField;
-use crate::motion::atmosphere::{self, Air, Correction, Standard};
+use crate::motion::atmosphere::{self, Air, Correction};
 use crate::motion::car::Defaults;
 use crate::motion::curve::rows::{self, Detected};
 use crate::motion::curve::{CurveError, EngineCurve, generic};
-use crate::problem::Problem;
 use crate::questions::gap::Gap;
 use crate::units::{AngularVelocity, Power, Pressure, Share, ThermodynamicTemperature, Torque, limits};
 
@@ -16,7 +15,7 @@ pub(super) fn curve(reader: &mut Reader<'_>) -> (Option<EngineCurve>, Option<Det
     if !rows.is_blank() {
         let pasted = rows::read(&rows.text, rows.units);
         for problem in &pasted.problems {
-            reader.problems.push(Problem::caution(PullField::Rows.path(), problem));
+            reader.warn(PullField::Rows, problem);
         }
         let curve = pasted.curve.map_err(|why| reader.refuse(PullField::Rows, &why)).ok();
         peaks_under_rows(reader);
@@ -90,12 +89,7 @@ fn lone_peaks(reader: &mut Reader<'_>) {
 
 /// The correction to a standard, where one is chosen and the air of the test is given.
 pub(super) fn correction(reader: &mut Reader<'_>) -> Option<Correction> {
-    let standard = match reader.pull.standard.as_str() {
-        "sae-j1349" => Some(Standard::SaeJ1349),
-        "iso-1585" => Some(Standard::Iso1585),
-        "din-70020" => Some(Standard::Din70020),
-        _ => None,
-    };
+    let standard = reader.pull.standard.value();
     let nothing = "nothing is corrected";
     let pressure: Option<Pressure> = reader.get_or(PullField::AirPressure, &limits::AIR_PRESSURE, nothing);
     let temperature: Option<ThermodynamicTemperature> = reader.get_or(PullField::AirTemperature, &limits::AIR_TEMPERATURE, nothing);

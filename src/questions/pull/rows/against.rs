@@ -1,9 +1,10 @@
 //! Close or wide, to be read out on the phone: what a setup gains and gives up against A, from the figures alone.
 
 use super::{speed_text, why_not};
-use crate::motion::compare::{Difference, difference};
+use crate::motion::compare::{Difference, Facts, difference};
 use crate::questions::Analysis;
 use crate::questions::Source;
+use crate::questions::alike::rounded;
 use crate::questions::short::cruise_text;
 use crate::sheet::{Cell, Piece};
 use crate::units::{Measured, Velocity, number, unit};
@@ -15,7 +16,8 @@ pub(super) fn cell(source: Source<'_>, analysis: &Analysis) -> Cell {
         return Cell::needed("reference");
     }
     let (Some(a), Some(b)) = (&first.pull().facts, &analysis.pull().facts) else { return why_not(source, analysis) };
-    let lines = sentences(source, &difference(a, b));
+    let mut lines = sentences(source, &difference(a, b));
+    lines.extend(as_shown(source, a, b));
     if lines.is_empty() {
         return Cell::absent("no difference");
     }
@@ -55,24 +57,24 @@ fn sentences(source: Source<'_>, difference: &Difference) -> Vec<String> {
     if let Some((share, by)) = difference.in_band.and_then(|share| Some((share, points(share)?))) {
         lines.push(format!("{by} {} of the run in the power band", if share > 0.0 { "more" } else { "less" }));
     }
-    lines.extend(times(source, difference));
     if let Some(rpm) = difference.cruise_rpm.filter(|rpm| rpm.abs() >= 0.5) {
         lines.push(format!("{} rpm {} at {}", number::show(rpm.abs(), 0), if rpm > 0.0 { "more" } else { "less" }, cruise_text(source)));
-    }
-    if let Some(top) = difference.top {
-        let unit = Velocity::usual(source.reader.units);
-        let by = (unit.take)(&top);
-        if by.abs() >= 0.05 {
-            lines.push(format!("top speed {} {} {}", number::show(by.abs(), 1), unit.symbol, if by > 0.0 { "higher" } else { "lower" }));
-        }
     }
     lines
 }
 
-fn times<'a>(source: Source<'a>, difference: &'a Difference) -> impl Iterator<Item = String> + 'a {
-    source.conditions.pull.run.speeds.iter().zip(&difference.to_speed).filter_map(move |(speed, time)| {
-        let seconds = unit::SECOND.number((*time)?);
-        let word = if seconds < 0.0 { "quicker" } else { "slower" };
-        (seconds.abs() >= 0.05).then(|| format!("0 to {}: {} s {word}", speed_text(source, *speed), number::show(seconds.abs(), 1)))
-    })
+/// The times and the top speed, as they differ by what is shown of them.
+fn as_shown(source: Source<'_>, a: &Facts, b: &Facts) -> Vec<String> {
+    let by = |a: f64, b: f64| Some(rounded(b, 1) - rounded(a, 1)).filter(|by| by.abs() >= 0.05);
+    let seconds = |facts: &Facts, at: usize| facts.reached(at).map(|moment| unit::SECOND.number(moment.time));
+    let time = |(at, speed): (usize, &Velocity)| {
+        let by = by(seconds(a, at)?, seconds(b, at)?)?;
+        let word = if by < 0.0 { "quicker" } else { "slower" };
+        Some(format!("0 to {}: {} s {word}", speed_text(source, *speed), number::show(by.abs(), 1)))
+    };
+    let unit = Velocity::usual(source.reader.units);
+    let top = a.top.zip(b.top).and_then(|(a, b)| by((unit.take)(&a.speed), (unit.take)(&b.speed)));
+    let top =
+        top.map(|by| format!("top speed {} {} {}", number::show(by.abs(), 1), unit.symbol, if by > 0.0 { "higher" } else { "lower" }));
+    source.conditions.pull.run.speeds.iter().enumerate().filter_map(time).chain(top).collect()
 }

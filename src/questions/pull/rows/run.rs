@@ -1,8 +1,9 @@
 //! The standing start and the rolling one: thrust, clutch, times and ways.
 
-use super::{force_text, gear, speed_text, why_not, with_trailer};
+use super::{force_text, gear, plan, speed_text, why_not, with_trailer};
 use crate::motion::Pull as Thrust;
 use crate::motion::compare::Facts;
+use crate::motion::plan::Plan;
 use crate::motion::run::{Moment, Stopped};
 use crate::problem::Explain;
 use crate::questions::Analysis;
@@ -20,17 +21,11 @@ const THRUST: &str =
 /// Source of the heat in the clutch.
 const CLUTCH: &str = "heat of a slipping clutch (Shigley, Mechanical Engineering Design, clutch chapter, from memory), integrated with the road load until the clutch locks";
 
-/// Which of the speeds asked for stands for a run: the second, usually 60 mph or 100 km/h, or the only one.
-pub(in super::super) fn station_speed(source: Source<'_>) -> Option<(usize, Velocity)> {
-    let speeds = &source.conditions.pull.run.speeds;
-    speeds.iter().copied().enumerate().nth(1).or_else(|| speeds.first().map(|speed| (0, *speed)))
-}
-
 /// The time to that speed, for every setup.
 pub(super) fn station(source: Source<'_>) -> Station {
-    let Some((at, speed)) = station_speed(source) else { return Station::default() };
+    let Some((at, speed)) = source.conditions.pull.run.named_speed() else { return Station::default() };
     let seconds = |analysis: &Analysis| {
-        let moment = (*analysis.pull().facts.as_ref()?.to_speed.get(at)?)?;
+        let moment = analysis.pull().facts.as_ref()?.reached(at)?;
         Some(number::show(unit::SECOND.number(moment.time), 1))
     };
     Station::of(source, format!("0 to {}, s", speed_text(source, speed)), seconds)
@@ -39,7 +34,7 @@ pub(super) fn station(source: Source<'_>) -> Station {
 /// The rows that decide: the time to the named speed, over the usual distance and of the rolling start, and the clutch.
 pub(super) fn deciding(source: Source<'_>) -> Vec<Row> {
     let usual = usize::from(source.reader.units == System::Metric);
-    let time = station_speed(source).map(|(at, speed)| to_speed_row(source, at, speed));
+    let time = source.conditions.pull.run.named_speed().map(|(at, speed)| to_speed_row(source, at, speed));
     let rows = [Some(distance_row(source, usual)), Some(clutch_row(source)), roll_row(source)];
     time.into_iter().chain(rows.into_iter().flatten()).collect()
 }
@@ -163,17 +158,16 @@ fn length_unit(source: Source<'_>) -> &'static Unit<Length> {
 
 fn to_speed_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
     let Some(facts) = &analysis.pull().facts else { return why_not(source, analysis) };
-    let of = |analysis: &Analysis| analysis.pull().facts.as_ref().and_then(|facts| facts.to_speed.get(at).copied().flatten());
-    let Some(moment) = of(analysis) else {
-        return Cell::absent(facts.run.as_ref().map_or("out of reach", |run| out_of_reach(run.stopped)));
+    let plan = match facts.to_speed.get(at) {
+        Some(Ok(plan)) => plan,
+        Some(Err(stopped)) => return Cell::absent(out_of_reach(*stopped)),
+        None => return Cell::absent("out of reach"),
     };
+    let moment = plan.reached;
+    let of = |analysis: &Analysis| analysis.pull().facts.as_ref()?.reached(at);
     let first = source.setups.first().filter(|first| first.setup.id != analysis.setup.id).and_then(of).map(seconds);
     let figure = Figure::quantity(&format!("pull.to_speed_{}", at + 1), &moment.time, &unit::SECOND, 1).big().against(first, 1);
-    let figure = figure.by(
-        "t = Σ ∫ moving mass dv ÷ (thrust − road load), gear by gear, shifts between",
-        format!("reached in {}", gear_name(moment.gear)),
-        RUN,
-    );
+    let figure = figure.by("t = Σ ∫ moving mass dv ÷ (thrust − road load), gear by gear, shifts between", plan::in_words(plan), RUN);
     Cell::line([figure.into(), way(source, &moment, &format!("pull.to_speed_{}_way", at + 1))])
 }
 
@@ -200,20 +194,21 @@ pub(in super::super) fn out_of_reach(stopped: Stopped) -> &'static str {
     }
 }
 
+fn over_distance(analysis: &Analysis, at: usize) -> Option<&Plan> {
+    analysis.pull().distances.get(at)?.as_ref().ok()
+}
+
 fn distance_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
     if analysis.pull().facts.is_none() {
         return why_not(source, analysis);
     }
-    let of = |analysis: &Analysis| analysis.pull().distances.get(at).and_then(|(_, moment)| *moment);
-    let Some(moment) = of(analysis) else { return Cell::absent("the car does not get that far") };
+    let Some(plan) = over_distance(analysis, at) else { return Cell::absent("the car does not get that far") };
+    let moment = plan.reached;
+    let of = |analysis: &Analysis| over_distance(analysis, at).map(|plan| plan.reached);
     let first = source.setups.first().filter(|first| first.setup.id != analysis.setup.id).and_then(of).map(seconds);
     let name = if at == 0 { "pull.quarter_mile" } else { "pull.one_km" };
     let figure = Figure::quantity(name, &moment.time, &unit::SECOND, 1).big().against(first, 1);
-    let figure = figure.by(
-        "t = Σ ∫ moving mass dv ÷ (thrust − road load) until the way is covered",
-        format!("in {} at the end", gear_name(moment.gear)),
-        RUN,
-    );
+    let figure = figure.by("t = Σ ∫ moving mass dv ÷ (thrust − road load) until the way is covered", plan::in_words(plan), RUN);
     let speed = Figure::quantity(&format!("{name}_at"), &moment.speed, Velocity::usual(source.reader.units), 1).small();
     Cell::line([figure.into(), Piece::words("at"), speed.into()])
 }
@@ -222,16 +217,17 @@ fn roll_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     if analysis.pull().facts.is_none() {
         return why_not(source, analysis);
     }
-    let run = match &analysis.pull().roll {
-        Some(Ok(run)) => run,
+    let plan = match &analysis.pull().roll {
+        Some(Ok(Ok(plan))) => plan,
+        Some(Ok(Err(stopped))) => return Cell::absent(out_of_reach(*stopped)),
         Some(Err(why)) => return Cell::absent(format!("{}: {}", why.what(), why.what_to_do())),
         None => return why_not(source, analysis),
     };
-    let Some(moment) = run.to_speed.first().copied().flatten() else { return Cell::absent(out_of_reach(run.stopped)) };
-    let gear = run.legs.first().map_or(0, |leg| leg.gear);
+    let moment = plan.reached;
+    let gear = plan.held.first().map_or(moment.gear, |held| held.gear);
     let figure = Figure::quantity("pull.roll", &moment.time, &unit::SECOND, 1).big().by(
         "t = ∫ moving mass dv ÷ (thrust − road load) between the two speeds",
-        format!("{} m covered", number::show(unit::METRE.number(moment.distance), 0)),
+        format!("{}; {} m covered", plan::in_words(plan), number::show(unit::METRE.number(moment.distance), 0)),
         RUN,
     );
     let (from, to) = (gear_name(gear), gear_name(moment.gear));

@@ -41,24 +41,6 @@ pub(super) fn cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell
     cost(shift.cost).into_iter().fold(cell, Cell::and)
 }
 
-/// Where to shift up out of every gear, in short: `6,351 · 6,295 · 5,911 rpm`.
-pub(super) fn all_cell(analysis: &Analysis) -> Cell {
-    let shifts = &analysis.pull().shifts;
-    let mut line: Vec<Piece> = Vec::new();
-    for shift in shifts {
-        if !line.is_empty() {
-            line.push(Piece::words("·"));
-        }
-        let figure = Figure::number(format!("pull.shift_up_{}_rpm", shift.best.from), in_rpm(shift.best.before), 0);
-        line.push(figure.into());
-    }
-    if line.is_empty() {
-        return Cell::needed("one gear only");
-    }
-    line.push(Piece::words("rpm"));
-    Cell::line(line)
-}
-
 /// Said of a gear, counted from 1, whose next gear turns the engine no slower.
 fn no_taller(gear: usize) -> String {
     format!("{} is no taller than {}: put the gears in order", ordinal(gear), ordinal(gear.saturating_sub(1)))

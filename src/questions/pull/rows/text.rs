@@ -5,7 +5,7 @@ use crate::sheet::export::cell_text;
 use crate::sheet::{Row, Sheet};
 
 /// The rows that are told: how they set off, how fast they are, where each shift lands, the cruise, and what is gained and given up.
-const TOLD: [&str; 8] = ["launch", "clutch", "to-speed-", "distance-", "shift-", "in-band", "cruise", "against"];
+const TOLD: [&str; 9] = ["launch", "clutch", "to-speed-", "plan", "distance-", "shift-", "in-band", "cruise", "against"];
 
 /// The comparison as text; `None` with fewer than two setups, of which there is nothing to compare.
 pub fn text(job: &Job, sheet: &Sheet) -> Option<String> {

@@ -71,7 +71,7 @@ fn dimensions_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     }
     let cell = against_new(source, tyre, Cell::line(line));
     let cell = match tyre.passed_over() {
-        Some(words) => cell.and([Piece::words(format!("“{}” passed over", number::clip(&words.to_lowercase())))]),
+        Some(words) => cell.and([Piece::words(format!("“{}” passed over", number::clip(&words.to_ascii_lowercase())))]),
         None => cell,
     };
     match tyre.dimensions().and_then(|dimensions| dimensions.omitted_aspect) {

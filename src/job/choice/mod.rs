@@ -1,0 +1,347 @@
+//! The table of choices: everything that is picked from a few, a row each, so that one widget serves them all.
+//!
+//! A row says where a choice is kept and what follows where a file holds a word that is none of its options; the options themselves are
+//! in `options`. A choice is kept as a short word, so that files stay readable, and blank until something is chosen.
+
+mod options;
+
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
+
+use super::field::InputProblem;
+use super::{Job, Setup, SetupId};
+use crate::driveline::{Margin, TubeMaterial};
+use crate::gearing::Layout;
+use crate::motion::atmosphere::Standard;
+use crate::motion::car::Drive;
+use crate::problem::{Explain, Problem};
+use crate::speedometer::{Hand, Tap};
+use crate::toothload::synchroniser::LiningKind;
+use crate::tyre::OmittedAspect;
+use crate::units::number;
+pub use options::{Law, LookedGear, ShiftBy, Stock, TurnedGear, Wheels};
+
+/// One of the things that can be chosen.
+#[derive(Clone, Copy, Debug)]
+pub struct Offered<T> {
+    /// What it is.
+    pub value: T,
+    /// Its word in a file; blank for what holds where nothing is chosen and has no word of its own.
+    pub word: &'static str,
+    /// Its words on the page.
+    pub says: &'static str,
+}
+
+/// What holds where nothing is chosen.
+#[derive(Clone, Copy, Debug)]
+pub enum Unchosen<T> {
+    /// The same as if this were chosen.
+    Taken(T),
+    /// Nothing; these words stand for it on the page.
+    Nothing(&'static str),
+}
+
+/// What can be chosen from.
+pub trait Options: Copy + PartialEq + 'static {
+    /// Every option, in the order of the page.
+    fn offered() -> Vec<Offered<Self>>;
+    /// What holds where nothing is chosen.
+    fn unchosen() -> Unchosen<Self>;
+}
+
+/// A choice as the document keeps it.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub enum Chosen<T> {
+    /// Nothing yet.
+    #[default]
+    Nothing,
+    /// One of the options.
+    One(T),
+    /// A word of a file that is none of them; it is kept, and said.
+    Unknown(String),
+}
+
+impl<T: Options> Chosen<T> {
+    /// The choice that a word of a file stands for.
+    pub fn read(word: &str) -> Self {
+        if word.is_empty() {
+            return Self::Nothing;
+        }
+        let known = T::offered().into_iter().find(|offered| offered.word == word);
+        known.map_or_else(|| Self::Unknown(word.to_owned()), |offered| Self::One(offered.value))
+    }
+
+    /// That option chosen.
+    pub fn of(value: T) -> Self {
+        // What has no word of its own holds where nothing is chosen.
+        if word_of(value).is_empty() { Self::Nothing } else { Self::One(value) }
+    }
+
+    /// What was chosen, where something was.
+    pub fn given(&self) -> Option<T> {
+        match self {
+            Self::One(value) => Some(*value),
+            Self::Nothing | Self::Unknown(_) => None,
+        }
+    }
+
+    /// What holds: what was chosen, or what is taken where nothing was. None for a word that is no option.
+    pub fn value(&self) -> Option<T> {
+        match (self, T::unchosen()) {
+            (Self::One(value), _) => Some(*value),
+            (Self::Nothing, Unchosen::Taken(value)) => Some(value),
+            (Self::Nothing, Unchosen::Nothing(_)) | (Self::Unknown(_), _) => None,
+        }
+    }
+
+    /// Whether nothing was chosen.
+    pub fn is_nothing(&self) -> bool {
+        matches!(self, Self::Nothing)
+    }
+}
+
+fn word_of<T: Options>(value: T) -> &'static str {
+    T::offered().into_iter().find(|offered| offered.value == value).map_or("", |offered| offered.word)
+}
+
+impl<T: Options> Serialize for Chosen<T> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.serialize_str(self.word())
+    }
+}
+
+impl<'de, T: Options> Deserialize<'de> for Chosen<T> {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        String::deserialize(deserializer).map(|word| Self::read(&word))
+    }
+}
+
+/// A choice, whatever it is about.
+trait Pick {
+    /// Its word in a file.
+    fn word(&self) -> &str;
+    /// The word of what holds; blank where nothing does.
+    fn holds(&self) -> &str;
+    /// The word that is no option, where there is one.
+    fn unknown(&self) -> Option<&str>;
+    /// Chooses by a word.
+    fn pick(&mut self, word: &str);
+}
+
+impl<T: Options> Pick for Chosen<T> {
+    fn word(&self) -> &str {
+        match self {
+            Self::Nothing => "",
+            Self::One(value) => word_of(*value),
+            Self::Unknown(word) => word,
+        }
+    }
+
+    fn holds(&self) -> &str {
+        self.unknown().or_else(|| self.value().map(word_of)).unwrap_or("")
+    }
+
+    fn unknown(&self) -> Option<&str> {
+        if let Self::Unknown(word) = self { Some(word) } else { None }
+    }
+
+    fn pick(&mut self, word: &str) {
+        *self = Self::read(word);
+    }
+}
+
+/// The options of a choice as the page lists them: the word that is kept and the words that are read.
+fn listed<T: Options>() -> Vec<(&'static str, &'static str)> {
+    let nothing = match T::unchosen() {
+        Unchosen::Nothing(says) => Some(("", says)),
+        Unchosen::Taken(_) => None,
+    };
+    nothing.into_iter().chain(T::offered().into_iter().map(|offered| (offered.word, offered.says))).collect()
+}
+
+/// One choice of a job.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Choice {
+    /// A choice for all setups.
+    Job(JobChoice),
+    /// A choice of one setup.
+    Setup(SetupId, SetupChoice),
+}
+
+/// One row of the table.
+struct Row {
+    id: &'static str,
+    label: &'static str,
+    options: fn() -> Vec<(&'static str, &'static str)>,
+    /// What follows from a word that is no option, as the end of a sentence.
+    unknown: &'static str,
+}
+
+macro_rules! choices {
+    ($(#[$doc:meta])* $name:ident of $root:ident: $part:ty; $(
+        $(#[$row_doc:meta])* $variant:ident($options:ty) at $($path:ident).+: $id:literal, $label:literal, else $unknown:literal;
+    )*) => {
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+        pub enum $name {
+            $($(#[$row_doc])* $variant,)*
+        }
+
+        impl $name {
+            /// Every one of them.
+            pub const ALL: &[Self] = &[$(Self::$variant),*];
+
+            fn row(self) -> Row {
+                match self {
+                    $(Self::$variant => Row { id: $id, label: $label, options: listed::<$options>, unknown: $unknown },)*
+                }
+            }
+
+            fn kept(self, $root: &$part) -> &dyn Pick {
+                match self {
+                    $(Self::$variant => &$root.$($path).+,)*
+                }
+            }
+
+            fn kept_mut(self, $root: &mut $part) -> &mut dyn Pick {
+                match self {
+                    $(Self::$variant => &mut $root.$($path).+,)*
+                }
+            }
+        }
+    };
+}
+
+choices! {
+    /// The choices for all setups.
+    JobChoice of job: Job;
+
+    /// The rule a speedometer is judged by.
+    Law(Law) at speedo.law: "law", "rule", else "the dial is not judged";
+    /// Whether only speedometer gears in stock are proposed.
+    SpeedoStock(Stock) at speedo.in_stock: "speedo-stock", "propose from", else "the whole shelf is taken";
+    /// The aspect ratio taken where a metric tyre size leaves it out.
+    OmittedAspect(OmittedAspect) at omitted_aspect: "omitted-aspect", "series where the size gives none", else "80 is taken";
+    /// The driven wheels.
+    Drive(Drive) at pull.drive: "drive", "driven", else "pull is left out";
+    /// The standard that a measured curve is corrected to.
+    PowerStandard(Standard) at pull.standard: "power-standard", "correction", else "nothing is corrected";
+    /// The rule of the upshifts in a run.
+    ShiftRule(ShiftBy) at pull.rule: "shift-rule", "shift by", else "the quickest run is taken";
+    /// The gear whose turns were read at the bench.
+    TurnedGear(TurnedGear) at bench.turned_gear: "bench-turned-gear", "in", else "the gear is taken as not known";
+    /// Whether one wheel of the axle was held at the bench.
+    WheelHeld(Wheels) at bench.wheel: "bench-wheel", "with", else "the turns of the axle are not read";
+    /// The layout of what lies on the bench.
+    BenchLayout(Layout) at bench.layout: "bench-layout", "gearbox layout", else "a box reduced at the input is taken";
+    /// The gear selected inside the box.
+    InsideGear(LookedGear) at inside.gear: "inside-gear", "gear", else "2nd is looked at";
+    /// The lining its synchronisers are judged by.
+    Lining(LiningKind) at inside.lining: "lining", "lining", else "the lining is not judged";
+    /// How near its critical speed a driveshaft may turn.
+    ShaftMargin(Margin) at driveline.margin: "shaft-margin", "allow", else "the shaft is not judged";
+}
+
+choices! {
+    /// The choices of one setup.
+    SetupChoice of setup: Setup;
+
+    /// The hand of the speedometer drive gear.
+    SpeedoHand(Hand) at speedo.hand: "speedo-hand", "hand of the drive gear", else "the turning of the cable is not said";
+    /// Where the driven gear stands and its cable leaves.
+    SpeedoTap(Tap) at speedo.tap: "speedo-tap", "side of the driven gear", else "the turning of the cable is not said";
+    /// What the driveshaft's tube is made of.
+    ShaftMaterial(TubeMaterial) at shaft.material: "shaft-material", "material of the tube", else "the shaft is left out";
+}
+
+impl Choice {
+    /// Every choice of a job, in the order of the table.
+    pub fn all(job: &Job) -> Vec<Self> {
+        let setups = job.setups.iter().flat_map(|setup| SetupChoice::ALL.iter().map(|choice| Self::Setup(setup.id, *choice)));
+        JobChoice::ALL.iter().copied().map(Self::Job).chain(setups).collect()
+    }
+
+    fn row(self) -> Row {
+        match self {
+            Self::Job(choice) => choice.row(),
+            Self::Setup(_, choice) => choice.row(),
+        }
+    }
+
+    /// What it is called beside its list.
+    pub fn label(self) -> &'static str {
+        self.row().label
+    }
+
+    /// The options: the word that is kept and the words that are read.
+    pub fn options(self) -> Vec<(&'static str, &'static str)> {
+        (self.row().options)()
+    }
+
+    /// The name by which problems and tests know it, inside its setup.
+    pub fn path(self) -> &'static str {
+        self.row().id
+    }
+
+    /// A short name for the page: unique inside a job, without blanks.
+    pub fn slug(self) -> String {
+        match self {
+            Self::Job(_) => self.path().to_owned(),
+            Self::Setup(id, _) => format!("s{}-{}", id.0, self.path()),
+        }
+    }
+}
+
+impl Job {
+    fn pick(&self, choice: Choice) -> Option<&dyn Pick> {
+        match choice {
+            Choice::Job(choice) => Some(choice.kept(self)),
+            Choice::Setup(id, choice) => self.setup(id).map(|setup| choice.kept(setup)),
+        }
+    }
+
+    /// The word of the option that holds now, chosen or taken; blank where none does, the file's own word where that is no option.
+    pub fn chosen(&self, choice: Choice) -> &str {
+        self.pick(choice).map_or("", Pick::holds)
+    }
+
+    /// Chooses by an option's word. Nothing happens where there is no such setup.
+    pub fn choose(&mut self, choice: Choice, word: &str) {
+        match choice {
+            Choice::Job(choice) => choice.kept_mut(self).pick(word),
+            Choice::Setup(id, choice) => {
+                if let Some(setup) = self.setup_mut(id) {
+                    choice.kept_mut(setup).pick(word);
+                }
+            }
+        }
+    }
+
+    /// What is wrong with the choices: words of a file that are no options.
+    pub fn unknown_choices(&self, of: impl Fn(Choice) -> bool) -> Vec<InputProblem> {
+        let problem = |choice: Choice| {
+            let word = self.pick(choice)?.unknown()?.to_owned();
+            let Row { label, unknown, .. } = choice.row();
+            Some(Problem::stood_in(choice.into(), &UnknownOption { word, label }, unknown))
+        };
+        Choice::all(self).into_iter().filter(|choice| of(*choice)).filter_map(problem).collect()
+    }
+}
+
+/// A word of a file that is none of a choice's options.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct UnknownOption {
+    /// The word.
+    pub word: String,
+    /// What the choice is called.
+    pub label: &'static str,
+}
+
+impl Explain for UnknownOption {
+    fn what(&self) -> String {
+        format!("“{}” is not in the list beside “{}”", number::clip(&self.word), self.label)
+    }
+
+    fn what_to_do(&self) -> String {
+        "choose from the list".into()
+    }
+}

@@ -1,0 +1,194 @@
+//! The options of every choice: the value, its word in a file, its words on the page.
+
+use super::{Offered, Options, Unchosen};
+use crate::driveline::{Margin, TubeMaterial};
+use crate::gearing::Layout;
+use crate::gearing::speeds::Selected;
+use crate::motion::atmosphere::Standard;
+use crate::motion::car::{Defaults, Drive};
+use crate::speedometer::law::{self, Band};
+use crate::speedometer::{Hand, Tap};
+use crate::toothload::synchroniser::LiningKind;
+use crate::tyre::OmittedAspect;
+
+/// The rule of the upshifts in a run.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ShiftBy {
+    /// All shifts of a run together, for the least time.
+    Quickest,
+    /// Equal thrust before and after.
+    Thrust,
+    /// The shift rpm of the job.
+    ShiftRpm,
+}
+
+/// The speedometer gears that are proposed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Stock {
+    /// All on the shelf.
+    Whole,
+    /// Those in stock.
+    InStock,
+}
+
+/// How an axle was turned at the bench.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Wheels {
+    /// Both wheels turned.
+    BothFree,
+    /// One was held.
+    OneHeld,
+}
+
+/// The gear that is looked at inside the box.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct LookedGear(pub Selected);
+
+/// The gear whose turns were read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct TurnedGear(pub Selected);
+
+/// The rule a speedometer is judged by.
+#[derive(Clone, Copy, Debug)]
+pub struct Law(pub &'static Band);
+
+impl PartialEq for Law {
+    fn eq(&self, other: &Self) -> bool {
+        self.0.id == other.0.id
+    }
+}
+
+impl Eq for Law {}
+
+impl Options for Law {
+    fn offered() -> Vec<Offered<Self>> {
+        law::BANDS.iter().map(|band| Offered { value: Self(band), word: band.id, says: band.name }).collect()
+    }
+
+    fn unchosen() -> Unchosen<Self> {
+        Unchosen::Nothing("usual for your country")
+    }
+}
+
+/// The words of the forward gears.
+const GEARS: [(&str, &str); 8] =
+    [("1", "1st"), ("2", "2nd"), ("3", "3rd"), ("4", "4th"), ("5", "5th"), ("6", "6th"), ("7", "7th"), ("8", "8th")];
+
+fn forward() -> impl Iterator<Item = (Selected, &'static str, &'static str)> {
+    GEARS.into_iter().enumerate().map(|(gear, (word, says))| (Selected::Gear(gear), word, says))
+}
+
+const REVERSE: (Selected, &str, &str) = (Selected::Reverse, "r", "reverse");
+
+impl Options for LookedGear {
+    fn offered() -> Vec<Offered<Self>> {
+        let all = forward().chain([(Selected::Neutral, "n", "neutral"), REVERSE]);
+        all.map(|(gear, word, says)| Offered { value: Self(gear), word, says }).collect()
+    }
+
+    fn unchosen() -> Unchosen<Self> {
+        Unchosen::Taken(Self(Selected::Gear(1)))
+    }
+}
+
+impl Options for TurnedGear {
+    fn offered() -> Vec<Offered<Self>> {
+        forward().chain([REVERSE]).map(|(gear, word, says)| Offered { value: Self(gear), word, says }).collect()
+    }
+
+    fn unchosen() -> Unchosen<Self> {
+        Unchosen::Nothing("gear not known")
+    }
+}
+
+macro_rules! options {
+    ($($type:ident, $unchosen:ident($of:expr) { $($value:expr, $word:expr, $says:expr;)* })*) => {
+        $(
+            impl Options for $type {
+                fn offered() -> Vec<Offered<Self>> {
+                    vec![$(Offered { value: $value, word: $word, says: $says }),*]
+                }
+
+                fn unchosen() -> Unchosen<Self> {
+                    Unchosen::$unchosen($of)
+                }
+            }
+        )*
+    };
+}
+
+options! {
+    Stock, Taken(Self::Whole) {
+        Self::Whole, "", "whole shelf";
+        Self::InStock, "yes", "in stock only";
+    }
+
+    OmittedAspect, Taken(Self::Eighty) {
+        Self::Eighty, "", "80";
+        Self::EightyTwo, "82", "82";
+    }
+
+    Drive, Taken(Defaults::drive().value) {
+        Self::Rear, "rear", "rear wheels";
+        Self::Front, "front", "front wheels";
+        Self::All, "all", "all wheels";
+    }
+
+    Standard, Nothing("as measured") {
+        Self::SaeJ1349, "sae-j1349", "to SAE J1349";
+        Self::Iso1585, "iso-1585", "to ISO 1585";
+        Self::Din70020, "din-70020", "to DIN 70020";
+    }
+
+    ShiftBy, Taken(Self::Quickest) {
+        Self::Quickest, "", "the quickest run";
+        Self::Thrust, "thrust", "equal thrust";
+        Self::ShiftRpm, "chosen", "the shift rpm";
+    }
+
+    Wheels, Taken(Self::BothFree) {
+        Self::BothFree, "", "both wheels free";
+        Self::OneHeld, "held", "one wheel held";
+    }
+
+    Layout, Taken(Self::default()) {
+        Self::InputReduced, "", Self::InputReduced.words();
+        Self::OutputReduced, Self::OutputReduced.id(), Self::OutputReduced.words();
+        Self::TwoShaft, Self::TwoShaft.id(), Self::TwoShaft.words();
+    }
+
+    LiningKind, Taken(Self::Brass) {
+        Self::Brass, "", "brass on steel";
+        Self::Molybdenum, "molybdenum", "molybdenum on steel";
+        Self::Sintered, "sintered", "sintered on steel";
+    }
+
+    TubeMaterial, Taken(Self::Steel) {
+        Self::Steel, "", "steel";
+        Self::Aluminium, "aluminium", "aluminium";
+        Self::CarbonFibre, "carbon-fibre", "carbon fibre";
+    }
+
+    Margin, Taken(Self::Cars) {
+        Self::Cars, "", "70 % of critical, cars";
+        Self::Shops, "75", "75 %, common in shops";
+        Self::Industrial, "65", "65 %, runs all day";
+        Self::ClearOfJoints, "50", "50 %, clear of the joints";
+    }
+
+    Hand, Nothing("hand not known") {
+        Self::Right, Self::Right.word(), "right-hand gear";
+        Self::Left, Self::Left.word(), "left-hand gear";
+    }
+
+    Tap, Nothing("side not known") {
+        Self::LeftUp, "left-up", "on the left, cable up";
+        Self::LeftDown, "left-down", "on the left, cable down";
+        Self::RightUp, "right-up", "on the right, cable up";
+        Self::RightDown, "right-down", "on the right, cable down";
+        Self::AboveLeft, "above-left", "above, cable to the left";
+        Self::AboveRight, "above-right", "above, cable to the right";
+        Self::BelowLeft, "below-left", "below, cable to the left";
+        Self::BelowRight, "below-right", "below, cable to the right";
+    }
+}

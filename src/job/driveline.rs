@@ -1,0 +1,33 @@
+//! What is typed about the driveline: the shaft of each setup, and what all of them are judged at.
+//!
+//! [`super::inputs::shared`] and [`super::inputs::setup`] are its tables.
+
+use serde::{Deserialize, Serialize};
+
+use super::choice::Chosen;
+use crate::driveline::{Margin, TubeMaterial};
+use crate::units::Typed;
+
+/// What all setups share: they are driven on one road.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct DrivelineShared {
+    /// The road speed that the shaft is judged at; blank for the fastest the car goes.
+    pub at: Typed,
+    /// The share of its critical speed that a shaft may turn at; blank for 70 %.
+    pub margin: Chosen<Margin>,
+}
+
+/// The shaft of one setup.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Shaft {
+    /// From joint centre to joint centre, a length for each piece.
+    pub lengths: Typed,
+    /// The tube's outside diameter.
+    pub outside: Typed,
+    /// The tube's wall.
+    pub wall: Typed,
+    /// What the tube is made of; blank for steel.
+    pub material: Chosen<TubeMaterial>,
+}

@@ -1,0 +1,106 @@
+//! The inputs of each setup: gearbox, axle, stages, tyre, speedometer gears, and the inside of its box.
+
+use super::{Bounds, Kind, Row, inputs, no_unit, notation, quantity, teeth, whole, words};
+use crate::gearing::geometry::Cut;
+use crate::job::{Inside, Setup, Shaft};
+use crate::toothload::synchroniser::Cone;
+use crate::units::{Angle, Length, Measured, System, limits, number};
+
+inputs! {
+    /// The texts of one setup. Places are counted from 0.
+    SetupField of setup: Setup, with {
+        /// A text about the inside of the box.
+        Inside(InsideField) at inside;
+        /// A text about its driveshaft.
+        Shaft(ShaftField) at shaft;
+    };
+
+    /// What the setup is called.
+    Name at name: words("name", "name");
+    /// The constant pair.
+    Constant at gearbox.constant: teeth("constant", "constant pair").needed();
+    /// A forward gear.
+    Gear[at in gearbox.gears]: teeth("gear.#", "# gear").needed();
+    /// The outer gears of reverse.
+    Reverse at gearbox.reverse: teeth("reverse", "reverse").like("33/16");
+    /// The reverse idler.
+    Idler at gearbox.idler: teeth("idler", "reverse idler").like("19");
+    /// The final drive.
+    FinalDrive at final_drive: teeth("final-drive", "ring and pinion: teeth or ratio").needed();
+    /// The name of an extra stage.
+    StageName[at in stages => name]: words("stage.#.name", "name of the # extra stage");
+    /// The drive of an extra stage.
+    Stage[at in stages => drive]: teeth("stage.#", "# extra stage: teeth or ratio, driven over driver").needed();
+    /// The tyre.
+    Tyre at tyre: notation("tyre", "tyre: size, or what it rolls", bare_length).needed();
+    /// How much tread has worn off.
+    TreadLost at tread_lost: quantity("tread-lost", "tread worn off", &limits::TREAD_LOST).or(|_| "0".into());
+    /// The speedometer gears.
+    SpeedoGears at speedo.gears: teeth("speedo-gears", "speedometer drive and driven gear").like("8/28");
+    /// Readings of the dial beside true speeds.
+    RoadCheck at speedo.road_check: notation("road-check", "road check: dial and true speed", no_unit).like("60 57; 70 66");
+    /// The gears without a synchroniser.
+    Unsynchronised at inside.unsynchronised: notation("unsynchronised", "gears without a synchroniser", no_unit).or(|_| "none".into());
+}
+
+inputs! {
+    /// The texts of one setup about the inside of its box.
+    InsideField of inside: Inside;
+
+    /// Normal module, or diametral pitch.
+    Pitch at pitch: Row::new("pitch", "module or pitch", Kind::Notation(pitch_unit));
+    /// Helix angle.
+    Helix at helix: quantity("helix", "helix angle", &limits::HELIX).or(|job| limits::bare(Angle::default(), job.units));
+    /// Normal pressure angle.
+    Pressure at pressure: quantity("pressure-angle", "pressure angle", &limits::PRESSURE_ANGLE)
+        .or(|job| limits::bare(Cut::usual_pressure_angle(), job.units));
+    /// Centre distance.
+    Centre at centre: quantity("centre", "centre distance", &limits::CENTRE_DISTANCE).or(|_| "by the counts".into());
+    /// Face width.
+    Face at face: quantity("face-width", "face width", &limits::FACE_WIDTH);
+    /// Inertia of all that hangs on the input.
+    Inertia at inertia: quantity("input-inertia", "inertia to synchronise, at the input", &limits::INPUT_INERTIA).or(|_| "estimated".into());
+    /// Mean diameter of the cones.
+    ConeDiameter at cone_diameter: quantity("cone-diameter", "mean diameter of the cones", &limits::CONE_DIAMETER);
+    /// Width of the lining.
+    ConeWidth at cone_width: quantity("cone-width", "width of the lining", &limits::LINING_WIDTH);
+    /// The angle of the cones to the shaft.
+    ConeAngle at cone_angle: quantity("cone-angle", "angle of the cones to the shaft", &limits::CONE_ANGLE)
+        .or(|job| limits::bare(Cone::usual_half_angle(), job.units));
+    /// The friction of the cones.
+    ConeFriction at cone_friction: quantity("cone-friction", "friction of the cones", &limits::CONE_FRICTION)
+        .or(|_| limits::shown(Cone::USUAL_FRICTION));
+    /// How many cones of a synchroniser work at once.
+    Cones at cones: whole("cones", "cones of each synchroniser", CONES).or(|_| "1".into());
+    /// The outer diameter of the clutch plate.
+    ClutchDiameter at clutch_diameter: quantity("clutch-diameter", "clutch plate, outer diameter", &limits::CLUTCH_DIAMETER).like("200 mm");
+    /// The pairs that are cut otherwise.
+    PairCuts at pair_cuts: notation("pair-cuts", "pairs cut otherwise", no_unit).like("1st 8 DP 0°; R 7 DP; 2nd x 0.3");
+}
+
+inputs! {
+    /// The texts of one setup about its driveshaft.
+    ShaftField of shaft: Shaft;
+
+    /// From joint centre to joint centre.
+    Lengths at lengths: Row::new("shaft-length", "between joint centres", Kind::Quantities(&limits::SHAFT_LENGTH))
+        .needed();
+    /// The tube's outside diameter.
+    Outside at outside: quantity("shaft-outside", "outside of the tube", &limits::TUBE_OUTSIDE).needed();
+    /// The tube's wall.
+    Wall at wall: quantity("shaft-wall", "wall of the tube", &limits::TUBE_WALL).needed();
+}
+
+/// How many cones a synchroniser can have.
+const CONES: Bounds = (1.0, 3.0);
+
+/// The unit of a tyre that is typed as a length alone; a size has its own.
+fn bare_length(text: &str, system: System) -> Option<&'static str> {
+    number::read_decimal(text.trim()).map(|_| Length::usual(system).symbol)
+}
+
+/// What a bare number is: a diametral pitch, or a module.
+#[expect(clippy::unnecessary_wraps, reason = "the notation of other inputs can name its own unit")]
+fn pitch_unit(_: &str, system: System) -> Option<&'static str> {
+    Some(if system == System::Inch { "DP" } else { "mm" })
+}

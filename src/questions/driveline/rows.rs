@@ -1,0 +1,277 @@
+//! The rows of Driveline: what is typed of the shaft, how fast it turns, how fast it may, and what would do.
+
+use super::answer::{Instead, Turning, Why};
+use crate::driveline::shaft::allowed_unbalance_g_mm;
+use crate::gearing::teeth::decimal;
+use crate::job::{SetupChoice, SetupField, ShaftField};
+use crate::questions::entries::{choice, entry};
+use crate::questions::{Analysis, Source, Station, needs_behind};
+use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
+use crate::units::common::in_rpm;
+use crate::units::{AngularVelocity, Length, Measured, System, Torque, Velocity, number, show, unit};
+
+/// Source of the critical speed.
+pub const CRITICAL: &str = "uniform tube free to tilt at both joints, first bending mode (any textbook of vibrations)";
+/// Source of the shaft's speed.
+const KINEMATICS: &str = "no slip of the tyres; plain kinematics";
+/// The balance grade of driveshafts, in mm/s.
+const GRADE: f64 = 16.0;
+/// The share of the yield torque over which a tube is cautioned: half, as parts that are shocked are kept (common practice).
+const OFTEN_SHOCKED: f64 = 0.5;
+
+/// The shaft's speed as a share of its critical speed, for every setup.
+pub fn station(source: Source<'_>) -> Station {
+    Station::of(source, "shaft, % of critical", |analysis| Some(number::show(100.0 * analysis.driveline().share()?, 0)))
+}
+
+/// The rows that decide.
+pub fn deciding(source: Source<'_>) -> Vec<Row> {
+    let mut rows = typed(source);
+    rows.extend([
+        source.row("turns", turns_label(source), |analysis| turns_cell(source, analysis)),
+        source.row("critical", "Critical speed", |analysis| critical_cell(source, analysis)),
+        source.row("instead", "What would do", |analysis| instead_cell(source, analysis)),
+    ]);
+    rows.retain(Row::says_something);
+    rows
+}
+
+/// The other rows.
+pub fn rows(source: Source<'_>) -> Vec<Row> {
+    vec![
+        source.row("joints", "Joints shake it at", |analysis| joints_cell(source, analysis)),
+        source.row("torque", "Torque at the tube", |analysis| torque_cell(source, analysis)),
+        source.row("balance", "Unbalance allowed, G 16", balance_cell),
+        source.row("hunting", "Ring and pinion", hunting_cell),
+    ]
+}
+
+fn typed(source: Source<'_>) -> Vec<Row> {
+    let row = |key: &str, label: &str, field: ShaftField| {
+        source.row(key, label, |analysis| entry(source, analysis, Cell::default(), SetupField::Shaft(field), field.row().label))
+    };
+    vec![
+        row("shaft-length", "Between joint centres (two pieces: 30 + 34)", ShaftField::Lengths),
+        row("shaft-outside", "Outside of the tube", ShaftField::Outside),
+        row("shaft-wall", "Wall of the tube", ShaftField::Wall),
+        source.row("shaft-material", "Tube of", |analysis| {
+            choice(source, analysis, Cell::default(), SetupChoice::ShaftMaterial, "material of the tube")
+        }),
+    ]
+}
+
+fn turns_label(source: Source<'_>) -> String {
+    source.conditions.driveline.at.map_or_else(|| "Shaft turns".into(), |at| format!("Shaft turns at {}", speed(source, at)))
+}
+
+fn speed(source: Source<'_>, speed: Velocity) -> String {
+    show(&speed, Velocity::usual(source.reader.units), 0)
+}
+
+fn rpm(key: &str, speed: AngularVelocity) -> Figure {
+    let mut figure = Figure::number(format!("{key}_rpm"), in_rpm(speed), 0);
+    figure.unit = "rpm".into();
+    figure
+}
+
+/// Why the shaft is judged at a road speed: `at the top speed of 118 mph`.
+pub fn why(source: Source<'_>, turning: &Turning) -> String {
+    let at = speed(source, turning.road);
+    match turning.why {
+        Why::Typed => format!("at {at}"),
+        Why::TopSpeed => format!("at the top speed of {at}"),
+        Why::ShiftRpm => format!("at {at}, the shift rpm in top gear"),
+    }
+}
+
+fn turns_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
+    let Some(turning) = &analysis.driveline().turning else { return Cell::needed(turning_needs(source, analysis)) };
+    let length = Length::usual(source.reader.units);
+    let circumference = analysis.setup.rolling.as_ref().map(|rolling| rolling.circumference).unwrap_or_default();
+    let behind = analysis.setup.behind_shaft().map_or(0.0, decimal);
+    let figure = rpm("driveline.shaft", turning.shaft);
+    let filled = format!(
+        "{} ÷ {} × {} = {} rpm",
+        speed(source, turning.road),
+        show(&circumference, length, if source.reader.units == System::Inch { 2 } else { 0 }),
+        number::show(behind, 4),
+        figure.shown
+    );
+    let figure = figure.big().by("shaft rpm = road speed ÷ what the tyre rolls at each turn × axle ratio", filled, KINEMATICS);
+    let cell = Cell::line([figure.into()]);
+    if turning.why == Why::Typed { cell } else { cell.and([Piece::words(why(source, turning))]) }
+}
+
+fn turning_needs(source: Source<'_>, analysis: &Analysis) -> String {
+    if analysis.setup.rolling.is_some() && analysis.setup.behind_shaft().is_some() {
+        let is_unread = !source.conditions.driveline.is_blank;
+        return if is_unread { "needs the speed to judge it at" } else { "needs a speed to judge it at, or the shift rpm" }.into();
+    }
+    needs_behind(analysis, 0)
+}
+
+/// What of the shaft is still needed.
+pub fn shaft_needs(analysis: &Analysis) -> String {
+    let shaft = &analysis.setup.shaft;
+    match (shaft.lengths.is_empty(), shaft.tube.is_none()) {
+        (true, true) => "needs the shaft’s length, and its tube’s outside and wall",
+        (true, false) => "needs the shaft’s length",
+        (false, true) => "needs the tube’s outside and wall",
+        (false, false) => "needs a tube that can be",
+    }
+    .into()
+}
+
+fn critical_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
+    let driveline = analysis.driveline();
+    let Some((critical, at)) = driveline.critical else { return Cell::needed(shaft_needs(analysis)) };
+    let cell = Cell::line([critical_figure(source, analysis, critical, at).big().into()]);
+    let cell = if analysis.setup.shaft.pieces.len() > 1 {
+        cell.and([Piece::words(format!("of the {} piece; a centre bearing gives, so in truth lower", ordinal(at)))])
+    } else {
+        cell
+    };
+    let Some(share) = driveline.share() else { return cell };
+    let percent = Figure::percent("driveline.share", share, 0);
+    cell.and([Piece::words("the shaft turns at"), percent.into(), Piece::words("of it")]).and_maybe(verdict(source, share))
+}
+
+fn critical_figure(source: Source<'_>, analysis: &Analysis, critical: AngularVelocity, at: usize) -> Figure {
+    let shafts = &analysis.setup.shaft;
+    let length = Length::usual(source.reader.units);
+    let decimals = if source.reader.units == System::Inch { 3 } else { 1 };
+    let shown = |value: Length| show(&value, length, decimals);
+    let figure = rpm("driveline.critical", critical);
+    let (Some((outside, wall)), Some(material), Some(long)) = (shafts.tube, shafts.material, shafts.lengths.get(at)) else { return figure };
+    let (modulus, density) = material.figures();
+    let bore = outside - wall * 2.0;
+    let filled = format!(
+        "L = {}, D = {}, d = {}, E = {} GPa, ρ = {} kg/m³: {} rpm",
+        shown(*long),
+        shown(outside),
+        shown(bore),
+        number::show(modulus, 0),
+        number::show(density, 0),
+        figure.shown
+    );
+    figure.by("n = 30 ÷ π × (π ÷ L)² × √(E ÷ ρ) × √(D² + d²) ÷ 4", filled, CRITICAL)
+}
+
+fn verdict(source: Source<'_>, share: f64) -> Option<Piece> {
+    let margin = source.conditions.driveline.margin?;
+    let allowed = number::show(100.0 * margin.share(), 0);
+    Some(if share >= 1.0 {
+        Piece::stop("past its critical speed: it would whip and break")
+    } else if share > margin.share() {
+        Piece::caution(format!("over the {allowed} % allowed: shorter, wider or two pieces"))
+    } else {
+        Piece::good(format!("inside the {allowed} % allowed"))
+    })
+}
+
+fn instead_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
+    let driveline = analysis.driveline();
+    if driveline.critical.is_none() {
+        return Cell::needed(shaft_needs(analysis));
+    }
+    let Some(instead) = driveline.instead else { return Cell::needed(turning_needs(source, analysis)) };
+    let length = Length::usual(source.reader.units);
+    let decimals = usize::from(source.reader.units == System::Inch);
+    let longest = Figure::quantity("driveline.longest", &instead.longest, length, decimals);
+    let cell = Cell::line([Piece::words("a piece of this tube up to"), longest.into()]);
+    let cell = match instead.outside {
+        Some(outside) => {
+            let outside = Figure::quantity("driveline.outside", &outside, length, decimals + 1);
+            cell.and([Piece::words("at this length and wall, an outside of at least"), outside.into()])
+        }
+        None => cell,
+    };
+    match pieces(&instead, analysis) {
+        Some(words) => cell.and([Piece::words(words)]),
+        None => cell,
+    }
+}
+
+/// `or two pieces with a centre bearing`, where more pieces are wanted than there are.
+pub fn pieces(instead: &Instead, analysis: &Analysis) -> Option<String> {
+    let words = ["one piece", "two pieces", "three pieces"];
+    let wanted = words.get(instead.pieces.checked_sub(1)?)?;
+    (instead.pieces > analysis.setup.shaft.pieces.len()).then(|| format!("or {wanted} of this tube, with a centre bearing between"))
+}
+
+fn joints_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
+    let driveline = analysis.driveline();
+    let Some((critical, _)) = driveline.critical else { return Cell::needed(shaft_needs(analysis)) };
+    let half = critical * 0.5;
+    let figure = rpm("driveline.half_critical", half);
+    let filled = format!("{} ÷ 2 = {} rpm", number::show(in_rpm(critical), 0), figure.shown);
+    let figure = figure.by("a joint pushes twice a turn, so it meets the first bending at half the critical speed", filled, CRITICAL);
+    let cell = Cell::line([figure.into()]);
+    match driveline.road_at(half) {
+        Some(road) => cell.and([Piece::words(format!("at {} on the road: keep the joints’ angles small and equal", speed(source, road)))]),
+        None => cell,
+    }
+}
+
+fn torque_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
+    let Some(torqued) = analysis.driveline().torque else { return Cell::needed("needs the engine’s torque and the gears") };
+    let unit = Torque::usual(source.reader.units);
+    let figure = Figure::quantity("driveline.torque", &torqued.torque, unit, 0);
+    let by = if torqued.by_grip { "in 1st, all that the tyres hold" } else { "in 1st at the engine’s peak" };
+    let cell = Cell::line([figure.into(), Piece::words(by)]);
+    let Some(yields) = torqued.yields else { return cell };
+    let share = (torqued.torque / yields).value;
+    let figure = Figure::quantity("driveline.yield_torque", &yields, unit, 0).by(
+        "T = τ × π ÷ 16 × (D⁴ − d⁴) ÷ D",
+        format!("τ = {} MPa", analysis.setup.shaft.material.and_then(shear_mpa).unwrap_or_default()),
+        "torsion of a tube (any textbook of strength of materials); shear yield 0.577 of the tensile, which is from memory",
+    );
+    let cell = cell.and([Piece::words("the tube yields at"), figure.into()]);
+    let percent = number::show(100.0 * share, 0);
+    cell.and([if share > OFTEN_SHOCKED {
+        Piece::caution(format!("{percent} % of what the tube bears, before any shock: a wider or thicker tube"))
+    } else {
+        Piece::words(format!("{percent} % of it, before any shock"))
+    }])
+}
+
+fn shear_mpa(material: crate::driveline::TubeMaterial) -> Option<String> {
+    let shear = material.shear_yield()?;
+    Some(number::show(shear.get::<uom::si::pressure::megapascal>(), 0))
+}
+
+fn balance_cell(analysis: &Analysis) -> Cell {
+    let (shafts, turning) = (&analysis.setup.shaft, analysis.driveline().turning);
+    if shafts.pieces.is_empty() {
+        return Cell::needed(shaft_needs(analysis));
+    }
+    let Some(turning) = turning else { return Cell::needed("needs the shaft’s speed") };
+    let figure = |(at, piece): (usize, &crate::driveline::Shaft)| {
+        let mass = piece.mass();
+        let mut figure =
+            Figure::number(format!("driveline.unbalance_{}_gmm", at + 1), allowed_unbalance_g_mm(mass, turning.shaft, GRADE), 0);
+        figure.unit = "g·mm".into();
+        let filled =
+            format!("{} kg × 16 mm/s ÷ ω at {} rpm", number::show(unit::KG.number(mass), 2), number::show(in_rpm(turning.shaft), 0));
+        Piece::from(figure.by("U = m × G ÷ ω", filled, "ISO 21940-11; G 16 for driveshafts from memory; tube alone, yokes not counted"))
+    };
+    let cell = shafts.pieces.iter().enumerate().map(figure).fold(Cell::default(), |cell, piece| cell.and([piece]));
+    cell.and([Piece::words("half at each end; have it balanced by a shop that does shafts")])
+}
+
+/// Whether the same two teeth of ring and pinion meet often.
+fn hunting_cell(analysis: &Analysis) -> Cell {
+    let Some(crate::gearing::FinalDrive::Pair(mesh)) = analysis.setup.final_drive else {
+        return Cell::needed("needs the teeth of ring and pinion");
+    };
+    let hunting = crate::gearing::hunting::Hunting::of(mesh);
+    let figure = Figure::number("driveline.pinion_turns_to_repeat", f64::from(hunting.driver_turns), 0);
+    let words = if hunting.is_hunting() {
+        "pinion turns before the same two teeth meet again: hunting".to_owned()
+    } else {
+        format!("pinion turns before the same two teeth meet again: common factor {}, keep the marks together", hunting.common_factor)
+    };
+    let filled = format!("{} ÷ {} = {}", mesh.driven, hunting.common_factor, figure.shown);
+    let figure = figure.by("turns of the pinion = ring teeth ÷ greatest common factor", filled, "greatest common factor of the two counts");
+    Cell::line([figure.into(), Piece::words(words)])
+}

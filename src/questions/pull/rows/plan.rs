@@ -1,0 +1,95 @@
+//! When to shift on the way to a goal: the plan, what it does without, and what shifting early costs.
+
+use super::{speed_text, why_not};
+use crate::motion::plan::{Held, Plan};
+use crate::questions::pull::answer::AWAY_RPM;
+use crate::questions::{Analysis, Source};
+use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
+use crate::units::common::in_rpm;
+use crate::units::{Velocity, number, unit};
+
+use super::run::out_of_reach;
+
+/// Source of a plan.
+const PLAN: &str = "all shifts chosen together for the least time to this goal, grip and the time of each shift counted (dynamic programming, R. Bellman, 1957)";
+
+/// The shifts on the way to the named speed.
+pub(super) fn row(source: Source<'_>) -> Option<Row> {
+    let (at, speed) = source.conditions.pull.run.named_speed()?;
+    let label = format!("When to shift, 0 to {}", speed_text(source, speed));
+    Some(source.row("plan", label, |analysis| cell(source, analysis, at, speed)))
+}
+
+fn cell(source: Source<'_>, analysis: &Analysis, at: usize, speed: Velocity) -> Cell {
+    let Some(facts) = &analysis.pull().facts else { return why_not(source, analysis) };
+    let plan = match facts.to_speed.get(at) {
+        Some(Ok(plan)) => plan,
+        Some(Err(stopped)) => return Cell::absent(out_of_reach(*stopped)),
+        None => return Cell::absent("out of reach"),
+    };
+    let cell = Cell::line(held_pieces(plan));
+    let cell = without_the_shift(plan, &speed_text(source, speed)).into_iter().chain(skipped(plan)).fold(cell, with_words);
+    let early = analysis.pull().early.map(|time| unit::SECOND.number(time)).filter(|cost| *cost >= 0.005);
+    let early = early.map(|cost| format!("{} rpm early each time costs {} s", number::show(AWAY_RPM, 0), number::show(cost, 2)));
+    let gain = plan.gain().map(|time| unit::SECOND.number(time)).filter(|gain| *gain >= 0.05);
+    let gain = gain.map(|gain| format!("{} s quicker than shifting where the next gear pulls harder", number::show(gain, 1)));
+    early.into_iter().chain(gain).fold(cell, with_words)
+}
+
+fn with_words(cell: Cell, words: String) -> Cell {
+    cell.and([Piece::words(words)])
+}
+
+fn gear_name(gear: usize) -> String {
+    ordinal(gear.saturating_sub(1))
+}
+
+/// `1st to 6,420 · 2nd to 6,300 rpm, then 3rd`.
+fn held_pieces(plan: &Plan) -> Vec<Piece> {
+    let left: Vec<&Held> = plan.held.iter().filter(|held| held.next.is_some()).collect();
+    let Some(last) = plan.held.last() else { return vec![Piece::words("already there")] };
+    let figure = |held: &Held| {
+        let figure = Figure::number(format!("pull.plan_{}_rpm", held.gear), in_rpm(held.to), 0);
+        let formula = "the shift speeds with which the run takes the least time";
+        Piece::from(figure.by(formula, in_words(plan), PLAN))
+    };
+    if left.is_empty() {
+        return vec![Piece::words(format!("{} to", gear_name(last.gear))), figure(last), Piece::words("rpm, no shift")];
+    }
+    let mut pieces = Vec::new();
+    for held in left {
+        let dot = if pieces.is_empty() { "" } else { "· " };
+        pieces.extend([Piece::words(format!("{dot}{} to", gear_name(held.gear))), figure(held)]);
+    }
+    pieces.push(Piece::words(format!("rpm, then {}", gear_name(last.gear))));
+    pieces
+}
+
+/// A plan as plain words: `1st to 6,420 rpm, 2nd to 6,300 rpm, 4,100 rpm in 3rd at the end`.
+pub(super) fn in_words(plan: &Plan) -> String {
+    let rpm = |held: &Held| number::show(in_rpm(held.to), 0);
+    let one = |held: &Held| match held.next {
+        Some(_) => format!("{} to {} rpm", gear_name(held.gear), rpm(held)),
+        None => format!("{} rpm in {} at the end", rpm(held), gear_name(held.gear)),
+    };
+    plan.held.iter().map(one).collect::<Vec<_>>().join(", ")
+}
+
+/// `hold 3rd to 3,210 rpm and reach 60 mph without the shift`, where shifts judged one by one would shift once more.
+pub(in super::super) fn without_the_shift(plan: &Plan, goal: &str) -> Option<String> {
+    let last = plan.held.last()?;
+    let is_spared = plan.left_out.iter().any(|shift| shift.to > last.gear);
+    let rpm = number::show(in_rpm(last.to), 0);
+    is_spared.then(|| format!("hold {} to {rpm} rpm and reach {goal} without the shift", gear_name(last.gear)))
+}
+
+/// `skip 2nd: its shift costs more than it gains`.
+fn skipped(plan: &Plan) -> Option<String> {
+    let last = plan.held.last()?;
+    let skipped: Vec<String> = plan.left_out.iter().filter(|shift| shift.to < last.gear).map(|shift| gear_name(shift.to)).collect();
+    match skipped.as_slice() {
+        [] => None,
+        [one] => Some(format!("skip {one}: its shift costs more than it gains")),
+        many => Some(format!("skip {}: their shifts cost more than they gain", many.join(" and "))),
+    }
+}
