@@ -97,7 +97,7 @@ impl Pull {
             return Self { thrust: Some(thrust), shifts, ..Self::default() };
         };
         match Vehicle::new(thrust.clone(), car.with_box(two_shafts)).and_then(|vehicle| vehicle.towing(typed.trailer)) {
-            Ok(vehicle) => Self { reverse: reverse(setup, conditions, gears), ..Self::with_car(thrust, vehicle, conditions) },
+            Ok(vehicle) => Self { reverse: reverse(setup, conditions, &gears), ..Self::with_car(thrust, vehicle, conditions) },
             Err(why) => Self { thrust: Some(thrust), refused: Some(why), ..Self::default() },
         }
     }
@@ -119,12 +119,12 @@ impl Pull {
 }
 
 /// Reverse as a box of one gear, the car backing up.
-fn reverse(setup: &Setup, conditions: &Conditions, forward: PlainGears) -> Option<Reverse> {
+fn reverse(setup: &Setup, conditions: &Conditions, forward: &PlainGears) -> Option<Reverse> {
     let typed = &conditions.pull;
     let two_shafts = setup.layout == Layout::TwoShaft;
     let ratio = decimal(setup.gearbox.as_ref()?.reverse_ratio()?).abs();
     // the constant pair, and the two meshes of the idler
-    let gears = PlainGears { ratios: vec![ratio], meshes: vec![if two_shafts { 2 } else { 3 }], ..forward };
+    let gears = PlainGears { ratios: vec![ratio], meshes: vec![if two_shafts { 2 } else { 3 }], ..*forward };
     let car = typed.car?.with_box(two_shafts).reversing();
     let pull = motion::Pull::new(typed.curve.as_ref()?, &gears, car.efficiencies, typed.limit).ok()?;
     let vehicle = Vehicle::new(pull, car).and_then(|vehicle| vehicle.towing(typed.trailer)).ok()?;
