@@ -155,7 +155,7 @@ fn no_two_figures_of_a_column_contradict_each_other() {
     job.setups[0].speedo.road_check = Typed::new("60 56.6", System::Inch);
     let both = sheet(&job);
     check(&both, 0, &READS_FAST);
-    let text: String = rows(&both).map(|row| row.cells[0].pieces().map(|piece| format!("{piece:?}")).collect::<String>()).collect();
+    let text = rows(&both).map(|row| format!("{:?}", row.cells[0])).collect::<Vec<_>>().join("\n");
     assert!(!text.contains("26.1") && !text.contains("75.7"), "{text}");
     assert!(said(&both, 0, "road-check").contains("! the dial as typed, with this axle and tire, would show 19 % more"));
     // The number that suits the road is no contradiction.
