@@ -9,7 +9,7 @@
 //! [`motion`] (what engine, car and gears do on the road),
 //! [`driveline`] (how fast a driveshaft may turn),
 //! [`toothload`] (what teeth, bearings and synchronisers bear),
-//! [`fits`] (how parts sit in one another, end play and shims).
+//! [`fits`] (how parts sit in one another, ISO 286, end play and shims).
 //!
 //! The shelf: [`catalogue`] holds what can be chosen, built in and the shop's own.
 //!

@@ -20,6 +20,7 @@ pub mod rect;
 pub mod scatter;
 pub mod scene;
 pub mod shift;
+pub mod spans;
 mod svg;
 pub mod tell;
 pub mod ticks;

@@ -16,6 +16,7 @@ pub mod endplay;
 pub mod entries;
 pub mod find;
 pub mod first;
+pub mod fits;
 pub mod gap;
 pub mod gears;
 pub mod identify;
@@ -29,6 +30,7 @@ pub mod road;
 pub mod setup;
 pub mod shelves;
 pub mod short;
+pub mod warmth;
 
 use crate::catalogue::Catalogue;
 use crate::chart::Picture;
@@ -140,7 +142,7 @@ pub struct Drawn {
 pub type Press = fn(Source<'_>, Option<usize>, f64) -> Option<(JobChoice, String)>;
 
 /// Every question, in the order of the page: along the driveline from engine to wheel, then the search; then those of the bench.
-pub const LIST: [Question; 10] = [
+pub const LIST: [Question; 11] = [
     pull::QUESTION,
     gears::QUESTION,
     inside::QUESTION,
@@ -150,6 +152,7 @@ pub const LIST: [Question; 10] = [
     find::QUESTION,
     identify::QUESTION,
     mesh::QUESTION,
+    fits::QUESTION,
     endplay::QUESTION,
 ];
 

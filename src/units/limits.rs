@@ -251,6 +251,10 @@ rows! {
     STACK_TOLERANCE: Length, "tolerance", 0.0 to 0.5 MM, "a rule reads as closely: is the point in its place?";
     /// The play along a shaft that is wanted, below nothing preload.
     PLAY: Length, "end play", -0.5 to 5.0 MM, "more than a gearbox is set to: a figure in mm or thou needs its unit behind it";
+    /// The diameter of a bore or of what sits in it.
+    FIT_DIAMETER: Length, "diameter", 1.0 to 250.0 MM, "a needle to the largest bearing of a gearbox: a figure in another unit needs it behind it";
+    /// The room wanted between a bore and a shaft, below nothing interference.
+    CLEARANCE: Length, "clearance", -0.5 to 1.0 MM, "more than any seat has: a figure in mm or thou needs its unit behind it";
     /// The thickness of a shim or thrust washer.
     SHIM: Length, "thickness of a shim", 0.01 to 8.0 MM, "foil to a thrust washer: a figure in mm or thou needs its unit behind it";
     /// How warm the parts are when they are measured.

@@ -29,6 +29,7 @@ mod endplay_by_hand;
 mod figures_by_hand;
 mod finder_ground;
 mod finder_pairs;
+mod fits_by_hand;
 mod gears_as_printed;
 mod gears_in_a_line;
 mod golden;

@@ -19,7 +19,7 @@ use crate::speedometer::{Hand, Tap};
 use crate::toothload::synchroniser::LiningKind;
 use crate::tyre::OmittedAspect;
 use crate::units::number;
-pub use options::{CaseMaterial, Law, LookedGear, ShiftBy, Stock, TurnedGear, Wheels};
+pub use options::{BoreMaterial, CaseMaterial, Law, LookedGear, ShaftMaterial, ShiftBy, Stock, TurnedGear, Wheels};
 
 /// One of the things that can be chosen.
 #[derive(Clone, Copy, Debug)]
@@ -238,6 +238,10 @@ choices! {
     EndPlayCase(CaseMaterial) at bench.endplay.case: "endplay-case", "case of", else "the play is not worked out hot";
     /// Where the shims stand.
     ShimsGo(ShimsGo) at bench.endplay.shims_go: "endplay-shims-go", "shims go", else "no shims are chosen";
+    /// What the bore is in.
+    FitsBore(BoreMaterial) at bench.fits.bore_material: "fits-bore-material", "bore in", else "the fit is not worked out hot";
+    /// What the shaft is made of.
+    FitsShaft(ShaftMaterial) at bench.fits.shaft_material: "fits-shaft-material", "shaft of", else "the fit is not worked out hot";
     /// The gear selected inside the box.
     InsideGear(LookedGear) at inside.gear: "inside-gear", "gear", else "2nd is looked at";
     /// The lining its synchronisers are judged by.

@@ -45,6 +45,14 @@ pub enum Wheels {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct CaseMaterial(pub Material);
 
+/// What a bore is in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct BoreMaterial(pub Material);
+
+/// What sits in a bore.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct ShaftMaterial(pub Material);
+
 /// The gear that is looked at inside the box.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct LookedGear(pub Selected);
@@ -166,6 +174,23 @@ options! {
         Self(Material::Aluminium), "", "aluminium";
         Self(Material::Magnesium), "magnesium", "magnesium";
         Self(Material::CastIron), "cast-iron", "cast iron";
+    }
+
+    BoreMaterial, Taken(Self(Material::Aluminium)) {
+        Self(Material::Aluminium), "", "aluminium";
+        Self(Material::Magnesium), "magnesium", "magnesium";
+        Self(Material::CastIron), "cast-iron", "cast iron";
+        Self(Material::Steel), "steel", "steel";
+        Self(Material::Bronze), "bronze", "bronze";
+        Self(Material::Brass), "brass", "brass";
+    }
+
+    ShaftMaterial, Taken(Self(Material::Steel)) {
+        Self(Material::Steel), "", "steel";
+        Self(Material::CastIron), "cast-iron", "cast iron";
+        Self(Material::Bronze), "bronze", "bronze";
+        Self(Material::Brass), "brass", "brass";
+        Self(Material::Aluminium), "aluminium", "aluminium";
     }
 
     ShimsGo, Taken(Self::InTheStack) {
