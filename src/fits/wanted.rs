@@ -34,7 +34,7 @@ pub fn fit(typed: &Typed) -> Result<Wanted, FitTextError> {
 
 /// Whether a text begins as a code does: a letter or two, then a figure.
 fn is_code(text: &str) -> bool {
-    let letters = text.chars().take_while(|c| c.is_ascii_alphabetic()).count();
+    let letters = text.chars().take_while(char::is_ascii_alphabetic).count();
     (1..=2).contains(&letters) && text.chars().nth(letters).is_some_and(|c| c.is_ascii_digit())
 }
 
