@@ -35,7 +35,7 @@ fn the_five_speed_in_eight_lines() {
 /// The first setup is beside nothing; without an engine all lines stand.
 #[test]
 fn the_first_setup_is_held_against_none_and_needs_no_engine() {
-    let said = lines(|job| job.pull = Default::default(), Words::Uk).join("\n");
+    let said = lines(|job| job.pull = layshaft::job::Pull::default(), Words::Uk).join("\n");
     assert!(said.contains("the engine turns 3,907 rpm.") && said.contains("tyre 185/70R14"), "{said}");
     assert!(!said.contains("than with") && !said.contains("case of"), "{said}");
 }
