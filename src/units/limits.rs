@@ -245,6 +245,10 @@ rows! {
     TUBE_OUTSIDE: Length, "outside of the tube", 15.0 to 250.0 MM, "a half shaft to a lorry's";
     /// The wall of a driveshaft's tube.
     TUBE_WALL: Length, "wall of the tube", 0.5 to 60.0 MM, "thin sheet to a solid bar";
+    /// How a shaft leans in side or plan view; below nothing it rises towards the rear, or runs to the left.
+    SLOPE: Angle, "slope", -45.0 to 45.0 DEGREE, "no joint of a car turns through more";
+    /// How far the rear joint of a shaft lies below, or right of, its front joint.
+    JOINT_OFFSET: Length, "offset of a joint", -2_000.0 to 2_000.0 MM, "further than a lorry's axle lies below its gearbox";
     /// The friction of a synchroniser's cone.
     CONE_FRICTION: Plain, "friction of the cones", 0.02 to 0.4 NUMBER, "0.08 to 0.12 is usual in oil (from memory)";
     /// The outer diameter of a clutch plate.
