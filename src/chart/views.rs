@@ -148,27 +148,26 @@ impl Drawn<'_> {
         let size = self.scale.words_px;
         let joints = self.between().zip(&self.views.joints);
         let mut labels: Vec<Text> = Vec::new();
-        for ((x, y), joint) in joints {
+        for (place, joint) in joints {
             let words = self.views.name(joint);
-            labels.extend(taken.choose_free(
-                about(&words, (x, y), size).map(|(at, anchor)| Text::new(&words, at, Face::Strong, size, theme.ink).anchored(anchor)),
-            ));
+            let text = |(at, anchor)| Text::new(&words, at, Face::Strong, size, theme.ink).anchored(anchor);
+            labels.extend(taken.choose_free(about(place, size, 1.0).map(text)));
         }
         for (rod, words) in self.ends.windows(2).zip(&self.view.rods) {
             let [from, to] = rod else { continue };
             let middle = (f64::midpoint(from.0, to.0), f64::midpoint(from.1, to.1));
-            labels.extend(taken.choose_free(
-                about(words, middle, size).map(|(at, anchor)| Text::new(words, at, Face::Text, size, colour).anchored(anchor)),
-            ));
+            let text = |(at, anchor)| Text::new(words, at, Face::Text, size, colour).anchored(anchor);
+            labels.extend(taken.choose_free(about(middle, size, -1.0).map(text)));
         }
         labels
     }
 }
 
-/// Places of a label above and below a point, kept inside the picture by their anchors.
-fn about(_words: &str, (x, y): Point, size: f64) -> impl Iterator<Item = (Point, Anchor)> {
-    let lifts = [-14.0, 14.0 + size * 0.74, -32.0, 32.0 + size * 0.74];
-    lifts.into_iter().flat_map(move |lift| [Anchor::Middle, Anchor::Start, Anchor::End].map(|anchor| ((x, y + lift), anchor)))
+/// Places of a label about a point: above it first where `first` is 1, below it first where it is −1.
+fn about((x, y): Point, size: f64, first: f64) -> impl Iterator<Item = (Point, Anchor)> {
+    let baseline = move |off: f64| if off > 0.0 { y - off } else { y - off + size * 0.74 };
+    let offs = [14.0, -14.0, 32.0, -32.0].map(move |off| off * first);
+    offs.into_iter().flat_map(move |off| [Anchor::Middle, Anchor::Start, Anchor::End].map(|anchor| ((x, baseline(off)), anchor)))
 }
 
 impl Picture for Views {

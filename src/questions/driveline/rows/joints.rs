@@ -40,9 +40,9 @@ pub(super) fn others(source: Source<'_>) -> [Row; 6] {
         }),
         source.row("joint-limit", "Largest joint angle at its speed", limit_cell),
         source.row("joint-ends", "The two ends differ by", ends_cell),
-        source.row("pinion-slope", "Axle nose that leaves least", best_cell),
+        source.row("pinion-slope", "Axle nose up, to leave least", best_cell),
         source.row("joint-swing", "Pinion speed over a turn", swing_cell),
-        source.row("joint-acceleration", "Shaken by the joints", acceleration_cell),
+        source.row("joint-acceleration", "Angular acceleration by the joints", acceleration_cell),
     ]
 }
 
@@ -123,7 +123,10 @@ fn left_over_filled(joints: &Joints) -> String {
     let bend = |pair: &[Direction]| {
         let [front, rear] = pair else { return String::new() };
         let (side, plan) = front.bend_to(*rear);
-        let way = 2.0 * unit::RADIAN.number(plan).atan2(unit::RADIAN.number(side)).to_degrees();
+        // Which way up or right makes no difference to twice the angle.
+        let way = 2.0 * (unit::RADIAN.number(plan) / unit::RADIAN.number(side)).atan().to_degrees();
+        // A joint in line bends no way at all.
+        let way = if way.is_finite() { way } else { 0.0 };
         format!("{}² ∠ {}°", degrees(front.angle_to(*rear)), number::show(way, 0))
     };
     let bends: Vec<String> = shafts.windows(2).map(bend).collect();
@@ -203,9 +206,9 @@ fn best_cell(analysis: &Analysis) -> Cell {
             figure("nose_up", mended.nose_up).by("the slope, in tenths of a degree, at which least is left over", filled, RESULTANT);
         let change = unit::DEGREE.number(mended.change);
         let words = if change == 0.0 {
-            "up: as it is".to_owned()
+            "as it is".to_owned()
         } else {
-            format!("up: {} {} from now, {} left over", degrees(mended.change.abs()), way(mended.change), degrees(mended.left_over))
+            format!("{} {} from now, {} left over", degrees(mended.change.abs()), way(mended.change), degrees(mended.left_over))
         };
         Cell::line([figure.into(), Piece::words(words)])
     })
@@ -243,8 +246,8 @@ fn acceleration_cell(analysis: &Analysis) -> Cell {
             figure.by("about ω² × β², β in radians; here exact for a single joint", filled, HOOKE)
         };
         let (pinion, piece) = (figure("pinion_shaken", at_speed.pinion), figure("shaft_shaken", at_speed.piece));
-        Cell::line([pinion.into(), Piece::words("at the pinion; up to 300 to 500 is felt little (from memory)")])
-            .and([piece.into(), Piece::words("of the shaft; up to 1,000 is usual (from memory)")])
+        Cell::line([pinion.into(), Piece::words("at the pinion; smooth up to 300 to 500 (from memory)")])
+            .and([piece.into(), Piece::words("of the shaft; 1,000 at most (from memory)")])
     })
 }
 
