@@ -53,6 +53,12 @@ const MARGIN_PX: f64 = 12.0;
 /// The highest that all views together are drawn, labels aside.
 const MOST_HIGH_PX: f64 = 300.0;
 
+impl Joint {
+    fn words(&self) -> String {
+        format!("{} {}", self.name, self.says).trim().to_owned()
+    }
+}
+
 impl View {
     fn known(&self) -> impl Iterator<Item = (f64, f64)> + '_ {
         self.ends.iter().copied().filter(|(x, y)| x.is_finite() && y.is_finite())
@@ -84,10 +90,6 @@ impl Views {
         let across: f64 = self.views.iter().map(View::span).sum();
         let by_width = (width - 2.0 * MARGIN_PX).max(1.0) / (to - from).max(1e-9);
         if across > 0.0 { by_width.min(height.max(1.0) / across) } else { by_width }
-    }
-
-    fn name(&self, joint: &Joint) -> String {
-        format!("{} {}", joint.name, joint.says).trim().to_owned()
     }
 
     /// The joints with their place along the picture.
@@ -149,7 +151,7 @@ impl Drawn<'_> {
         let joints = self.between().zip(&self.views.joints);
         let mut labels: Vec<Text> = Vec::new();
         for (place, joint) in joints {
-            let words = self.views.name(joint);
+            let words = joint.words();
             let text = |(at, anchor)| Text::new(&words, at, Face::Strong, size, theme.ink).anchored(anchor);
             labels.extend(taken.choose_free(about(place, size, 1.0).map(text)));
         }
@@ -195,16 +197,20 @@ impl Picture for Views {
             drawn.push(Drawn { views: self, view, ends, top, scale: Scale::of(size.0) });
             top += ABOVE_PX + view.span() * scale + BELOW_PX;
         }
-        drawn.iter().for_each(|view| view.draw(&mut scene, theme, &mut taken));
+        for view in &drawn {
+            view.draw(&mut scene, theme, &mut taken);
+        }
         let labels: Vec<Text> = drawn.iter().flat_map(|view| view.labels(theme, &mut taken)).collect();
-        labels.into_iter().for_each(|label| scene.text(label));
+        for label in labels {
+            scene.text(label);
+        }
         let x = Axis::even((from, left), (to, left + (to - from) * scale));
         scene.window = Some(Window { plot: Rect::new(x.from.1, 0.0, x.to.1, size.1), x });
         scene
     }
 
     fn describe(&self) -> Vec<String> {
-        let joints: Vec<String> = self.joints.iter().map(|joint| self.name(joint)).collect();
+        let joints: Vec<String> = self.joints.iter().map(Joint::words).collect();
         let joints = format!("{}: {}.", self.hue.naming("joints"), joints.join(", "));
         std::iter::once(joints).chain(self.views.iter().map(|view| format!("{}: {}.", view.name, view.rods.join(", ")))).collect()
     }

@@ -115,7 +115,7 @@ impl Line {
     ///
     /// Model: to second order in the angles a joint swings the speed by β² ÷ 2 × cos 2(θ − α), where α is the way it bends. Yokes in line
     /// hand the next joint its turn a quarter on, so that every second joint counts against the others; a quarter turn in the yokes
-    /// turns that round. β_R² = |β₁² ∠ 2α₁ − β₂² ∠ 2α₂ + …|. Source: handbooks of cardan shafts; [`Line::swing`] is exact.
+    /// turns that round. β² = |β₁² ∠ 2α₁ − β₂² ∠ 2α₂ + …|. Source: handbooks of cardan shafts; [`Line::swing`] is exact.
     pub fn resultant(&self) -> Angle {
         self.resultant_behind(self.shafts.len())
     }
@@ -151,7 +151,7 @@ impl Line {
     }
 
     /// Model: the pin of each driving yoke, u, and that of the driven one, v, stay square to each other and to their shafts a and b, so
-    /// v lies along b × u. With w = u × v across both pins, ω_b ÷ ω_a = (a · w) ÷ (b · w). The next driving pin is v, or a quarter turn
+    /// v lies along b × u. With w = u × v across both pins, `ω_b ÷ ω_a = (a · w) ÷ (b · w)`. The next driving pin is v, or a quarter turn
     /// on. Source: kinematics of the cross between two yokes.
     fn speed_ratio_before(&self, turn: Angle, shafts: usize) -> f64 {
         let Some(first) = self.shafts.first() else { return 1.0 };

@@ -20,6 +20,8 @@ pub struct Driven<'a> {
 pub struct Parts<'a> {
     /// Ratio of each forward gear, lowest gear first, without sign.
     pub ratios: &'a [f64],
+    /// Whether the box has two shafts.
+    pub two_shafts: bool,
     /// Meshes that each forward gear passes through.
     pub meshes: &'a [u8],
     /// Ratio of all that stands behind the gearbox.
@@ -38,14 +40,15 @@ impl<'a> Driven<'a> {
             rolling_radius: metres(parts.circumference_m / (2.0 * std::f64::consts::PI)),
             meshes: parts.meshes.to_vec(),
         };
-        let pull = Pull::new(&engine.curve, &gears, engine.car.efficiencies, engine.limit).ok()?;
-        Some(Self { engine, vehicle: Vehicle::new(pull, engine.car).ok()? })
+        let car = engine.car.with_box(parts.two_shafts);
+        let pull = Pull::new(&engine.curve, &gears, car.efficiencies, engine.limit).ok()?;
+        Some(Self { engine, vehicle: Vehicle::new(pull, car).ok()?.towing(engine.trailer).ok()? })
     }
 
     /// A figure in its measure's unit; no number where the car never gets there.
     pub fn figure(&self, measure: Measure) -> f64 {
         let value = match measure {
-            Measure::StartGrade => grade::started(&self.vehicle, 1, self.engine.launch, self.engine.trailer).map(|start| start.grade),
+            Measure::StartGrade => grade::started(&self.vehicle, 1, self.engine.launch).map(|start| start.grade),
             Measure::TopSpeed => top_speed::best(&self.vehicle).map(|top| top.speed.get::<meter_per_second>()),
             Measure::TimeToSpeed { speed } => self.time(Goal::Speed(speed)),
             Measure::TimeOverDistance { distance } => self.time(Goal::Distance(distance)),

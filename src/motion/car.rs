@@ -108,6 +108,24 @@ pub struct Efficiencies {
     pub final_drive: Sourced<f64>,
 }
 
+impl Default for Efficiencies {
+    /// Those of a box with input and output in line.
+    fn default() -> Self {
+        Defaults::efficiencies(false)
+    }
+}
+
+impl Efficiencies {
+    /// The same with what stands in as a box of two shafts has it, where nothing was typed.
+    #[must_use]
+    pub fn with_box(mut self, two_shafts: bool) -> Self {
+        if !self.final_drive.is_given() {
+            self.final_drive = Defaults::efficiencies(two_shafts).final_drive;
+        }
+        self
+    }
+}
+
 /// A car; lengths and loads as it stands on level ground with its driver.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Car {
@@ -123,8 +141,10 @@ pub struct Car {
     pub gravity_height: Sourced<Length>,
     /// Drag coefficient times frontal area.
     pub drag_area: Sourced<Area>,
-    /// Rolling resistance over weight.
+    /// Rolling resistance over weight at a crawl.
     pub rolling: Sourced<f64>,
+    /// The share of itself by which rolling resistance grows with each m/s (s/m); nothing where it does not grow.
+    pub rolling_growth: Sourced<f64>,
     /// Greatest grip of the tyres: force along the road over load.
     pub grip: Sourced<f64>,
     /// Losses.
@@ -139,13 +159,21 @@ pub struct Car {
 #[derive(Clone, Copy, Debug)]
 pub struct Defaults;
 
+/// Source of rolling resistance over speed.
+const ROLLING_SOURCE: &str =
+    "f = 0.01·(1 + v/147 ft/s) on a paved road (Mannering, Kilareski and Washburn, Principles of Highway Engineering, ch. 2, from memory)";
+
 impl Defaults {
-    /// Rear drive.
-    pub fn drive() -> Sourced<Drive> {
-        Sourced::default(
-            Drive::Rear,
-            "most boxes with input and output in line drive the rear wheels; common practice, no published source",
-        )
+    /// Rear drive; front drive where input and output lie on two shafts.
+    pub fn drive(two_shafts: bool) -> Sourced<Drive> {
+        if two_shafts {
+            Sourced::default(Drive::Front, "most boxes of two shafts drive the front wheels; common practice, no published source")
+        } else {
+            Sourced::default(
+                Drive::Rear,
+                "most boxes with input and output in line drive the rear wheels; common practice, no published source",
+            )
+        }
     }
 
     /// Half the weight on driven rear wheels, 0.6 on front ones, all of it on four.
@@ -177,9 +205,15 @@ impl Defaults {
         Sourced::default(Area::new::<square_meter>(0.9), why)
     }
 
-    /// 0.015.
+    /// 0.01 at a crawl.
     pub fn rolling() -> Sourced<f64> {
-        Sourced::default(0.015, "rule value for a radial car tyre on a hard road (Rajamani, Vehicle Dynamics and Control, from memory)")
+        Sourced::default(0.01, ROLLING_SOURCE)
+    }
+
+    /// As much again at 147 ft/s, exactly 44.8056 m/s: about 100 mph.
+    pub fn rolling_growth() -> Sourced<f64> {
+        const FOOT_M: f64 = 0.3048;
+        Sourced::default(1.0 / (147.0 * FOOT_M), ROLLING_SOURCE)
     }
 
     /// 0.8.
@@ -187,11 +221,15 @@ impl Defaults {
         Sourced::default(0.8, "road tyre on dry asphalt; common practice, no published source")
     }
 
-    /// 0.98 for each mesh, 0.96 behind the box.
-    pub fn efficiencies() -> Efficiencies {
+    /// 0.98 for each mesh; behind the box 0.96, or 0.97 where its final drive is a pair of helical gears, as boxes of two shafts have it.
+    pub fn efficiencies(two_shafts: bool) -> Efficiencies {
         Efficiencies {
             mesh: Sourced::default(0.98, "one helical mesh with its bearings and churning; common practice, no published source"),
-            final_drive: Sourced::default(0.96, "hypoid final drive with joints and bearings; common practice, no published source"),
+            final_drive: if two_shafts {
+                Sourced::default(0.97, "helical final drive with joints and bearings; common practice, no published source")
+            } else {
+                Sourced::default(0.96, "hypoid final drive with joints and bearings; common practice, no published source")
+            },
         }
     }
 
@@ -230,9 +268,33 @@ impl Defaults {
 }
 
 impl Car {
+    /// The car with what stands in for its drive, axle load and final drive as a box of two shafts has it, where nothing was typed.
+    #[must_use]
+    pub fn with_box(mut self, two_shafts: bool) -> Self {
+        if !self.drive.is_given() {
+            self.drive = Defaults::drive(two_shafts);
+        }
+        if !self.driven_share.is_given() {
+            self.driven_share = Defaults::driven_share(self.drive.value);
+        }
+        self.efficiencies = self.efficiencies.with_box(two_shafts);
+        self
+    }
+
+    /// The car as it pulls backwards: the load that moves as it pulls moves the other way, off driven rear wheels and onto driven front ones.
+    #[must_use]
+    pub fn reversing(mut self) -> Self {
+        self.drive.value = match self.drive.value {
+            Drive::Front => Drive::Rear,
+            Drive::Rear => Drive::Front,
+            Drive::All => Drive::All,
+        };
+        self
+    }
+
     /// A car of which the mass alone is known; everything else stands in and says so.
     pub fn of_mass(mass: Mass) -> Self {
-        let drive = Defaults::drive();
+        let drive = Defaults::drive(false);
         Self {
             mass,
             drive,
@@ -241,8 +303,9 @@ impl Car {
             gravity_height: Defaults::gravity_height(),
             drag_area: Defaults::drag_area(),
             rolling: Defaults::rolling(),
+            rolling_growth: Defaults::rolling_growth(),
             grip: Defaults::grip(),
-            efficiencies: Defaults::efficiencies(),
+            efficiencies: Defaults::efficiencies(false),
             rotating: Defaults::rotating(),
             air_density: Defaults::air_density(),
         }
@@ -254,13 +317,15 @@ impl Car {
 
     /// Road load on a grade (rise over run).
     ///
-    /// Model: F = m·g·(f·cos θ + sin θ) + ½·ρ·CdA·v², θ = atan(grade); `extra_kg` is a trailer that rolls like the car and adds no drag.
-    /// Source: 40 CFR 1066.210(d)(3) has the same terms.
+    /// Model: F = m·g·(f·(1 + k·v)·cos θ + sin θ) + ½·ρ·CdA·v², θ = atan(grade); `extra_kg` is a trailer that rolls like the car and adds
+    /// no drag.
+    /// Source: 40 CFR 1066.210(d)(3) has the same terms; rolling resistance over speed as in [`Defaults::rolling`].
     pub(super) fn road_load(&self, grade: f64, extra_kg: f64) -> RoadLoad {
         let slope = grade.atan();
         let weight = (self.mass_kg() + extra_kg) * GRAVITY_M_PER_S2;
-        let level = weight * (self.rolling.value * slope.cos() + slope.sin());
+        let rolling = weight * self.rolling.value * slope.cos();
+        let level = rolling + weight * slope.sin();
         let square = 0.5 * self.air_density.value.get::<kilogram_per_cubic_meter>() * self.drag_area.value.get::<square_meter>();
-        RoadLoad { level, linear: 0.0, square }
+        RoadLoad { level, linear: rolling * self.rolling_growth.value, square }
     }
 }

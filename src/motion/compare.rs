@@ -2,7 +2,7 @@
 //!
 //! What is read out on the phone is made of these figures elsewhere; nothing here judges.
 
-use crate::units::{AngularVelocity, Energy, Force, Mass, Time, Velocity};
+use crate::units::{AngularVelocity, Energy, Force, Time, Velocity};
 
 use super::cruise::{self, Cruise};
 use super::curve::Band;
@@ -29,8 +29,6 @@ pub struct Question {
     pub cruise: Option<Velocity>,
     /// Power of at least this share (0 to 1) of its peak is the power band.
     pub band_share: f64,
-    /// Mass on the hook for starts and the cruise.
-    pub trailer: Mass,
 }
 
 /// Where an upshift lands.
@@ -115,8 +113,8 @@ pub struct Difference {
 /// The facts of one setup; `None` without a first gear.
 pub fn facts(vehicle: &Vehicle, question: &Question) -> Option<Facts> {
     let first = vehicle.pull().gear(1)?;
-    let start = grade::started(vehicle, 1, question.launch, question.trailer)?;
-    let band = vehicle.pull().curve().band(question.band_share);
+    let start = grade::started(vehicle, 1, question.launch)?;
+    let band = vehicle.pull().band(question.band_share);
     let shifts = shifts(vehicle, question.shifting.rule());
     let start_of_run = Start::Standing { launch: question.launch };
     let goals: Vec<Goal> = question.speeds.iter().copied().map(Goal::Speed).collect();
@@ -134,7 +132,7 @@ pub fn facts(vehicle: &Vehicle, question: &Question) -> Option<Facts> {
         landings: shifts.into_iter().map(|shift| landing(vehicle, shift, band)).collect(),
         to_speed,
         in_band: run.as_ref().and_then(Run::band_share),
-        cruise: question.cruise.and_then(|speed| cruise::tallest_that_holds(vehicle, speed, question.trailer)),
+        cruise: question.cruise.and_then(|speed| cruise::tallest_that_holds(vehicle, speed)),
         top: top_speed::best(vehicle),
         run,
     })
@@ -186,6 +184,6 @@ fn landing(vehicle: &Vehicle, shift: Shift, band: Band) -> Landing {
     } else {
         Place::Inside
     };
-    let power_share = curve.power(shift.after).map(|power| (power / curve.peak_power().power).get::<uom::si::ratio::ratio>());
+    let power_share = curve.power(shift.after).map(|power| (power / vehicle.pull().peak_power().power).get::<uom::si::ratio::ratio>());
     Landing { shift, place, power_share }
 }

@@ -1,11 +1,11 @@
 //! At a steady speed: how hard the engine works in each gear, what it has left, and the grade at which a downshift is needed.
 
-use uom::si::{mass::kilogram, power::watt};
+use uom::si::power::watt;
 
 use super::grade::carried;
 use super::vehicle::Vehicle;
 use super::{in_metres_per_second, newtons};
-use crate::units::{AngularVelocity, Force, Mass, Power, Velocity};
+use crate::units::{AngularVelocity, Force, Power, Velocity};
 
 /// One gear at a steady speed.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -28,17 +28,16 @@ pub struct Cruise {
     pub downshift_grade: Option<f64>,
 }
 
-/// A gear (counted from 1) at a steady speed, towing `trailer`; `None` where there is no such gear or it is past its rev limit.
-pub fn in_gear(vehicle: &Vehicle, gear: usize, speed: Velocity, trailer: Mass) -> Option<Cruise> {
+/// A gear (counted from 1) at a steady speed; `None` where there is no such gear or it is past its rev limit.
+pub fn in_gear(vehicle: &Vehicle, gear: usize, speed: Velocity) -> Option<Cruise> {
     let pull = vehicle.pull().gear(gear)?;
     if speed > pull.fastest * (1.0 + 1e-9) {
         return None;
     }
     let v = in_metres_per_second(speed);
-    let load = vehicle.car().road_load(vehicle.grade(), trailer.get::<kilogram>());
+    let load = vehicle.load();
     let load_n = load.at(v);
     let thrust_n = pull.thrust_n(v);
-    let mass_kg = vehicle.car().mass_kg() + trailer.get::<kilogram>();
     Some(Cruise {
         gear,
         engine: pull.engine_speed(speed),
@@ -47,12 +46,12 @@ pub fn in_gear(vehicle: &Vehicle, gear: usize, speed: Velocity, trailer: Mass) -
         load_share: thrust_n.filter(|thrust| *thrust > 0.0).map(|thrust| load_n / thrust),
         reserve: thrust_n.map(|thrust| newtons(thrust - load_n)),
         power: Power::new::<watt>(load_n * v / pull.efficiency),
-        downshift_grade: thrust_n.and_then(|thrust| carried(thrust - load.air_at(v), mass_kg, vehicle.car().rolling.value)),
+        downshift_grade: thrust_n.and_then(|thrust| carried(thrust - load.growing_at(v), vehicle.mass_kg(), vehicle.car().rolling.value)),
     })
 }
 
 /// The tallest gear that can hold the speed at full throttle.
-pub fn tallest_that_holds(vehicle: &Vehicle, speed: Velocity, trailer: Mass) -> Option<Cruise> {
+pub fn tallest_that_holds(vehicle: &Vehicle, speed: Velocity) -> Option<Cruise> {
     let gears = vehicle.pull().gears().iter().rev();
-    gears.filter_map(|gear| in_gear(vehicle, gear.gear, speed, trailer)).find(|cruise| cruise.load_share.is_some_and(|share| share <= 1.0))
+    gears.filter_map(|gear| in_gear(vehicle, gear.gear, speed)).find(|cruise| cruise.load_share.is_some_and(|share| share <= 1.0))
 }

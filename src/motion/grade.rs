@@ -3,12 +3,10 @@
 //! Model: thrust less drag carries W·(f·cos θ + sin θ), so θ = asin((F − c·v²)/(W·√(1 + f²))) − atan f; grip may allow less
 //! ([`super::traction::greatest_grade`]), and the lower of the two governs.
 
-use uom::si::mass::kilogram;
-
 use super::road_load::RoadLoad;
 use super::vehicle::Vehicle;
 use super::{GRAVITY_M_PER_S2, in_metres_per_second, metres_per_second, newtons, rpm, traction};
-use crate::units::{AngularVelocity, Force, Mass, Velocity};
+use crate::units::{AngularVelocity, Force, Velocity};
 
 /// What sets a grade.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -26,7 +24,7 @@ pub struct Steepest {
     pub gear: usize,
     /// By thrust alone, rise over run; `None` where thrust would lift the car straight up. Below 0 the car needs a descent.
     pub by_thrust: Option<f64>,
-    /// By grip alone, rise over run.
+    /// By grip alone, rise over run; at a start as much less as by thrust.
     pub by_grip: f64,
     /// The lower of the two.
     pub grade: f64,
@@ -41,22 +39,28 @@ pub struct Steepest {
 }
 
 /// The steepest grade a gear holds at full throttle, at the speed where it pulls best; `None` where there is no such gear.
-pub fn held(vehicle: &Vehicle, gear: usize, trailer: Mass) -> Option<Steepest> {
+pub fn held(vehicle: &Vehicle, gear: usize) -> Option<Steepest> {
     let pull = vehicle.pull().gear(gear)?;
     let growing = RoadLoad { level: 0.0, ..*vehicle.load() };
     let fastest = in_metres_per_second(pull.fastest);
     let nets: Vec<_> = pull.thrust.iter().filter_map(|piece| piece.cut(0.0, fastest)).map(|piece| piece.less(&growing)).collect();
     let speeds = nets.iter().flat_map(|net| net.turns().into_iter().chain([net.from, net.to]).map(|speed| (speed, net.at(speed))));
     let (speed, net) = speeds.reduce(|best, next| if next.1 > best.1 { next } else { best })?;
-    Some(steepest(vehicle, gear, trailer, net, metres_per_second(speed), pull.engine_speed(metres_per_second(speed))))
+    let speed = metres_per_second(speed);
+    Some(steepest(vehicle, gear, net, 1.0, (speed, pull.engine_speed(speed))))
 }
 
-/// The steepest grade on which a gear still moves the car off, the clutch slipping at `launch`: the bound, at which it would slip for ever.
-pub fn started(vehicle: &Vehicle, gear: usize, launch: AngularVelocity, trailer: Mass) -> Option<Steepest> {
+/// What of thrust and grip is left to hold the grade at a start; the rest picks up speed, so that the clutch closes before long.
+///
+/// Common practice, no published source: with nothing left over the clutch would slip for ever.
+pub const START_SHARE: f64 = 0.9;
+
+/// The steepest grade on which a gear moves the car off, the clutch slipping at `launch`, a tenth of thrust or grip left to pick up speed.
+pub fn started(vehicle: &Vehicle, gear: usize, launch: AngularVelocity) -> Option<Steepest> {
     let pull = vehicle.pull().gear(gear)?;
     let launch_rpm = vehicle.pull().held_launch_rpm(launch);
     let thrust = vehicle.pull().curve().torque_nm_within(launch_rpm) * pull.thrust_per_torque_1_per_m();
-    Some(steepest(vehicle, gear, trailer, thrust, metres_per_second(0.0), rpm(launch_rpm)))
+    Some(steepest(vehicle, gear, thrust, START_SHARE, (metres_per_second(0.0), rpm(launch_rpm))))
 }
 
 /// The grade (rise over run) a pull at the wheels, drag taken off, carries up; `None` past the vertical.
@@ -66,10 +70,10 @@ pub(super) fn carried(net_n: f64, mass_kg: f64, rolling: f64) -> Option<f64> {
     Some(slope.tan())
 }
 
-fn steepest(vehicle: &Vehicle, gear: usize, trailer: Mass, net_n: f64, speed: Velocity, engine: AngularVelocity) -> Steepest {
+fn steepest(vehicle: &Vehicle, gear: usize, net_n: f64, share: f64, (speed, engine): (Velocity, AngularVelocity)) -> Steepest {
     let car = vehicle.car();
-    let by_thrust = carried(net_n, car.mass_kg() + trailer.get::<kilogram>(), car.rolling.value);
-    let by_grip = traction::greatest_grade(car, trailer);
+    let by_thrust = carried(share * net_n, vehicle.mass_kg(), car.rolling.value);
+    let by_grip = share * traction::greatest_grade(car, vehicle.trailer());
     let (grade, bound) = match by_thrust {
         Some(by_thrust) if by_thrust <= by_grip => (by_thrust, GradeBound::Thrust),
         _ => (by_grip, GradeBound::Grip),

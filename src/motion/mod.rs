@@ -4,7 +4,7 @@
 //! - [`car`]: mass, axle loads, drag, efficiencies and inertias, each given or a marked default; [`traction`]: what the tyres hold.
 //! - [`pull`]: thrust at the wheels in every gear over road speed; needs no mass.
 //! - [`vehicle`]: engine, gears and car together, checked; every question below is asked of it.
-//! - [`shift`], [`top_speed`], [`grade`], [`cruise`], [`run`]: the questions, one a file.
+//! - [`shift`], [`top_speed`], [`grade`], [`descent`], [`cruise`], [`run`]: the questions, one a file.
 //! - [`plan`]: all upshifts of a run chosen together for one goal.
 //! - [`compare`]: the facts that settle close or wide.
 //!
@@ -15,6 +15,7 @@ pub mod car;
 pub mod compare;
 pub mod cruise;
 pub mod curve;
+pub mod descent;
 pub mod error;
 pub mod grade;
 mod piecewise;

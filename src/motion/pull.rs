@@ -4,7 +4,7 @@
 
 use uom::si::length::meter;
 
-use super::curve::EngineCurve;
+use super::curve::{Band, EngineCurve, Peak};
 use super::error::MotionError;
 use super::piecewise::{self, Cubic};
 use super::{car::Efficiencies, in_metres_per_second, in_rpm, metres_per_second, newtons, rpm};
@@ -80,6 +80,7 @@ pub struct Pull {
     curve: EngineCurve,
     gears: Vec<GearPull>,
     limit_rpm: f64,
+    is_limit_given: bool,
     cautions: Vec<MotionError>,
 }
 
@@ -123,7 +124,7 @@ impl Pull {
                 thrust: curve.pieces().iter().map(|piece| piece.stretched(1.0 / rpm_per_m_per_s, up)).collect(),
             }
         });
-        Ok(Self { curve: curve.clone(), gears: gears.collect(), limit_rpm, cautions })
+        Ok(Self { curve: curve.clone(), gears: gears.collect(), limit_rpm, is_limit_given: limit.is_some() && !beyond, cautions })
     }
 
     /// The engine.
@@ -144,6 +145,21 @@ impl Pull {
     /// The engine speed that is not passed.
     pub fn limit(&self) -> AngularVelocity {
         rpm(self.limit_rpm)
+    }
+
+    /// Whether that speed was given; else it is where the curve happens to end.
+    pub fn is_limit_given(&self) -> bool {
+        self.is_limit_given
+    }
+
+    /// The band around the power peak, both below the limit, in which power is at least `share` (0 to 1) of its peak.
+    pub fn band(&self, share: f64) -> Band {
+        self.curve.band_to(share, self.limit())
+    }
+
+    /// Where power is greatest below the limit.
+    pub fn peak_power(&self) -> Peak {
+        self.curve.peak_power_to(self.limit())
     }
 
     pub(super) fn limit_rpm(&self) -> f64 {

@@ -27,6 +27,11 @@ impl RoadLoad {
         self.level + self.linear * v
     }
 
+    /// The part that grows with speed (N).
+    pub(super) fn growing_at(&self, v: f64) -> f64 {
+        self.linear * v + self.air_at(v)
+    }
+
     /// The air's part (N).
     pub(super) fn air_at(&self, v: f64) -> f64 {
         self.square * v * v

@@ -1,6 +1,6 @@
 //! Engine, gears and car together on one grade: what every question of this room is asked of.
 
-use uom::si::{area::square_meter, force::newton, length::meter, mass_density::kilogram_per_cubic_meter};
+use uom::si::{area::square_meter, force::newton, length::meter, mass::kilogram, mass_density::kilogram_per_cubic_meter};
 
 use super::car::Car;
 use super::error::MotionError;
@@ -48,6 +48,7 @@ impl Masses {
 pub struct Vehicle {
     pull: Pull,
     car: Car,
+    trailer: Mass,
     grade: f64,
     masses: Vec<Masses>,
     pieces: Vec<Vec<Piece>>,
@@ -69,18 +70,32 @@ impl Vehicle {
     /// # Errors
     /// As [`Vehicle::new`]; also for a grade below 0 or no number.
     pub fn on_grade(pull: Pull, car: Car, grade: f64) -> Result<Self, MotionError> {
-        check(&car, grade)?;
-        let load = car.road_load(grade, 0.0);
+        Self::put_together(pull, car, Mass::default(), grade)
+    }
+
+    /// The same car with a mass on the hook, which rolls as the car does, adds no drag and loads no driven wheel.
+    ///
+    /// # Errors
+    /// As [`Vehicle::new`], for a trailer below nothing or no number.
+    pub fn towing(self, trailer: Mass) -> Result<Self, MotionError> {
+        Self::put_together(self.pull, self.car, trailer, self.grade)
+    }
+
+    fn put_together(pull: Pull, car: Car, trailer: Mass, grade: f64) -> Result<Self, MotionError> {
+        check(&car, trailer, grade)?;
+        let trailer_kg = trailer.get::<kilogram>();
+        let load = car.road_load(grade, trailer_kg);
         let grip_n = traction::greatest_thrust(&car, grade).get::<newton>();
         let masses = pull.gears().iter().map(|gear| {
-            let [closed, slipping, open] = car.rotating.value.masses_kg(car.mass_kg(), gear.overall, gear.radius_m());
+            let masses = car.rotating.value.masses_kg(car.mass_kg(), gear.overall, gear.radius_m());
+            let [closed, slipping, open] = masses.map(|mass_kg| mass_kg + trailer_kg);
             Masses { closed, slipping, open }
         });
         let masses: Vec<Masses> = masses.collect();
         let slip_rpm = pull.curve().ends_rpm().0;
         let gears = pull.gears().iter().zip(&masses);
         let pieces = gears.map(|(gear, masses)| limited(gear, slip_rpm, &pull, &Tyres { grip_n, masses, load: &load })).collect();
-        Ok(Self { pull, car, grade, masses, pieces, load, grip_n })
+        Ok(Self { pull, car, trailer, grade, masses, pieces, load, grip_n })
     }
 
     /// The same car on another grade.
@@ -88,7 +103,7 @@ impl Vehicle {
     /// # Errors
     /// For a grade below 0 or no number.
     pub fn on(&self, grade: f64) -> Result<Self, MotionError> {
-        Self::on_grade(self.pull.clone(), self.car, grade)
+        Self::put_together(self.pull.clone(), self.car, self.trailer, grade)
     }
 
     /// Thrust in every gear.
@@ -99,6 +114,16 @@ impl Vehicle {
     /// The car.
     pub fn car(&self) -> &Car {
         &self.car
+    }
+
+    /// The mass on the hook.
+    pub fn trailer(&self) -> Mass {
+        self.trailer
+    }
+
+    /// Mass of car and trailer (kg), nothing that turns counted.
+    pub(super) fn mass_kg(&self) -> f64 {
+        self.car.mass_kg() + self.trailer.get::<kilogram>()
     }
 
     /// The grade, rise over run.
@@ -118,7 +143,7 @@ impl Vehicle {
 
     /// Mass that acts in a gear (counted from 1) with its turning parts, clutch closed.
     pub fn moving_mass(&self, gear: usize) -> Option<Mass> {
-        self.masses(gear).map(|masses| Mass::new::<uom::si::mass::kilogram>(masses.closed))
+        self.masses(gear).map(|masses| Mass::new::<kilogram>(masses.closed))
     }
 
     /// The same car on tyres that hold anything.
@@ -219,7 +244,7 @@ impl Tyres<'_> {
     }
 }
 
-fn check(car: &Car, grade: f64) -> Result<(), MotionError> {
+fn check(car: &Car, trailer: Mass, grade: f64) -> Result<(), MotionError> {
     let mass_kg = car.mass_kg();
     if !(mass_kg > 0.0 && mass_kg < 1e6) {
         return Err(MotionError::Mass { mass_kg });
@@ -232,6 +257,8 @@ fn check(car: &Car, grade: f64) -> Result<(), MotionError> {
         ("rolling resistance", car.rolling.value, 0.0, 1.0),
         ("tyre grip", car.grip.value, 0.0, 1e6),
         ("air density (kg/m³)", car.air_density.value.get::<kilogram_per_cubic_meter>(), 0.0, 10.0),
+        ("growth of rolling resistance (s/m)", car.rolling_growth.value, 0.0, 1.0),
+        ("mass of the trailer (kg)", trailer.get::<kilogram>(), 0.0, 1e6),
         ("grade (rise over run)", grade, 0.0, 10.0),
     ];
     rows.into_iter()

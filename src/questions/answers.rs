@@ -8,12 +8,13 @@ use super::dial::answer::Speedo;
 use super::driveline::answer::Driveline;
 use super::gears::answer::Gears;
 use super::inside::answer::Inside;
-use super::pull::answer::Pull;
+use super::pull::answer::{Pull, over_distances};
 use super::road::answer::Road;
 use super::road::tyres::Tyres;
 use super::setup::{self, Conditions, Setup};
 use super::shelves::Shelves;
 use crate::job::Job;
+use crate::motion::plan::Way;
 use crate::speedometer::SpeedoGear;
 
 /// A job's conditions, and everything that can be known about its setups in the order of their columns.
@@ -37,6 +38,7 @@ pub struct Analysis {
     gears: OnceLock<Gears>,
     road: OnceLock<Road>,
     pull: OnceLock<Pull>,
+    over_distances: OnceLock<Vec<Way>>,
     inside: OnceLock<Inside>,
     tyres: OnceLock<Tyres>,
     speedo: OnceLock<Speedo>,
@@ -58,6 +60,7 @@ impl Analysis {
             gears: OnceLock::new(),
             road: OnceLock::new(),
             pull: OnceLock::new(),
+            over_distances: OnceLock::new(),
             inside: OnceLock::new(),
             tyres: OnceLock::new(),
             speedo: OnceLock::new(),
@@ -78,6 +81,11 @@ impl Analysis {
     /// What engine, car and gears do together.
     pub fn pull(&self) -> &Pull {
         self.pull.get_or_init(|| Pull::of(&self.setup, &self.conditions))
+    }
+
+    /// The ways over a quarter mile and a kilometre from a standing start.
+    pub fn over_distances(&self) -> &[Way] {
+        self.over_distances.get_or_init(|| over_distances(self.pull(), &self.conditions))
     }
 
     /// What turns inside the box.

@@ -103,7 +103,7 @@ fn what_is_taken_stands_in_the_readers_units() {
         (pull(F::Wheelbase), "102 in", "2,600 mm"),
         (pull(F::GravityHeight), "22.4 in", "570 mm"),
         (pull(F::DragArea), "9.69 ft²", "0.9 m²"),
-        (pull(F::Rolling), "0.015", "0.015"),
+        (pull(F::Rolling), "0.01", "0.01"),
         (pull(F::Grip), "0.8", "0.8"),
         (pull(F::MeshEfficiency), "98 %", "98 %"),
         (pull(F::AxleEfficiency), "96 %", "96 %"),

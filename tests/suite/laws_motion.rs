@@ -207,7 +207,6 @@ fn close_or_wide_as_facts() {
         speeds: vec![mps(26.8224)],
         cruise: Some(mps(31.2928)),
         band_share: 0.9,
-        trailer: kg(0.0),
     };
     let facts: Vec<compare::Facts> = ["wide4", "close4"]
         .iter()

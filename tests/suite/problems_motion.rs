@@ -188,9 +188,9 @@ fn a_car_too_weak_to_move_says_with_what() {
     assert_eq!((found.to_speed, found.over_distance), (vec![None], vec![None]));
     // the rest still answers: no top speed, a grade below nothing, a cruise that cannot be held
     assert_eq!(top_speed::best(&vehicle), None);
-    assert!(grade::started(&vehicle, 1, rpm(3000.0), kg(0.0)).unwrap().grade < 0.0);
-    assert!(cruise::in_gear(&vehicle, 4, mps(20.0), kg(0.0)).unwrap().load_share.unwrap() > 1.0);
-    assert_eq!(cruise::tallest_that_holds(&vehicle, mps(20.0), kg(0.0)), None);
+    assert!(grade::started(&vehicle, 1, rpm(3000.0)).unwrap().grade < 0.0);
+    assert!(cruise::in_gear(&vehicle, 4, mps(20.0)).unwrap().load_share.unwrap() > 1.0);
+    assert_eq!(cruise::tallest_that_holds(&vehicle, mps(20.0)), None);
 }
 
 #[test]
@@ -272,6 +272,6 @@ proptest! {
                 prop_assert!(moment.time.get::<second>().is_finite() && moment.time.get::<second>() >= 0.0);
             }
         }
-        let _ = (top_speed::per_gear(&vehicle), grade::held(&vehicle, 1, kg(500.0)), cruise::tallest_that_holds(&vehicle, mps(25.0), kg(0.0)));
+        let _ = (top_speed::per_gear(&vehicle), grade::held(&vehicle, 1), cruise::tallest_that_holds(&vehicle, mps(25.0)));
     }
 }

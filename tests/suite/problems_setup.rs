@@ -47,7 +47,7 @@ fn what_stands_in_for_an_unreadable_text_is_said() {
     let rows = [
         (F::DragArea, "drag area: 9.69 ft² is taken."),
         (F::Grip, "grip: 0.8 is taken."),
-        (F::Rolling, "rolling resistance: 0.015 is taken."),
+        (F::Rolling, "rolling resistance: 0.01 is taken."),
         (F::Wheelbase, "wheelbase: 102 in is taken."),
         (F::GravityHeight, "centre of gravity: 22.4 in is taken."),
         (F::DrivenShare, "share: 50 % is taken."),

@@ -77,7 +77,7 @@ pub(crate) fn sample_car(grip: f64) -> Car {
     car.driven_share = Sourced::given(0.48);
     car.wheelbase = Sourced::given(Length::new::<meter>(2.4));
     car.gravity_height = Sourced::given(Length::new::<meter>(0.52));
-    car.rolling = Sourced::given(0.014);
+    (car.rolling, car.rolling_growth) = (Sourced::given(0.014), Sourced::given(0.0));
     car.drag_area = Sourced::given(Area::new::<square_meter>(0.756));
     car.grip = Sourced::given(grip);
     car.efficiencies.mesh = Sourced::given(1.0);

@@ -14,7 +14,7 @@ use crate::published_motion::{CLOSED, ENDLESS_GRIP, check, curve, kg, mps, numbe
 /// A car of one gear whose thrust in newtons is its engine's torque in N·m, and whose engine turns 30/π rpm for each m/s.
 fn plain_car(points: &[(f64, f64)], mass_kg: f64, rolling: f64, drag_area_m2: f64) -> Vehicle {
     let mut car = Car::of_mass(kg(mass_kg));
-    car.rolling = Sourced::given(rolling);
+    (car.rolling, car.rolling_growth) = (Sourced::given(rolling), Sourced::given(0.0));
     car.drag_area = Sourced::given(Area::new::<square_meter>(drag_area_m2));
     car.air_density = Sourced::given(MassDensity::new::<kilogram_per_cubic_meter>(1.225));
     car.grip = Sourced::given(ENDLESS_GRIP);

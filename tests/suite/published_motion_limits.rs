@@ -46,10 +46,10 @@ fn grades_by_thrust_and_grip() {
         let vehicle = sample(row["set"].as_str().unwrap(), 0.75, 0.0);
         let gear = usize::try_from(row["gear"].as_u64().unwrap()).unwrap();
         let speed = mps(number(row, "v_mps"));
-        let at_speed = cruise::in_gear(&vehicle, gear, speed, kg(0.0)).unwrap().downshift_grade.unwrap();
+        let at_speed = cruise::in_gear(&vehicle, gear, speed).unwrap().downshift_grade.unwrap();
         check("grade", at_speed, number(row, "grade"), CLOSED);
         check("thrust", vehicle.pull().gear(gear).unwrap().thrust(speed).unwrap().get::<newton>(), number(row, "thrust_N"), CLOSED);
-        let best = grade::held(&vehicle, gear, kg(0.0)).unwrap();
+        let best = grade::held(&vehicle, gear).unwrap();
         check("grip", best.by_grip, 0.429_850_746_268_656_7, CLOSED);
         assert_eq!(best.bound == grade::GradeBound::Grip, number(row, "grade") > 0.43);
         assert!(best.by_thrust.unwrap() >= at_speed - 1e-12, "the best speed pulls at least as well");

@@ -18,6 +18,7 @@ use super::given::Given;
 use super::motion::Parts;
 use super::table::{Pairs, Table};
 use super::wish::{Measure, Wish};
+use crate::gearing::Layout;
 use crate::sliced::{self, Sliced};
 use columns::{Tyres, speedometer_range};
 pub use found::{Found, Standing};
@@ -217,6 +218,7 @@ impl Search {
         let set = self.table.sets.get(set)?;
         Some(Parts {
             ratios: &set.ratios,
+            two_shafts: set.layout == Layout::TwoShaft,
             meshes: &set.meshes,
             behind: self.given.stages * self.table.axles.get(axle)?.ratio,
             circumference_m: self.tyres.rows.get(tyre)?.circumference_m,

@@ -128,7 +128,7 @@ options! {
         Self::EightyTwo, "82", "82";
     }
 
-    Drive, Taken(Defaults::drive().value) {
+    Drive, Taken(Defaults::drive(false).value) {
         Self::Rear, "rear", "rear wheels";
         Self::Front, "front", "front wheels";
         Self::All, "all", "all wheels";

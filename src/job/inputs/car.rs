@@ -1,6 +1,8 @@
 //! The inputs about engine, car and run. All but mass and torque may stay blank: what is taken then is [`Defaults`]', and said.
 
 use super::{GEARS, Kind, Row, inputs, quantity, whole};
+use crate::gearing::Layout;
+use crate::job::choice::Chosen;
 use crate::job::{Job, Pull};
 use crate::motion::car::Defaults;
 use crate::units::{AngularVelocity, Plain, Power, Share, System, limits, unit};
@@ -30,10 +32,10 @@ inputs! {
     Grip at grip: quantity("grip", "grip of the tyres", &limits::GRIP).or(|job| limits::bare(Plain(Defaults::grip().value), job.units));
     /// Share that one gear mesh passes on.
     MeshEfficiency at mesh_efficiency: quantity("mesh-efficiency", "efficiency of each mesh", &limits::SHARE)
-        .or(|job| limits::bare(Share(Defaults::efficiencies().mesh.value), job.units));
+        .or(|job| limits::bare(Share(Defaults::efficiencies(false).mesh.value), job.units));
     /// Share that the final drive passes on.
     AxleEfficiency at axle_efficiency: quantity("axle-efficiency", "efficiency of the axle", &limits::SHARE)
-        .or(|job| limits::bare(Share(Defaults::efficiencies().final_drive.value), job.units));
+        .or(|job| limits::bare(Share(Defaults::efficiencies(two_shafts(job)).final_drive.value), job.units));
     /// Inertia of engine, flywheel and clutch cover.
     EngineInertia at engine_inertia: quantity("engine-inertia", "inertia of engine and flywheel", &limits::INERTIA).or(by_rule);
     /// Inertia of the box, reduced to its input shaft.
@@ -82,7 +84,11 @@ inputs! {
 
 /// What stands on the driven axle, by the driven wheels.
 fn driven_share(job: &Job) -> String {
-    job.pull.drive.value().map_or_else(String::new, |drive| limits::bare(Share(Defaults::driven_share(drive).value), job.units))
+    let drive = match job.pull.drive {
+        Chosen::Nothing => Some(Defaults::drive(two_shafts(job)).value),
+        _ => job.pull.drive.value(),
+    };
+    drive.map_or_else(String::new, |drive| limits::bare(Share(Defaults::driven_share(drive).value), job.units))
 }
 
 /// What stands in for inertias that are not typed.
@@ -99,6 +105,11 @@ fn peak_torque_at(job: &Job) -> String {
     let power = typed.peak_power.read::<Power>(&limits::POWER).ok();
     let power_at = power.and_then(|_| typed.peak_power_at.read::<AngularVelocity>(&limits::ENGINE_SPEED).ok());
     limits::bare(Defaults::peak_torque_at(power_at).value, job.units)
+}
+
+/// Whether the box of the first setup has two shafts.
+fn two_shafts(job: &Job) -> bool {
+    job.setups.first().is_some_and(|setup| setup.gearbox.layout == Layout::TwoShaft)
 }
 
 /// The speeds that are timed where none are asked for, as they would be typed in these units.

@@ -133,7 +133,13 @@ impl EngineCurve {
 
     /// Where power is greatest, found exactly: the turning points of speed times torque.
     pub fn peak_power(&self) -> Peak {
-        self.peak(self.pieces.iter().flat_map(|piece| ends_and(piece, piece.turns_of_product())), |speed, torque| speed * torque)
+        self.peak_power_to(self.range().to)
+    }
+
+    /// The same of the speeds up to a limit.
+    pub fn peak_power_to(&self, limit: AngularVelocity) -> Peak {
+        let used = self.pieces.iter().filter_map(|piece| piece.cut(piece.from, in_rpm(limit)));
+        self.peak(used.flat_map(|piece| ends_and(&piece, piece.turns_of_product())), |speed, torque| speed * torque)
     }
 
     fn peak(&self, speeds: impl Iterator<Item = f64>, worth: impl Fn(f64, f64) -> f64) -> Peak {
@@ -145,10 +151,16 @@ impl EngineCurve {
 
     /// The band around the power peak in which power is at least `share` (0 to 1) of its peak.
     pub fn band(&self, share: f64) -> Band {
-        let peak = in_rpm(self.peak_power().speed);
+        self.band_to(share, self.range().to)
+    }
+
+    /// The same of the speeds up to a limit: it does not run past it.
+    pub fn band_to(&self, share: f64, limit: AngularVelocity) -> Band {
+        let peak = in_rpm(self.peak_power_to(limit).speed);
         let floor = share * peak * self.torque_nm_within(peak);
         let crossings: Vec<f64> = self.pieces.iter().flat_map(|piece| piece.crossings_of_product(floor)).collect();
         let (least, greatest) = self.ends_rpm();
+        let greatest = greatest.min(in_rpm(limit));
         let from = crossings.iter().copied().filter(|speed| *speed < peak).fold(least, f64::max);
         let to = crossings.iter().copied().filter(|speed| *speed > peak).fold(greatest, f64::min);
         Band { from: rpm(from), to: rpm(to) }
@@ -189,7 +201,7 @@ impl EngineCurve {
     }
 }
 
-fn ends_and(piece: &Cubic, inside: Vec<f64>) -> impl Iterator<Item = f64> {
+fn ends_and(piece: &Cubic, inside: Vec<f64>) -> impl Iterator<Item = f64> + use<> {
     std::iter::once(piece.from).chain(inside).chain(std::iter::once(piece.to))
 }
 

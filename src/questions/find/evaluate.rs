@@ -4,6 +4,7 @@ use crate::finder::motion::{Driven, Parts};
 use crate::finder::search::largest_drop;
 use crate::finder::table::meshes;
 use crate::finder::{Given, Measure, Wish};
+use crate::gearing::Layout;
 use crate::gearing::teeth::decimal;
 use crate::questions::Analysis;
 use crate::units::common::in_rpm;
@@ -32,7 +33,8 @@ pub fn figure(analysis: &Analysis, wish: &Wish, given: &Given) -> Option<f64> {
         Measure::ToOrder => None,
         Measure::StartGrade | Measure::TopSpeed | Measure::TimeToSpeed { .. } | Measure::TimeOverDistance { .. } => {
             let meshes = meshes(setup.gearbox.as_ref()?);
-            let parts = Parts { ratios: &gears()?, meshes: &meshes, behind: behind()?, circumference_m: way_m()? };
+            let two_shafts = setup.layout == Layout::TwoShaft;
+            let parts = Parts { ratios: &gears()?, two_shafts, meshes: &meshes, behind: behind()?, circumference_m: way_m()? };
             Driven::new(given, &parts).map(|driven| driven.figure(wish.measure)).filter(|value| !value.is_nan())
         }
     }

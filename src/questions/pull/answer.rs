@@ -2,8 +2,8 @@
 //!
 //! Thrust needs engine and gears alone; runs, grades and top speed need the car's mass too. Each answer is there as soon as it can be.
 
-use crate::gearing::Ratio;
 use crate::gearing::teeth::decimal;
+use crate::gearing::{Layout, Ratio};
 use crate::motion::compare::{self, Facts, Question};
 use crate::motion::cruise::{self, Cruise};
 use crate::motion::grade::{self, Steepest};
@@ -12,10 +12,10 @@ use crate::motion::pull::Gears as PlainGears;
 use crate::motion::run::{self, Course, Run, Start};
 use crate::motion::shift::{self, Rule, Shift, ShiftCost};
 use crate::motion::top_speed::{self, TopSpeed};
-use crate::motion::{self, Defaults, MotionError, Vehicle};
+use crate::motion::{self, MotionError, Vehicle};
 use crate::questions::{Conditions, Setup};
+use crate::units::Velocity;
 use crate::units::common::{metres, metres_per_second, rpm};
-use crate::units::{Time, Velocity};
 
 /// What engine, car and gears do together.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -34,10 +34,8 @@ pub struct Pull {
     pub gears: Vec<GearAnswers>,
     /// The cruise in top gear.
     pub cruise: Option<Cruise>,
-    /// The way over a quarter mile and over a kilometre from a standing start.
-    pub distances: Vec<Way>,
-    /// What shifting early each time costs the run to the named speed; none without a shift.
-    pub early: Option<Time>,
+    /// Reverse, where its teeth are known.
+    pub reverse: Option<Reverse>,
     /// The rolling start from one speed to the other, where one is asked for, or why there is none.
     pub roll: Option<Result<Way, MotionError>>,
 }
@@ -64,6 +62,17 @@ pub struct GearAnswers {
     pub started: Option<Steepest>,
 }
 
+/// What reverse does.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Reverse {
+    /// Road speed at [`CRAWL_RPM`].
+    pub crawl: Velocity,
+    /// The steepest grade it starts on, backwards up the hill.
+    pub started: Option<Steepest>,
+}
+
+/// The engine speed at which a car is backed up, clutch closed. Common practice, no published source.
+pub const CRAWL_RPM: f64 = 1_000.0;
 /// How far from the best point the cost of a shift is told.
 pub const AWAY_RPM: f64 = 500.0;
 /// The distances of a standing start: a quarter mile (402.336 m, exact) and a kilometre.
@@ -76,7 +85,8 @@ impl Pull {
     pub fn of(setup: &Setup, conditions: &Conditions) -> Self {
         let typed = &conditions.pull;
         let (Some(curve), Some(gears)) = (&typed.curve, plain_gears(setup)) else { return Self::default() };
-        let losses = typed.car.map_or_else(Defaults::efficiencies, |car| car.efficiencies);
+        let two_shafts = setup.layout == Layout::TwoShaft;
+        let losses = typed.efficiencies.with_box(two_shafts);
         let thrust = match motion::Pull::new(curve, &gears, losses, typed.limit) {
             Ok(thrust) => thrust,
             Err(why) => return Self { refused: Some(why), ..Self::default() },
@@ -86,29 +96,40 @@ impl Pull {
                 shift::equal_thrust(&thrust).into_iter().map(|best| BestShift { best, by_thrust: Some(best), cost: None }).collect();
             return Self { thrust: Some(thrust), shifts, ..Self::default() };
         };
-        match Vehicle::new(thrust.clone(), car) {
-            Ok(vehicle) => Self::with_car(thrust, vehicle, conditions),
+        match Vehicle::new(thrust.clone(), car.with_box(two_shafts)).and_then(|vehicle| vehicle.towing(typed.trailer)) {
+            Ok(vehicle) => Self { reverse: reverse(setup, conditions, &gears), ..Self::with_car(thrust, vehicle, conditions) },
             Err(why) => Self { thrust: Some(thrust), refused: Some(why), ..Self::default() },
         }
     }
 
     fn with_car(thrust: motion::Pull, vehicle: Vehicle, conditions: &Conditions) -> Self {
-        let typed = &conditions.pull;
         let facts = compare::facts(&vehicle, &question(conditions));
         let many = thrust.gears().len();
         Self {
             shifts: best_shifts(&vehicle),
             gears: (1..=many).map(|gear| gear_answers(&vehicle, gear, conditions)).collect(),
-            cruise: conditions.cruise.and_then(|speed| cruise::in_gear(&vehicle, many, speed, typed.trailer)),
-            distances: distances(&vehicle, conditions),
-            early: facts.as_ref().and_then(|facts| early(&vehicle, facts, conditions)),
+            cruise: conditions.cruise.and_then(|speed| cruise::in_gear(&vehicle, many, speed)),
             roll: conditions.pull.run.roll.map(|roll| rolling(&vehicle, conditions, roll)),
             facts,
             thrust: Some(thrust),
             vehicle: Some(vehicle),
-            refused: None,
+            ..Self::default()
         }
     }
+}
+
+/// Reverse as a box of one gear, the car backing up.
+fn reverse(setup: &Setup, conditions: &Conditions, forward: &PlainGears) -> Option<Reverse> {
+    let typed = &conditions.pull;
+    let two_shafts = setup.layout == Layout::TwoShaft;
+    let ratio = decimal(setup.gearbox.as_ref()?.reverse_ratio()?).abs();
+    // the constant pair, and the two meshes of the idler
+    let gears = PlainGears { ratios: vec![ratio], meshes: vec![if two_shafts { 2 } else { 3 }], ..*forward };
+    let car = typed.car?.with_box(two_shafts).reversing();
+    let pull = motion::Pull::new(typed.curve.as_ref()?, &gears, car.efficiencies, typed.limit).ok()?;
+    let vehicle = Vehicle::new(pull, car).and_then(|vehicle| vehicle.towing(typed.trailer)).ok()?;
+    let crawl = vehicle.pull().gear(1)?.road_speed(rpm(CRAWL_RPM));
+    Some(Reverse { crawl, started: grade::started(&vehicle, 1, typed.run.launch.value) })
 }
 
 /// The gears as plain ratios, as soon as every one of them, the axle and the tyre are known.
@@ -135,7 +156,6 @@ fn question(conditions: &Conditions) -> Question {
         speeds: run.speeds.clone(),
         cruise: conditions.cruise,
         band_share: run.band_share.value.0,
-        trailer: conditions.pull.trailer,
     }
 }
 
@@ -153,15 +173,16 @@ fn gear_answers(vehicle: &Vehicle, gear: usize, conditions: &Conditions) -> Gear
     let typed = &conditions.pull;
     GearAnswers {
         top: top_speed::in_gear(vehicle, gear),
-        held: grade::held(vehicle, gear, typed.trailer),
-        started: grade::started(vehicle, gear, typed.run.launch.value, typed.trailer),
+        held: grade::held(vehicle, gear),
+        started: grade::started(vehicle, gear, typed.run.launch.value),
     }
 }
 
-/// The ways over the usual distances.
-fn distances(vehicle: &Vehicle, conditions: &Conditions) -> Vec<Way> {
+/// The way over a quarter mile and over a kilometre from a standing start: apart from the rest, since planning them takes the longest.
+pub fn over_distances(pull: &Pull, conditions: &Conditions) -> Vec<Way> {
     let goals = DISTANCES_M.map(|distance| Goal::Distance(metres(distance)));
-    ways(vehicle, conditions, standing(conditions), &goals).unwrap_or_default()
+    let ways = pull.vehicle.as_ref().map(|vehicle| ways(vehicle, conditions, standing(conditions), &goals));
+    ways.and_then(Result::ok).unwrap_or_default()
 }
 
 fn standing(conditions: &Conditions) -> Start {
@@ -171,12 +192,6 @@ fn standing(conditions: &Conditions) -> Start {
 fn ways(vehicle: &Vehicle, conditions: &Conditions, start: Start, goals: &[Goal]) -> Result<Vec<Way>, MotionError> {
     let run = &conditions.pull.run;
     run.shifting.ways(vehicle, start, run.shift_time.value, goals)
-}
-
-/// What shifting early each time costs on the way to the named speed.
-fn early(vehicle: &Vehicle, facts: &Facts, conditions: &Conditions) -> Option<Time> {
-    let (at, _) = conditions.pull.run.named_speed()?;
-    facts.to_speed.get(at)?.as_ref().ok()?.cost_of_early(vehicle, rpm(AWAY_RPM))
 }
 
 /// From one speed to another, in the gear chosen and up from there, or in top gear.

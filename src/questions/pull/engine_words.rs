@@ -1,7 +1,7 @@
 //! What the engine is taken for, in words: where its curve comes from, what was taken for what in pasted rows, how it was corrected.
 
 use crate::job::Job;
-use crate::motion::curve::rows::{Detected, Quantity};
+use crate::motion::curve::rows::{Detected, Done, Quantity, Reading};
 use crate::motion::curve::{Band, CurveOrigin, EngineCurve};
 use crate::questions::Conditions;
 use crate::units::common::in_rpm;
@@ -55,7 +55,44 @@ fn columns(detected: &Detected) -> String {
         Quantity::Power(unit) => format!("power in {unit}"),
     };
     let assumed = if detected.assumed { " (unit assumed: no head names it)" } else { "" };
-    format!("Columns taken: {} for rpm, {} for {quantity}{assumed}.", detected.speed_column, detected.value_column)
+    let columns = format!("Columns taken: {} for rpm, {} for {quantity}{assumed}.", detected.speed_column, detected.value_column);
+    let others = detected.others.iter().map(other);
+    std::iter::once(columns).chain(others).chain(detected.done.iter().map(done)).collect::<Vec<_>>().join(" ")
+}
+
+/// `They could also be 1 for rpm, 3 for power in kW: name the columns in a head line.`
+fn other(reading: &Reading) -> String {
+    let quantity = match reading.quantity {
+        Quantity::Torque(unit) => format!("torque in {unit}"),
+        Quantity::Power(unit) => format!("power in {unit}"),
+    };
+    let (speed, value) = (reading.speed_column, reading.value_column);
+    format!("They could also be {speed} for rpm, {value} for {quantity}: name the columns in a head line.")
+}
+
+/// What was done to the rows, as a sentence.
+fn done(done: &Done) -> String {
+    let rows = |many: usize| if many == 1 { "1 row".to_owned() } else { format!("{many} rows") };
+    match done {
+        Done::Swapped => "Rows and columns were swapped.".into(),
+        Done::LineOfRows => "The line was cut into rows at its semicolons.".into(),
+        Done::Reversed => "The rows went from the highest rpm down and were turned round.".into(),
+        Done::Sorted => "The rows were put in order of rpm.".into(),
+        Done::OneSweep { rising, left_out } => {
+            format!(
+                "One pull was taken, the {} one; {} of the others left out.",
+                if *rising { "rising" } else { "falling" },
+                rows(*left_out)
+            )
+        }
+        Done::Averaged { rows: many } => format!("{} at a repeated rpm averaged.", rows(*many)),
+        Done::AtRestLeftOut { rows: many } => format!("{} at standstill left out.", rows(*many)),
+        Done::ThousandsOfRpm => "Engine speeds were read as thousands of rpm.".into(),
+        Done::DecimalComma { column } => format!("The comma in column {column} was read as a decimal point."),
+        Done::BroughtToEngine { efficiency } => {
+            format!("Figures of the wheels: divided by {}, what comes through the axle, to be the engine’s.", number::show(*efficiency, 2))
+        }
+    }
 }
 
 fn gap(gap: &Band) -> String {

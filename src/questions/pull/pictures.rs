@@ -105,11 +105,13 @@ pub fn band(source: Source<'_>, focus: Option<usize>) -> Lines {
     let at = |n: f64| curve.and_then(|curve| curve.power(rpm(n))).map(|value| (n, (power.take)(&value)));
     let range = curve.map(crate::motion::EngineCurve::range);
     let points: Vec<(f64, f64)> = range.iter().flat_map(|range| even(in_rpm(range.from), in_rpm(range.to))).filter_map(at).collect();
-    let shaded = curve.map(|curve| curve.band(source.conditions.pull.run.band_share.value.0)).map(|band| {
-        let inside: Vec<(f64, f64)> = even(in_rpm(band.from), in_rpm(band.to)).filter_map(at).collect();
-        let lower = inside.iter().map(|(n, _)| (*n, 0.0)).collect();
-        Band { hue: Hue::Ok, name: "power band".into(), lower, upper: inside }
-    });
+    let shaded = curve
+        .map(|curve| curve.band_to(source.conditions.pull.run.band_share.value.0, source.conditions.pull.limit.unwrap_or(curve.range().to)))
+        .map(|band| {
+            let inside: Vec<(f64, f64)> = even(in_rpm(band.from), in_rpm(band.to)).filter_map(at).collect();
+            let lower = inside.iter().map(|(n, _)| (*n, 0.0)).collect();
+            Band { hue: Hue::Ok, name: "power band".into(), lower, upper: inside }
+        });
     let mut dots = Vec::new();
     for (slot, analysis) in source.setups.iter().enumerate() {
         let landings = analysis.pull().facts.iter().flat_map(|facts| &facts.landings);

@@ -36,6 +36,8 @@ pub struct Pull {
     pub correction: Option<Correction>,
     /// The engine speed that is not to be passed.
     pub limit: Option<AngularVelocity>,
+    /// What the losses leave over; they count without a mass too.
+    pub efficiencies: Efficiencies,
     /// The car, where its mass is given.
     pub car: Option<Car>,
     /// Mass on the hook.
@@ -134,7 +136,8 @@ impl Pull {
     /// Reads engine, car and run; `shift` is the shift rpm of the sheet.
     pub fn read(job: &Job, shift: Option<AngularVelocity>, problems: &mut Vec<InputProblem>) -> Self {
         let mut reader = Reader { pull: &job.pull, units: job.units, problems };
-        let (curve, detected) = engine::curve(&mut reader);
+        let efficiencies = efficiencies(&mut reader);
+        let (curve, detected) = engine::curve(&mut reader, efficiencies.final_drive.value);
         // Read in any case, so that what is wrong with the air is said; the peaks of a brochure are at its standard already.
         let correction = engine::correction(&mut reader).filter(|_| !reader.is_blank(PullField::Rows));
         let corrected = curve.map(|curve| correction.and_then(|correction| curve.scaled(correction.factor).ok()).unwrap_or(curve));
@@ -143,25 +146,32 @@ impl Pull {
             detected,
             correction,
             limit: reader.get_or(PullField::Limit, &limits::ENGINE_SPEED, NO_LIMIT),
-            car: car(&mut reader),
+            efficiencies,
+            car: car(&mut reader, efficiencies),
             trailer: reader.get_or(PullField::Trailer, &limits::TRAILER, "no trailer is taken").unwrap_or_default(),
             run: run(&mut reader, shift, job.units),
         }
     }
 }
 
-fn car(reader: &mut Reader<'_>) -> Option<Car> {
-    let drive = drive(&reader.pull.drive);
-    let share = |reader: &mut Reader<'_>, field, standing_in| {
-        turned_into(reader.sourced(field, &limits::SHARE, turned_into(standing_in, Share)), |share| share.0)
-    };
-    let plain = |reader: &mut Reader<'_>, field, limits, standing_in| {
-        turned_into(reader.sourced(field, limits, turned_into(standing_in, Plain)), |plain| plain.0)
-    };
-    let losses = Defaults::efficiencies();
-    let efficiencies = Efficiencies {
+fn share(reader: &mut Reader<'_>, field: PullField, standing_in: Sourced<f64>) -> Sourced<f64> {
+    turned_into(reader.sourced(field, &limits::SHARE, turned_into(standing_in, Share)), |share| share.0)
+}
+
+/// The losses as they are typed; what stands in is a box's with input and output in line.
+fn efficiencies(reader: &mut Reader<'_>) -> Efficiencies {
+    let losses = Defaults::efficiencies(false);
+    Efficiencies {
         mesh: share(reader, PullField::MeshEfficiency, losses.mesh),
         final_drive: share(reader, PullField::AxleEfficiency, losses.final_drive),
+    }
+}
+
+/// The car; what stands in is a box's with input and output in line: see [`Car::with_box`].
+fn car(reader: &mut Reader<'_>, efficiencies: Efficiencies) -> Option<Car> {
+    let drive = drive(&reader.pull.drive);
+    let plain = |reader: &mut Reader<'_>, field, limits, standing_in| {
+        turned_into(reader.sourced(field, limits, turned_into(standing_in, Plain)), |plain| plain.0)
     };
     let driven_share =
         share(reader, PullField::DrivenShare, Defaults::driven_share(drive.map_or_else(Drive::default, |drive| drive.value)));
@@ -179,7 +189,7 @@ fn car(reader: &mut Reader<'_>) -> Option<Car> {
 /// The driven wheels; none where a file names others.
 fn drive(chosen: &Chosen<Drive>) -> Option<Sourced<Drive>> {
     match chosen {
-        Chosen::Nothing => Some(Defaults::drive()),
+        Chosen::Nothing => Some(Defaults::drive(false)),
         Chosen::One(drive) => Some(Sourced::given(*drive)),
         Chosen::Unknown(_) => None,
     }

@@ -1,14 +1,15 @@
 //! What the figures of Pull rest on: the engine, the car, its losses, how it is driven, and the air.
 
+use crate::gearing::Layout;
 use crate::motion::car::{Car, Drive, Rotating, Sourced};
 use crate::motion::curve::CurveOrigin;
 use crate::motion::plan::Shifting;
 use crate::motion::shift::Rule;
 use crate::questions::gears::rests::axle;
 use crate::questions::rests::{by_setup, of, typed, usual};
-use crate::questions::{Source, road};
+use crate::questions::{Analysis, Source, road};
 use crate::sheet::Rest;
-use crate::units::common::in_rpm;
+use crate::units::common::{in_rpm, metres_per_second};
 use crate::units::{
     AngularVelocity, Area, Length, Mass, Measured, MomentOfInertia, Power, Share, System, Torque, Velocity, number, show, unit,
 };
@@ -16,6 +17,7 @@ use crate::units::{
 /// Every value, once.
 pub fn rests(source: Source<'_>) -> Vec<Rest> {
     let mut rests = engine(source);
+    rests.extend(losses(source));
     rests.extend(source.conditions.pull.car.iter().flat_map(|car| of_car(source, car)));
     if source.conditions.pull.trailer > Mass::default() {
         rests.push(typed("Trailer", show(&source.conditions.pull.trailer, Mass::usual(source.reader.units), 0)));
@@ -52,7 +54,7 @@ pub fn engine(source: Source<'_>) -> Vec<Rest> {
     }));
     rests.push(match pull.limit {
         Some(limit) => typed("Rev limit", rpm(limit)),
-        None => usual("Rev limit", rpm(curve.range().to), "the end of the torque curve"),
+        None => usual("End of the curve", rpm(curve.range().to), "a guess at what the engine turns: no rev limit is typed"),
     });
     rests
 }
@@ -64,25 +66,47 @@ fn of_car(source: Source<'_>, car: &Car) -> Vec<Rest> {
     let length = |length: &Length| show(length, Length::usual(units), length_decimals);
     let area = show(&car.drag_area.value, Area::usual(units), 2);
     let air = format!("{} kg/m³", number::show(car.air_density.value.value, 3));
-    let mut rests = vec![
-        typed("Mass with driver", show(&car.mass, Mass::usual(units), 0)),
-        of("Driven wheels", &car.drive, drive_words(car.drive.value)),
-    ];
-    if car.drive.value != Drive::All {
-        rests.push(of("Weight on the driven axle", &car.driven_share, percent(car.driven_share.value)));
-    }
+    let mut rests = vec![typed("Mass with driver", show(&car.mass, Mass::usual(units), 0))];
+    let of_setup = |analysis: &Analysis| car.with_box(analysis.setup.layout == Layout::TwoShaft);
+    rests.extend(by_setup(source, |analysis| {
+        let drive = of_setup(analysis).drive;
+        Some(of("Driven wheels", &drive, drive_words(drive.value)))
+    }));
+    rests.extend(by_setup(source, |analysis| {
+        let car = of_setup(analysis);
+        let share = of("Weight on the driven axle", &car.driven_share, percent(car.driven_share.value));
+        (car.drive.value != Drive::All).then_some(share)
+    }));
     rests.extend([
         of("Wheelbase", &car.wheelbase, length(&car.wheelbase.value)),
         of("Height of the centre of gravity", &car.gravity_height, length(&car.gravity_height.value)),
         of("Drag area", &car.drag_area, area),
-        of("Rolling resistance", &car.rolling, number::show(car.rolling.value, 3)),
+        of("Rolling resistance at a crawl", &car.rolling, number::show(car.rolling.value, 3)),
+        of("Rolling resistance grows", &car.rolling_growth, growth(units, car.rolling_growth.value)),
         of("Grip of the tyres", &car.grip, number::show(car.grip.value, 2)),
-        of("Efficiency of each mesh", &car.efficiencies.mesh, percent(car.efficiencies.mesh.value)),
-        of("Efficiency of the axle", &car.efficiencies.final_drive, percent(car.efficiencies.final_drive.value)),
         of("Rotating parts", &car.rotating, rotating(units, car.rotating.value)),
         of("Density of the air", &car.air_density, air),
     ]);
     rests
+}
+
+/// What the losses leave over, with a mass or without.
+fn losses(source: Source<'_>) -> Vec<Rest> {
+    let losses = source.conditions.pull.efficiencies;
+    if source.conditions.pull.curve.is_none() {
+        return Vec::new();
+    }
+    let mut rests = vec![of("Efficiency of each mesh", &losses.mesh, percent(losses.mesh.value))];
+    rests.extend(by_setup(source, |analysis| {
+        let axle = losses.with_box(analysis.setup.layout == Layout::TwoShaft).final_drive;
+        Some(of("Efficiency of the axle", &axle, percent(axle.value)))
+    }));
+    rests
+}
+
+/// `as much again at 100 mph`; the growth is a share for each m/s.
+fn growth(units: System, share_s_per_m: f64) -> String {
+    format!("as much again at {}", show(&metres_per_second(1.0 / share_s_per_m), Velocity::usual(units), 0))
 }
 
 fn drive_words(drive: Drive) -> &'static str {

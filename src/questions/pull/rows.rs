@@ -1,6 +1,7 @@
 //! Pull at the wheels: which set suits this engine, this car and this use?
 
 mod against;
+mod down;
 mod gear;
 pub(super) mod plan;
 pub(super) mod run;
@@ -58,6 +59,7 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
         })
     }));
     rows.push(cruise_row(source));
+    rows.extend(down::rows(source));
     if source.setups.len() > 1 {
         rows.push(source.row("against", "Against A", |analysis| against::cell(source, analysis)));
     }
@@ -88,6 +90,12 @@ fn why_not(source: Source<'_>, analysis: &Analysis) -> Cell {
         return Cell::needed(needs(analysis));
     }
     Cell::needed("needs the car’s mass")
+}
+
+/// What ends a gear: the rev limit, or the end of the curve where none is typed.
+fn end_words(analysis: &Analysis) -> &'static str {
+    let is_given = analysis.pull().thrust.as_ref().is_some_and(crate::motion::Pull::is_limit_given);
+    if is_given { "the rev limit" } else { "the end of the curve" }
 }
 
 /// What the trailer adds to a grade or a cruise: `, with the trailer of 1,000 lb`; nothing without one.

@@ -103,7 +103,8 @@ fn one_run(engine: &Engine, ratios: &[f64], meshes: &[u8], behind: f64, way_m: f
     let open = 1.04 * engine.car.mass.get::<kilogram>();
     Some(json!({
         "gears": vehicle.pull().gears().iter().map(gear).collect::<Vec<_>>(),
-        "level": load(0.0), "square": (load(10.0) - load(0.0)) / 100.0, "grip": vehicle.grip_limit().get::<newton>(), "open": open,
+        "level": load(0.0), "linear": (4.0 * load(10.0) - load(20.0) - 3.0 * load(0.0)) / 20.0,
+        "square": (load(20.0) - 2.0 * load(10.0) + load(0.0)) / 200.0, "grip": vehicle.grip_limit().get::<newton>(), "open": open,
         "launch": in_rpm(engine.launch), "shift": engine.shift_time.get::<second>(), "time": time,
 
     }))

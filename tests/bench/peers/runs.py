@@ -17,7 +17,7 @@ def leg(acceleration, speed, until):
 
 
 def seconds_to(goal, run, torque):
-    load = lambda v: run["level"] + run["square"] * v * v
+    load = lambda v: run["level"] + run["linear"] * v + run["square"] * v * v
     clock, speed = 0.0, 0.0
     launch = float(torque(run["launch"]))
     for number, gear in enumerate(run["gears"]):
@@ -27,8 +27,9 @@ def seconds_to(goal, run, torque):
             clock += taken
         until = min(gear["until"], goal)
         if speed < until:
-            pull = lambda v: min(float(torque(v * gear["rpm"])) * gear["thrust"], run["grip"])
-            taken, speed = leg(lambda v: (pull(v) - load(v)) / gear["mass"], speed, until)
+            pull = lambda v: float(torque(v * gear["rpm"])) * gear["thrust"]
+            gain = lambda v: min((pull(v) - load(v)) / gear["mass"], (run["grip"] - load(v)) / run["open"])
+            taken, speed = leg(gain, speed, until)
             clock += taken
         if speed >= goal * (1.0 - 1e-12):
             return clock

@@ -70,6 +70,23 @@ fn the_shifts_of_a_run_are_said_for_its_goal() -> Result<()> {
 }
 
 #[test]
+fn the_way_down_and_reverse_stand_under_all_figures() -> Result<()> {
+    visit(async |page| {
+        page.open("#compare/pull").await?;
+        page.close_notices().await?;
+        page.open_fold("All figures").await?;
+        for label in ["Shift down into 2nd", "Down a hill at 30 mph, throttle closed", "backing up it"] {
+            page.question_says(label).await?;
+        }
+        // a curve measured at the wheels is brought to the engine, and says so
+        open_inputs(page).await?;
+        page.paste_into(field("rpm and torque or power"), "rpm;wheel Nm\n6000;110\n4500;130\n3500;135\n2000;118\n1000;95").await?;
+        page.question_says("turned round").await?;
+        page.question_says("what comes through the axle").await
+    })
+}
+
+#[test]
 fn every_picture_of_the_run_is_told_and_saved() -> Result<()> {
     visit(async |page| {
         for screen in [Screen::DESK, Screen::PHONE] {

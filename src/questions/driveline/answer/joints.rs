@@ -111,7 +111,7 @@ impl Joints {
         let add_up = self.line.yokes() != Yokes::InLine && self.yokes.is_some();
         let is_left_over = uneven.is_none() && !add_up && is_more(self.left_over, joint_limits::most_left_over());
         // The front piece of several runs in line with the gearbox as a rule (common practice, no published source).
-        let resting = if self.angles.len() > 2 { 1 } else { 0 };
+        let resting = usize::from(self.angles.len() > 2);
         let idle = angles().skip(resting).filter(|(_, angle)| is_more(joint_limits::least_angle(), *angle));
         binds
             .chain(large.map(|(joint, _)| Finding::TooLarge { joint }))

@@ -4,16 +4,22 @@ use super::Reader;
 use crate::job::PullField;
 use crate::motion::atmosphere::{self, Air, Correction};
 use crate::motion::car::Defaults;
-use crate::motion::curve::rows::{self, Detected};
+use crate::motion::curve::rows::{self, Detected, MeasuredAt, Told};
 use crate::motion::curve::{CurveError, EngineCurve, generic};
 use crate::questions::gap::Gap;
 use crate::units::{AngularVelocity, Power, Pressure, Share, ThermodynamicTemperature, Torque, limits};
 
 /// The engine's curve: pasted rows first, else through its peaks.
-pub(super) fn curve(reader: &mut Reader<'_>) -> (Option<EngineCurve>, Option<Detected>) {
+/// Figures whose head says that they were measured at the wheels are brought to the engine by `axle`, the share that comes through the
+/// final drive: on a chassis dynamometer the box runs in its direct gear.
+pub(super) fn curve(reader: &mut Reader<'_>, axle: f64) -> (Option<EngineCurve>, Option<Detected>) {
     let rows = &reader.pull.rows;
     if !rows.is_blank() {
-        let pasted = rows::read(&rows.text, rows.units);
+        let told = Told { system: rows.units, ..Told::default() };
+        let pasted = rows::read_as(&rows.text, &told);
+        let at_wheels = pasted.detected.as_ref().is_some_and(|detected| detected.measured_at == Some(MeasuredAt::Wheels));
+        let brought = at_wheels.then(|| rows::read_as(&rows.text, &Told { wheel_efficiency: Some(axle), ..told }));
+        let pasted = brought.unwrap_or(pasted);
         for problem in &pasted.problems {
             reader.warn(PullField::Rows, problem);
         }

@@ -1,6 +1,6 @@
 //! Each gear on its own: top speed, the steepest grades held and started on; and the cruise in top gear.
 
-use super::{force_text, mass_text, why_not, with_trailer};
+use super::{end_words, force_text, mass_text, why_not, with_trailer};
 use crate::motion::grade::{GradeBound, Steepest};
 use crate::motion::top_speed::Bound;
 use crate::questions::Analysis;
@@ -20,15 +20,15 @@ pub(super) fn top_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let Some(facts) = &analysis.pull().facts else { return why_not(source, analysis) };
     let Some(top) = facts.top else { return Cell::absent("cannot hold any speed on the level") };
     let figure = Figure::quantity("pull.top", &top.speed, Velocity::usual(source.reader.units), 1).big();
-    let why = bound_words(top.bound);
-    let figure = figure.by("highest speed at which thrust covers road load, in any gear", why, BALANCE);
-    Cell::line([figure.into(), Piece::words(format!("in {}, {why}", ordinal(top.gear.saturating_sub(1))))])
+    let why = bound_words(analysis, top.bound);
+    let figure = figure.by("highest speed at which thrust covers road load, in any gear", why.clone(), BALANCE);
+    Cell::line([figure.into(), Piece::words(format!("in {}, {why}{}", ordinal(top.gear.saturating_sub(1)), with_trailer(source)))])
 }
 
-fn bound_words(bound: Bound) -> &'static str {
+fn bound_words(analysis: &Analysis, bound: Bound) -> String {
     match bound {
-        Bound::RevLimit => "at the rev limit",
-        Bound::Balance => "where thrust equals road load",
+        Bound::RevLimit => format!("at {}", end_words(analysis)),
+        Bound::Balance => "where thrust equals road load".into(),
     }
 }
 
@@ -42,10 +42,11 @@ pub(super) fn cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell
     let cell = match answers.top {
         Some(top) => {
             let figure = Figure::quantity(&key("top"), &top.speed, Velocity::usual(source.reader.units), 1);
-            let why = bound_words(top.bound);
+            let why = bound_words(analysis, top.bound);
             let fastest = analysis.pull().facts.as_ref().and_then(|facts| facts.top).is_some_and(|best| best.gear == gear + 1);
             let figure = if fastest { figure.big() } else { figure };
-            let cell = Cell::line([figure.by("highest speed at which thrust covers road load", why, BALANCE).into(), Piece::words(why)]);
+            let cell =
+                Cell::line([figure.by("highest speed at which thrust covers road load", why.clone(), BALANCE).into(), Piece::words(why)]);
             if fastest { cell.and([Piece::good("top speed of the car")]) } else { cell }
         }
         None => Cell::absent("cannot hold any speed on the level"),
@@ -62,7 +63,7 @@ pub(super) fn cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell
     cell.and([grade_figure(source, analysis, &started, &key("grade_started")).small().into(), Piece::words(words)])
 }
 
-fn by_grip(steepest: &Steepest) -> &'static str {
+pub(super) fn by_grip(steepest: &Steepest) -> &'static str {
     if steepest.bound == GradeBound::Grip { ", limited by grip" } else { "" }
 }
 
@@ -80,8 +81,11 @@ pub(super) fn grade_figure(source: Source<'_>, analysis: &Analysis, steepest: &S
         steepest.by_thrust.map_or_else(|| "any grade".into(), percent),
         percent(steepest.by_grip)
     );
-    let formula =
-        "grade = tan(asin(F ÷ (W·√(1 + f²))) − atan f), F thrust less air drag, W weight, f rolling resistance; grip may allow less";
+    let formula = if key.contains("start") {
+        "grade = tan(asin(0.9·F ÷ (W·√(1 + f²))) − atan f), F thrust of which a tenth is left to pick up speed, W weight, f rolling resistance; 0.9 of what grip holds may be less"
+    } else {
+        "grade = tan(asin(F ÷ (W·√(1 + f²))) − atan f), F thrust less what grows with speed, W weight, f rolling resistance; grip may allow less"
+    };
     figure.by(formula, filled, GRADE)
 }
 

@@ -2,10 +2,11 @@
 
 use super::{speed_text, why_not};
 use crate::motion::plan::{Held, Plan};
+use crate::motion::shift::Shift;
 use crate::questions::pull::answer::AWAY_RPM;
 use crate::questions::{Analysis, Source};
 use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
-use crate::units::common::in_rpm;
+use crate::units::common::{in_rpm, rpm};
 use crate::units::{Velocity, number, unit};
 
 use super::run::out_of_reach;
@@ -28,8 +29,10 @@ fn cell(source: Source<'_>, analysis: &Analysis, at: usize, speed: Velocity) -> 
         None => return Cell::absent("out of reach"),
     };
     let cell = Cell::line(held_pieces(plan));
-    let cell = without_the_shift(plan, &speed_text(source, speed)).into_iter().chain(skipped(plan)).fold(cell, with_words);
-    let early = analysis.pull().early.map(|time| unit::SECOND.number(time)).filter(|cost| *cost >= 0.005);
+    let spared = without_the_shift(plan, &speed_text(source, speed));
+    let cell = spared.into_iter().chain(skipped(plan)).chain(held_by_grip(analysis, plan)).fold(cell, with_words);
+    let early = analysis.pull().vehicle.as_ref().and_then(|vehicle| plan.cost_of_early(vehicle, rpm(AWAY_RPM)));
+    let early = early.map(|time| unit::SECOND.number(time)).filter(|cost| *cost >= 0.005);
     let early = early.map(|cost| format!("{} rpm early each time costs {} s", number::show(AWAY_RPM, 0), number::show(cost, 2)));
     let gain = plan.gain().map(|time| unit::SECOND.number(time)).filter(|gain| *gain >= 0.05);
     let gain = gain.map(|gain| format!("{} s quicker than shifting where the next gear pulls harder", number::show(gain, 1)));
@@ -81,6 +84,21 @@ pub(in super::super) fn without_the_shift(plan: &Plan, goal: &str) -> Option<Str
     let is_spared = plan.left_out.iter().any(|shift| shift.to > last.gear);
     let rpm = number::show(in_rpm(last.to), 0);
     is_spared.then(|| format!("hold {} to {rpm} rpm and reach {goal} without the shift", gear_name(last.gear)))
+}
+
+/// `the tyres hold 1st back as much as 2nd: shift early`, where a shift comes long before the next gear pulls harder.
+fn held_by_grip(analysis: &Analysis, plan: &Plan) -> Option<String> {
+    let (facts, vehicle) = (analysis.pull().facts.as_ref()?, analysis.pull().vehicle.as_ref()?);
+    let is_early = |shift: &&Shift| {
+        let point = facts.landings.iter().find(|landing| landing.shift.from == shift.from);
+        point.is_some_and(|point| in_rpm(point.shift.before) - in_rpm(shift.before) > AWAY_RPM)
+    };
+    let by_grip = |shift: &&Shift| {
+        let upper = vehicle.pull().gear(shift.to).and_then(|upper| upper.thrust(shift.speed));
+        upper.is_some_and(|thrust| thrust >= vehicle.grip_limit())
+    };
+    let shift = plan.shifts.iter().filter(is_early).find(by_grip)?;
+    Some(format!("the tyres hold {} back as much as {}: shift early", gear_name(shift.from), gear_name(shift.to)))
 }
 
 /// `skip 2nd: its shift costs more than it gains`.

@@ -187,7 +187,7 @@ fn way(source: Source<'_>, moment: &Moment, key: &str) -> Piece {
 pub(in super::super) fn out_of_reach(stopped: Stopped) -> &'static str {
     match stopped {
         Stopped::Balance { .. } => "out of reach: thrust equals road load below it",
-        Stopped::RevLimit { .. } => "out of reach: at the rev limit in top",
+        Stopped::RevLimit { .. } => "out of reach: top gear ends below it",
         Stopped::TooWeak(_) => "the car does not move off",
         Stopped::ClutchNeverLocks { .. } => "the clutch never locks",
         Stopped::Finished => "out of reach",
@@ -195,7 +195,7 @@ pub(in super::super) fn out_of_reach(stopped: Stopped) -> &'static str {
 }
 
 fn over_distance(analysis: &Analysis, at: usize) -> Option<&Plan> {
-    analysis.pull().distances.get(at)?.as_ref().ok()
+    analysis.over_distances().get(at)?.as_ref().ok()
 }
 
 fn distance_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {

@@ -1,8 +1,8 @@
 //! When to shift, where each shift lands, and what shifting early or late costs.
 
-use super::why_not;
+use super::{end_words, speed_text, why_not};
 use crate::motion::compare::{Landing, Place};
-use crate::motion::shift::Reason;
+use crate::motion::shift::{Reason, Shift};
 use crate::questions::Analysis;
 use crate::questions::Source;
 use crate::sheet::ordinal;
@@ -28,17 +28,24 @@ pub(super) fn cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell
     let next = ordinal(best.to.saturating_sub(1));
     let why = match best.reason {
         Reason::Crossing => format!("from here {next} pulls harder"),
-        Reason::Limit => "hold to the rev limit".into(),
+        Reason::Limit => format!("hold to {}", end_words(analysis)),
         Reason::Earliest => format!("as soon as {next} can be used"),
         Reason::Chosen => "as chosen".into(),
     };
     let figure = figure.big().by("acceleration in this gear = acceleration in the next, at one road speed", thrust, BEST);
-    let cell = Cell::line([figure.into(), Piece::words(why)]);
+    let cell = Cell::line([figure.into(), Piece::words(why)]).and_maybe(never_reached(source, analysis, &best));
     let skips = best.to > gear + 1;
     let cell = if skips { cell.and([Piece::words(format!("into {}: {}", ordinal(best.to - 1), no_taller(gear)))]) } else { cell };
     let landing = analysis.pull().facts.as_ref().and_then(|facts| facts.landings.iter().find(|landing| landing.shift.from == gear));
     let cell = landing.map_or(cell.clone(), |landing| landing_lines(cell, landing, gear));
     cost(shift.cost).into_iter().fold(cell, Cell::and)
+}
+
+/// Said of a shift above the speed that its gear comes to on the level.
+fn never_reached(source: Source<'_>, analysis: &Analysis, shift: &Shift) -> Option<Piece> {
+    let top = analysis.pull().gears.get(shift.from.checked_sub(1)?)?.top?;
+    let words = format!("not reached on the level: {} comes to {}", ordinal(top.gear.saturating_sub(1)), speed_text(source, top.speed));
+    (shift.speed > top.speed * (1.0 + 1e-9)).then(|| Piece::words(words))
 }
 
 /// Said of a gear, counted from 1, whose next gear turns the engine no slower.
