@@ -54,7 +54,7 @@ fn speed_cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell {
         None => cell,
     };
     match landing(source, analysis, gear, &key) {
-        Some(landing) => cell.and([Piece::words("next gear picks up at"), landing.into()]),
+        Some(landing) => cell.and([Piece::words("then"), landing.into()]),
         None => cell,
     }
 }
