@@ -91,6 +91,7 @@ mod published_units;
 mod pull_by_hand;
 mod saved;
 mod saved_schema;
+mod speedometer_by_hand;
 mod spreadsheet_laws;
 mod tyres_and_dial_by_hand;
 mod wanted;

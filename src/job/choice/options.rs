@@ -66,7 +66,7 @@ impl Options for Law {
     }
 
     fn unchosen() -> Unchosen<Self> {
-        Unchosen::Taken(Self(law::usual()))
+        Unchosen::Nothing("usual for your country")
     }
 }
 
