@@ -7,7 +7,7 @@
 //!
 //! The trade: [`gearing`] (teeth, ratios, layouts), [`tyre`] (sizes and what they roll), [`speedometer`] (drive and driven gears),
 //! [`motion`] (what engine, car and gears do on the road),
-//! [`driveline`] (how fast a driveshaft may turn),
+//! [`driveline`] (how fast a driveshaft may turn, and how its joints work),
 //! [`toothload`] (what teeth, bearings and synchronisers bear),
 //! [`fits`] (how parts sit in one another, ISO 286, end play and shims).
 //!

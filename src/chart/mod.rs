@@ -25,6 +25,7 @@ mod svg;
 pub mod tell;
 pub mod ticks;
 pub mod train;
+pub mod views;
 
 pub use paint::ChartError;
 pub use palette::{DARK, LIGHT, Theme};

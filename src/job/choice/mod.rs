@@ -9,7 +9,7 @@ use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use super::field::InputProblem;
 use super::{Job, Setup, SetupId};
-use crate::driveline::{Margin, TubeMaterial};
+use crate::driveline::{Margin, TubeMaterial, Yokes};
 use crate::fits::ShimsGo;
 use crate::gearing::Layout;
 use crate::motion::atmosphere::Standard;
@@ -260,6 +260,8 @@ choices! {
     SpeedoTap(Tap) at speedo.tap: "speedo-tap", "side of the driven gear", else "the turning of the cable is not said";
     /// What the driveshaft's tube is made of.
     ShaftMaterial(TubeMaterial) at shaft.material: "shaft-material", "material of the tube", else "the shaft is left out";
+    /// How the yokes of the driveshaft stand to each other.
+    ShaftYokes(Yokes) at shaft.yokes: "shaft-yokes", "yokes of the shaft", else "the joints are not judged";
 }
 
 impl Choice {

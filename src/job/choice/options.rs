@@ -1,7 +1,7 @@
 //! The options of every choice: the value, its word in a file, its words on the page.
 
 use super::{Offered, Options, Unchosen};
-use crate::driveline::{Margin, TubeMaterial};
+use crate::driveline::{Margin, TubeMaterial, Yokes};
 use crate::fits::{Material, ShimsGo};
 use crate::gearing::Layout;
 use crate::gearing::speeds::Selected;
@@ -208,6 +208,12 @@ options! {
         Self::Steel, "", "steel";
         Self::Aluminium, "aluminium", "aluminium";
         Self::CarbonFibre, "carbon-fibre", "carbon fibre";
+    }
+
+    Yokes, Taken(Self::InLine) {
+        Self::InLine, "", Self::InLine.word();
+        Self::FirstTurned, "first-turned", Self::FirstTurned.word();
+        Self::LastTurned, "last-turned", Self::LastTurned.word();
     }
 
     Margin, Taken(Self::Cars) {
