@@ -12,7 +12,7 @@ use crate::units::{AngularVelocity, Length, Mass, Time};
 pub struct Engine {
     /// Torque over engine speed.
     pub curve: EngineCurve,
-    /// The car.
+    /// Mass, drag, grip and losses.
     pub car: Car,
     /// Engine speed that is not passed; the end of the curve where `None`.
     pub limit: Option<AngularVelocity>,
@@ -58,7 +58,7 @@ pub struct Given {
     pub shift: Option<AngularVelocity>,
     /// The ratio of all extra stages of the first setup together, which stay; 1 without any.
     pub stages: f64,
-    /// The dial.
+    /// What each speedometer pair of the shelf is judged against.
     pub dial: Dial,
     /// The tyre of the first setup, which is tried beside those of the catalogue.
     pub fitted: Option<FittedTyre>,
