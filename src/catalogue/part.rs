@@ -154,7 +154,7 @@ pub(super) fn speedometer_gear(entry: &Entry) -> Result<Part, Vec<Problem>> {
     }
     let (Some(role), Some(teeth), true) = (role, teeth, reader.problems.is_empty()) else { return Err(reader.problems) };
     let [name, housing, note] = [Column::Name, Column::Housing, Column::Note].map(|column| entry.text(column).to_owned());
-    Ok(Part::SpeedometerGear(SpeedoGear { name, role, teeth, second, housing, hand, in_stock: entry.in_stock(), note }))
+    Ok(Part::SpeedometerGear(SpeedoGear { name, role, teeth, second, housing, hand, in_stock: entry.in_stock(), own: entry.own, note }))
 }
 
 fn teeth(text: &str) -> Result<u16, LineError> {

@@ -58,8 +58,10 @@ pub struct Given {
     pub shift: Option<AngularVelocity>,
     /// The ratio of all extra stages of the first setup together, which stay; 1 without any.
     pub stages: f64,
-    /// What each speedometer pair of the shelf is judged against.
-    pub dial: Dial,
+    /// The ratio of those of them that stand behind the speedometer's drive gear; 1 without any.
+    pub stages_behind_take_off: f64,
+    /// What each speedometer pair of the shelf is judged against, where the dial is known.
+    pub dial: Option<Dial>,
     /// The tyre of the first setup, which is tried beside those of the catalogue.
     pub fitted: Option<FittedTyre>,
     /// Engine and car, where they are known.
@@ -68,6 +70,6 @@ pub struct Given {
 
 impl Default for Given {
     fn default() -> Self {
-        Self { shift: None, stages: 1.0, dial: Dial::default(), fitted: None, engine: None }
+        Self { shift: None, stages: 1.0, stages_behind_take_off: 1.0, dial: Some(Dial::default()), fitted: None, engine: None }
     }
 }

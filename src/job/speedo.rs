@@ -10,9 +10,9 @@ use crate::units::{System, Typed};
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct SpeedoShared {
-    /// What the dial expects; blank for 1,000 turns per mile.
+    /// What the dial expects; blank where it is not known.
     pub dial: Typed,
-    /// The id of the rule it is judged by; blank for the strictest.
+    /// The id of the rule it is judged by; blank for the usual one of the reader’s country.
     pub law: Chosen<Law>,
     /// The true speed at which readings are shown.
     pub check: Typed,

@@ -4,7 +4,7 @@
 
 use std::sync::{Arc, OnceLock};
 
-use super::dial::answer::Speedo;
+use super::dial::{self, answer::Speedo};
 use super::driveline::answer::Driveline;
 use super::gears::answer::Gears;
 use super::inside::answer::Inside;
@@ -100,7 +100,7 @@ impl Analysis {
 
     /// What the speedometer reads, and what would mend it.
     pub fn speedo(&self) -> &Speedo {
-        self.speedo.get_or_init(|| Speedo::of(&self.setup, &self.conditions, self.tyres().fastest, &self.speedometer_gears))
+        self.speedo.get_or_init(|| Speedo::of(&self.setup, &self.conditions, &self.speedometer_gears))
     }
 
     /// How fast the driveshaft turns, and may turn.
@@ -125,7 +125,9 @@ pub fn analyse_first(job: &Job) -> Answers {
 
 /// As [`analyse_job`], quicker after the job was known before: a setup that nothing typed since has to do with keeps its answers.
 pub fn analyse_job_after(job: &Job, shelves: Shelves<'_>, before: Option<&Answers>) -> Answers {
-    let conditions = Conditions::of(job);
+    let setups = setup::read_all(job);
+    let mut conditions = Conditions::of(job);
+    conditions.speedo.solved = dial::answer::solved(&setups);
     let before = before.filter(|before| *before.conditions == conditions);
     let conditions = before.map_or_else(|| Arc::new(conditions), |before| Arc::clone(&before.conditions));
     let gears: Arc<[SpeedoGear]> = shelves.speedometer_gears.into();

@@ -92,7 +92,7 @@ impl Seen<'_> {
 
     /// What is fitted, what it reads, and the one best thing to fit; the rest is in the comparison.
     fn speedometer(&self) -> Vec<(String, String)> {
-        let mut answers = self.answers("speedometer", &["fitted", "reads", "odometer", "shelf"]);
+        let mut answers = self.answers("speedometer", &["fitted", "reads", "odometer", "fit"]);
         for (_, answer) in &mut answers {
             if let Some(end) = answer.find("; ") {
                 answer.truncate(end);

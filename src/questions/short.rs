@@ -36,7 +36,7 @@ fn cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     lines.extend(launch(analysis, first));
     lines.extend(cruise(source, analysis, first));
     lines.extend(drop(analysis));
-    lines.extend(speedometer(analysis));
+    lines.extend(speedometer(source, analysis));
     if lines.is_empty() { Cell::needed(needs(analysis)) } else { Cell { lines, ..Cell::default() } }
 }
 
@@ -59,8 +59,8 @@ fn drop(analysis: &Analysis) -> Option<Vec<Piece>> {
     Some(vec![gears::rows::drop_figure(analysis, gear, "short.deepest_drop")?.into(), Piece::words(words)])
 }
 
-fn speedometer(analysis: &Analysis) -> Option<Vec<Piece>> {
-    let error = analysis.speedo().fitted?.error();
+fn speedometer(source: Source<'_>, analysis: &Analysis) -> Option<Vec<Piece>> {
+    let error = analysis.speedo().error(source.conditions.speedo.check)?;
     let words = if error < 0.0 { "speedometer reads low" } else { "speedometer reads high" };
     Some(vec![Figure::percent("short.speedometer_error", error.abs(), 1).into(), Piece::words(words)])
 }

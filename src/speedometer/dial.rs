@@ -20,7 +20,7 @@ pub enum Dial {
 }
 
 impl Default for Dial {
-    /// 1,000 turns per mile: the usual US cable (an owner forum and a personal technical page; the SAE clause was not seen).
+    /// 1,000 turns per mile, the usual US cable; never taken for a dial of which nothing is known (an owner forum and a personal technical page; the SAE clause was not seen).
     fn default() -> Self {
         Self::Cable { constant: per_mile(1_000.0) }
     }

@@ -79,6 +79,9 @@ pub struct SpeedoGear {
     /// Whether it lies on the shelf.
     #[serde(default)]
     pub in_stock: bool,
+    /// Whether it is the shop's own and not built in.
+    #[serde(default)]
+    pub own: bool,
     /// What else is to be said about it.
     #[serde(default)]
     pub note: String,

@@ -96,10 +96,10 @@ pub fn train(text: &str) -> Result<Train, SpeedometerTextError> {
     if text.trim().is_empty() {
         return Err(SpeedometerTextError::Blank);
     }
-    let lower = text.to_lowercase();
-    let parts =
-        lower.split(|c: char| !c.is_alphanumeric()).filter(|part| !part.is_empty() && !matches!(*part, "x" | "adapter" | "and" | "with"));
-    let counts = parts.map(|part| count(part, text)).collect::<Result<Vec<u16>, _>>()?;
+    let refused = || SpeedometerTextError::NotATrain { text: text.trim().to_owned() };
+    let lower = text.trim().to_lowercase();
+    let counts = counted(&lower).ok_or_else(refused)?;
+    let counts = counts.iter().map(|digits| count(digits)).collect::<Result<Vec<u16>, _>>()?;
     let found = match counts.as_slice() {
         [drive, driven] => Train::new(*drive, *driven),
         [drive, driven, first, second] => {
@@ -107,36 +107,60 @@ pub fn train(text: &str) -> Result<Train, SpeedometerTextError> {
         }
         _ => None,
     };
-    found.ok_or_else(|| SpeedometerTextError::NotATrain { text: text.trim().to_owned() })
+    found.ok_or_else(refused)
 }
 
-fn count(part: &str, whole: &str) -> Result<u16, SpeedometerTextError> {
-    if !part.bytes().all(|b| b.is_ascii_digit()) {
-        return Err(SpeedometerTextError::NotATrain { text: whole.trim().to_owned() });
+/// The runs of digits of a text that holds nothing else but one mark between two of them, or words that join an adapter to its pair.
+fn counted(text: &str) -> Option<Vec<&str>> {
+    let mut counts: Vec<&str> = Vec::new();
+    let mut rest = text;
+    while !rest.is_empty() {
+        let (digits, behind) = rest.split_at_checked(rest.find(|c: char| !c.is_ascii_digit()).unwrap_or(rest.len()))?;
+        let (between, next) = behind.split_at_checked(behind.find(|c: char| c.is_ascii_digit()).unwrap_or(behind.len()))?;
+        let is_last = next.is_empty();
+        if digits.is_empty() || (is_last && !between.is_empty()) || (!is_last && !joins(between)) {
+            return None;
+        }
+        counts.push(digits);
+        rest = next;
     }
-    let teeth = part.parse().ok().filter(|teeth| SpeedoGear::allows(*teeth));
-    teeth.ok_or_else(|| SpeedometerTextError::Teeth { text: part.to_owned() })
+    Some(counts)
 }
 
-/// A dial: nothing (1,000 turns per mile), turns over a distance, or pulses per turn with pulses over a distance.
+/// Whether what stands between two counts is one mark at the most, beside words that join.
+fn joins(between: &str) -> bool {
+    let joining = ["adapter", "adaptor", "and", "with", "through", "to"];
+    let is_mark = |c: char| matches!(c, 'x' | '/' | '\\' | ':' | '-' | '–' | '×' | '.' | ',' | ';' | '+');
+    let marks = between.chars().filter(|c| is_mark(*c)).count();
+    let mut words = between.split(|c: char| is_mark(c) || c.is_whitespace()).filter(|word| !word.is_empty());
+    marks <= 1 && words.all(|word| joining.contains(&word))
+}
+
+fn count(digits: &str) -> Result<u16, SpeedometerTextError> {
+    let teeth = digits.parse().ok().filter(|teeth| SpeedoGear::allows(*teeth));
+    teeth.ok_or_else(|| SpeedometerTextError::Teeth { text: digits.to_owned() })
+}
+
+/// A dial: nothing where it is not known, turns over a distance as its face may say, or pulses per turn with pulses over a distance.
 ///
 /// # Errors
 /// When a number or unit cannot be read or lies outside what a dial can be.
 ///
 /// ```
+/// use layshaft::speedometer::Dial;
 /// use layshaft::speedometer::read::{SpeedometerTextError, dial};
 /// use layshaft::units::{System, show, unit};
 /// // 16,000 pulses ÷ 8 a turn
-/// let sender = dial("8 pulses/turn 16,000 pulses/mile", System::Inch)?;
-/// assert_eq!(show(&sender.constant(), &unit::TURNS_MILE, 0), "2,000 turns/mile");
-/// let cable = dial("637 rev/km", System::Inch)?;
-/// assert_eq!(show(&cable.constant(), &unit::TURNS_KM, 0), "637 turns/km");
+/// let sender = dial("8 pulses/turn 16,000 pulses/mile", System::Inch)?.map(Dial::constant);
+/// assert_eq!(sender.map(|turns| show(&turns, &unit::TURNS_MILE, 0)).as_deref(), Some("2,000 turns/mile"));
+/// assert_eq!(dial(" ", System::Inch)?, None);
 /// # Ok::<(), SpeedometerTextError>(())
 /// ```
-pub fn dial(text: &str, system: System) -> Result<Dial, SpeedometerTextError> {
-    if text.trim().is_empty() {
-        return Ok(Dial::default());
-    }
+pub fn dial(text: &str, system: System) -> Result<Option<Dial>, SpeedometerTextError> {
+    if text.trim().is_empty() { Ok(None) } else { typed_dial(text, system).map(Some) }
+}
+
+fn typed_dial(text: &str, system: System) -> Result<Dial, SpeedometerTextError> {
     let lower = text.to_lowercase();
     let mark =
         ["pulses/turn", "pulse/turn", "pulses per turn", "pulses/rev", "pulses per rev"].into_iter().find(|mark| lower.contains(mark));
@@ -153,7 +177,8 @@ pub fn dial(text: &str, system: System) -> Result<Dial, SpeedometerTextError> {
     Ok(Dial::Pulses { per_turn, per_distance })
 }
 
-/// The readings of a road check, parted by semicolons or lines: `60 57; 70 at 66.5`, or timed over a mile or kilometre, `60 in 63 s`.
+/// The readings of a road check, parted by semicolons or lines: `60 57; 70 at 66.5`, or timed over a mile or kilometre, `60 in 63 s`,
+/// `60 in 63.6 s to the mile`.
 ///
 /// # Errors
 /// When one is not a dial speed with a true speed or a time.
@@ -179,14 +204,14 @@ fn reading(line: &str, system: System) -> Result<Reading, SpeedometerTextError> 
     let lower = line.to_lowercase();
     let (dial, truth) = parted(&lower).ok_or_else(|| SpeedometerTextError::NotAReading { text: line.to_owned() })?;
     let dial = units::read::<Velocity>(dial, system, &ROAD_CHECK_SPEED).map_err(SpeedometerTextError::Number)?;
-    if let Some(seconds) = seconds(truth) {
-        return timed(line, dial, seconds, system);
+    if let Some((seconds, way)) = seconds(truth) {
+        return timed(line, dial, seconds, way.unwrap_or(system));
     }
     let truth = units::read::<Velocity>(truth, system, &ROAD_CHECK_SPEED).map_err(SpeedometerTextError::Number)?;
     Ok(Reading { dial, truth })
 }
 
-/// A reading timed over a mile or kilometre.
+/// A reading timed over the mile or kilometre of a system.
 fn timed(line: &str, dial: Velocity, seconds: f64, system: System) -> Result<Reading, SpeedometerTextError> {
     let reading = Reading::timed(dial, milestone(system), time_s(seconds));
     if ROAD_CHECK_SPEED.allow(reading.truth) {
@@ -211,10 +236,23 @@ fn parted(line: &str) -> Option<(&str, &str)> {
     at_sign.or_else(at_blank).map(|(dial, truth)| (dial.trim(), truth.trim()))
 }
 
-/// The seconds of a text such as `63 s`.
-fn seconds(text: &str) -> Option<f64> {
+/// The seconds of a text such as `63 s` or `63.6 s to the mile`, and the system of the way it names.
+fn seconds(text: &str) -> Option<(f64, Option<System>)> {
     let (readings, rest) = number::leading(text)?;
-    matches!(rest.trim(), "s" | "sec" | "seconds" | "″").then_some(readings[0].or(readings[1])).flatten().filter(|seconds| *seconds > 0.0)
+    let seconds = readings[0].or(readings[1]).filter(|seconds| *seconds > 0.0)?;
+    let words = rest.replace('/', " per ");
+    let mut words = words.split_whitespace().map(|word| word.trim_end_matches('.'));
+    let is_time = matches!(words.next()?, "s" | "sec" | "secs" | "second" | "seconds" | "″" | "\"");
+    let mut way = None;
+    for word in words {
+        match word {
+            "mile" | "mi" => way = Some(System::Inch),
+            "km" | "kilometre" | "kilometer" => way = Some(System::Metric),
+            "to" | "for" | "over" | "per" | "a" | "an" | "the" | "one" | "each" | "every" | "measured" => {}
+            _ => return None,
+        }
+    }
+    is_time.then_some((seconds, way))
 }
 
 fn time_s(seconds: f64) -> Time {

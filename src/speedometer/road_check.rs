@@ -231,6 +231,11 @@ impl RoadCheck {
         f64::from(fitted) * self.ratio
     }
 
+    /// Whether the readings tell what the gears do: the share of a single speed, or that of a line they lie on.
+    pub fn is_believed(&self) -> bool {
+        self.verdict != Verdict::Unsteady
+    }
+
     /// Whether other gears are the cure.
     pub fn gears_mend_it(&self) -> bool {
         matches!(self.verdict, Verdict::Ratio | Verdict::RatioAndOffset)

@@ -81,6 +81,7 @@ type Placed<'s> = (usize, &'s SpeedoGear);
 ///     housing: "small".into(),
 ///     hand: None,
 ///     in_stock: true,
+///     own: false,
 ///     note: String::new(),
 /// };
 /// let shelf = [gear(Role::Drive, 8), gear(Role::Driven, 25), gear(Role::Driven, 26)];

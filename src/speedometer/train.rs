@@ -1,5 +1,7 @@
 //! The gears between the output shaft and the dial: a drive gear, a driven gear and perhaps an adapter.
 
+use std::fmt;
+
 use super::gear::SpeedoGear;
 use crate::gearing::Ratio;
 
@@ -24,6 +26,16 @@ impl Adapter {
     /// Turns of the cable for one turn of the driven gear.
     pub fn ratio(self) -> Ratio {
         Ratio::new(i128::from(self.gearbox_side), i128::from(self.cable_side))
+    }
+}
+
+impl fmt::Display for Train {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}/{}", self.drive, self.driven)?;
+        match self.adapter {
+            Some(adapter) => write!(f, " x {}/{}", adapter.gearbox_side, adapter.cable_side),
+            None => Ok(()),
+        }
     }
 }
 

@@ -11,7 +11,7 @@ use layshaft::job::{
     Choice, Field, InputId, InputProblem, InsideField, Job, JobChoice, JobField, PullField, SetupField, SetupId, Wish, WishKind, demo, file,
 };
 use layshaft::questions::find::Asked;
-use layshaft::questions::{Conditions, build, identify, read_all};
+use layshaft::questions::{Conditions, bench, build, read_all};
 use layshaft::sheet::Words;
 use layshaft::units::System;
 
@@ -24,7 +24,7 @@ fn problems(job: &Job) -> Vec<InputProblem> {
     let asked = Asked::of(&job.wishes, &given, conditions.cruise);
     let setups = setups.into_iter().flat_map(|setup| setup.problems);
     let design = Brief::read(&job.wishes.design).err().unwrap_or_default();
-    let bench = identify::read::Evidence::of(&job.bench).problems;
+    let bench = bench::problems(job);
     conditions.problems.into_iter().chain(setups).chain(asked.problems).chain(design).chain(bench).collect()
 }
 
@@ -93,7 +93,7 @@ fn the_limits_of_the_lining_are_those_of_the_one_chosen() {
     }
 }
 
-/// By hand: 2.6 m = 102.36 in, 0.57 m = 22.44 in, 0.9 m² = 9.6875 ft², 1,000 turns/mile = 621.37 turns/km; the rest has no unit of length.
+/// By hand: 2.6 m = 102.36 in, 0.57 m = 22.44 in, 0.9 m² = 9.6875 ft²; the rest has no unit of length.
 /// Peak torque is put at half the speed of peak power (5,600 rpm in the demo), else at 3,000 rpm.
 #[test]
 fn what_is_taken_stands_in_the_readers_units() {
@@ -112,7 +112,6 @@ fn what_is_taken_stands_in_the_readers_units() {
         (pull(F::ShiftTime), "0.5 s", "0.5 s"),
         (pull(F::PeakTorqueAt), "2,800 rpm", "2,800 rpm"),
         (pull(F::Speeds), "30; 60; 100 mph", "50; 100; 160 km/h"),
-        (Field::Job(JobField::Dial), "1,000 turns/mile", "621 turns/km"),
         (Field::Job(JobField::SyncTime), "0.25 s", "0.25 s"),
         (Field::Job(JobField::InsideAt), "6,500 rpm", "6,500 rpm"),
         (inside(InsideField::Helix), "0 °", "0 °"),
@@ -266,7 +265,7 @@ fn a_word_that_is_no_option_is_said_and_kept() {
 fn an_unknown_rule_judges_nothing() {
     let mut job = demo::job();
     job.choose(Choice::Job(JobChoice::Law), "moon-1969");
-    assert_eq!(Conditions::of(&job).speedo.band, None);
+    assert_eq!(Conditions::of(&job).speedo.law.value(), None);
     let sheet = build(&job, Words::Us);
     let text = format!("{sheet:?}");
     assert!(!text.contains("UN R39") && text.contains("not judged: choose a rule"));

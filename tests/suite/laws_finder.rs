@@ -91,7 +91,7 @@ fn any_wishes() -> impl Strategy<Value = Vec<Wish>> {
 }
 
 fn given() -> Given {
-    Given { shift: Some(rpm(6_000.0)), stages: 1.1, ..Given::default() }
+    Given { shift: Some(rpm(6_000.0)), stages: 1.1, stages_behind_take_off: 1.05, ..Given::default() }
 }
 
 fn is_near(a: f64, b: f64) -> bool {

@@ -39,6 +39,7 @@ fn gear() -> impl Strategy<Value = SpeedoGear> {
             housing: housing.into(),
             hand,
             in_stock,
+            own: !in_stock,
             note: String::new(),
         },
     )
@@ -211,9 +212,9 @@ fn direction_of_the_cable() {
 fn typed_texts() {
     assert_eq!(read::train("7/17"), Ok(Train::new(7, 17).unwrap()));
     assert_eq!(read::train("7:17 x 20/18"), Ok(Train::new(7, 17).unwrap().with_adapter(Adapter::new(20, 18))));
-    assert_eq!(read::dial("", System::Metric), Ok(Dial::default()));
-    assert_eq!(read::dial("1,000", System::Inch), Ok(Dial::default()));
-    let sender = read::dial("8 pulses/turn, 8,000 pulses/mile", System::Metric).unwrap();
+    assert_eq!(read::dial("", System::Metric), Ok(None));
+    assert_eq!(read::dial("1,000", System::Inch), Ok(Some(Dial::default())));
+    let sender = read::dial("8 pulses/turn, 8,000 pulses/mile", System::Metric).unwrap().unwrap();
     assert!((sender.constant() / Dial::default().constant() - <_>::from(1.0)).value.abs() < 1e-12);
     let readings = read::readings("60 57; 70 at 66.5\n60 in 63 s; 100 km/h 96 km/h", System::Inch).unwrap();
     let shown: Vec<(i64, i64)> = readings.iter().map(|reading| (tenths(reading.dial), tenths(reading.truth))).collect();

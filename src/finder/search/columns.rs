@@ -98,8 +98,9 @@ impl Tyres {
 
     /// Works out what the speedometer reads behind a final drive, with the best pair of each housing on each tyre.
     pub(super) fn read_speedometer(&mut self, axle: &AxleRow, pairs: &[Pairs], given: &Given, (least, greatest): (f64, f64)) {
-        let constant = given.dial.constant().get::<per_meter>();
-        let shaft = given.stages * axle.ratio;
+        // What a dial shows of which nothing is known stays unknown.
+        let Some(constant) = given.dial.map(|dial| dial.constant().get::<per_meter>()) else { return };
+        let shaft = given.stages_behind_take_off * axle.ratio;
         for (housing, group) in pairs.iter().enumerate() {
             let place = Column::Error(housing).place();
             let Some(column) = self.columns.get_mut(place) else { continue };

@@ -4,7 +4,6 @@ use super::bench::BenchField;
 use super::car::PullField;
 use super::{Kind, Row, inputs, notation, quantity, words};
 use crate::job::Job;
-use crate::speedometer::Dial;
 use crate::toothload::synchroniser::{self, Lining};
 use crate::units::limits;
 
@@ -29,8 +28,8 @@ inputs! {
     Shift at shift: quantity("shift", "shift at", &limits::SHIFT_SPEED).needed();
     /// The road speed of a steady cruise.
     Cruise at cruise: quantity("cruise", "cruise at", &limits::CRUISE_SPEED).needed();
-    /// What the speedometer's dial expects.
-    Dial at speedo.dial: quantity("dial", "dial", &limits::DIAL_CONSTANT).or(|job| limits::bare(Dial::default().constant(), job.units));
+    /// What the speedometer's dial expects; blank where a road check tells it, or nothing does.
+    Dial at speedo.dial: quantity("dial", "dial", &limits::DIAL_CONSTANT).like("1,000");
     /// The true speed at which the speedometer's readings are shown.
     SpeedoCheck at speedo.check: quantity("speedo-check", "check at", &limits::ROAD_SPEED).needed();
     /// The input speed looked at inside the box, or a road speed.

@@ -3,12 +3,12 @@
 pub mod answer;
 pub mod pictures;
 pub mod read;
+pub mod rests;
 pub mod rows;
+pub mod sentence;
 
-use super::deciding::chosen;
 use super::{Drawn, Input, Place, Question};
 use crate::job::{JobChoice, JobField};
-use crate::sheet::Said;
 
 /// The question.
 pub const QUESTION: Question = Question {
@@ -24,10 +24,10 @@ pub const QUESTION: Question = Question {
     ],
     groups: &[],
     station: rows::station,
-    answer: |_| Said::default(),
-    deciding: |source| chosen(rows::rows(source), &["fitted", "reads", "wanted", "shelf", "adapter", "road-check"]),
+    answer: sentence::said,
+    deciding: rows::deciding,
     rows: rows::rows,
-    rests: |_| Vec::new(),
+    rests: rests::rests,
     pictures: &[
         Drawn {
             id: "speedometer-readings",

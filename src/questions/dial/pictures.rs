@@ -5,6 +5,7 @@ use crate::chart::lines::{At, Band, Guide, Lines, Measure, Series};
 use crate::chart::palette::Hue;
 use crate::questions::Analysis;
 use crate::questions::Source;
+use crate::questions::dial::rows::rule::band;
 use crate::speedometer::{Adapter, Candidate, Train};
 use crate::units::{Measured, System, Velocity, number};
 
@@ -18,9 +19,10 @@ pub fn readings(source: Source<'_>, focus: Option<usize>) -> Lines {
     let line =
         |hue: Hue, name: String, error: f64| Series { hue, name, points: speeds.iter().map(|speed| (*speed, speed * error)).collect() };
     let fitted = |(slot, analysis): (usize, &Analysis)| {
-        let error = analysis.speedo().fitted?.error();
-        let train = analysis.setup.speedo.train?;
-        Some(line(Hue::Setup(slot), format!("{}/{}", train.drive(), train.driven()), error))
+        let fitted = analysis.speedo().fitted?;
+        let offset = (unit.take)(&analysis.speedo().offset);
+        let name = format!("{}/{}", fitted.train.drive(), fitted.train.driven());
+        Some(Series { points: speeds.iter().map(|speed| (*speed, speed * fitted.error() + offset)).collect(), hue: Hue::Setup(slot), name })
     };
     let mut series = shelf_lines(source, focus, &line);
     series.extend(source.setups.iter().enumerate().filter_map(fitted));
@@ -31,7 +33,7 @@ pub fn readings(source: Source<'_>, focus: Option<usize>) -> Lines {
         x: Measure { name: "true speed".into(), unit: unit.symbol.into(), decimals: 0, ends: speeds.last().map(|last| (0.0, *last)) },
         y: Measure { name: "reads above true".into(), unit: unit.symbol.into(), decimals: 1, ends: None },
         series,
-        bands: band(source, &speeds).into_iter().collect(),
+        bands: allowed_band(source, &speeds).into_iter().collect(),
         guides: check.map(guide).into_iter().collect(),
         dots: Vec::new(),
         focus,
@@ -76,7 +78,7 @@ fn gears(train: Train) -> String {
 
 /// What the rule allows at the check speed, in percent of the true speed.
 fn allowed_share(source: Source<'_>) -> Option<Zone> {
-    let rule = source.conditions.speedo.band?;
+    let rule = band(source)?;
     let check = source.conditions.speedo.check?;
     let (least, greatest) = rule.allowed(check, source.reader.units)?;
     let percent = |reading: Velocity| 100.0 * (reading.value / check.value - 1.0);
@@ -100,9 +102,9 @@ fn shelf_lines(source: Source<'_>, focus: Option<usize>, line: &impl Fn(Hue, Str
 }
 
 /// What the rule allows, over the speeds it speaks of.
-fn band(source: Source<'_>, speeds: &[f64]) -> Option<Band> {
+fn allowed_band(source: Source<'_>, speeds: &[f64]) -> Option<Band> {
     let unit = Velocity::usual(source.reader.units);
-    let rule = source.conditions.speedo.band?;
+    let rule = band(source)?;
     let allowed = |speed: f64| {
         let (least, greatest) = rule.allowed((unit.make)(speed), source.reader.units)?;
         Some((speed, (unit.take)(&least) - speed, (unit.take)(&greatest) - speed))

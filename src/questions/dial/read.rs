@@ -1,24 +1,35 @@
 //! The speedometer, read and checked: dial and rule for all setups, gears and road check for each.
 
-use crate::job::choice::Stock;
+use crate::job::choice::{Chosen, Law, Stock};
 use crate::job::{self, InputProblem, Job, JobField, SetupField};
 use crate::questions::setup::keep;
-use crate::speedometer::{Band, Dial, Hand, Reading, Tap, Train, read};
+use crate::speedometer::{Dial, Hand, Reading, Tap, Train, read};
 use crate::units::{System, Velocity, limits};
 
 /// What all setups share about the speedometer.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SpeedoShared {
-    /// What the dial expects.
+    /// What the dial expects, as typed.
     pub dial: Option<Dial>,
-    /// The rule it is judged by; none where a file names one that is not known here.
-    pub band: Option<&'static Band>,
+    /// What the dial expects, as a road check of one of the setups tells.
+    pub solved: Option<Solved>,
+    /// The rule it is judged by: chosen, the usual one of the reader's country, or none where a file names one that is not known here.
+    pub law: Chosen<Law>,
     /// The true speed at which readings are shown.
     pub check: Option<Velocity>,
     /// Whether only gears in stock are proposed.
     pub in_stock: bool,
     /// The system whose own numbers of the rule are used.
     pub units: System,
+}
+
+/// What a road check tells of the dial.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Solved {
+    /// The dial.
+    pub dial: Dial,
+    /// The column of the setup whose road check it is, counted from 0.
+    pub column: usize,
 }
 
 /// What one setup has.
@@ -37,7 +48,7 @@ pub struct Speedo {
 impl Default for SpeedoShared {
     /// As where nothing is typed.
     fn default() -> Self {
-        Self { dial: None, band: None, check: None, in_stock: false, units: System::Inch }
+        Self { dial: None, solved: None, law: Chosen::Nothing, check: None, in_stock: false, units: System::Inch }
     }
 }
 
@@ -46,12 +57,20 @@ impl SpeedoShared {
     pub fn read(job: &Job, problems: &mut Vec<InputProblem>) -> Self {
         let typed = &job.speedo;
         Self {
-            dial: keep(problems, JobField::Dial, read::dial(&typed.dial.text, typed.dial.units)),
-            band: typed.law.value().map(|law| law.0),
+            dial: keep(problems, JobField::Dial, read::dial(&typed.dial.text, typed.dial.units)).flatten(),
+            solved: None,
+            law: typed.law.clone(),
             check: keep(problems, JobField::SpeedoCheck, typed.check.read(&limits::ROAD_SPEED)),
             in_stock: typed.in_stock.value() == Some(Stock::InStock),
             units: job.units,
         }
+    }
+}
+
+impl SpeedoShared {
+    /// What the dial expects, as typed or else as a road check tells.
+    pub fn known_dial(&self) -> Option<Dial> {
+        self.dial.or(self.solved.map(|solved| solved.dial))
     }
 }
 

@@ -22,7 +22,7 @@ pub fn figure(analysis: &Analysis, wish: &Wish, given: &Given) -> Option<f64> {
         Measure::LargestDrop => Some(largest_drop(&gears()?)),
         Measure::Landing => Some(in_rpm(given.shift?) * (1.0 - largest_drop(&gears()?))),
         Measure::SpeedAtShift { gear } => Some(in_rpm(given.shift?) / 60.0 * way_m()? / (gears()?.get(gear)? * behind()?)),
-        Measure::Speedometer => analysis.speedo().fitted.map(|fitted| fitted.error()),
+        Measure::Speedometer => analysis.speedo().error(None),
         Measure::TyreDiameter => Some(setup.tyre.as_ref()?.diameter_or_rolled().get::<meter>()),
         Measure::OtherTyre => {
             let fitted = given.fitted.as_ref()?.circumference.get::<meter>();

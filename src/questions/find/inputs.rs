@@ -2,8 +2,9 @@
 
 use crate::finder::given::FittedTyre;
 use crate::finder::{Engine, Given};
+use crate::gearing::Place;
 use crate::gearing::teeth::decimal;
-use crate::questions::{Analysis, Conditions};
+use crate::questions::{Analysis, Conditions, Setup};
 
 impl Given {
     /// What a job gives: its conditions, and stages and tyre of its first setup, the column A.
@@ -18,11 +19,18 @@ impl Given {
         Self {
             shift: conditions.shift,
             stages: stages.map_or(1.0, |stages| stages.iter().map(|stage| decimal(stage.drive.ratio())).product()),
-            dial: conditions.speedo.dial.unwrap_or_default(),
+            stages_behind_take_off: behind_take_off(first).unwrap_or(1.0),
+            dial: conditions.speedo.known_dial(),
             fitted,
             engine: engine(conditions),
         }
     }
+}
+
+/// The stages behind the speedometer's drive gear together.
+fn behind_take_off(setup: Option<&Setup>) -> Option<f64> {
+    let behind = setup?.stages.as_ref()?.iter().filter(|stage| stage.place == Place::BehindAxle);
+    Some(behind.map(|stage| decimal(stage.drive.ratio())).product())
 }
 
 /// Engine and car of a job, where torque and mass are given.

@@ -90,6 +90,12 @@ impl Setup {
         product(self.stages.as_ref()?.iter().map(|stage| stage.drive.ratio()).chain([self.final_drive?.ratio()]))
     }
 
+    /// All that stands behind the speedometer's drive gear, without sign: the axle and what is behind it. An overdrive, a range box or a
+    /// transfer box takes the drive gear along on its own output (common practice, no published source).
+    pub fn behind_take_off(&self) -> Option<Ratio> {
+        self.behind_shaft()
+    }
+
     /// All that stands behind the driveshaft: the final drive and the stages behind it, without sign.
     pub fn behind_shaft(&self) -> Option<Ratio> {
         let behind = self.stages.as_ref()?.iter().filter(|stage| stage.place == Place::BehindAxle).map(|stage| stage.drive.ratio());

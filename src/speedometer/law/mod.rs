@@ -71,9 +71,14 @@ pub struct Band {
     pub mark: Mark,
 }
 
-/// The rule that is judged by where none is chosen, UN R39: the strictest of those in force for cars, which never lets a dial read low.
+/// The rule that is usual everywhere but in the US, UN R39: the strictest of those in force for cars, which never lets a dial read low.
 pub fn usual() -> &'static Band {
     &table::UN_R39
+}
+
+/// The rule that is usual in the US, SAE J2976: the one that covers cars there at every speed.
+pub fn usual_in_the_us() -> &'static Band {
+    &table::SAE_J2976
 }
 
 /// A reading against a rule, in the unit of the rule's numbers.
@@ -98,6 +103,11 @@ impl Judgement {
     /// Whether the rule is broken.
     pub fn is_outside(self) -> bool {
         matches!(self, Self::TooLow(_) | Self::TooHigh(_))
+    }
+
+    /// Whether the rule is broken by more than can be told: 0.1 mph is a fifth of what a dial is read to.
+    pub fn is_clearly_outside(self) -> bool {
+        matches!(self, Self::TooLow(by) | Self::TooHigh(by) if by > unit::MPH.of(0.1 + 1e-9))
     }
 }
 

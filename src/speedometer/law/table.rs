@@ -27,6 +27,19 @@ pub(super) const UN_R39: Band = Band {
     mark: Mark::Quoted,
 };
 
+/// Voluntary, but the one that covers cars in the US at every speed.
+pub(super) const SAE_J2976: Band = Band {
+    id: "sae-j2976",
+    name: "SAE J2976",
+    scope: "voluntary, May 2022: at 25, 45 and 65 mph, radial tyres",
+    km_h: within(0.01, 0.04, 0.0),
+    mph: None,
+    tests: Tests::TrueMph(&[25.0, 45.0, 65.0]),
+    in_force_for_cars: false,
+    source: "summary page of the standard",
+    mark: Mark::Quoted,
+};
+
 /// Every rule.
 pub const BANDS: [Band; 13] = [
     UN_R39,
@@ -151,17 +164,7 @@ pub const BANDS: [Band; 13] = [
         source: "inspection notice: 10(V1 − 6)/11 ≤ V2 ≤ (100/94) V1",
         mark: Mark::Memory,
     },
-    Band {
-        id: "sae-j2976",
-        name: "SAE J2976",
-        scope: "voluntary, May 2022: at 25, 45 and 65 mph, radial tyres",
-        km_h: within(0.01, 0.04, 0.0),
-        mph: None,
-        tests: Tests::TrueMph(&[25.0, 45.0, 65.0]),
-        in_force_for_cars: false,
-        source: "summary page of the standard",
-        mark: Mark::Quoted,
-    },
+    SAE_J2976,
 ];
 
 /// Every rule on odometers that gives a figure for a car in use and goes with a rule on speedometers.

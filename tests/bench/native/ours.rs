@@ -37,7 +37,7 @@ fn search() -> Value {
         "axle": table.axles.iter().map(|axle| axle.ratio).collect::<Vec<_>>(),
         "way": table.tyres.iter().map(|tyre| tyre.circumference_m).collect::<Vec<_>>(),
         "pairs": table.pairs.first().map(|group| group.sorted.iter().map(|pair| pair.ratio).collect::<Vec<_>>()),
-        "dial": ground::given().dial.constant().get::<per_meter>(),
+        "dial": ground::given().dial.unwrap_or_default().constant().get::<per_meter>(),
         "speed": 31.0,
         "wishes": wishes.iter().map(wish).collect::<Vec<_>>(),
         "best": best,

@@ -42,6 +42,27 @@ fn a_dial_that_reads_low_is_mended_from_the_shelf() -> Result<()> {
 }
 
 #[test]
+fn one_road_check_names_the_gear_to_fit() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        page.begin_empty().await?;
+        page.type_into(field("Ring and pinion").of("Setup A"), "41/11").await?;
+        page.type_into(field("Tire").of("Setup A"), "165SR13").await?;
+        page.go_to("compare/speedometer").await?;
+        page.type_into(field("speedometer drive and driven teeth, setup A"), "8/21").await?;
+        page.question_says("Type a road check or the number on the dial").await?;
+        page.type_into(field("road check: dial and true speeds, setup A"), "60 56.6").await?;
+        // 60 ÷ 56.6 = 1.0601; × 21 ÷ 22 = 1.0119.
+        page.shows("A", READS, "63.6").await?;
+        page.question_says("fit the 22-tooth driven gear, keep the 8-tooth drive, and it reads 1.2 % fast").await?;
+        page.question_says("A second reading at another speed would rule out a bent needle").await?;
+        // The same car, timed over a mile: 3,600 ÷ 63.6 = 56.6 mph.
+        page.type_into(field("road check: dial and true speeds, setup A"), "60 in 63.6 s to the mile").await?;
+        page.shows("A", READS, "63.6").await
+    })
+}
+
+#[test]
 fn a_road_check_tells_a_share_from_an_amount() -> Result<()> {
     visit(async |page| {
         page.set_screen(Screen::PHONE).await?;
@@ -94,6 +115,7 @@ fn the_rule_says_where_it_stands_and_judges_its_own_speeds() -> Result<()> {
     visit(async |page| {
         page.set_screen(Screen::PHONE).await?;
         page.open("#compare/speedometer").await?;
+        page.choose(field("rule"), "UN R39").await?;
         // UN R39 tests at 40 km/h on the dial; A reads 0.9567 of the truth: 24.85 ÷ 0.9567 = 26.0 mph.
         page.shows("A", "speedometer.test_1_true_mph", "26.0").await?;
         // 8 drive teeth want 26.79 driven, 4 half of that.
@@ -115,6 +137,7 @@ fn a_rule_names_its_source() -> Result<()> {
     visit(async |page| {
         page.open("#compare/speedometer").await?;
         page.open_fold("What this rests on").await?;
+        page.choose(field("rule"), "UN R39").await?;
         page.question_says("UN R39").await?;
         page.choose(field("rule"), "SAE J2976").await?;
         page.question_says("SAE J2976").await

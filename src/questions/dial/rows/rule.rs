@@ -1,13 +1,30 @@
 //! The chosen rule: where it stands, what it says at its own test speeds, and of the odometer.
 
 use super::{READS, distance, missing};
+use crate::job::choice::Chosen;
 use crate::questions::Analysis;
 use crate::questions::Source;
 use crate::questions::dial::answer::Tested;
-use crate::sheet::{Cell, Figure, Piece};
+use crate::sheet::{Cell, Figure, Piece, Words};
 use crate::speedometer::law::{self, Band, Tests};
 use crate::speedometer::{Judgement, Speedometer};
-use crate::units::{Length, Measured, Velocity, number, show};
+use crate::units::{Length, Measured, System, Velocity, number, show};
+
+/// The rule that is chosen, or the usual one of the reader's country, told by words and units; none where a file names one that is not
+/// known here.
+pub fn band(source: Source<'_>) -> Option<&'static Band> {
+    match &source.conditions.speedo.law {
+        Chosen::One(law) => Some(law.0),
+        Chosen::Nothing if (source.reader.words, source.reader.units) == (Words::Us, System::Inch) => Some(law::usual_in_the_us()),
+        Chosen::Nothing => Some(law::usual()),
+        Chosen::Unknown(_) => None,
+    }
+}
+
+/// What the rule is called that is judged by.
+pub(super) fn name(source: Source<'_>) -> &'static str {
+    band(source).map_or("a rule", |band| band.name)
+}
 
 /// Which vehicles the rule is for, whether it is in force for cars, and where it stands.
 pub fn about(band: &Band) -> String {
@@ -16,13 +33,13 @@ pub fn about(band: &Band) -> String {
 }
 
 /// What stands where a file names a rule that is not known here.
-const NO_RULE: &str = "not judged: choose a rule";
+pub(super) const NO_RULE: &str = "not judged: choose a rule";
 
 /// What the dial does at the rule's own test speeds, each inside or outside and by how much.
 pub(super) fn tests_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let Some(fitted) = analysis.speedo().fitted else { return Cell::needed(missing(source, analysis)) };
-    let Some(band) = source.conditions.speedo.band else { return Cell::absent(NO_RULE) };
-    let tested = &analysis.speedo().tested;
+    let Some(band) = band(source) else { return Cell::absent(NO_RULE) };
+    let tested = tested(source, analysis, band);
     if tested.is_empty() {
         let unnamed = band.tests == Tests::Unnamed;
         return Cell::absent(if unnamed {
@@ -39,15 +56,27 @@ pub(super) fn tests_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
         let unit = Velocity::usual(source.reader.units);
         cell = cell.and([Piece::words(format!("test speeds for a car that reaches {}", show(&fastest.speed, unit, 0)))]);
     }
-    cell.and_maybe(only_here(analysis, band))
+    cell.and_maybe(only_here(source, analysis, (band, &tested)))
+}
+
+/// The readings at the rule's test speeds, of a car that gets as fast as this one.
+fn tested(source: Source<'_>, analysis: &Analysis, band: &Band) -> Vec<Tested> {
+    let fastest = analysis.tyres().fastest.map(|fastest| fastest.speed);
+    analysis.speedo().tested(band, fastest, source.conditions.speedo.units)
 }
 
 /// A caution where the rule is broken at a test speed but not at the check speed, which has said so already.
-fn only_here(analysis: &Analysis, band: &Band) -> Option<Piece> {
-    let outside: Vec<String> = analysis.speedo().tested.iter().filter(|tested| tested.judgement.is_outside()).map(named).collect();
-    let said = analysis.speedo().judgement.is_some_and(Judgement::is_outside);
+fn only_here(source: Source<'_>, analysis: &Analysis, (band, tested): (&Band, &[Tested])) -> Option<Piece> {
+    let outside: Vec<String> = tested.iter().filter(|tested| tested.judgement.is_clearly_outside()).map(named).collect();
     let text = format!("outside {} at {}; local rules decide", band.name, outside.join(" and "));
-    (!outside.is_empty() && !said).then(|| Piece::caution(text))
+    (!outside.is_empty() && !is_said(source, analysis, band)).then(|| Piece::caution(text))
+}
+
+/// Whether the reading at the check speed is outside the rule, which its own row says.
+fn is_said(source: Source<'_>, analysis: &Analysis, band: &Band) -> bool {
+    let shared = &source.conditions.speedo;
+    let at_check = shared.check.and_then(|check| analysis.speedo().judgement(band, check, shared.units));
+    at_check.is_some_and(Judgement::is_clearly_outside)
 }
 
 /// The speed as the rule names it: `40 km/h`.
@@ -105,12 +134,14 @@ pub(super) fn odometer_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let filled = format!("100 × {} = {}", number::show(fitted.reads(), 4), number::show((unit.take)(&counted), 1));
     let figure = Figure::quantity("speedometer.odometer_over_100", &counted, unit, 1);
     let cell = Cell::line([figure.by("adds = true way × reading ÷ true speed", filled, READS).into()]);
-    let Some(rule) = source.conditions.speedo.band.and_then(law::odometer_rule) else { return cell };
+    let Some((band, rule)) = band(source).and_then(|band| Some((band, law::odometer_rule(band)?))) else { return cell };
     // 4 and 2.5, as the rules have it.
     let share = (1_000.0 * rule.share).round() / 10.0;
     let allowed = format!("{} % either way ({}, {})", share, rule.source, rule.mark.words());
     if rule.allows(counted, way) {
         return cell.and([Piece::good(format!("inside {}: {allowed}; local rules decide", rule.name))]);
     }
-    cell.and([Piece::caution(format!("outside {}: {allowed}; local rules decide", rule.name))])
+    // The dial and the odometer hang on the same cable: one fault, one caution.
+    let outside = format!("outside {}: {allowed}; local rules decide", rule.name);
+    cell.and([if is_said(source, analysis, band) { Piece::words(outside) } else { Piece::caution(outside) }])
 }

@@ -13,6 +13,8 @@ pub enum NotReady {
     Engine,
     /// The tyre on the car.
     FittedTyre,
+    /// What the dial expects.
+    Dial,
 }
 
 impl Explain for NotReady {
@@ -21,6 +23,7 @@ impl Explain for NotReady {
             Self::Shift => "the shift rpm",
             Self::Engine => "the engine's torque and the car's mass",
             Self::FittedTyre => "the tyre of setup A",
+            Self::Dial => "a road check or the number on the dial",
         };
         format!("this wish is left out of the search: it needs {needs}")
     }
@@ -30,6 +33,7 @@ impl Explain for NotReady {
             Self::Shift => "type the shift rpm under road speed".into(),
             Self::Engine => "type both under pull at the wheels".into(),
             Self::FittedTyre => "type the tyre at the head of setup A".into(),
+            Self::Dial => "type either under speedometer".into(),
         }
     }
 }
@@ -41,6 +45,9 @@ pub(super) fn missing(wish: &Wish, given: &Given) -> Option<NotReady> {
     }
     if wish.measure.needs_shift() && given.shift.is_none() {
         return Some(NotReady::Shift);
+    }
+    if wish.measure == Measure::Speedometer && given.dial.is_none() {
+        return Some(NotReady::Dial);
     }
     (wish.measure == Measure::OtherTyre && given.fitted.is_none()).then_some(NotReady::FittedTyre)
 }
