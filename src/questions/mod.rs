@@ -14,6 +14,7 @@ pub mod dial;
 pub mod driveline;
 pub mod endplay;
 pub mod entries;
+pub mod few_words;
 pub mod find;
 pub mod first;
 pub mod gap;
