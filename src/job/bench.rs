@@ -42,7 +42,7 @@ pub struct Bench {
     /// Counts whose place is not known.
     #[serde(skip_serializing_if = "String::is_empty")]
     pub anywhere: String,
-    /// Turns of the input.
+    /// How often the input was turned, as it would be said: `10`, `nearly 3`.
     #[serde(skip_serializing_if = "String::is_empty")]
     pub input_turns: String,
     /// Turns of the output that they gave.

@@ -142,6 +142,14 @@ impl Job {
     }
 
     /// Puts a text into a field, typed under the units the sheet is read in now. Nothing happens where there is no such field.
+    ///
+    /// ```
+    /// use layshaft::job::{Field, JobField, demo};
+    /// use layshaft::units::System;
+    /// let mut job = demo::empty(System::Metric);
+    /// job.type_text(Field::Job(JobField::Cruise), "130".into());
+    /// assert_eq!((job.cruise.text.as_str(), job.cruise.units), ("130", System::Metric));
+    /// ```
     pub fn type_text(&mut self, field: Field, text: String) {
         let units: System = self.units;
         let differs = self.text(field).is_some_and(|kept| kept != text);

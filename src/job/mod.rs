@@ -129,7 +129,7 @@ pub struct Setup {
     pub id: SetupId,
     /// What it is called.
     pub name: String,
-    /// Its gearbox.
+    /// The layout and the counts of its gears, as typed.
     pub gearbox: Gearbox,
     /// Its final drive: two tooth counts or a ratio.
     pub final_drive: String,
@@ -188,7 +188,7 @@ pub struct Stage {
 }
 
 impl Job {
-    /// The setup of an id.
+    /// The setup of an id; `None` where it was removed.
     pub fn setup(&self, id: SetupId) -> Option<&Setup> {
         self.setups.iter().find(|setup| setup.id == id)
     }
@@ -204,6 +204,11 @@ impl Job {
     }
 
     /// The letter of a column, counted from 0: A, B, C …
+    ///
+    /// ```
+    /// use layshaft::job::Job;
+    /// assert_eq!((Job::letter(0), Job::letter(2)), ('A', 'C'));
+    /// ```
     pub fn letter(column: usize) -> char {
         u8::try_from(column).ok().and_then(|at| b'A'.checked_add(at)).map_or('?', char::from)
     }

@@ -60,7 +60,7 @@ pub struct Question {
     pub id: &'static str,
     /// Where it is asked.
     pub place: Place,
-    /// Its title.
+    /// What it is called in a heading.
     pub title: &'static str,
     /// The question in full.
     pub ask: &'static str,
@@ -89,7 +89,7 @@ pub struct Heading {
     pub id: &'static str,
     /// Where it is asked.
     pub place: Place,
-    /// Its title.
+    /// What it is called in a heading.
     pub title: &'static str,
     /// The question in full.
     pub ask: &'static str,
@@ -100,18 +100,18 @@ pub struct Heading {
 /// Something typed or chosen for all setups, where a question asks for it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Input {
-    /// A text.
+    /// Something typed.
     Text(JobField),
-    /// A choice.
+    /// Something chosen from a few.
     Choice(JobChoice),
 }
 
 /// Inputs under one title.
 #[derive(Clone, Copy, Debug)]
 pub struct Group {
-    /// The title.
+    /// What stands on the fold.
     pub title: &'static str,
-    /// The inputs.
+    /// What is typed and chosen inside, in order.
     pub inputs: &'static [Input],
     /// What they were taken for, where that does not show elsewhere.
     pub taken: Option<fn(Source<'_>) -> String>,
@@ -157,7 +157,7 @@ pub const LIST: [Question; 11] = [
     endplay::QUESTION,
 ];
 
-/// The headings of [`LIST`].
+/// What stands above each question of [`LIST`], in the same order.
 pub static HEADINGS: [Heading; LIST.len()] = headings();
 
 #[expect(clippy::indexing_slicing, reason = "worked out by the compiler, which refuses a place that is not there")]
@@ -171,7 +171,7 @@ const fn headings() -> [Heading; LIST.len()] {
     headings
 }
 
-/// The question of an id.
+/// The question of an id; `None` where no question has it.
 pub fn of_id(id: &str) -> Option<&'static Question> {
     LIST.iter().find(|question| question.id == id)
 }

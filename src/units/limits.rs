@@ -37,6 +37,12 @@ impl<Q: Measured> Limits<Q> {
     }
 
     /// The bounds in words, in the unit a person types in, rounded inwards: `0.63 to 248 mph`.
+    ///
+    /// ```
+    /// use layshaft::units::{limits, unit};
+    /// // 400 km/h are 248.5 mph, 1 km/h is 0.621 mph.
+    /// assert_eq!(limits::CRUISE_SPEED.range_in(&unit::MPH), "0.63 to 248 mph");
+    /// ```
     pub fn range_in(&self, unit: &Unit<Q>) -> String {
         if unit == self.unit {
             return self.range();
@@ -90,6 +96,12 @@ impl<Q: Measured> AnyLimits for Limits<Q> {
 }
 
 /// A quantity with its unit and three significant digits, in the reader's units: `9.69 ft²`.
+///
+/// ```
+/// use layshaft::units::{System, limits::say, unit};
+/// // 0.9 m² ÷ 0.09290304
+/// assert_eq!(say(unit::SQ_M.of(0.9), System::Inch), "9.69 ft²");
+/// ```
 pub fn say<Q: Measured>(quantity: Q, system: System) -> String {
     with_unit(&bare(quantity, system), Q::usual(system).symbol)
 }

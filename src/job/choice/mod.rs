@@ -24,7 +24,7 @@ pub use options::{BoreMaterial, CaseMaterial, Law, LookedGear, ShaftMaterial, Sh
 /// One of the things that can be chosen.
 #[derive(Clone, Copy, Debug)]
 pub struct Offered<T> {
-    /// What it is.
+    /// What is chosen by it.
     pub value: T,
     /// Its word in a file; blank for what holds where nothing is chosen and has no word of its own.
     pub word: &'static str,
@@ -63,6 +63,14 @@ pub enum Chosen<T> {
 
 impl<T: Options> Chosen<T> {
     /// The choice that a word of a file stands for.
+    ///
+    /// ```
+    /// use layshaft::job::Chosen;
+    /// use layshaft::tyre::OmittedAspect;
+    /// assert_eq!(Chosen::read("82"), Chosen::One(OmittedAspect::EightyTwo));
+    /// // An unknown word is kept and said, never taken for another.
+    /// assert_eq!(Chosen::<OmittedAspect>::read("83").value(), None);
+    /// ```
     pub fn read(word: &str) -> Self {
         if word.is_empty() {
             return Self::Nothing;
@@ -164,7 +172,7 @@ fn listed<T: Options>() -> Vec<(&'static str, &'static str)> {
 pub enum Choice {
     /// A choice for all setups.
     Job(JobChoice),
-    /// A choice of one setup.
+    /// A choice that each setup has for itself.
     Setup(SetupId, SetupChoice),
 }
 
@@ -341,7 +349,7 @@ impl Job {
 /// A word of a file that is none of a choice's options.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct UnknownOption {
-    /// The word.
+    /// As it stands in the file.
     pub word: String,
     /// What the choice is called.
     pub label: &'static str,

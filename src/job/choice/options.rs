@@ -37,7 +37,7 @@ pub enum Stock {
 pub enum Wheels {
     /// Both wheels turned.
     BothFree,
-    /// One was held.
+    /// One was held, so that the other turned twice as fast.
     OneHeld,
 }
 

@@ -54,7 +54,7 @@ pub enum Kind {
     Lines,
     /// Tooth counts, such as `37/18`.
     Teeth,
-    /// A quantity.
+    /// A number with its unit, inside its limits.
     Quantity(&'static dyn AnyLimits),
     /// Several of one quantity, separated by semicolons.
     Quantities(&'static dyn AnyLimits),
@@ -165,7 +165,7 @@ fn no_unit(_: &str, _: System) -> Option<&'static str> {
 
 /// A text as the document keeps it: alone, or with the system its bare numbers are meant in.
 pub trait Kept {
-    /// The text.
+    /// As it was typed.
     fn text(&self) -> &str;
     /// The system its bare numbers are meant in; none where they mean the same in both.
     fn units(&self) -> Option<System>;
