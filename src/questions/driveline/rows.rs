@@ -62,7 +62,7 @@ fn typed(source: Source<'_>) -> Vec<Row> {
         source.row(key, label, |analysis| entry(source, analysis, Cell::default(), SetupField::Shaft(field), field.row().label))
     };
     vec![
-        row("shaft-length", "Between joint centres (two pieces: 30 + 34)", ShaftField::Lengths),
+        row("shaft-length", "Joint to joint (two pieces: 30 + 34)", ShaftField::Lengths),
         row("shaft-outside", "Outside of the tube", ShaftField::Outside),
         row("shaft-wall", "Wall of the tube", ShaftField::Wall),
     ]

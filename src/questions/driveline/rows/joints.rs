@@ -27,7 +27,7 @@ const MANUALS: &str = "service manuals, and a design guide that quotes SAE AE-7"
 /// The rows that decide.
 pub(super) fn deciding(source: Source<'_>) -> [Row; 2] {
     [
-        source.row("slopes", "Slopes at ride height: gearbox, shaft, axle nose", |analysis| slopes_cell(source, analysis)),
+        source.row("slopes", "Slopes of gearbox, shaft, axle nose", |analysis| slopes_cell(source, analysis)),
         source.row("joint-angles", "Joints work at", angles_cell),
     ]
 }
