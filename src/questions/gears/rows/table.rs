@@ -61,12 +61,14 @@ fn cell(source: Source<'_>, analysis: &Analysis, gear: usize, is_out_of_reach: O
     let printed = analysis.setup.printed(gear).map(|printed| Piece::words(format!("{} as printed", plus_minus(printed))));
     let cell = Cell::line([Piece::from(ratio)].into_iter().chain(printed).collect::<Vec<_>>());
     let key = format!("gears.gear_{}", gear + 1);
-    let cell = match speed_at_shift(source, analysis, gear, &key) {
+    let speed = speed_at_shift(source, analysis, gear, &key);
+    let landing = landing(source, analysis, gear, &key).filter(|_| speed.is_some());
+    let cell = match speed {
         Some(speed) if is_out_of_reach(source, analysis, gear) => cell.and([speed.small().into(), Piece::words("out of reach")]),
         Some(speed) => cell.and([Piece::from(speed.small())]),
         None => cell,
     };
-    let cell = match landing(source, analysis, gear, &key) {
+    let cell = match landing {
         Some(landing) => cell.and([Piece::words("then"), landing.into()]),
         None => cell,
     };
