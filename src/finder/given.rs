@@ -81,6 +81,15 @@ impl Given {
 
 impl Default for Given {
     fn default() -> Self {
-        Self { shift: None, stages: 1.0, stages_behind_take_off: 1.0, is_taken_off_at_wheel: false, stage_meshes: 0, dial: Some(Dial::default()), fitted: None, engine: None }
+        Self {
+            shift: None,
+            stages: 1.0,
+            stages_behind_take_off: 1.0,
+            is_taken_off_at_wheel: false,
+            stage_meshes: 0,
+            dial: Some(Dial::default()),
+            fitted: None,
+            engine: None,
+        }
     }
 }

@@ -5,8 +5,8 @@
 use crate::gearing::Step;
 use crate::gearing::teeth::decimal;
 use crate::job::{Job, Setup};
-use crate::questions::Source;
 use crate::problem::capital;
+use crate::questions::Source;
 use crate::questions::entries::kind_words;
 use crate::questions::short;
 use crate::sheet::{Cell, Figure, Piece, Row, Sheet, ordinal};

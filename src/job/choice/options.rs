@@ -2,8 +2,8 @@
 
 use super::{Offered, Options, Unchosen};
 use crate::driveline::{Margin, TubeMaterial};
-use crate::gearing::{Layout, StageKind, TakeOff};
 use crate::gearing::speeds::Selected;
+use crate::gearing::{Layout, StageKind, TakeOff};
 use crate::motion::atmosphere::Standard;
 use crate::motion::car::{Defaults, Drive};
 use crate::speedometer::law::{self, Band};

@@ -61,18 +61,7 @@ pub enum Basis {
     RoadCheck,
     /// What the dial expects, as typed.
     Typed,
-    /// The stages behind the drive gear that can be switched: the shaft turns faster or slower before them at one road speed.
-fn switched(setup: &Setup) -> Vec<Switched> {
-    let stages = setup.stages.iter().flatten().enumerate().filter(|(at, stage)| setup.speedo.take_off.is_before(*at, stage));
-    let changing = stages.filter(|(_, stage)| stage.changes());
-    changing
-        .filter_map(|(at, stage)| {
-            Some(Switched { at, called: stage.called().0, factor: decimal(stage.factor()?), on_the_move: stage.shifts_on_the_move() })
-        })
-        .collect()
-}
-
-/// What the dial expects, solved from the road check of the setup in this column.
+    /// What the dial expects, solved from the road check of the setup in this column.
     Solved {
         /// The column, counted from 0.
         column: usize,

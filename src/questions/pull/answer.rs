@@ -144,12 +144,7 @@ fn plain_gears(setup: &Setup) -> Option<PlainGears> {
     let meshes = setup.driven().map(|step| of_gear(step.gear).saturating_add(step.meshes));
     let rolling_radius = setup.rolling.as_ref()?.radius();
     let final_drive = decimal(setup.behind_gearbox()?);
-    Some(PlainGears {
-        ratios: ratios.into_iter().map(decimal).collect(),
-        final_drive,
-        rolling_radius,
-        meshes: meshes.collect(),
-    })
+    Some(PlainGears { ratios: ratios.into_iter().map(decimal).collect(), final_drive, rolling_radius, meshes: meshes.collect() })
 }
 
 /// What the setups are compared by.

@@ -4,8 +4,8 @@ use crate::chart::lines::{At, Band, Dot, Guide, Lines, Measure, Series};
 use crate::chart::palette::Hue;
 use crate::gearing::Step;
 use crate::motion::run::Moment;
-use crate::questions::{Analysis, Source};
 use crate::questions::pull::answer::traced;
+use crate::questions::{Analysis, Source};
 use crate::units::common::{in_rpm, metres_per_second, rpm};
 use crate::units::{Force, Measured, Power, System, Velocity, number, unit};
 

@@ -8,8 +8,8 @@ use crate::problem::{Explain, capital};
 use crate::questions::alike::{Alike, by_figure, say};
 use crate::questions::missing::{self, Want};
 use crate::questions::{Analysis, Source};
-use crate::sheet::said::{mark, marks};
 use crate::sheet::Said;
+use crate::sheet::said::{mark, marks};
 use crate::units::{Measured, Velocity, number, show, unit};
 
 /// The most groups of setups that are named one by one; of more, only the quickest and the slowest.
@@ -153,8 +153,7 @@ fn holding(source: Source<'_>, quicker: &Alike, slower: &Alike, at: usize) -> Op
     }
     if own > other {
         let share = number::show(100.0 * (own / other - 1.0), 0);
-        return (share != "0")
-            .then(|| format!(", with a {} {share} % shorter than {}", name, mark(*slower.columns.first().unwrap_or(&0))));
+        return (share != "0").then(|| format!(", with a {} {share} % shorter than {}", name, mark(*slower.columns.first().unwrap_or(&0))));
     }
     let left = shifted_at(quick, at, gear)?;
     let speed = |left: Velocity| show(&left, Velocity::usual(source.reader.units), 0);

@@ -44,7 +44,8 @@ impl Road {
                 at_cruise: conditions.cruise.and_then(|cruise| Some(engine_speed(cruise, overall?, circumference?))),
             }
         };
-        let in_gear = |(gear, overall): (usize, &Option<Ratio>)| InGear { lands_at: lands_at(gears, gear, conditions.shift), ..at(*overall) };
+        let in_gear =
+            |(gear, overall): (usize, &Option<Ratio>)| InGear { lands_at: lands_at(gears, gear, conditions.shift), ..at(*overall) };
         Self {
             circumference,
             gears: gears.overall.iter().enumerate().map(in_gear).collect(),

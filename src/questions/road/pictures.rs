@@ -10,9 +10,8 @@ use crate::units::{Measured, Velocity};
 /// The shift chart of every setup whose road speeds are known.
 pub fn shift_chart(source: Source<'_>, focus: Option<usize>) -> ShiftChart {
     let unit = Velocity::usual(source.reader.units);
-    let gear = |(step, in_gear): (&Step, &InGear)| {
-        Some(ClimbGear { name: step.short_name(), speed_at_shift: (unit.take)(&in_gear.at_shift?) })
-    };
+    let gear =
+        |(step, in_gear): (&Step, &InGear)| Some(ClimbGear { name: step.short_name(), speed_at_shift: (unit.take)(&in_gear.at_shift?) });
     let climb = |(slot, analysis): (usize, &Analysis)| Climb {
         slot,
         name: analysis.setup.name.clone(),

@@ -6,8 +6,8 @@ use crate::questions::missing::{self, ON_THE_ROAD};
 use crate::questions::road::answer::InGear;
 use crate::questions::short::cruise_text;
 use crate::questions::{Analysis, Source};
-use crate::sheet::said::marks;
 use crate::sheet::Said;
+use crate::sheet::said::marks;
 use crate::units::common::{in_millimetres, in_rpm};
 use crate::units::{AngularVelocity, Measured, Velocity, number, show};
 

@@ -155,7 +155,8 @@ fn read_drive(typed: &job::Setup, letter: char, omitted: OmittedAspect) -> Setup
     let gearbox = assemble(layout, constant, &gears, reverse);
     let final_drive = keep(&mut problems, (id, SetupField::FinalDrive), read::final_drive(&typed.final_drive));
     let stages = stages::read(typed, &mut problems);
-    let ratios: Vec<Option<Ratio>> = gears.iter().map(|gear| gear.and_then(|gear| gear.ratio(layout, constant)).map(without_sign)).collect();
+    let ratios: Vec<Option<Ratio>> =
+        gears.iter().map(|gear| gear.and_then(|gear| gear.ratio(layout, constant)).map(without_sign)).collect();
     let steps = steps(&ratios, stages.as_deref().unwrap_or_default());
     let (tyre, rolling) = tyres::read(typed, omitted, &mut problems);
     Setup {

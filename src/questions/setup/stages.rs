@@ -71,6 +71,7 @@ fn used_in(
         gear.ok_or_else(|| Gap::NotSwitchedIn { text: number::clip(part), gears: many })
     };
     let field = (setup.id, SetupField::StageGears(at));
-    let gears: Vec<usize> = parts.filter_map(|part| read(part).map_err(|why| problems.push(Problem::caution(field.into(), &why))).ok()).collect();
+    let gears: Vec<usize> =
+        parts.filter_map(|part| read(part).map_err(|why| problems.push(Problem::caution(field.into(), &why))).ok()).collect();
     Some(UsedIn::gears(&gears))
 }

@@ -1,10 +1,10 @@
 //! Which axle it is by what is stamped on it, and by what the speedometer's cable turns with the tyre and gears of setup A.
 
 use super::super::read::Evidence;
-use crate::gearing::{FinalDrive, TakeOff};
 use crate::gearing::identify::cable::axle_by_cable;
 use crate::gearing::identify::reading::Interval;
 use crate::gearing::teeth::decimal;
+use crate::gearing::{FinalDrive, TakeOff};
 use crate::questions::{Known, Source};
 
 /// What a tag can mean, that the turns do not contradict, each with its place on the shelf where it lies there.

@@ -94,7 +94,11 @@ fn held_by_grip(analysis: &Analysis, plan: &Plan) -> Option<String> {
         upper.is_some_and(|thrust| thrust >= vehicle.grip_limit())
     };
     let shift = plan.shifts.iter().filter(is_early).find(by_grip)?;
-    Some(format!("the tyres hold {} back as much as {}: shift early", analysis.setup.gear_name(shift.from), analysis.setup.gear_name(shift.to)))
+    Some(format!(
+        "the tyres hold {} back as much as {}: shift early",
+        analysis.setup.gear_name(shift.from),
+        analysis.setup.gear_name(shift.to)
+    ))
 }
 
 /// `skip 2nd: its shift costs more than it gains`.

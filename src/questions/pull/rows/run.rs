@@ -167,7 +167,11 @@ fn to_speed_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
     let of = |analysis: &Analysis| analysis.pull().facts.as_ref()?.reached(at);
     let first = source.setups.first().filter(|first| first.setup.id != analysis.setup.id).and_then(of).map(seconds);
     let figure = Figure::quantity(&format!("pull.to_speed_{}", at + 1), &moment.time, &unit::SECOND, 1).big().against(first, 1);
-    let figure = figure.by("t = Σ ∫ moving mass dv ÷ (thrust − road load), gear by gear, shifts between", plan::in_words(&analysis.setup, plan), RUN);
+    let figure = figure.by(
+        "t = Σ ∫ moving mass dv ÷ (thrust − road load), gear by gear, shifts between",
+        plan::in_words(&analysis.setup, plan),
+        RUN,
+    );
     Cell::line([figure.into(), way(source, &moment, &format!("pull.to_speed_{}_way", at + 1))])
 }
 
@@ -203,7 +207,8 @@ fn distance_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
     let first = source.setups.first().filter(|first| first.setup.id != analysis.setup.id).and_then(of).map(seconds);
     let name = if at == 0 { "pull.quarter_mile" } else { "pull.one_km" };
     let figure = Figure::quantity(name, &moment.time, &unit::SECOND, 1).big().against(first, 1);
-    let figure = figure.by("t = Σ ∫ moving mass dv ÷ (thrust − road load) until the way is covered", plan::in_words(&analysis.setup, plan), RUN);
+    let figure =
+        figure.by("t = Σ ∫ moving mass dv ÷ (thrust − road load) until the way is covered", plan::in_words(&analysis.setup, plan), RUN);
     let speed = Figure::quantity(&format!("{name}_at"), &moment.speed, Velocity::usual(source.reader.units), 1).small();
     Cell::line([figure.into(), Piece::words("at"), speed.into()])
 }

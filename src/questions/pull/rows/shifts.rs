@@ -17,8 +17,7 @@ const BEST: &str = "least time is where the next gear accelerates as well, rotat
 /// where it does.
 pub(super) fn row(source: Source<'_>, step: &Step, next: &Step) -> Row {
     let is_plain = step.is_at_rest() && next.is_at_rest();
-    let label =
-        if is_plain { format!("Shift {} to {}", step.name(), next.name()) } else { format!("Shift up from {}", step.name()) };
+    let label = if is_plain { format!("Shift {} to {}", step.name(), next.name()) } else { format!("Shift up from {}", step.name()) };
     source.row(row_key("shift", step), label, |analysis| cell(source, analysis, (step, next), is_plain))
 }
 
@@ -44,7 +43,11 @@ fn cell(source: Source<'_>, analysis: &Analysis, (step, next): (&Step, &Step), i
     };
     let figure = figure.big().by("acceleration in this gear = acceleration in the next, at one road speed", thrust, BEST);
     let cell = Cell::line([figure.into(), Piece::words(why)]).and_maybe(never_reached(source, analysis, &best));
-    let into = if best.to > gear + 1 { Some(format!("into {next}: {}", no_taller(setup, gear))) } else { (!is_plain).then(|| format!("into {next}")) };
+    let into = if best.to > gear + 1 {
+        Some(format!("into {next}: {}", no_taller(setup, gear)))
+    } else {
+        (!is_plain).then(|| format!("into {next}"))
+    };
     let cell = cell.and_maybe(into.map(Piece::words));
     let landing = analysis.pull().facts.as_ref().and_then(|facts| facts.landings.iter().find(|landing| landing.shift.from == gear));
     let cell = landing.map_or(cell.clone(), |landing| landing_lines(cell, landing, &step.key()));
