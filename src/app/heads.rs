@@ -149,7 +149,12 @@ pub(super) fn acts(state: State, id: SetupId, open: RwSignal<bool>) -> AnyView {
     let button = move |words: &'static str, off: bool, what: fn(&mut Job, SetupId)| {
         view! { <button type="button" class="btn" disabled=off on:click=act(what)>{words}</button> }
     };
+    let name = Field::Setup(id, SetupField::Name);
+    let letter = move || Job::letter(state.column_of(id));
+    // On a phone the heads have no room for names.
+    let renamed = format!("{}-in-menu", name.slug());
     view! {
+        <div class="menu__name">{name_field(state, name, &renamed, "field__input", Signal::derive(move || format!("Rename setup {}", letter())))}</div>
         {button("Copy", many >= MOST_SETUPS, |job, id| { job.copy_setup(id); })}
         {button("Move left", column == 0, |job, id| job.move_setup(id, Toward::Left))}
         {button("Move right", column + 1 == many, |job, id| job.move_setup(id, Toward::Right))}

@@ -1,5 +1,5 @@
 //! The gear ladder: every gear of every setup on one axis where equal distance is an equal percentage step,
-//! and between two rungs the engine speed lost on that upshift.
+//! and between two rungs the share of the engine speed lost on that upshift.
 use super::{
     Picture,
     face::Face,
@@ -115,7 +115,7 @@ impl Ladder {
         }
         let is_back = self.focus.is_some_and(|focus| focus != rungs.slot);
         row.name_rungs(scene, if is_back { theme.ink_3 } else { theme.ink }, theme.sheet);
-        row.name_losses(scene, theme, self.shift_rpm);
+        row.name_losses(scene, theme);
     }
 
     fn rows(&self, x: Axis, scale: Scale) -> impl Iterator<Item = Row<'_>> {
@@ -133,18 +133,19 @@ struct Row<'a> {
 }
 
 impl Row<'_> {
-    /// Names above the rungs; where they crowd they move apart, then shorten.
+    /// Names and ratios above the rungs; where they crowd they move apart, then the names go, then the ratios.
     fn name_rungs(&self, scene: &mut Scene, colour: palette::Colour, cover: palette::Colour) {
         let mut rungs: Vec<&Rung> = self.rungs.usable().collect();
         crate::order::by(&mut rungs, |a, b| b.ratio.total_cmp(&a.ratio));
-        let long = |rung: &Rung| rung.name.clone();
+        let long = |rung: &Rung| format!("{} {}", rung.name, show(rung.ratio, 3));
+        let ratio = |rung: &Rung| show(rung.ratio, 3);
         let short = |rung: &Rung| rung.name.chars().take_while(char::is_ascii_digit).collect::<String>();
-        let forms: [&dyn Fn(&Rung) -> String; 2] = [&long, &short];
+        let forms: [&dyn Fn(&Rung) -> String; 3] = [&long, &ratio, &short];
         for form in forms {
             let words: Vec<String> = rungs.iter().map(|rung| form(rung)).collect();
             let wish = |(rung, words): (&&Rung, &String)| Wish {
                 centre: self.x.place(rung.ratio),
-                width: Face::Text.width_px(words, self.scale.words_px) + 5.0,
+                width: Face::Text.width_px(words, self.scale.words_px) + 12.0,
             };
             let wishes: Vec<Wish> = rungs.iter().zip(&words).map(wish).collect();
             let Some(centres) = centres(&wishes, 24.0, scene.size.0) else { continue };
@@ -156,10 +157,10 @@ impl Row<'_> {
         }
     }
 
-    /// Engine speed lost, below and between the rungs; a figure that would leave its gap is left to the table.
-    fn name_losses(&self, scene: &mut Scene, theme: &Theme, shift_rpm: f64) {
+    /// The share of the engine speed lost, below and between the rungs; a figure that would leave its gap is left to the table.
+    fn name_losses(&self, scene: &mut Scene, theme: &Theme) {
         let size = self.scale.figures_px;
-        let mut losses: Vec<Loss> = self.rungs.upshifts().map(|upshift| Loss::of(upshift, &self.x, shift_rpm, size)).collect();
+        let mut losses: Vec<Loss> = self.rungs.upshifts().map(|upshift| Loss::of(upshift, &self.x, size)).collect();
         crate::order::by(&mut losses, |a, b| a.wish.centre.total_cmp(&b.wish.centre));
         while !losses.is_empty() {
             let wishes: Vec<Wish> = losses.iter().map(|loss| loss.wish).collect();
@@ -184,8 +185,8 @@ struct Loss {
 }
 
 impl Loss {
-    fn of((low, high, share): (&Rung, &Rung, f64), x: &Axis, shift_rpm: f64, size_px: f64) -> Self {
-        let words = lost(share, shift_rpm);
+    fn of((low, high, share): (&Rung, &Rung, f64), x: &Axis, size_px: f64) -> Self {
+        let words = format!("{} %", signed(-share * 100.0));
         let (from, to) = (x.place(low.ratio), x.place(high.ratio));
         let width = Face::Figures.width_px(&words, size_px) + 8.0;
         Self { words, wish: Wish { centre: f64::midpoint(from, to), width }, between: (from.min(to), from.max(to)) }

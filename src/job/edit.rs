@@ -41,10 +41,17 @@ impl Job {
         }
         let mut copy = self.setups.get(at)?.clone();
         copy.id = self.take_id();
-        copy.name = format!("{}, copy", copy.name);
+        copy.name = self.name_for_a_copy(&copy.name);
         let id = copy.id;
         self.setups.insert(at + 1, copy);
         Some(id)
+    }
+
+    /// `Close (2)`, or the first number behind it that no setup has yet.
+    fn name_for_a_copy(&self, name: &str) -> String {
+        let stem = name.rsplit_once(" (").filter(|(_, rest)| rest.strip_suffix(')').is_some_and(is_number)).map_or(name, |(stem, _)| stem);
+        let is_free = |name: &String| self.setups.iter().all(|setup| setup.name != *name);
+        (2..=MOST_SETUPS + 1).map(|number| format!("{stem} ({number})")).find(is_free).unwrap_or_else(|| name.to_owned())
     }
 
     /// Copies a setup behind all others, under its own name. Nothing happens where there are six.
@@ -167,4 +174,8 @@ impl Stage {
         }
         self.kind = kind;
     }
+}
+
+fn is_number(text: &str) -> bool {
+    !text.is_empty() && text.bytes().all(|byte| byte.is_ascii_digit())
 }

@@ -115,9 +115,17 @@ pub fn said(source: Source<'_>) -> Option<String> {
             if by_sums.len() == 1 { "its" } else { "their" }
         ));
     }
+    let mut misfits: Vec<(String, Vec<usize>)> = Vec::new();
     for (column, misfit) in fits.iter().filter_map(|(column, fit)| Some((*column, fit.misfit()?))) {
-        let not = if said.is_empty() { "does not go" } else { "does not" };
-        said.push(format!("{} {not}{} ({})", mark(column), into(&said), misfit.reason()));
+        let reason = misfit.reason();
+        match misfits.iter_mut().find(|(known, _)| *known == reason) {
+            Some((_, columns)) => columns.push(column),
+            None => misfits.push((reason, vec![column])),
+        }
+    }
+    for (reason, columns) in misfits {
+        let go = if said.is_empty() { " go" } else { "" };
+        said.push(format!("{} not{go}{} ({reason})", say(&columns, "does", "do"), into(&said)));
     }
     (!said.is_empty()).then(|| format!("{}.", said.join("; ")))
 }

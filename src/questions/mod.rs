@@ -103,12 +103,14 @@ pub enum Input {
 }
 
 /// Inputs under one title.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug)]
 pub struct Group {
     /// The title.
     pub title: &'static str,
     /// The inputs.
     pub inputs: &'static [Input],
+    /// What they were taken for, where that does not show elsewhere.
+    pub taken: Option<fn(Source<'_>) -> String>,
 }
 
 /// What stands beside a question's name: one figure for every setup.

@@ -195,7 +195,9 @@ proptest! {
             prop_assert!(problem.sentence().ends_with('.') && problem.sentence().chars().count() < 500, "{}", problem.sentence());
         }
         let kept = serde_json::to_value(&typed).unwrap();
-        prop_assert_eq!(kept.pointer(path), Some(&Value::String(text)));
+        // A blank text may be left out of the file: it is read back as blank.
+        let blank = Value::String(String::new());
+        prop_assert_eq!(kept.pointer(path).unwrap_or(&blank), &Value::String(text));
         let (before, after) = (by_name(&job), by_name(&typed));
         let edited = path.strip_prefix("/setups/").and_then(|rest| rest.split('/').next()?.parse::<usize>().ok());
         if let Some(edited) = edited {

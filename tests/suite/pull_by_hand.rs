@@ -204,8 +204,9 @@ fn a_launch_is_held_to_the_rev_limit_everywhere() {
 }
 
 fn engine_of(job: &Job) -> (String, EngineCurve) {
-    let questions::Answers { conditions, .. } = questions::analyse_job(job, Shelves::default());
-    (engine::words(job, &conditions), conditions.pull.curve.clone().unwrap())
+    let answers = questions::analyse_job(job, Shelves::default());
+    let source = Source::new(job, &answers, Shelves::default(), Reader { units: job.units, words: Words::Us });
+    (engine::words(source), answers.conditions.pull.curve.clone().unwrap())
 }
 
 #[test]

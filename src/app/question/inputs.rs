@@ -49,7 +49,7 @@ fn groups_of(question: &'static Question) -> AnyView {
     let fold = |group: &'static Group| {
         view! {
             <Fold question=question.id fold=group.title title=group.title about=Signal::derive(String::new)
-                inside=move || view! { <div class="inputs">{view(group.inputs)}</div> }.into_any()/>
+                inside=move || view! { <div class="inputs">{view(group.inputs)}</div>{taken(group)} }.into_any()/>
         }
     };
     if question.groups.is_empty() {
@@ -58,12 +58,22 @@ fn groups_of(question: &'static Question) -> AnyView {
     view! { <div class="fold-row">{question.groups.iter().map(fold).collect_view()}</div> }.into_any()
 }
 
+/// What a group's inputs were taken for.
+fn taken(group: &'static Group) -> impl IntoView {
+    let state = State::here();
+    group.taken.map(|taken| {
+        let said = Memo::new(move |_| state.with_source(taken));
+        view! { <p class="inputs__taken">{move || said.with(|said| state.say(said))}</p> }
+    })
+}
+
 fn in_full(group: &'static Group) -> impl IntoView {
     let state = State::here();
     view! {
         <div class="bench-inputs__group" role="group" aria-label=move || state.say(group.title)>
             <h3>{move || state.say(group.title)}</h3>
             <div class="bench-inputs__list">{view(group.inputs)}</div>
+            {taken(group)}
         </div>
     }
 }

@@ -19,7 +19,7 @@ use leptos::prelude::*;
 
 use super::parts;
 use super::state::State;
-use crate::questions::{self, Heading, Question, Source};
+use crate::questions::{self, Heading, Place, Question, Source};
 use crate::sheet::{Row, words};
 use rows::Rows;
 
@@ -57,15 +57,19 @@ fn answered(state: State, heading: &'static Heading, known: &'static Question) -
     let question = Signal::derive(move || answering(heading).unwrap_or(known));
     let deciding = rows::follow(state, move |source| (question.get().deciding)(source));
     let has_deciding = Memo::new(move |_| deciding.with(|rows| !rows.is_empty()));
-    view! {
-        {said::view(state, question)}
-        {parts::ANSWERS.add(move |answers| (answers.groups)(heading.id))}
+    let said = said::view(state, question);
+    let groups = parts::ANSWERS.add(move |answers| (answers.groups)(heading.id));
+    let below = view! {
         {(heading.id == "find").then(|| parts::FIND.show(|find| find()))}
         {picture::view(question)}
         <Show when=move || has_deciding.get()><Rows rows=deciding name="deciding"/></Show>
         {parts::ANSWERS.show(move |answers| (answers.folds)(heading.id))}
+    };
+    if heading.place == Place::Bench {
+        // What was found stays in view beside a long column of fields.
+        return view! { <div class="question__found">{said}{below}</div>{groups} }.into_any();
     }
-    .into_any()
+    view! { {said}{groups}{below} }.into_any()
 }
 
 /// Rows in the reader's words.

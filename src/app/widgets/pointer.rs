@@ -75,7 +75,9 @@ pub fn Pointer(
             {children()}
         </div>
         <div class="picture__said" id=format!("{name}-said") role="status">
-            {move || read.get().map_or_else(|| view! { <span>"Point into the picture, or use the arrow keys, to read it."</span> }.into_any(), said)}
+            <div class="picture__read">
+                {move || read.get().map_or_else(|| view! { <span>"Point into the picture, or use the arrow keys, to read it."</span> }.into_any(), said)}
+            </div>
         </div>
     }
 }

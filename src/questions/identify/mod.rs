@@ -39,6 +39,7 @@ pub const QUESTION: Question = Question {
                 text(BenchField::Reverse),
                 text(BenchField::Anywhere),
             ],
+            taken: None,
         },
         Group {
             title: "Turns of the gearbox: turn the input by hand and watch the output",
@@ -48,6 +49,7 @@ pub const QUESTION: Question = Question {
                 text(BenchField::Uncertainty),
                 Input::Choice(JobChoice::TurnedGear),
             ],
+            taken: None,
         },
         Group {
             title: "Turns of an axle",
@@ -57,14 +59,17 @@ pub const QUESTION: Question = Question {
                 text(BenchField::WheelUncertainty),
                 Input::Choice(JobChoice::WheelHeld),
             ],
+            taken: None,
         },
         Group {
             title: "Tag, cable and dial of an axle",
             inputs: &[text(BenchField::Tag), text(BenchField::Cable), text(BenchField::Dial)],
+            taken: None,
         },
         Group {
             title: "Printed ratios, lowest gear first",
             inputs: &[text(BenchField::Ladder), text(BenchField::Fewest), text(BenchField::Most)],
+            taken: None,
         },
     ],
     station: rows::said::station,

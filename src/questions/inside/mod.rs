@@ -27,7 +27,7 @@ pub const QUESTION: Question = Question {
     groups: &[],
     station: rows::station,
     answer: sentence::said,
-    deciding: |source| chosen(rows::rows(source), &["cluster", "fastest", "idle", "meshes", "sync-worst", "contact", "thrust", "sync-"]),
+    deciding: |source| chosen(rows::rows(source), &["cluster", "fastest", "idle", "meshes", "sync-worst", "contact", "thrust"]),
     rows: rows::rows,
     rests: rests::rests,
     pictures: &[

@@ -1,15 +1,14 @@
 //! What the engine is taken for, in words: where its curve comes from, what was taken for what in pasted rows, how it was corrected.
 
-use crate::job::Job;
 use crate::motion::curve::rows::{Detected, Done, Quantity, Reading};
 use crate::motion::curve::{Band, CurveOrigin, EngineCurve};
-use crate::questions::Conditions;
+use crate::questions::Source;
 use crate::units::common::in_rpm;
 use crate::units::{AngularVelocity, number};
 
 /// The engine in a few sentences; what to type where there is none.
-pub fn words(job: &Job, conditions: &Conditions) -> String {
-    let pull = &conditions.pull;
+pub fn words(source: Source<'_>) -> String {
+    let pull = &source.conditions.pull;
     let Some(curve) = &pull.curve else {
         return "Give the engine’s peak torque or power, or paste a measured curve, and the car’s mass.".into();
     };
@@ -19,7 +18,7 @@ pub fn words(job: &Job, conditions: &Conditions) -> String {
         pull.correction
             .map(|correction| format!("Torque and power are × {} to {}.", number::show(correction.factor, 3), correction.standard.name())),
     );
-    if curve.origin() == CurveOrigin::Generic && job.pull.standard.value().is_some() {
+    if curve.origin() == CurveOrigin::Generic && source.job.pull.standard.value().is_some() {
         said.push("Peaks are taken as they are typed: only measured rows are corrected.".into());
     }
     said.extend(curve.gaps().iter().map(gap));

@@ -79,6 +79,7 @@ const CAR: Group = Group {
         pull(PullField::WheelInertia),
         pull(PullField::Trailer),
     ],
+    taken: None,
 };
 
 /// How the car is driven.
@@ -95,6 +96,7 @@ const DRIVING: Group = Group {
         pull(PullField::RollTo),
         pull(PullField::RollGear),
     ],
+    taken: None,
 };
 
 /// A measured curve, and the air it was measured in.
@@ -107,6 +109,7 @@ const MEASURED: Group = Group {
         pull(PullField::AirTemperature),
         pull(PullField::AirHumidity),
     ],
+    taken: Some(engine_words::words),
 };
 
 const fn pull(field: PullField) -> Input {

@@ -55,7 +55,7 @@ fn speed_cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell {
         None => cell,
     };
     let cell = match landing(source, analysis, gear, &key) {
-        Some(landing) => cell.and([Piece::words("next gear picks up at"), landing.into()]),
+        Some(landing) => cell.and([Piece::words("then"), landing.into()]),
         None => cell,
     };
     switched(analysis, gear).fold(cell, |cell, (at, step)| cell.and(step_line(source, analysis, (at, step))))

@@ -45,3 +45,28 @@ fn a_speed_pointed_at_in_one_picture_is_pointed_at_in_all() -> Result<()> {
 fn number(said: &str) -> Result<f64> {
     Ok(said.split(' ').next().unwrap_or_default().parse()?)
 }
+
+#[test]
+fn nothing_moves_when_one_points_into_a_picture() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        for at in page.questions_of("compare").await? {
+            page.go_to(&at).await?;
+            let many: usize = page.count("main figure.picture:not([hidden]) [role=tab]").await?;
+            for tab in 1..=many {
+                page.click(&format!("main figure.picture [role=tab]:nth-child({tab})")).await?;
+                page.press(Key::Escape).await?;
+                let height = "document.querySelector('main figure.picture').getBoundingClientRect().height";
+                page.of::<()>(".picture__point", "void one.focus()").await?;
+                page.press(Key::Escape).await?;
+                let before: f64 = page.js(height).await?;
+                for key in [Key::Home, Key::Right, Key::End] {
+                    page.press(key).await?;
+                }
+                let after: f64 = page.js(height).await?;
+                ensure!((after - before).abs() < 1.0, "at {at}, picture {tab}: {before} px high, {after} px once pointed into");
+            }
+        }
+        Ok(())
+    })
+}

@@ -57,6 +57,37 @@ fn the_audit_finds_nothing_at_any_question_on_a_phone() -> Result<()> {
 }
 
 #[test]
+fn the_audit_finds_nothing_in_what_opens_in_either_theme() -> Result<()> {
+    visit(async |page| {
+        for (screen, theme) in [(Screen::DESK, Theme::Light), (Screen::PHONE, Theme::Dark)] {
+            page.set_screen(screen).await?;
+            page.set_theme(theme).await?;
+            page.open("").await?;
+            let where_ = |what: &str| format!("{what}, {} px wide, {}", screen.width, theme.word());
+            page.ask_figure("A", "gear_1.ratio").await?;
+            page.type_into(field("What would make it"), "2").await?;
+            page.until("document.querySelector('.card .option') !== null").await?;
+            page.assert_accessible(&where_("a figure's card")).await?;
+            page.click(button("Gear set of setup B")).await?;
+            page.element(field("Gear set for setup B")).await?;
+            page.assert_accessible(&where_("the picker")).await?;
+            for act in ["Link, file, CSV", "Customer and notes"] {
+                page.hand_over(act).await?;
+                page.until("document.querySelector('main section.panel') !== null").await?;
+                page.assert_accessible(&where_(act)).await?;
+            }
+            page.press(browser_tests::Key::Escape).await?;
+            page.click("#read-in").await?;
+            page.assert_part_accessible(".menu", &where_("units and words")).await?;
+            page.click(button("Keys")).await?;
+            page.element("#keymap").await?;
+            page.assert_accessible(&where_("the keys")).await?;
+        }
+        Ok(())
+    })
+}
+
+#[test]
 fn a_program_that_does_not_load_is_told_in_the_page() -> Result<()> {
     let site = Site::copied("without-wasm")?;
     for entry in std::fs::read_dir(site.folder())?.flatten() {

@@ -75,6 +75,33 @@ fn names_of_eighty_characters_and_of_any_script_are_read_and_break_nothing() -> 
 }
 
 #[test]
+fn no_question_is_longer_than_it_may_be_with_its_folds_closed() -> Result<()> {
+    visit(async |page| {
+        let mut long = Vec::new();
+        for (many, desk, phone) in [(3, 1.6, 3.0), (6, 2.0, 4.0)] {
+            opened_with(page, many).await?;
+            for (screen, most) in [(Screen::DESK, desk), (Screen::PHONE, phone)] {
+                page.set_screen(screen).await?;
+                for at in page.questions_of("compare").await? {
+                    // The finder is a list of what was found; it is as long as that.
+                    if at == "compare/find" {
+                        continue;
+                    }
+                    page.go_to(&at).await?;
+                    let high = page.screens_high().await?;
+                    println!("{at}, {many} setups, {} px: {high:.2} screens of {most}", screen.width);
+                    if high > most {
+                        long.push(format!("{at}, {many} setups, {} px: {high:.2} screens, {most} at most", screen.width));
+                    }
+                }
+            }
+        }
+        ensure!(long.is_empty(), "too long:\n  {}", long.join("\n  "));
+        Ok(())
+    })
+}
+
+#[test]
 fn a_phone_asks_for_nothing_smaller_than_a_finger_and_zooms_into_no_field() -> Result<()> {
     visit(async |page| {
         page.set_screen(Screen::PHONE).await?;

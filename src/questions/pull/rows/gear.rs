@@ -107,7 +107,7 @@ pub(super) fn cruise_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let left = Figure::quantity("pull.cruise_reserve", &reserve, Force::usual(source.reader.units), 0).small();
     let left = left.by("thrust at full throttle − road load", format!("{thrust} − {load} at {engine} rpm"), BALANCE);
     let cell = Cell::line([share_figure.into(), Piece::words(format!("of full throttle{}", with_trailer(source))), power.into()])
-        .and([left.into(), Piece::words("of thrust in reserve")]);
+        .and([left.into(), Piece::words("in reserve")]);
     if share > 1.0 {
         return cell.and([Piece::caution("top gear does not hold this speed on the level: cruise in a lower gear, or shorten the axle")]);
     }

@@ -14,6 +14,9 @@ use super::run::out_of_reach;
 /// Source of a plan.
 const PLAN: &str = "all shifts chosen together for the least time to this goal, grip and the time of each shift counted (dynamic programming, R. Bellman, 1957)";
 
+/// What is said of a plan beside the plan itself, the gravest first.
+const MOST_NOTES: usize = 2;
+
 /// The shifts on the way to the named speed.
 pub(super) fn row(source: Source<'_>) -> Option<Row> {
     let (at, speed) = source.conditions.pull.run.named_speed()?;
@@ -30,13 +33,13 @@ fn cell(source: Source<'_>, analysis: &Analysis, at: usize, speed: Velocity) -> 
     };
     let cell = Cell::line(held_pieces(&analysis.setup, plan));
     let spared = without_the_shift(&analysis.setup, plan, &speed_text(source, speed));
-    let cell = spared.into_iter().chain(skipped(&analysis.setup, plan)).chain(held_by_grip(analysis, plan)).fold(cell, with_words);
+    let said = spared.into_iter().chain(skipped(&analysis.setup, plan)).chain(held_by_grip(analysis, plan));
     let early = analysis.pull().vehicle.as_ref().and_then(|vehicle| plan.cost_of_early(vehicle, rpm(AWAY_RPM)));
     let early = early.map(|time| unit::SECOND.number(time)).filter(|cost| *cost >= 0.005);
     let early = early.map(|cost| format!("{} rpm early each time costs {} s", number::show(AWAY_RPM, 0), number::show(cost, 2)));
     let gain = plan.gain().map(|time| unit::SECOND.number(time)).filter(|gain| *gain >= 0.05);
     let gain = gain.map(|gain| format!("{} s quicker than shifting where the next gear pulls harder", number::show(gain, 1)));
-    early.into_iter().chain(gain).fold(cell, with_words)
+    said.chain(gain).chain(early).take(MOST_NOTES).fold(cell, with_words)
 }
 
 fn with_words(cell: Cell, words: String) -> Cell {

@@ -58,7 +58,7 @@ fn to_speed_row(source: Source<'_>, at: usize, speed: Velocity) -> Row {
 }
 
 fn distance_row(source: Source<'_>, at: usize) -> Row {
-    let label = format!("{} from rest", DISTANCES.get(at).unwrap_or(&""));
+    let label = *DISTANCES.get(at).unwrap_or(&"");
     source.row(format!("distance-{}", at + 1), label, |analysis| distance_cell(source, analysis, at))
 }
 
@@ -117,12 +117,7 @@ fn clutch_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     );
     let slip = Figure::quantity("pull.clutch_slip", &locked.time, &unit::SECOND, 1).small();
     let at = Figure::quantity("pull.lock_up", &locked.speed, Velocity::usual(source.reader.units), 0).small();
-    Cell::line([heat.big().into(), Piece::words("of heat")]).and([
-        Piece::words("slips for"),
-        slip.into(),
-        Piece::words("and locks at"),
-        at.into(),
-    ])
+    Cell::line([heat.big().into(), Piece::words("of heat")]).and([Piece::words("slips for"), slip.into(), Piece::words("to"), at.into()])
 }
 
 fn slip_s(locked: &Moment) -> String {

@@ -16,6 +16,7 @@ mod made_for;
 pub(super) fn rows(source: Source<'_>) -> Vec<Row> {
     vec![
         source.row("rolls", "One tyre turn", |analysis| rolls_cell(source, analysis)),
+        source.row("otherwise", "One tyre turn if it rolls otherwise", otherwise_cell),
         source.row("tyre", "Tyre, new", |analysis| dimensions_cell(source, analysis)),
         source.row("tread-lost", "Tread worn off", |analysis| wear_cell(source, analysis)),
         source.row("tyre-speed", "Tyre made for", |analysis| made_for::speed_cell(source, analysis)),
@@ -28,13 +29,18 @@ fn decimals(source: Source<'_>) -> usize {
 }
 
 fn rolls_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let (Some(rolling), Some(tyre)) = (&analysis.setup.rolling, &analysis.setup.tyre) else { return Cell::needed(needs_to_roll(analysis)) };
+    let Some(rolling) = &analysis.setup.rolling else { return Cell::needed(needs_to_roll(analysis)) };
     let figure = Figure::quantity("rolling_circumference", &rolling.circumference, Length::usual(source.reader.units), decimals(source));
     let figure = figure.by("what the tyre rolls at each turn, under load", rolling.working.clone(), rolling.how.source());
     let turns = Figure::quantity("wheel_turns", &rolling.turns(), TurnsPerDistance::usual(source.reader.units), 0).small();
-    let cell = Cell::line([figure.into(), turns.into()]).and([Piece::words(rolling.words())]);
+    Cell::line([figure.into(), turns.into()]).and([Piece::words(rolling.words())])
+}
+
+/// What the tyre would roll by the other relations.
+fn otherwise_cell(analysis: &Analysis) -> Cell {
+    let (Some(rolling), Some(tyre)) = (&analysis.setup.rolling, &analysis.setup.tyre) else { return Cell::needed(needs_to_roll(analysis)) };
     let others = tyre.alternatives();
-    if others.is_empty() { cell } else { cell.and([Piece::words(others_text(rolling, &others))]) }
+    if others.is_empty() { Cell::absent("measured: nothing to choose") } else { Cell::line([Piece::words(others_text(rolling, &others))]) }
 }
 
 /// What is missing before it is known how far the tyre rolls.
@@ -50,7 +56,7 @@ fn others_text(rolling: &Rolling, others: &[Rolling]) -> String {
         let sign = if share > 0.0 { "+" } else { "" };
         format!("{}: {sign}{} %", other.how.words(), number::show(share, 1))
     };
-    format!("else {}", others.iter().take(2).map(one).collect::<Vec<_>>().join("; "))
+    others.iter().take(2).map(one).collect::<Vec<_>>().join("; ")
 }
 
 fn dimensions_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
