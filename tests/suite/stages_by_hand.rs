@@ -51,9 +51,9 @@ fn an_overdrive_in_3rd_and_4th_makes_six_steps() {
     let sheet = sheet(&job);
     check(&sheet, "gear_3_overdrive.ratio", "1.092");
     check(&sheet, "gear_4_overdrive.ratio", "0.780");
-    check(&sheet, "gear_3_overdrive.at_shift", "134.0 km/h");
-    check(&sheet, "gear_4.at_shift", "146.3 km/h");
-    check(&sheet, "gear_4_overdrive.at_shift", "187.6 km/h");
+    check(&sheet, "gear_3_overdrive.at_shift_kmh", "134.0 km/h");
+    check(&sheet, "gear_4.at_shift_kmh", "146.3 km/h");
+    check(&sheet, "gear_4_overdrive.at_shift_kmh", "187.6 km/h");
     check(&sheet, "gear_4_overdrive.overall", "3.198");
     check(&sheet, "cruise_rpm", "2,665 rpm");
     assert!(figures(&sheet, 0).all(|figure| !figure.key.starts_with("gear_2_")));
