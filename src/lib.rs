@@ -8,7 +8,8 @@
 //! The trade: [`gearing`] (teeth, ratios, layouts), [`tyre`] (sizes and what they roll), [`speedometer`] (drive and driven gears),
 //! [`motion`] (what engine, car and gears do on the road),
 //! [`driveline`] (how fast a driveshaft may turn),
-//! [`toothload`] (what teeth, bearings and synchronisers bear).
+//! [`toothload`] (what teeth, bearings and synchronisers bear),
+//! [`fits`] (how parts sit in one another, end play and shims).
 //!
 //! The shelf: [`catalogue`] holds what can be chosen, built in and the shop's own.
 //!
@@ -32,6 +33,7 @@ pub mod catalogue;
 pub mod chart;
 pub mod driveline;
 pub mod finder;
+pub mod fits;
 pub mod gearing;
 pub mod job;
 pub mod motion;

@@ -84,7 +84,7 @@ part! {
     pub ANSWERS: Answers = answers(Answers {
         of: questions::of_id,
         shelf: OnShelf::of,
-        bench_problems: questions::identify::problems,
+        bench_problems: questions::bench::problems,
         analyse: questions::analyse_job_after,
         bench: bench::place,
         input: inputs::other,

@@ -1,10 +1,11 @@
-//! What is typed at the bench: counted teeth, turns, a printed ladder, and the sets whose parts are mixed.
+//! What is typed at the bench: counted teeth, turns, a printed ladder, the sets whose parts are mixed, a stack of measured parts.
 //!
 //! [`super::inputs::bench`] is its table.
 
 use serde::{Deserialize, Serialize};
 
 use super::choice::{Chosen, TurnedGear, Wheels};
+use super::endplay::EndPlay;
 use crate::gearing::Layout;
 use crate::units::Typed;
 
@@ -93,4 +94,7 @@ pub struct Bench {
     /// The layout of what lies on the bench.
     #[serde(skip_serializing_if = "Chosen::is_nothing")]
     pub layout: Chosen<Layout>,
+    /// A stack of measured parts, and the shims for it.
+    #[serde(skip_serializing_if = "EndPlay::is_blank")]
+    pub endplay: EndPlay,
 }

@@ -20,7 +20,7 @@ pub fn job() -> Job {
         shift: Typed::new("6,500", System::Inch),
         cruise: Typed::new("70", System::Inch),
         wishes: wishes(),
-        speedo: SpeedoShared { dial: Typed::new("1,000 turns/mile", System::Inch), ..SpeedoShared::default() },
+        speedo: SpeedoShared { dial: Typed::new("1,000", System::Inch), ..SpeedoShared::default() },
         pull: Pull {
             mass: Typed::new("2,600", System::Inch),
             peak_torque: Typed::new("231", System::Inch),

@@ -3,7 +3,9 @@
 use std::borrow::Cow;
 
 use super::inputs::{Kept, Kind, Row};
-use super::{BenchField, Choice, DesignText, InsideField, Job, JobChoice, JobField, PullField, SetupField, SetupId, WishText};
+use super::{
+    BenchField, Choice, DesignText, EndPlayField, InsideField, Job, JobChoice, JobField, PullField, SetupField, SetupId, WishText,
+};
 use crate::gearing::part::ordinal;
 use crate::problem::Problem;
 use crate::units::System;
@@ -175,6 +177,7 @@ addresses! {
     field => JobField, Self::Text(Field::Job(field));
     field => PullField, Self::Text(Field::Job(JobField::Pull(field)));
     field => BenchField, Self::Text(Field::Job(JobField::Bench(field)));
+    field => EndPlayField, Self::Text(Field::Job(JobField::Bench(BenchField::EndPlay(field))));
     (setup, field) => (SetupId, SetupField), Self::Text(Field::Setup(setup, field));
     (setup, field) => (SetupId, InsideField), Self::Text(Field::Setup(setup, SetupField::Inside(field)));
     (at, text) => (usize, WishText), Self::Text(Field::Wish(at, text));

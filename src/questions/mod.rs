@@ -6,11 +6,13 @@
 
 pub mod alike;
 pub mod answers;
+pub mod bench;
 pub mod case;
 pub mod customer;
 pub mod deciding;
 pub mod dial;
 pub mod driveline;
+pub mod endplay;
 pub mod entries;
 pub mod find;
 pub mod first;
@@ -139,7 +141,7 @@ pub struct Drawn {
 pub type Press = fn(Source<'_>, Option<usize>, f64) -> Option<(JobChoice, String)>;
 
 /// Every question, in the order of the page: along the driveline from engine to wheel, then the search; then those of the bench.
-pub const LIST: [Question; 9] = [
+pub const LIST: [Question; 10] = [
     pull::QUESTION,
     gears::QUESTION,
     inside::QUESTION,
@@ -149,6 +151,7 @@ pub const LIST: [Question; 9] = [
     find::QUESTION,
     identify::QUESTION,
     mesh::QUESTION,
+    endplay::QUESTION,
 ];
 
 /// The headings of [`LIST`].

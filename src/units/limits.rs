@@ -245,6 +245,18 @@ rows! {
     TUBE_OUTSIDE: Length, "outside of the tube", 15.0 to 250.0 MM, "a half shaft to a lorry's";
     /// The wall of a driveshaft's tube.
     TUBE_WALL: Length, "wall of the tube", 0.5 to 60.0 MM, "thin sheet to a solid bar";
+    /// A part of a stack along a shaft.
+    STACK_LENGTH: Length, "length of a part", 0.01 to 1_000.0 MM, "longer than any gearbox: a figure in mm or thou needs its unit behind it";
+    /// How far off a measured length may be.
+    STACK_TOLERANCE: Length, "tolerance", 0.0 to 0.5 MM, "a rule reads as closely: is the point in its place?";
+    /// The play along a shaft that is wanted, below nothing preload.
+    PLAY: Length, "end play", -0.5 to 5.0 MM, "more than a gearbox is set to: a figure in mm or thou needs its unit behind it";
+    /// The thickness of a shim or thrust washer.
+    SHIM: Length, "thickness of a shim", 0.01 to 8.0 MM, "foil to a thrust washer: a figure in mm or thou needs its unit behind it";
+    /// How warm the parts are when they are measured.
+    BENCH_TEMPERATURE: ThermodynamicTemperature, "bench temperature", -20.0 to 120.0 CELSIUS, "a cold shed to a case out of the oven";
+    /// How warm the box gets.
+    WORKING_TEMPERATURE: ThermodynamicTemperature, "working temperature", 0.0 to 180.0 CELSIUS, "80 to 110 °C is usual, oil does not last beyond";
     /// The friction of a synchroniser's cone.
     CONE_FRICTION: Plain, "friction of the cones", 0.02 to 0.4 NUMBER, "0.08 to 0.12 is usual in oil (from memory)";
     /// The outer diameter of a clutch plate.

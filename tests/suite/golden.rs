@@ -8,7 +8,7 @@ use std::path::Path;
 
 use layshaft::gearing::{Layout, Place};
 use layshaft::job::choice::Wheels;
-use layshaft::job::{Bench, Chosen, Gearbox, Job, Setup, SetupId, Stage, demo};
+use layshaft::job::{Bench, Chosen, EndPlay, Gearbox, Job, Setup, SetupId, Stage, demo};
 use layshaft::questions::{Place as Asked, build};
 use layshaft::sheet::{Cell, Figure, Piece, Rest, Row, Section, Tone, Words};
 use layshaft::units::{System, Typed};
@@ -36,7 +36,8 @@ fn what_lies_on_the_bench() {
     compare("bench", &written_where(&bench(), Words::Uk, |section| section.place == Asked::Bench));
 }
 
-/// The bench alone: two gears counted, an axle turned with one wheel held, printed ratios, and parts of two sets together.
+/// The bench alone: two gears counted, an axle turned with one wheel held, printed ratios, parts of two sets together, a stack to be
+/// shimmed.
 pub(crate) fn bench() -> Job {
     let bench = Bench {
         first: "37/18".into(),
@@ -48,6 +49,15 @@ pub(crate) fn bench() -> Job {
         fewest: "15".into(),
         mix_cluster: "Curlew four, wide".into(),
         mix_input: "Curlew four, close".into(),
+        endplay: EndPlay {
+            stack: Typed::new(
+                "case depth 112.40 ±0.02\n+ gasket 0.30\n- cluster 106.21 ±0.02\n- thrust washer 3.05 ±0.01 x2",
+                System::Metric,
+            ),
+            wanted: Typed::new("2 to 6 thou", System::Inch),
+            kit: Typed::new("0.10 x3, 0.15, 0.20 x2", System::Metric),
+            ..EndPlay::default()
+        },
         ..Bench::default()
     };
     Job { title: "Bench (invented)".into(), bench, ..demo::empty(System::Inch) }

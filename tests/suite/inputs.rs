@@ -11,7 +11,7 @@ use layshaft::job::{
     Choice, Field, InputId, InputProblem, InsideField, Job, JobChoice, JobField, PullField, SetupField, SetupId, Wish, WishKind, demo, file,
 };
 use layshaft::questions::find::Asked;
-use layshaft::questions::{Conditions, build, identify, read_all};
+use layshaft::questions::{Conditions, bench, build, read_all};
 use layshaft::sheet::Words;
 use layshaft::units::System;
 
@@ -24,7 +24,7 @@ fn problems(job: &Job) -> Vec<InputProblem> {
     let asked = Asked::of(&job.wishes, &given, conditions.cruise);
     let setups = setups.into_iter().flat_map(|setup| setup.problems);
     let design = Brief::read(&job.wishes.design).err().unwrap_or_default();
-    let bench = identify::read::Evidence::of(&job.bench).problems;
+    let bench = bench::problems(job);
     conditions.problems.into_iter().chain(setups).chain(asked.problems).chain(design).chain(bench).collect()
 }
 

@@ -87,6 +87,7 @@ pub fn TextArea(
         <div class="area">
             <label for=slug.clone()>{move || state.say(&label)}</label>
             <textarea class="area__input" id=slug rows="7" spellcheck="false" autocomplete="off"
+                placeholder=move || state.job.with(|job| field.placeholder(job))
                 aria-invalid=move || problem.with(Option::is_some).to_string()
                 aria-describedby=move || problem.with(Option::is_some).then(|| described.clone())
                 prop:value=move || state.job.with(|job| job.text(field).unwrap_or_default().to_owned())

@@ -10,6 +10,7 @@ use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use super::field::InputProblem;
 use super::{Job, Setup, SetupId};
 use crate::driveline::{Margin, TubeMaterial};
+use crate::fits::ShimsGo;
 use crate::gearing::{Layout, TakeOff};
 use crate::motion::atmosphere::Standard;
 use crate::motion::car::Drive;
@@ -18,7 +19,7 @@ use crate::speedometer::{Hand, Tap};
 use crate::toothload::synchroniser::LiningKind;
 use crate::tyre::OmittedAspect;
 use crate::units::number;
-pub use options::{Law, LookedGear, ShiftBy, Stock, TurnedGear, Wheels};
+pub use options::{CaseMaterial, Law, LookedGear, ShiftBy, Stock, TurnedGear, Wheels};
 
 /// One of the things that can be chosen.
 #[derive(Clone, Copy, Debug)]
@@ -233,6 +234,10 @@ choices! {
     WheelHeld(Wheels) at bench.wheel: "bench-wheel", "with", else "the turns of the axle are not read";
     /// The layout of what lies on the bench.
     BenchLayout(Layout) at bench.layout: "bench-layout", "gearbox layout", else "a box reduced at the input is taken";
+    /// What the case is made of.
+    EndPlayCase(CaseMaterial) at bench.endplay.case: "endplay-case", "case of", else "the play is not worked out hot";
+    /// Where the shims stand.
+    ShimsGo(ShimsGo) at bench.endplay.shims_go: "endplay-shims-go", "shims go", else "no shims are chosen";
     /// The gear selected inside the box.
     InsideGear(LookedGear) at inside.gear: "inside-gear", "gear", else "2nd is looked at";
     /// The lining its synchronisers are judged by.

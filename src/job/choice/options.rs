@@ -2,6 +2,7 @@
 
 use super::{Offered, Options, Unchosen};
 use crate::driveline::{Margin, TubeMaterial};
+use crate::fits::{Material, ShimsGo};
 use crate::gearing::speeds::Selected;
 use crate::gearing::{Layout, StageKind, TakeOff};
 use crate::motion::atmosphere::Standard;
@@ -39,6 +40,10 @@ pub enum Wheels {
     /// One was held.
     OneHeld,
 }
+
+/// What a gearbox case is cast of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct CaseMaterial(pub Material);
 
 /// The gear that is looked at inside the box.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -155,6 +160,17 @@ options! {
         Self::InputReduced, "", Self::InputReduced.words();
         Self::OutputReduced, Self::OutputReduced.id(), Self::OutputReduced.words();
         Self::TwoShaft, Self::TwoShaft.id(), Self::TwoShaft.words();
+    }
+
+    CaseMaterial, Taken(Self(Material::Aluminium)) {
+        Self(Material::Aluminium), "", "aluminium";
+        Self(Material::Magnesium), "magnesium", "magnesium";
+        Self(Material::CastIron), "cast-iron", "cast iron";
+    }
+
+    ShimsGo, Taken(Self::InTheStack) {
+        Self::InTheStack, "", "between the parts: they take play up";
+        Self::UnderTheCover, "cover", "under the cover: they give play";
     }
 
     LiningKind, Taken(Self::Brass) {

@@ -1,5 +1,6 @@
 //! The inputs of the bench: counted teeth, turns, a printed ladder, and the sets whose parts are mixed.
 
+use super::endplay::EndPlayField;
 use super::{COUNTS, inputs, no_unit, notation, part, quantity, teeth, whole};
 use crate::catalogue::PartKind;
 use crate::gearing::identify::ladder::Wish;
@@ -9,7 +10,10 @@ use crate::units::limits;
 
 inputs! {
     /// The texts of the bench.
-    BenchField of bench: Bench;
+    BenchField of bench: Bench, with {
+        /// A text about end play.
+        EndPlay(EndPlayField) at endplay;
+    };
 
     /// The constant pair as counted; a count not known is a question mark.
     Constant at constant: teeth("bench-constant", "input pair").like("?/30");

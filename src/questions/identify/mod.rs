@@ -7,12 +7,7 @@ pub mod rows;
 
 use super::{Group, Input, Place, Question};
 pub use crate::gearing::identify::ladder::LadderSearch;
-use crate::job::{BenchField, InputProblem, Job, JobChoice, JobField};
-
-/// What is wrong with what is typed at the bench.
-pub fn problems(job: &Job) -> Vec<InputProblem> {
-    read::Evidence::of(&job.bench).problems
-}
+use crate::job::{BenchField, JobChoice, JobField};
 
 const fn text(field: BenchField) -> Input {
     Input::Text(JobField::Bench(field))

@@ -97,3 +97,32 @@ fn the_bench_is_kept_with_the_job() -> Result<()> {
         Ok(())
     })
 }
+
+/// The groups of *End play and shims*.
+const MEASURED: &str = "What was measured";
+const WANTED: &str = "What is wanted";
+
+#[test]
+fn shims_are_chosen_for_a_measured_stack() -> Result<()> {
+    visit(async |page| {
+        page.open("#bench/endplay").await?;
+        // 112.40 − 105.91 − 2 × 3.05 = 0.39 mm without shims: 0.05 to 0.15 leaves 0.24 to 0.34 to fill.
+        let stack = field("the stack").of(MEASURED);
+        page.paste_into(&stack, "case depth 112.40 mm\n- cluster 105.91 mm\n- thrust washer 3.05 mm x2").await?;
+        page.question_says("Type the end play wanted to choose shims").await?;
+        page.type_into(field("end play wanted").of(WANTED), "0.05 to 0.15 mm").await?;
+        page.type_into(field("shims left").of(WANTED), "0.10 x3, 0.15, 0.20 x2 mm").await?;
+        page.question_says("Fit 0.20 + 0.10 mm").await?;
+        page.element(group("Fit 0.15 + 0.10 mm")).await?;
+        // Under the cover a shim gives play, and there is more than is wanted already.
+        page.choose(field("shims go").of(WANTED), "under the cover: they give play").await?;
+        page.question_says("No shim helps").await?;
+        page.choose(field("shims go").of(WANTED), "between the parts: they take play up").await?;
+        page.question_says("Fit 0.20 + 0.10 mm").await?;
+        // A line without its length says so, and what was typed stays.
+        page.paste_into(&stack, "case depth").await?;
+        page.question_says("has no length").await?;
+        ensure!(page.value(stack).await? == "case depth", "what was typed is lost");
+        Ok(())
+    })
+}

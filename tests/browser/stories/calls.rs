@@ -205,3 +205,83 @@ fn call_1_on_a_phone() -> Result<()> {
         Ok(())
     })
 }
+
+/// "Since the tires my speedometer says 60 when it's 56.6." Drive 8, driven 21.
+#[test]
+fn call_2_says_60_at_56_6() -> Result<()> {
+    visit(async |page| {
+        page.set_screen(Screen::DESK).await?;
+        page.open("").await?;
+        let mut hands = Hands::of(page, false);
+        hands.press(button("Start an empty job").of("notices")).await?;
+        hands.press(link("Speedometer").of("Questions")).await?;
+        hands.type_into(field("speedometer drive and driven teeth, setup A"), "8/21").await?;
+        hands.type_into(field("road check: dial and true speeds, setup A"), "60 56.6").await?;
+        ensure!(hands.actions <= 5, "{} actions", hands.actions);
+        // 21 × 60 ÷ 56.6 = 22.26 driven teeth; 22 of them read 22.26 ÷ 22 = 1.012 of the truth.
+        page.says(".answer", "fit the 22-tooth driven gear, keep the 8-tooth drive, and it reads 1.2 % fast").await?;
+        all_is_on_the_first_screen(page, &[]).await
+    })
+}
+
+/// On the bench: a cluster of 33-17-24-27, a main gear of 36 that runs on the 17. No name.
+#[test]
+fn call_4_a_cluster_without_a_name() -> Result<()> {
+    visit(async |page| {
+        page.set_screen(Screen::DESK).await?;
+        page.open("#bench/identify").await?;
+        let mut hands = Hands::of(page, false);
+        for (place, text) in [("input pair", "?/33"), ("1st", "36/17"), ("2nd", "?/24"), ("3rd", "?/27")] {
+            hands.type_into(field(place).of("Counted teeth"), text).await?;
+        }
+        ensure!(hands.actions <= 6, "{} actions", hands.actions);
+        // 36 + 17 = 53: 53 − 33 = 20, 53 − 24 = 29, 53 − 27 = 26; 33/20 × 36/17 = 3.494, × 29/24 = 1.994, × 26/27 = 1.589.
+        page.says(".answer", "tooth sum of 53").await?;
+        page.says(".answer", "20 (the input pair), 29 (2nd) and 26 (3rd)").await?;
+        page.says(".answer", "3.49, 1.99, 1.59, 1.00").await?;
+        all_is_on_the_first_screen(page, &[]).await
+    })
+}
+
+/// An axle: "39 turns of the pinion for 10 of the wheel, the other wheel on the ground".
+#[test]
+fn call_5_was_the_other_wheel_held() -> Result<()> {
+    visit(async |page| {
+        page.set_screen(Screen::DESK).await?;
+        page.open("#bench/identify").await?;
+        let mut hands = Hands::of(page, false);
+        hands.type_into(field("driveshaft turns").of("Turns of an axle"), "39").await?;
+        hands.type_into(field("wheel turns").of("Turns of an axle"), "10").await?;
+        page.says(".answer", "39/10").await?;
+        hands.actions += 1;
+        page.choose(field("with").of("Turns of an axle"), "one wheel held").await?;
+        ensure!(hands.actions <= 4, "{} actions", hands.actions);
+        // One wheel held, the other turns twice as far: 2 × 39 ÷ 10 = 7.8, which no car has; 3.9 if both turned.
+        page.until("/7\\.[78]/.test(document.querySelector('.answer').innerText)").await?;
+        page.says(".answer", "held").await?;
+        let (answer, high): (f64, f64) = page.js("[document.querySelector('.answer').getBoundingClientRect().bottom, innerHeight]").await?;
+        ensure!(answer <= high, "the answer ends at {answer:.0} px of {high:.0}");
+        Ok(())
+    })
+}
+
+/// "Dyno sheet from the rolling road, wheel figures, every 500 rpm. When do I shift, and is close quicker to 60?"
+#[test]
+fn call_9_a_sheet_from_the_rolling_road() -> Result<()> {
+    visit(async |page| {
+        page.set_screen(Screen::DESK).await?;
+        page.open("").await?;
+        let mut hands = Hands::of(page, false);
+        hands.press(link("Pull at the wheels").of("Questions")).await?;
+        hands.press(button("Measured power curve")).await?;
+        let sheet =
+            "rpm;wheel Nm\n1500;150\n2000;168\n2500;184\n3000;196\n3500;204\n4000;205\n4500;200\n5000;190\n5500;174\n6000;152\n6500;124";
+        hands.actions += 1;
+        page.paste_into(field("rpm and torque or power"), sheet).await?;
+        ensure!(hands.actions <= 12, "{} actions", hands.actions);
+        page.question_says("Figures of the wheels: divided by").await?;
+        page.question_says("When to shift, 0 to 60 mph").await?;
+        page.question_says("500 rpm early each time costs").await?;
+        page.says(".answer", "to 60 mph").await
+    })
+}

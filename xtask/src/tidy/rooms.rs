@@ -3,7 +3,7 @@
 use super::{Finding, Sources};
 
 /// The rooms from low to high, as data flows. A new room gets its place here.
-const ROOMS: [&str; 19] = [
+const ROOMS: [&str; 20] = [
     "order",
     "problem",
     "spreadsheet",
@@ -15,6 +15,7 @@ const ROOMS: [&str; 19] = [
     "motion",
     "driveline",
     "toothload",
+    "fits",
     "catalogue",
     "job",
     "finder",
@@ -28,7 +29,7 @@ const ROOMS: [&str; 19] = [
 const ABOVE_ALL: [&str; 2] = ["lib", "main"];
 
 /// What the app leaves to the questions: it shows and edits, the trade is none of its business.
-const NOT_IN_APP: [&str; 6] = ["gearing", "tyre", "speedometer", "motion", "driveline", "toothload"];
+const NOT_IN_APP: [&str; 7] = ["gearing", "tyre", "speedometer", "motion", "driveline", "toothload", "fits"];
 
 /// A room imports only `crate::` rooms that stand before it.
 pub(super) fn check(sources: &Sources) -> Vec<Finding> {

@@ -15,7 +15,7 @@ const FIT: &str = "least squares (any textbook of statistics); what counts as an
 pub(super) fn cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let cell = match &analysis.speedo().road_check {
         Some(check) => found(source, analysis, check),
-        None => Cell::line([Piece::words("dial and true speed at steady speeds, such as 60 57; 40 38.2; 60 in 63 s to the mile")]),
+        None => Cell::line([Piece::words("dial and true speed, or 60 in 63 s to the mile")]),
     };
     entry(source, analysis, cell, SetupField::RoadCheck, "road check: dial and true speeds")
 }

@@ -1,0 +1,25 @@
+//! The inputs of end play: a stack of measured parts, the play wanted, the kit of shims, temperatures.
+
+use super::{Kind, Row, inputs, notation, quantity};
+use crate::fits::temperature;
+use crate::job::{EndPlay, Job};
+use crate::units::{Length, Measured, limits};
+
+inputs! {
+    /// The texts about end play.
+    EndPlayField of endplay: EndPlay;
+
+    /// The stack, a part a line.
+    Stack at stack: Row::new("endplay-stack", "the stack, a part a line; a minus before what is taken off", Kind::Lines)
+        .like("case depth 112.40 ±0.02\n- cluster 105.91 ±0.02\n- thrust washer 3.05 x2");
+    /// The range of play wanted.
+    Wanted at wanted: notation("endplay-wanted", "end play wanted", |_, system| Some(Length::usual(system).symbol)).like("0.002 to 0.006 in");
+    /// The shims that are left.
+    Kit at kit: notation("endplay-kit", "shims left", |_, system| Some(Length::usual(system).symbol)).like("0.10 mm x3, 0.15, 0.20 x2");
+    /// How warm the parts were when they were measured.
+    BenchTemperature at bench_temperature: quantity("endplay-bench-temperature", "measured at", &limits::BENCH_TEMPERATURE)
+        .or(|job: &Job| limits::bare(temperature::bench(), job.units));
+    /// How warm the box gets.
+    WorkingTemperature at working_temperature: quantity("endplay-working-temperature", "box warms to", &limits::WORKING_TEMPERATURE)
+        .or(|job: &Job| limits::bare(temperature::working(), job.units));
+}

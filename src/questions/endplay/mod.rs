@@ -1,0 +1,48 @@
+//! End play and shims: what play does a measured stack leave, and which shims bring it where it is wanted?
+
+pub mod answer;
+pub mod pictures;
+pub mod read;
+pub mod rests;
+pub mod rows;
+pub mod sentence;
+
+use super::{Drawn, Group, Input, Place, Question};
+use crate::job::{BenchField, EndPlayField, JobChoice, JobField};
+
+const fn text(field: EndPlayField) -> Input {
+    Input::Text(JobField::Bench(BenchField::EndPlay(field)))
+}
+
+/// The question.
+pub const QUESTION: Question = Question {
+    id: "endplay",
+    place: Place::Bench,
+    title: "End play and shims",
+    ask: "What play does this stack leave, and which shims bring it where it is wanted?",
+    inputs: &[],
+    groups: &[
+        Group { title: "What was measured", inputs: &[text(EndPlayField::Stack)], taken: Some(rows::read_as) },
+        Group {
+            title: "What is wanted, and what is in the drawer",
+            inputs: &[text(EndPlayField::Wanted), text(EndPlayField::Kit), Input::Choice(JobChoice::ShimsGo)],
+            taken: None,
+        },
+        Group {
+            title: "Cold and hot",
+            inputs: &[Input::Choice(JobChoice::EndPlayCase), text(EndPlayField::BenchTemperature), text(EndPlayField::WorkingTemperature)],
+            taken: None,
+        },
+    ],
+    station: sentence::station,
+    answer: sentence::answer,
+    deciding: rows::deciding,
+    rows: rows::rows,
+    rests: rests::rests,
+    pictures: &[Drawn {
+        id: "endplay-shims",
+        tab: "Shims",
+        draw: |source, _| pictures::shims(source).map(|picture| Box::new(picture) as _),
+        press: None,
+    }],
+};

@@ -1,0 +1,69 @@
+//! What is typed about end play, as far as it can be read.
+
+use crate::fits::stack::Heat;
+use crate::fits::{FitTextError, Material, PlayRange, Shim, ShimsGo, Stack, read, temperature};
+use crate::job::{Bench, EndPlayField, InputProblem};
+use crate::problem::Problem;
+use crate::questions::setup::keep_or;
+use crate::units::{Limits, ThermodynamicTemperature, Typed, limits};
+
+/// What was measured, what is wanted, and what there is to reach it.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Measured {
+    /// The stack; none where nothing is typed, or a line of it cannot be read.
+    pub stack: Option<Stack>,
+    /// The play wanted.
+    pub wanted: Option<PlayRange>,
+    /// The shims that are left.
+    pub kit: Vec<Shim>,
+    /// Where they go.
+    pub go: Option<ShimsGo>,
+    /// The case's material; what is inside is steel.
+    pub case: Option<Material>,
+    /// How warm the parts were, and how warm the box gets.
+    pub temperatures: [ThermodynamicTemperature; 2],
+    /// What cannot be read, by field.
+    pub problems: Vec<InputProblem>,
+}
+
+impl Measured {
+    /// Reads what is typed.
+    pub fn of(bench: &Bench) -> Self {
+        let typed = &bench.endplay;
+        let mut problems = Vec::new();
+        let (stack, errors) = read::stack(&typed.stack);
+        let is_whole = errors.is_empty() && !stack.parts.is_empty();
+        refuse(&mut problems, EndPlayField::Stack, &errors);
+        let wanted = (!typed.wanted.is_blank()).then(|| read::range(&typed.wanted));
+        let wanted = wanted.and_then(|read| read.map_err(|why| refuse(&mut problems, EndPlayField::Wanted, &[why])).ok());
+        let (kit, errors) = read::kit(&typed.kit);
+        refuse(&mut problems, EndPlayField::Kit, &errors);
+        let mut warm = |typed: &Typed, field, limits: &Limits<ThermodynamicTemperature>, usual| {
+            let by = format!("{} is taken", limits::say(usual, typed.units));
+            if typed.is_blank() { usual } else { keep_or(&mut problems, field, typed.read(limits), &by).unwrap_or(usual) }
+        };
+        let temperatures = [
+            warm(&typed.bench_temperature, EndPlayField::BenchTemperature, &limits::BENCH_TEMPERATURE, temperature::bench()),
+            warm(&typed.working_temperature, EndPlayField::WorkingTemperature, &limits::WORKING_TEMPERATURE, temperature::working()),
+        ];
+        Self {
+            stack: is_whole.then_some(stack),
+            wanted,
+            kit,
+            go: typed.shims_go.value(),
+            case: typed.case.value().map(|case| case.0),
+            temperatures,
+            problems,
+        }
+    }
+
+    /// How much warmer than at the bench the box gets, and what it is made of.
+    pub fn heat(&self) -> Option<Heat> {
+        let [bench, working] = self.temperatures;
+        Some(Heat { case: self.case?, inside: Material::Steel, warmer_k: temperature::warmer_k(working, bench) })
+    }
+}
+
+fn refuse(problems: &mut Vec<InputProblem>, field: EndPlayField, errors: &[FitTextError]) {
+    problems.extend(errors.iter().map(|why| Problem::stop(field.into(), why)));
+}
