@@ -3,6 +3,8 @@
 //! A stage that can be switched rests until it is put in: an overdrive rests straight through, a range box in its high range. A box at
 //! rest has its gears alone; every switchable stage adds a step to each gear that it can be used in.
 
+use std::cmp::Reverse;
+
 use num_traits::{CheckedDiv, CheckedMul};
 
 use super::axle::{FinalDrive, Place};
@@ -209,7 +211,7 @@ pub fn steps(ratios: &[Option<Ratio>], stages: &[Stage]) -> Vec<Step> {
     let mut steps: Vec<Step> = ratios.iter().enumerate().flat_map(|(gear, ratio)| of_gear(gear, *ratio, stages, &switched)).collect();
     // A box without a switchable stage keeps the order of its gears, whatever they are.
     if !switched.is_empty() && ratios.iter().all(Option::is_some) {
-        steps.sort_by(|a, b| b.ratio.cmp(&a.ratio));
+        steps.sort_by_key(|step| Reverse(step.ratio));
     }
     steps
 }
@@ -233,7 +235,7 @@ fn of_gear(gear: usize, ratio: Option<Ratio>, stages: &[Stage], switched: &[Swit
         sets.extend(with_it);
     }
     let mut steps: Vec<Step> = sets.iter().filter_map(|set| step(gear, ratio, stages, set)).collect();
-    steps.sort_by(|a, b| b.factor.cmp(&a.factor));
+    steps.sort_by_key(|step| Reverse(step.factor));
     steps
 }
 
@@ -274,12 +276,12 @@ pub enum TakeOff {
 impl TakeOff {
     /// Whether a stage, by its place among the stages counted from 0, stands behind it.
     pub fn is_before(self, at: usize, stage: &Stage) -> bool {
+        let is_behind_axle = stage.place == Place::BehindAxle;
         match self {
             Self::Wheel => false,
-            _ if stage.place == Place::BehindAxle => true,
-            Self::Shaft => false,
+            Self::Shaft => is_behind_axle,
             Self::Gearbox => true,
-            Self::Stage(own) => at > own,
+            Self::Stage(own) => is_behind_axle || at > own,
         }
     }
 }

@@ -147,7 +147,7 @@ fn what_cannot_be_switched_is_said() {
         analyse_job(&job, shelf.shelves()).setups[0].setup.problems.iter().map(|one| one.sentence()).collect::<Vec<_>>()
     };
     assert_eq!(problems(overdrive("3rd, 4th")), Vec::<String>::new());
-    assert!(problems(overdrive("3 5"))[0].starts_with("“5” is no gear of this box, which has 4: it is left out"));
+    assert!(problems(overdrive("3 5"))[0].starts_with("“5” is no gear of this box, which has 4: this stage"));
     let hub = Stage { kind: Chosen::One(StageKind::HubReduction), drive: "2".into(), rest: "1.5".into(), ..Stage::default() };
     assert!(problems(hub)[0].contains("this stage is always in"));
     let newer = Stage { kind: Chosen::read("torque-splitter"), drive: "2".into(), ..Stage::default() };

@@ -180,7 +180,8 @@ fn read_drive(typed: &job::Setup, letter: char, omitted: OmittedAspect) -> Setup
     }
 }
 
-fn without_sign(ratio: Ratio) -> Ratio {
+/// A ratio without the sign of its direction.
+pub fn without_sign(ratio: Ratio) -> Ratio {
     if ratio < Ratio::from_integer(0) { -ratio } else { ratio }
 }
 
