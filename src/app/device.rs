@@ -164,6 +164,22 @@ async fn put_on_clipboard(text: &str) -> bool {
     wasm_bindgen_futures::JsFuture::from(navigator.clipboard().write_text(text)).await.is_ok()
 }
 
+/// Whether the device has its own way of sharing a text.
+pub fn shares() -> bool {
+    web_sys::window().is_some_and(|window| js_sys::Reflect::has(&window.navigator(), &JsValue::from_str("share")).unwrap_or(false))
+}
+
+/// Hands a text to the device's own way of sharing; whoever closes that has shared nothing.
+pub fn share(text: &str) {
+    let Some(navigator) = web_sys::window().map(|window| window.navigator()) else { return };
+    let data = web_sys::ShareData::new();
+    data.set_text(text);
+    let asked = navigator.share_with_data(&data);
+    leptos::task::spawn_local(async move {
+        let _ = wasm_bindgen_futures::JsFuture::from(asked).await;
+    });
+}
+
 /// Saves a text as a file of the device.
 pub fn save_file(name: &str, kind: &str, text: &str) {
     let parts = js_sys::Array::of1(&JsValue::from_str(text));

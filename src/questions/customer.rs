@@ -4,7 +4,7 @@
 
 use crate::gearing::Step;
 use crate::gearing::teeth::decimal;
-use crate::job::{Job, Setup};
+use crate::job::{Gearbox, Job, Setup};
 use crate::problem::capital;
 use crate::questions::Source;
 use crate::questions::entries::kind_words;
@@ -107,11 +107,7 @@ impl Seen<'_> {
     fn fitted(&self, setup: &Setup) -> Vec<(String, String)> {
         let axle = self.source.setups.get(self.column).and_then(|analysis| analysis.setup.final_drive);
         let axle = axle.map_or_else(String::new, |axle| format!(" = {}", number::show(decimal(axle.ratio()), 3)));
-        let gearbox = match (setup.gearbox.name.as_str(), setup.gearbox.altered) {
-            ("", _) => "as counted".to_owned(),
-            (name, true) => format!("{name}, altered"),
-            (name, false) => name.to_owned(),
-        };
+        let gearbox = gear_set(&setup.gearbox);
         let named = |part: &str, text: String| (self.source.reader.words.say(part), text);
         let mut fitted = vec![named("Gear set", gearbox), named("Ring and pinion", format!("{}{axle}", setup.final_drive))];
         fitted.extend(setup.stages.iter().map(|stage| {
@@ -179,6 +175,15 @@ impl Seen<'_> {
         let all = self.sheet.sections.iter().flat_map(|section| section.cautions().map(move |caution| (section, caution)));
         let own = all.filter(|(_, (column, _, _))| *column == Some(self.column));
         own.map(|(section, (_, row, verdict))| format!("{}, {}: {}", section.title, row.label, verdict.text)).collect()
+    }
+}
+
+/// What a gear set is called to a customer.
+pub(super) fn gear_set(gearbox: &Gearbox) -> String {
+    match (gearbox.name.as_str(), gearbox.altered) {
+        ("", _) => "as counted".to_owned(),
+        (name, true) => format!("{name}, altered"),
+        (name, false) => name.to_owned(),
     }
 }
 

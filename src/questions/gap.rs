@@ -108,7 +108,9 @@ impl Explain for Gap {
             Self::IdlerAlone => "the idler is not used: the outer gears of reverse are not given".into(),
             Self::NoGearOfBox { text, gears } => format!("“{text}” is no gear of this box, which has {gears}: it is left out"),
             Self::NoCones { text } => format!("“{text}” is not a number from 1 to 3: one cone is taken"),
-            Self::NotSwitchedIn { text, gears } => format!("“{text}” is no gear of this box, which has {gears}: this stage is not switched in it"),
+            Self::NotSwitchedIn { text, gears } => {
+                format!("“{text}” is no gear of this box, which has {gears}: this stage is not switched in it")
+            }
             Self::TooManySwitched { most } => format!("only the first {most} stages are switched, this one stays out"),
             Self::RestOfFixedStage => "the ratio when it is out is not used: this stage is always in".into(),
             Self::TooManySpeeds { most } => format!("only the first {most} speeds are timed"),

@@ -14,6 +14,7 @@ pub mod dial;
 pub mod driveline;
 pub mod endplay;
 pub mod entries;
+pub mod few_words;
 pub mod find;
 pub mod first;
 pub mod gap;
@@ -34,7 +35,7 @@ use crate::catalogue::Catalogue;
 use crate::chart::Picture;
 use crate::gearing::Step;
 use crate::gearing::identify::ladder;
-use crate::job::{Job, JobChoice, JobField};
+use crate::job::{InputProblem, Job, JobChoice, JobField};
 use crate::problem::Explain;
 pub use crate::sheet::Place;
 use crate::sheet::{Cell, Reader, Rest, Row, Said, Section, Sheet, Words, export, words};
@@ -285,7 +286,30 @@ impl<'a> Source<'a> {
 ///
 /// # Errors
 /// A sentence, when the text is no job.
-pub fn figures_of_file(text: &str) -> Result<String, String> {
+pub fn figures_of_file(text: &str) -> Result<FileFigures, String> {
     let job = crate::job::file::from_text(text).map_err(|why| format!("{}: {}", why.what(), why.what_to_do()))?;
-    serde_json::to_string_pretty(&export::figures(&job, &build(&job, Words::Us))).map_err(|why| why.to_string())
+    let mut figures = export::figures(&job, &build(&job, Words::Us));
+    let problems = problems_of(&job);
+    let told: Vec<serde_json::Value> = problems.iter().map(|problem| export::problem(&job, problem)).collect();
+    if let Some(members) = figures.as_object_mut() {
+        members.insert("problems".to_owned(), told.into());
+    }
+    let json = serde_json::to_string_pretty(&figures).map_err(|why| why.to_string())?;
+    Ok(FileFigures { json, is_sound: problems.is_empty() })
+}
+
+/// The figures of a job file.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct FileFigures {
+    /// The figures and what is wrong, as JSON.
+    pub json: String,
+    /// Whether every field reads.
+    pub is_sound: bool,
+}
+
+/// All that is wrong with what a job holds: what all setups share first, then the setups, the bench last.
+pub fn problems_of(job: &Job) -> Vec<InputProblem> {
+    let answers = analyse_job(job, Shelves::default());
+    let of_setups = answers.setups.iter().flat_map(|analysis| analysis.setup.problems.iter().cloned());
+    answers.conditions.problems.iter().cloned().chain(of_setups).chain(bench::problems(job)).collect()
 }

@@ -1,7 +1,8 @@
 //! The sheet's figures for other programs: JSON for scripts, CSV for spreadsheets. The same rows as on the page.
 
 use super::{Figure, Piece, Place, Row, Section, Sheet};
-use crate::job::Job;
+use crate::job::{Choice, Field, InputId, InputProblem, Job};
+use crate::problem::Severity;
 use crate::spreadsheet;
 use serde_json::{Map, Value, json};
 
@@ -22,6 +23,22 @@ pub fn figures(job: &Job, sheet: &Sheet) -> Value {
     let said = sheet.sections.iter().filter(|section| !section.answer.is_empty());
     let answers: Map<String, Value> = said.map(|section| (section.id.to_owned(), json!(section.answer.plain()))).collect();
     json!({ "title": job.title, "setups": setups, "bench": bench, "answers": answers })
+}
+
+/// What is wrong with one input, for scripts: where it stands, how grave it is, and the sentence.
+pub fn problem(job: &Job, problem: &InputProblem) -> Value {
+    let setup = match problem.field {
+        InputId::Text(Field::Setup(id, _)) | InputId::Choice(Choice::Setup(id, _)) => {
+            job.setups.iter().position(|setup| setup.id == id).map(|column| Job::letter(column).to_string())
+        }
+        _ => None,
+    };
+    let field = match problem.field {
+        InputId::Text(field) => field.path(),
+        InputId::Choice(choice) => choice.slug(),
+    };
+    let is_grave = problem.severity == Severity::Stop;
+    json!({ "setup": setup, "field": field, "leaves_no_value": is_grave, "says": problem.sentence() })
 }
 
 /// The figures of one column by their keys.

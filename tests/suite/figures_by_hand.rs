@@ -3,7 +3,7 @@
 //! 185/70R14: 14 × 25.4 = 355.6, taken as 356; 185 × 0.70 = 129.5, taken as 130; 356 + 2 × 130 = 616 mm; 616 × 3.05 = 1,878.8 mm a turn,
 //! which is 1,609,344 ÷ 1,878.8 = 856.58 turns a mile. The shown figures of setup A are those of the design's drawing, too.
 
-use layshaft::job::{Job, demo, file};
+use layshaft::job::{BenchField, Field, Job, JobField, SetupField, demo, file};
 use layshaft::questions::{build, figures_of_file};
 use layshaft::sheet::Words;
 use layshaft::sheet::export::csv;
@@ -83,7 +83,9 @@ fn setup_a_in_metric() {
 
 #[test]
 fn figures_of_a_file_for_scripts() {
-    let text = figures_of_file(&file::to_text(&demo::job())).unwrap();
+    let of_demo = figures_of_file(&file::to_text(&demo::job())).unwrap();
+    assert!(of_demo.is_sound);
+    let text = of_demo.json;
     let read: serde_json::Value = serde_json::from_str(&text).unwrap();
     assert_eq!(read["title"], demo::job().title);
     let setups = read["setups"].as_array().unwrap();
@@ -104,6 +106,26 @@ fn figures_of_a_file_for_scripts() {
         figures_of_file("{}").unwrap_err(),
         "the text is not a job (it names no schema): choose a file that was saved as a job here"
     );
+}
+
+/// Every field that does not read is named, wherever it stands.
+#[test]
+fn problems_of_a_file_for_scripts() {
+    let mut job = demo::job();
+    let b = job.setups[1].id;
+    job.type_text(Field::Job(JobField::Cruise), "fast".into());
+    job.type_text(Field::Setup(b, SetupField::FinalDrive), "43/x11".into());
+    job.type_text(Field::Job(JobField::Bench(BenchField::InputTurns)), "0".into());
+    job.type_text(Field::Job(JobField::Bench(BenchField::OutputTurns)), "4".into());
+    let told = figures_of_file(&file::to_text(&job)).unwrap();
+    assert!(!told.is_sound);
+    let read: serde_json::Value = serde_json::from_str(&told.json).unwrap();
+    let problems = read["problems"].as_array().unwrap();
+    let says = |setup: Option<&str>, part: &str| {
+        problems.iter().any(|problem| problem["setup"].as_str() == setup && problem["says"].as_str().unwrap().contains(part))
+    };
+    assert!(says(None, "fast") && says(Some("B"), "43/x11"), "{problems:#?}");
+    assert!(problems.iter().any(|problem| problem["field"].as_str().unwrap().contains("turns")), "{problems:#?}");
 }
 
 #[test]

@@ -26,6 +26,7 @@ mod charts_problems;
 mod customer_page;
 mod driveline_by_hand;
 mod endplay_by_hand;
+mod few_words;
 mod figures_by_hand;
 mod finder_ground;
 mod finder_pairs;

@@ -14,7 +14,7 @@ cargo xtask build [--dev] [--out DIR]          write the folder a static host se
 cargo xtask bench                              measure, and write target/bench.md
 cargo xtask tidy                               the rules of the house alone
 cargo xtask look [--only NAME]                 pictures of every question, written to target/look
-cargo xtask figures FILE                       every figure of a job file's sheet as JSON, keys carrying their units";
+cargo xtask figures FILE [--strict]            every figure of a job file's sheet and every problem of its fields as JSON";
 
 fn main() -> ExitCode {
     let mut given = std::env::args().skip(1);
@@ -69,9 +69,12 @@ fn look(given: &[String]) -> Result<()> {
 
 /// Worked out by the library itself, natively, so that xtask need not be built with it.
 fn figures(given: &[String]) -> Result<()> {
-    let [file] = given else { bail!("`figures` wants one job file, as the page saves it") };
+    let (options, files): (Vec<&String>, Vec<&String>) = given.iter().partition(|word| word.starts_with("--"));
+    let ([file], true) = (files.as_slice(), options.iter().all(|option| *option == "--strict")) else {
+        bail!("`figures` wants one job file, as the page saves it, and knows --strict: a field that does not read is a failure")
+    };
     let file = std::path::absolute(file)?;
     let mut cargo = shell::cargo("run");
-    cargo.args(["--quiet", "--package", "layshaft", "--bin", "layshaft", "--", "figures"]).arg(file);
+    cargo.args(["--quiet", "--package", "layshaft", "--bin", "layshaft", "--", "figures"]).arg(file).args(options);
     shell::run(&mut cargo)
 }

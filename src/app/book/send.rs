@@ -7,6 +7,7 @@ use crate::app::device;
 use crate::app::state::State;
 use crate::job::{incoming, link};
 use crate::problem::{Explain, capital};
+use crate::questions::few_words;
 use crate::sheet::export;
 
 /// The ways to hand a job over.
@@ -20,6 +21,7 @@ pub(super) fn Send() -> impl IntoView {
         device::save_file(&incoming::file_name(&title, "csv"), "text/csv", &text);
     };
     view! {
+        <FewWords/>
         {move || match made.get() {
             Ok(link) => view! { <Link link/> }.into_any(),
             Err(why) => view! { <p class="send__refused" id="link-refused">{format!("{}. {}.", capital(&why.what()), capital(&why.what_to_do()))}</p> }.into_any(),
@@ -29,6 +31,35 @@ pub(super) fn Send() -> impl IntoView {
             <button type="button" class="btn" id="save-csv" on:click=csv>"Save the figures as CSV"</button>
         </div>
         <p class="words">"A file can be opened here again from Jobs, on this device or another."</p>
+    }
+}
+
+/// The setup meant for the customer in a few lines, to be copied into a message or handed to the device's own way of sharing.
+#[component]
+fn FewWords() -> impl IntoView {
+    let state = State::here();
+    let text = Memo::new(move |_| state.with_source(few_words::text));
+    let about = move || state.job.with(few_words::about).map_or_else(String::new, |letter| format!("A few words about setup {letter}"));
+    let said = RwSignal::new("");
+    let copy = move |_| {
+        device::copy(text.get_untracked(), move |is_copied| {
+            said.set(if is_copied {
+                "Copied: paste it into a message."
+            } else {
+                "This browser does not let the page copy: mark the words and copy them."
+            });
+        });
+    };
+    let share = move |_| device::share(&text.get_untracked());
+    view! {
+        <label class="send__words"><span>{about}</span>
+            <textarea class="field__input" id="few-words" readonly rows="8" prop:value=text></textarea>
+        </label>
+        <div class="panel__acts">
+            <button type="button" class="btn" id="copy-words" on:click=copy>"Copy these words"</button>
+            {device::shares().then(|| view! { <button type="button" class="btn" id="share-words" on:click=share>"Share these words"</button> })}
+            <span class="words" role="status">{said}</span>
+        </div>
     }
 }
 

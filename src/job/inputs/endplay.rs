@@ -11,7 +11,7 @@ inputs! {
 
     /// The stack, a part a line.
     Stack at stack: Row::new("endplay-stack", "the stack, a part a line; a minus before what is taken off", Kind::Lines)
-        .like("case depth 112.40 ±0.02\n- cluster 105.91 ±0.02\n- thrust washer 3.05 x2");
+        .like("case depth 112.40 ±0.02 mm\n- cluster 105.91 ±0.02 mm\n- thrust washer 3.05 mm x2");
     /// The range of play wanted.
     Wanted at wanted: notation("endplay-wanted", "end play wanted", |_, system| Some(Length::usual(system).symbol)).like("0.002 to 0.006 in");
     /// The shims that are left.

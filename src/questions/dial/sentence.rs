@@ -25,6 +25,11 @@ pub fn said(source: Source<'_>) -> Said {
     Said::of([answer, unsteady(source), one_speed(source), lacking.unwrap_or_default()])
 }
 
+/// What is said of one setup, without its name: `reads 4.3 % slow at a true 60 mph: fit the 26-tooth driven gear`.
+pub fn of_setup(source: Source<'_>, analysis: &Analysis) -> Option<String> {
+    Clause::of(source, analysis).map(|clause| format!("reads {}: {}", clause.reads, clause.then))
+}
+
 /// What a setup's dial reads, and what to do.
 #[derive(Clone, Debug, PartialEq)]
 struct Clause {

@@ -285,3 +285,30 @@ fn call_9_a_sheet_from_the_rolling_road() -> Result<()> {
         page.says(".answer", "to 60 mph").await
     })
 }
+
+/// Of the quote: eight lines to send the caller of call 1 now.
+#[test]
+fn call_10_a_few_words_to_send() -> Result<()> {
+    visit(async |page| {
+        page.set_screen(Screen::DESK).await?;
+        page.open("").await?;
+        let mut hands = Hands::of(page, false);
+        type_the_job(&mut hands).await?;
+        hands.actions = 0;
+        hands.press(button("Hand over")).await?;
+        hands.press(button("Customer and notes")).await?;
+        hands.actions += 1;
+        page.choose(field("For the customer: setup"), "B New setup (2)").await?;
+        hands.press(button("Hand over")).await?;
+        hands.press(button("Link, file, CSV")).await?;
+        let words: String = page.of("#few-words", "one.value").await?;
+        ensure!(hands.actions <= 8, "{} actions", hands.actions);
+        ensure!((5..=8).contains(&words.lines().count()), "{words}");
+        // 27/26 × 36/17 = 2.199, × 31/22 = 1.463, × 28/25 = 1.163; 41/11 = 3.727; by the sums of 53 it goes into his case.
+        for said in ["2.199 1.463 1.163 1.000", "41/11, 3.727", "165R13", "At 70 mph", "it goes into the case of"] {
+            ensure!(words.contains(said), "{said:?} is missing in {words}");
+        }
+        page.click(button("Copy these words")).await?;
+        page.until("document.querySelector('main').innerText.includes('Copied: paste it') || document.querySelector('main').innerText.includes('copy them')").await
+    })
+}
