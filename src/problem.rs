@@ -23,7 +23,7 @@ pub trait Explain {
 /// Something wrong in one field: of a job, whose inputs have addresses, or of a line of a catalogue, whose columns have names.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Problem<A = &'static str> {
-    /// Which field.
+    /// Where it stands.
     pub field: A,
     /// How much it matters.
     pub severity: Severity,

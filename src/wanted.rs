@@ -16,7 +16,7 @@ pub const KEPT: usize = 6;
 /// One part that brings the figure near the value wanted.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Change {
-    /// The part.
+    /// What would be fitted, as it stands in the catalogue.
     pub part: Entry,
     /// The figure's value then, in the unit it is shown in.
     pub value: f64,
@@ -45,6 +45,25 @@ impl Search {
     /// A search for the part that makes the figure `key` of a setup `wanted`, in the unit the figure is shown in.
     ///
     /// None where the setup has no such figure.
+    ///
+    /// ```
+    /// use layshaft::catalogue::{Catalogue, Column, Entry, PartKind};
+    /// use layshaft::job::demo;
+    /// use layshaft::sheet::Words;
+    /// use layshaft::wanted::Search;
+    /// # fn example() -> Option<()> {
+    /// let axle = |teeth| Entry::new(PartKind::RingAndPinion).with(Column::Drive, teeth);
+    /// let shelf = Catalogue::empty().add_all(vec![axle("37/11"), axle("41/11")]);
+    /// let job = demo::job();
+    /// let mut search = Search::new(&job, job.setups.first()?.id, Words::Us, &shelf, "cruise_rpm", 3_400.0)?;
+    /// while !search.advance(10) {}
+    /// // At 70 mph a 185/70R14, which rolls 1.8788 m, turns 31.2928 × 60 ÷ 1.8788 = 999.34 times a minute; top gear is direct: × 37/11.
+    /// let best = search.best();
+    /// assert_eq!(best.first().map(|change| (change.part.title(), change.shown.as_str())), Some(("37/11", "3,361 rpm")));
+    /// # Some(())
+    /// # }
+    /// # assert!(example().is_some());
+    /// ```
     pub fn new(job: &Job, setup: SetupId, words: Words, catalogue: &Catalogue, key: &str, wanted: f64) -> Option<Self> {
         let alone = Job { setups: vec![job.setup(setup)?.clone()], ..job.clone() };
         let gears = catalogue.speedometer_gears();

@@ -58,7 +58,7 @@ pub enum Misfit {
     Pitch {
         /// The transverse module of the set.
         of: Length,
-        /// That of the other.
+        /// The transverse module of the other set.
         other: Length,
     },
     /// Each names its cases, and none is the same.

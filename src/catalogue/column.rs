@@ -93,7 +93,7 @@ pub struct ColumnRow {
     pub name: &'static str,
     /// What it is called beside its field and in a sentence.
     pub word: &'static str,
-    /// What it holds.
+    /// What may be written in it, which decides how it is edited and checked.
     pub holds: Holds,
     /// What a blank field shows as an example.
     pub example: &'static str,

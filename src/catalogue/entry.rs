@@ -6,10 +6,10 @@ use super::{Column, PartKind};
 use crate::gearing::read::{self, line};
 use crate::spreadsheet::one_line;
 
-/// One entry.
+/// What is known of one part, a text for each column.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Entry {
-    /// Which kind of part it is.
+    /// Decides which columns there are.
     pub kind: PartKind,
     /// The id, which stays when the entry is edited; blank for one that is not in a catalogue yet.
     pub id: String,

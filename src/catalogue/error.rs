@@ -10,7 +10,7 @@ use crate::units::number::clip;
 pub enum LineError {
     /// A text that must be there is not.
     Blank {
-        /// The column.
+        /// Where it should stand.
         column: Column,
     },
     /// A text longer than 500 characters.
@@ -20,7 +20,7 @@ pub enum LineError {
     },
     /// None of what is chosen from.
     Choice {
-        /// The column.
+        /// Where the text stands.
         column: Column,
         /// What was written.
         text: String,
@@ -52,14 +52,14 @@ pub enum LineError {
     },
     /// An adapter with one count, or a speedometer gear with two.
     Second {
-        /// What it is for.
+        /// The role typed: an adapter has a second count, the others have none.
         role: Role,
     },
     /// A quotation mark that is opened and not closed on the same line.
     OpenQuote,
     /// More cells than the header has columns.
     TooManyCells {
-        /// The cells of the line.
+        /// How many there are in the line.
         cells: usize,
         /// The columns of the header.
         columns: usize,

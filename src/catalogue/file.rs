@@ -27,7 +27,7 @@ pub enum FileError {
     Empty,
     /// The header names a column twice.
     ColumnTwice {
-        /// The column.
+        /// Its name, as the header has it.
         column: &'static str,
     },
     /// The header fits no kind of part.

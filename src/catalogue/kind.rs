@@ -8,7 +8,7 @@ use super::column::Column::{
 use super::part::{self, Part};
 use crate::problem::Problem;
 
-/// A kind of part.
+/// What can be kept in the catalogue; each has columns and a file of its own.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum PartKind {
     /// The gears of a gearbox.
@@ -129,6 +129,11 @@ impl PartKind {
     }
 
     /// What so many of them are called in a sentence: `gear set` for one.
+    ///
+    /// ```
+    /// use layshaft::catalogue::PartKind;
+    /// assert_eq!((PartKind::GearSet.word(1), PartKind::GearSet.word(2)), ("gear set", "gear sets"));
+    /// ```
     pub fn word(self, many: usize) -> &'static str {
         let [one, several] = self.about().words;
         if many == 1 { one } else { several }

@@ -70,6 +70,15 @@ impl Catalogue {
     }
 
     /// The entry of that id.
+    ///
+    /// ```
+    /// use layshaft::catalogue::{Catalogue, Column, Entry, PartKind};
+    /// let axle = Entry::new(PartKind::RingAndPinion).with(Column::Drive, "43/11").with(Column::Place, "rack 3");
+    /// let (catalogue, id) = Catalogue::empty().add(axle);
+    /// let kept = catalogue.get(PartKind::RingAndPinion, &id);
+    /// assert_eq!(kept.map(|entry| entry.text(Column::Place)), Some("rack 3"));
+    /// assert_eq!(catalogue.get(PartKind::Tyre, &id), None);
+    /// ```
     pub fn get(&self, kind: PartKind, id: &str) -> Option<&Entry> {
         self.entries(kind).find(|entry| entry.id == id)
     }

@@ -37,6 +37,14 @@ impl Catalogue {
     /// The entries of a kind that hold every word sought, the first `most` of them; the entry `kept`, which is being changed, always.
     ///
     /// Every entry is looked at, however few are asked for.
+    ///
+    /// ```
+    /// use layshaft::catalogue::{Catalogue, Column, Entry, PartKind};
+    /// let tyre = |size: &str, note: &str| Entry::new(PartKind::Tyre).with(Column::Designation, size).with(Column::Note, note);
+    /// let shelf = Catalogue::empty().add_all(vec![tyre("185/70R14", "winter"), tyre("205/60R15", "winter"), tyre("205/60R15", "summer")]);
+    /// let found = shelf.found(PartKind::Tyre, "R15 winter", 10, None);
+    /// assert_eq!((found.many, found.of), (1, 3));
+    /// ```
     pub fn found(&self, kind: PartKind, sought: &str, most: usize, kept: Option<&str>) -> Found {
         let words: Vec<String> = sought.split_whitespace().map(str::to_lowercase).collect();
         let in_order = self.own(kind).chain(self.entries(kind).filter(|entry| !entry.own));

@@ -32,6 +32,15 @@ impl Entry {
     }
 
     /// The gearbox that a gear set makes; nothing where its counts make none.
+    ///
+    /// ```
+    /// use layshaft::catalogue::{Column, Entry, PartKind};
+    /// use layshaft::gearing::Ratio;
+    /// let set = Entry::started(PartKind::GearSet).with(Column::Constant, "25/30");
+    /// let set = set.with(Column::Gear(1), "37/18").with(Column::Gear(2), "direct");
+    /// // 30/25 × 37/18, and direct
+    /// assert_eq!(set.gearbox().map(|gearbox| gearbox.ratios()), Some(vec![Ratio::new(37, 15), Ratio::new(1, 1)]));
+    /// ```
     pub fn gearbox(&self) -> Option<Gearbox> {
         match self.part() {
             Ok(Part::GearSet(gearbox)) => Some(gearbox),
@@ -40,6 +49,13 @@ impl Entry {
     }
 
     /// The final drive that ring and pinion make; nothing where their text tells none.
+    ///
+    /// ```
+    /// use layshaft::catalogue::{Column, Entry, PartKind};
+    /// use layshaft::gearing::{FinalDrive, Ratio};
+    /// let entry = Entry::new(PartKind::RingAndPinion).with(Column::Drive, "43/11");
+    /// assert_eq!(entry.final_drive().map(FinalDrive::ratio), Some(Ratio::new(43, 11)));
+    /// ```
     pub fn final_drive(&self) -> Option<FinalDrive> {
         match self.part() {
             Ok(Part::RingAndPinion(drive)) => Some(drive),

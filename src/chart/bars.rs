@@ -15,7 +15,7 @@ use crate::units::number::show;
 pub struct Bars {
     /// What the picture is called.
     pub title: String,
-    /// What the bars measure.
+    /// The axis along the bars, with its unit.
     pub measure: Measure,
     /// The bars from top to bottom.
     pub bars: Vec<Bar>,
@@ -25,7 +25,7 @@ pub struct Bars {
     pub focus: Option<usize>,
 }
 
-/// One bar.
+/// A value with its label and whose it is.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Bar {
     /// Whose it is.

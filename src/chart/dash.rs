@@ -8,6 +8,11 @@ const MOST: f64 = 5_000.0;
 ///
 /// `pattern` gives lengths drawn and left out in turn, in the unit of the points. An empty pattern, one with a length that is not
 /// a positive number, and a line too long to be cut give the line itself.
+///
+/// ```
+/// use layshaft::chart::dash::dashes;
+/// assert_eq!(dashes(&[(0.0, 0.0), (10.0, 0.0)], &[4.0, 2.0]), [[(0.0, 0.0), (4.0, 0.0)], [(6.0, 0.0), (10.0, 0.0)]]);
+/// ```
 pub fn dashes(points: &[Point], pattern: &[f64]) -> Vec<Vec<Point>> {
     let round: f64 = pattern.iter().sum();
     let usable = pattern.iter().all(|length| *length > 0.0) && round.is_finite() && round > 0.0;

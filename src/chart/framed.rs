@@ -17,7 +17,7 @@ const TEXT_PX: (f64, f64) = (18.0, 15.0);
 
 /// A picture with its title and a legend of the setups.
 pub struct Framed<'a> {
-    /// The picture.
+    /// What is drawn inside the frame.
     pub picture: &'a dyn Picture,
     /// What stands above it.
     pub title: String,

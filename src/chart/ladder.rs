@@ -32,7 +32,7 @@ pub struct Ladder {
 pub struct Rungs {
     /// Its place among the setups, from 0.
     pub slot: usize,
-    /// Its name.
+    /// What the setup is called; read out, the row itself has the letter alone.
     pub name: String,
     /// Its forward gears, first to top.
     pub gears: Vec<Rung>,

@@ -20,10 +20,12 @@ pub mod rect;
 pub mod scatter;
 pub mod scene;
 pub mod shift;
+pub mod spans;
 mod svg;
 pub mod tell;
 pub mod ticks;
 pub mod train;
+pub mod views;
 
 pub use paint::ChartError;
 pub use palette::{DARK, LIGHT, Theme};

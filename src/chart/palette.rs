@@ -10,6 +10,11 @@ pub struct Colour(pub u8, pub u8, pub u8);
 
 impl Colour {
     /// The colour as a style sheet writes it, for instance `#0068a8`.
+    ///
+    /// ```
+    /// use layshaft::chart::palette::Colour;
+    /// assert_eq!(Colour(0, 104, 168).css(), "#0068a8");
+    /// ```
     pub fn css(self) -> String {
         format!("#{:02x}{:02x}{:02x}", self.0, self.1, self.2)
     }
@@ -28,6 +33,12 @@ impl Colour {
     /// How strongly two colours differ, from 1 (alike) to 21 (black on white). Text wants 4.5, a line 3.
     ///
     /// Source: WCAG 2.2, "contrast ratio".
+    ///
+    /// ```
+    /// use layshaft::chart::palette::Colour;
+    /// // (1 + 0.05) ÷ (0 + 0.05)
+    /// assert_eq!(Colour(0, 0, 0).contrast(Colour(255, 255, 255)).round(), 21.0);
+    /// ```
     pub fn contrast(self, other: Self) -> f64 {
         let (one, two) = (self.luminance(), other.luminance());
         (one.max(two) + 0.05) / (one.min(two) + 0.05)

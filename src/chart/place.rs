@@ -15,6 +15,14 @@ pub struct Wish {
 /// Answers `None` where they do not all fit. Wishes must come in order of their centres.
 ///
 /// Method: pooled neighbours (isotonic least squares): labels that would overlap form a block that stands centred on its wishes.
+///
+/// ```
+/// use layshaft::chart::place::{Wish, centres};
+/// let wish = Wish { centre: 50.0, width: 20.0 };
+/// // Both want the same place: each gives way by half its width.
+/// assert_eq!(centres(&[wish, wish], 0.0, 100.0), Some(vec![40.0, 60.0]));
+/// assert_eq!(centres(&[wish, wish], 0.0, 30.0), None);
+/// ```
 pub fn centres(wishes: &[Wish], least: f64, greatest: f64) -> Option<Vec<f64>> {
     let total: f64 = wishes.iter().map(|wish| wish.width).sum();
     if total > greatest - least {

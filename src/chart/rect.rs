@@ -66,6 +66,14 @@ impl Rect {
     /// The part of a straight line that lies inside, where any does.
     ///
     /// Method: Liang and Barsky's clipping of a line by four edges.
+    ///
+    /// ```
+    /// use layshaft::chart::rect::Rect;
+    /// let frame = Rect::new(0.0, 0.0, 100.0, 50.0);
+    /// // Half of the line lies left of the frame.
+    /// assert_eq!(frame.clipped((-100.0, 20.0), (100.0, 40.0)), Some(((0.0, 30.0), (100.0, 40.0))));
+    /// assert_eq!(frame.clipped((0.0, 60.0), (100.0, 60.0)), None);
+    /// ```
     pub fn clipped(&self, from: Point, to: Point) -> Option<(Point, Point)> {
         // Most lines lie to one side of most boxes: those need no division.
         let is_beside = |a: f64, b: f64, least: f64, greatest: f64| (a < least && b < least) || (a > greatest && b > greatest);

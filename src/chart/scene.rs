@@ -13,7 +13,7 @@ pub type Size = (f64, f64);
 /// A colour and how much of it covers what lies below, from 0 to 1.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Ink {
-    /// The colour.
+    /// Red, green and blue.
     pub colour: Colour,
     /// How much covers, 1 for all.
     pub cover: f64,
@@ -52,11 +52,11 @@ impl Pen {
 /// Which part of a text stands at its place.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Anchor {
-    /// Its start.
+    /// The text runs to the right of it.
     Start,
-    /// Its middle.
+    /// Half of the text on either side.
     Middle,
-    /// Its end.
+    /// The text runs up to it from the left.
     End,
 }
 
@@ -131,7 +131,7 @@ pub enum Mark {
     },
     /// A line through points.
     Line {
-        /// The points.
+        /// Corners in order, in CSS pixels.
         points: Vec<Point>,
         /// Drawn with.
         pen: Pen,
@@ -145,21 +145,21 @@ pub enum Mark {
     },
     /// A filled round dot.
     Disc {
-        /// Its centre.
+        /// In CSS pixels from the top left corner.
         centre: Point,
         /// Its radius in CSS pixels.
         radius: f64,
         /// Filled with.
         ink: Ink,
     },
-    /// A text.
+    /// A line of words or figures.
     Text(Text),
 }
 
 /// Where a pointer may ask for a value: a plot and the axis that runs along it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Window {
-    /// The plot.
+    /// Where the pointer is heeded, in CSS pixels.
     pub plot: Rect,
     /// The axis along it.
     pub x: Axis,

@@ -31,13 +31,13 @@ pub struct ShiftChart {
 pub struct Climb {
     /// Its place among the setups, from 0.
     pub slot: usize,
-    /// Its name.
+    /// What the setup is called.
     pub name: String,
     /// Its forward gears, first to top.
     pub gears: Vec<ClimbGear>,
 }
 
-/// One gear of a climb.
+/// A gear and the speed it is left at.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ClimbGear {
     /// What it is called, for instance `1st`.

@@ -16,13 +16,13 @@ pub struct ReadOut {
 pub struct Group {
     /// Its place among the setups, where it is one: gives letter and colour.
     pub slot: Option<usize>,
-    /// Its name.
+    /// What the setup or series is called.
     pub name: String,
     /// Its readings in order.
     pub readings: Vec<Reading>,
 }
 
-/// One reading.
+/// A value under the pointer, as it is read.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Reading {
     /// Of what, for instance `2nd`.
@@ -57,6 +57,11 @@ impl Table {
 }
 
 /// Setups by their letters: `A`, `A and B`, `A, B and C`.
+///
+/// ```
+/// use layshaft::chart::tell::letters;
+/// assert_eq!(letters(&[0, 1, 2]), "A, B and C");
+/// ```
 pub fn letters(slots: &[usize]) -> String {
     let letters: Vec<String> = slots.iter().map(|slot| palette::letter(*slot).to_string()).collect();
     match letters.split_last() {

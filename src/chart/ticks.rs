@@ -3,6 +3,12 @@
 /// Round values between two ends, 1, 2 or 5 times a power of ten apart, at most `most` of them where that can be.
 ///
 /// Ends that are not numbers, or not in order, give none.
+///
+/// ```
+/// use layshaft::chart::ticks::round_steps;
+/// // Steps of 500 would be 14, steps of 1,000 are 7.
+/// assert_eq!(round_steps(0.0, 6_500.0, 7.0), [0.0, 1_000.0, 2_000.0, 3_000.0, 4_000.0, 5_000.0, 6_000.0]);
+/// ```
 pub fn round_steps(least: f64, greatest: f64, most: f64) -> Vec<f64> {
     let Some(step) = round_step(least, greatest, most) else { return Vec::new() };
     let first = (least / step - 1e-9).ceil();
@@ -22,6 +28,11 @@ pub fn round_step(least: f64, greatest: f64, most: f64) -> Option<f64> {
 }
 
 /// How many decimals a step needs to be written without loss, at most six.
+///
+/// ```
+/// use layshaft::chart::ticks::decimals;
+/// assert_eq!([0.25, 0.5, 20.0].map(decimals), [2, 1, 0]);
+/// ```
 pub fn decimals(step: f64) -> usize {
     (0..6)
         .find(|digits: &i32| {

@@ -20,7 +20,7 @@ pub struct Train {
     pub title: String,
     /// Whose gearbox it is.
     pub hue: Hue,
-    /// The shafts.
+    /// Every gear names one of these by its place.
     pub shafts: Vec<Shaft>,
     /// The gears.
     pub wheels: Vec<Wheel>,
@@ -41,7 +41,7 @@ pub enum Line {
     Idler,
 }
 
-/// A shaft.
+/// A line that gears sit on.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Shaft {
     /// What it is called, for instance `cluster`.
@@ -65,7 +65,7 @@ pub struct Wheel {
     pub shaft: usize,
     /// Where it sits, in slots from the left; gears that mesh share one.
     pub slot: f64,
-    /// Its teeth.
+    /// The count, which sets how large it is drawn.
     pub teeth: u32,
     /// What stands beside it, for instance `2nd`; may be empty.
     pub name: String,

@@ -17,7 +17,7 @@ use crate::units::{AngularVelocity, Length, Mass, MassDensity, Pressure, Torque}
 pub struct Material {
     /// Modulus of elasticity along the tube.
     pub modulus: Pressure,
-    /// Density.
+    /// Mass for each volume of the wall.
     pub density: MassDensity,
 }
 
@@ -127,6 +127,15 @@ impl Shaft {
     }
 
     /// The longest tube of this diameter, wall and material that whips no sooner than `speed`.
+    ///
+    /// ```
+    /// use layshaft::driveline::{Material, Shaft};
+    /// use layshaft::units::{common::millimetres, show, unit};
+    /// let shaft = Shaft::new(millimetres(1_500.0), millimetres(76.2), millimetres(2.1), Material::steel())?;
+    /// // The critical speed falls with the square of the length: half as long for four times the speed.
+    /// assert_eq!(show(&shaft.longest_for(shaft.critical_speed() * 4.0), &unit::MM, 0), "750 mm");
+    /// # Ok::<(), layshaft::driveline::ShaftError>(())
+    /// ```
     pub fn longest_for(&self, speed: AngularVelocity) -> Length {
         let share = self.critical_speed().get::<radian_per_second>() / speed.get::<radian_per_second>();
         self.length * share.sqrt()
@@ -145,6 +154,15 @@ impl Shaft {
     /// The torque at which the tube's outside yields in torsion: T = τ·J ÷ r, J = π ÷ 32 × (D⁴ − d⁴).
     ///
     /// Source: any textbook of strength of materials; `shear_yield` is the material's.
+    ///
+    /// ```
+    /// use layshaft::driveline::{Material, Shaft};
+    /// use layshaft::units::{common::millimetres, show, unit};
+    /// // A solid bar: τ·π·d³/16 = 200 × π × 20³ ÷ 16 = 314,159 N·mm
+    /// let bar = Shaft::new(millimetres(500.0), millimetres(20.0), millimetres(10.0), Material::steel())?;
+    /// assert_eq!(show(&bar.yield_torque(unit::N_MM2.of(200.0)), &unit::N_M, 1), "314.2 N·m");
+    /// # Ok::<(), layshaft::driveline::ShaftError>(())
+    /// ```
     pub fn yield_torque(&self, shear_yield: Pressure) -> Torque {
         let (outside, bore) = (self.outside.get::<meter>(), self.bore().get::<meter>());
         let polar = PI / 32.0 * (outside.powi(4) - bore.powi(4));
@@ -152,6 +170,15 @@ impl Shaft {
     }
 
     /// The tube's own mass, without yokes.
+    ///
+    /// ```
+    /// use layshaft::driveline::{Material, Shaft};
+    /// use layshaft::units::{common::millimetres, show, unit};
+    /// let shaft = Shaft::new(millimetres(1_500.0), millimetres(76.2), millimetres(2.1), Material::steel())?;
+    /// // π × 2.1 × 74.1 × 1,500 mm³ = 733,300 mm³, × 7.85 mg
+    /// assert_eq!(show(&shaft.mass(), &unit::KG, 2), "5.76 kg");
+    /// # Ok::<(), layshaft::driveline::ShaftError>(())
+    /// ```
     pub fn mass(&self) -> Mass {
         let (outside, bore) = (self.outside.get::<meter>(), self.bore().get::<meter>());
         let area = PI / 4.0 * (outside * outside - bore * bore);
@@ -163,6 +190,13 @@ impl Shaft {
 ///
 /// `grade_mm_per_s` is the figure behind the G, the allowed speed of the centre of mass. Source: ISO 21940-11 (earlier ISO 1940-1);
 /// G 16 for driveshafts, from memory.
+///
+/// ```
+/// use layshaft::driveline::shaft::allowed_unbalance_g_mm;
+/// use layshaft::units::{common::rpm, unit};
+/// // G 16, 8 kg at 3,000 rpm: 8,000 g × 16 mm/s ÷ 314.159 rad/s
+/// assert_eq!(allowed_unbalance_g_mm(unit::KG.of(8.0), rpm(3_000.0), 16.0).round(), 407.0);
+/// ```
 pub fn allowed_unbalance_g_mm(mass: Mass, speed: AngularVelocity, grade_mm_per_s: f64) -> f64 {
     mass.get::<kilogram>() * 1_000.0 * grade_mm_per_s / speed.get::<radian_per_second>()
 }

@@ -43,6 +43,14 @@ impl TubeMaterial {
     ///
     /// 0.577 of the tensile yield (distortion energy, any textbook of machine design): 350 megapascals for drawn steel tube, 275
     /// for a heat-treated aluminium alloy, both from memory.
+    ///
+    /// ```
+    /// use layshaft::driveline::TubeMaterial;
+    /// use layshaft::units::{show, unit};
+    /// // 0.577 × 350
+    /// let steel = TubeMaterial::Steel.shear_yield().map(|stress| show(&stress, &unit::N_MM2, 2));
+    /// assert_eq!(steel.as_deref(), Some("201.95 N/mm²"));
+    /// ```
     pub fn shear_yield(self) -> Option<Pressure> {
         const OF_TENSILE: f64 = 0.577;
         let tensile = match self {

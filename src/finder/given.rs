@@ -12,7 +12,7 @@ use crate::units::{AngularVelocity, Length, Mass, Time};
 pub struct Engine {
     /// Torque over engine speed.
     pub curve: EngineCurve,
-    /// The car.
+    /// Mass, drag, grip and losses.
     pub car: Car,
     /// Engine speed that is not passed; the end of the curve where `None`.
     pub limit: Option<AngularVelocity>,
@@ -64,7 +64,7 @@ pub struct Given {
     pub is_taken_off_at_wheel: bool,
     /// Meshes of all extra stages that carry the power.
     pub stage_meshes: u8,
-    /// The dial, where it is known.
+    /// What each speedometer pair of the shelf is judged against, where the dial is known.
     pub dial: Option<Dial>,
     /// The tyre of the first setup, which is tried beside those of the catalogue.
     pub fitted: Option<FittedTyre>,

@@ -57,6 +57,14 @@ pub fn bare(text: &str, bounds: Bounds) -> Result<f64, NumberError> {
 ///
 /// # Errors
 /// As [`bare`].
+///
+/// ```
+/// use layshaft::finder::number::{NumberError, percent, whole};
+/// assert_eq!((100.0 * percent("30 %", (0.0, 90.0))?).round(), 30.0);
+/// assert_eq!(whole("5", (1.0, 8.0))?, 5);
+/// assert!(whole("4.5", (1.0, 8.0)).is_err());
+/// # Ok::<(), NumberError>(())
+/// ```
 pub fn percent(text: &str, bounds: Bounds) -> Result<f64, NumberError> {
     read(text, bounds, |rest| matches!(rest, "" | "%")).map(|value| value * 0.01)
 }

@@ -28,12 +28,12 @@ pub enum Measure {
     TopSpeed,
     /// Time from rest to a speed, s.
     TimeToSpeed {
-        /// The speed.
+        /// The road speed that ends the run.
         speed: Velocity,
     },
     /// Time from rest over a distance, s.
     TimeOverDistance {
-        /// The distance.
+        /// The way from rest that ends the run.
         distance: Length,
     },
     /// What the speedometer reads too much, as a share of true speed; below 0 where it reads low. With the best pair of the shelf.
@@ -119,6 +119,12 @@ impl Wish {
     }
 
     /// By how much a figure misses the range, in the figure's unit; nothing inside it. What is no number misses by more than any.
+    ///
+    /// ```
+    /// use layshaft::finder::{Measure, Wish};
+    /// let wish = Wish::must(Measure::FirstOverall, 9.0, 10.5);
+    /// assert_eq!((wish.miss(8.5), wish.miss(10.0), wish.miss(11.0)), (0.5, 0.0, 0.5));
+    /// ```
     pub fn miss(&self, value: f64) -> f64 {
         if value.is_nan() {
             return f64::INFINITY;

@@ -1,8 +1,8 @@
-//! What people write: a stack, a part a line (`case depth 112.40 ±0.02`, `- thrust washer 3.05 x2`), the range of play wanted
-//! (`0.002 to 0.006`, `preload 2-4 thou`), and what is left in a kit of shims (`0.10 x3, 0.15, 0.20 x2`).
+//! What people write: a stack, a part a line (`case depth 112.40 ±0.02`, `- thrust washer 3.05 x2`), and what is left in a kit of shims
+//! (`0.10 x3, 0.15, 0.20 x2`).
 
 use super::error::FitTextError;
-use super::shims::{MOST_SIZES, PlayRange, Shim};
+use super::shims::{MOST_SIZES, Shim};
 use super::stack::{Part, Stack};
 use super::token::{Measure, Token, measure, tokens};
 use crate::units::common::millimetres;
@@ -112,45 +112,6 @@ fn word(token: &Token) -> Option<&str> {
         Token::To => Some("to"),
         Token::Times(_) | Token::PlusMinus | Token::Minus | Token::Plus => None,
     }
-}
-
-/// Reads the range of play wanted: two ends, or a middle and how far off it may be. `preload`, `nip` or a minus makes it preload.
-///
-/// A bare end takes the unit of the other.
-///
-/// # Errors
-/// When the text is no range, or an end lies outside what end play can be.
-pub fn range(typed: &Typed) -> Result<PlayRange, FitTextError> {
-    let text = typed.text.trim();
-    let tokens = tokens(text);
-    let no_range = || FitTextError::NoRange { text: text.to_owned() };
-    let is_preload = text.to_lowercase().split(|c: char| !c.is_alphabetic()).any(|word| matches!(word, "preload" | "nip"));
-    let mut ends: Vec<(bool, Measure)> = Vec::new();
-    let mut at = 0;
-    while at < tokens.len() {
-        let Some((measure, next)) = measure(&tokens, at) else {
-            at += 1;
-            continue;
-        };
-        // The dash of `2-6` stands between the ends; that of `-0.05` before the first figure, or behind `to`.
-        let before = at.checked_sub(1).and_then(|at| tokens.get(at));
-        let two_before = at.checked_sub(2).and_then(|at| tokens.get(at));
-        let is_below = before == Some(&Token::Minus) && !matches!(two_before, Some(Token::Number(_) | Token::Unit(_)));
-        ends.push((is_below || is_preload, measure));
-        at = next;
-    }
-    let [(first_below, first), (second_below, second)] = ends.as_slice() else { return Err(no_range()) };
-    let wrong = |why| FitTextError::Quantity { line: text.to_owned(), why };
-    let read = |below: bool, measure: &Measure, other: &Measure| {
-        let signed = Measure { figure: format!("{}{}", if below { "-" } else { "" }, measure.figure), unit: measure.unit };
-        signed.read(other.unit, typed.units, &limits::PLAY).map_err(wrong)
-    };
-    let (one, other) = (read(*first_below, first, second)?, read(*second_below, second, first)?);
-    if tokens.contains(&Token::PlusMinus) {
-        let off = other.abs();
-        return Ok(PlayRange { least: one - off, greatest: one + off });
-    }
-    Ok(PlayRange { least: one.min(other), greatest: one.max(other) })
 }
 
 /// Reads a kit of shims: thicknesses with how many are left of each (one where that is not said), parted by commas, semicolons, blanks or

@@ -57,6 +57,22 @@ pub fn of_stack(stack: &Stack) -> Option<(usize, Slip, Length)> {
     likely.min_by(|(_, _, one), (_, _, other)| in_millimetres(one.abs()).total_cmp(&in_millimetres(other.abs())))
 }
 
+/// Bore and shaft further apart than this, in mm, are not of one seat.
+const ONE_SEAT_MM: f64 = 0.6;
+
+/// Whether a clearance can be of one seat.
+pub fn is_of_one_seat(clearance: Length) -> bool {
+    in_millimetres(clearance.abs()) <= ONE_SEAT_MM
+}
+
+/// The slip that would make a bore and a shaft that are far apart those of one seat, if the shaft is the one that is off.
+pub fn of_shaft(bore: Length, shaft: Length) -> Option<Slip> {
+    if is_of_one_seat(bore - shaft) {
+        return None;
+    }
+    Slip::ALL.into_iter().find(|slip| is_of_one_seat(bore - shaft * slip.factor()))
+}
+
 /// The wanted play beyond which a figure is more likely ten times off than meant: boxes are set to 0.04 to 0.8 mm (0.002 to 0.032 in) of
 /// play (makers' manuals), bearings to 0.11 mm of preload (a maker's manual); some room is left.
 pub fn is_unusual_play(least: Length, greatest: Length) -> bool {

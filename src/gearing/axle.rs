@@ -13,6 +13,13 @@ pub enum FinalDrive {
 
 impl FinalDrive {
     /// Turns of the driveshaft for one turn of the wheels, without regard to direction.
+    ///
+    /// ```
+    /// use layshaft::gearing::{FinalDrive, Ratio, read};
+    /// assert_eq!(read::final_drive("43/11")?.ratio(), Ratio::new(43, 11));
+    /// assert_eq!(read::final_drive("3.909")?.ratio(), Ratio::new(3_909, 1_000));
+    /// # Ok::<(), read::GearTextError>(())
+    /// ```
     pub fn ratio(self) -> Ratio {
         match self {
             Self::Pair(mesh) => mesh.ratio(),

@@ -82,6 +82,22 @@ impl Explain for Doubt {
 }
 
 /// Everything about a gearbox that wants a second look.
+///
+/// ```
+/// use layshaft::gearing::check::{Doubt, doubts};
+/// use layshaft::gearing::{Gear, Gearbox, Layout, Mesh};
+/// # fn example() -> Option<()> {
+/// let with_first = |driver, driven| {
+///     let gears = vec![Gear::Mesh(Mesh::new(driver, driven)?), Gear::Direct];
+///     Gearbox::new(Layout::InputReduced, Mesh::new(25, 30), gears, None).ok()
+/// };
+/// // 25 + 30 = 18 + 37 = 55, but 18 + 40 = 58
+/// assert_eq!(doubts(&with_first(18, 37)?), []);
+/// assert_eq!(doubts(&with_first(18, 40)?), [Doubt::SumsApart { least: 55, greatest: 58 }]);
+/// # Some(())
+/// # }
+/// # assert!(example().is_some());
+/// ```
 pub fn doubts(gearbox: &Gearbox) -> Vec<Doubt> {
     let sums = ToothSums::of(gearbox).known_range().filter(|(least, greatest)| greatest - least > SUM_TOLERANCE);
     let sums = sums.map(|(least, greatest)| Doubt::SumsApart { least, greatest });

@@ -109,7 +109,7 @@ pub enum Idler {
     },
 }
 
-/// Reverse.
+/// How the box goes backwards: what is known of its gears.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Reverse {
     /// Through gears.
@@ -205,6 +205,12 @@ impl Gearbox {
     ///
     /// # Errors
     /// When the parts do not make a box of that layout.
+    ///
+    /// ```
+    /// use layshaft::gearing::gearbox::{Gear, Gearbox, GearboxError, Layout};
+    /// let direct = Gearbox::new(Layout::TwoShaft, None, vec![Gear::Direct], None);
+    /// assert_eq!(direct, Err(GearboxError::DirectInTwoShaft { gear: 1 }));
+    /// ```
     pub fn new(layout: Layout, constant: Option<Mesh>, gears: Vec<Gear>, reverse: Option<Reverse>) -> Result<Self, GearboxError> {
         match (layout, constant) {
             (Layout::TwoShaft, Some(_)) => return Err(GearboxError::NeedlessConstantPair),
@@ -248,6 +254,19 @@ impl Gearbox {
     }
 
     /// Input turns for one output turn in a forward gear (0 is first), as [`Gear::ratio`]. `None` where there is no such gear.
+    ///
+    /// ```
+    /// use layshaft::gearing::{Gear, Gearbox, Layout, Mesh, Ratio};
+    /// # fn example() -> Option<()> {
+    /// let gears = vec![Gear::Mesh(Mesh::new(18, 37)?), Gear::Direct];
+    /// let gearbox = Gearbox::new(Layout::InputReduced, Mesh::new(25, 30), gears, None).ok()?;
+    /// // 30/25 × 37/18 = 1,110/450
+    /// assert_eq!(gearbox.ratio(0), Some(Ratio::new(37, 15)));
+    /// assert_eq!(gearbox.ratio(1), Some(Ratio::new(1, 1)));
+    /// # Some(())
+    /// # }
+    /// # assert!(example().is_some());
+    /// ```
     pub fn ratio(&self, gear: usize) -> Option<Ratio> {
         self.gears.get(gear)?.ratio(self.layout, self.constant)
     }
@@ -264,6 +283,18 @@ impl Gearbox {
 
     /// Input turns for one output turn in reverse, signed against the forward direction of the same box. `None` without reverse, and
     /// where its pair needs a constant pair that is not known.
+    ///
+    /// ```
+    /// use layshaft::gearing::{Gear, Gearbox, Idler, Layout, Mesh, Ratio, Reverse, ReverseGears};
+    /// # fn example() -> Option<()> {
+    /// let reverse = Reverse::Geared(ReverseGears { pair: Mesh::new(16, 33)?, idler: Idler::Plain(None) });
+    /// let gearbox = Gearbox::new(Layout::InputReduced, Mesh::new(25, 30), vec![Gear::Direct], Some(reverse)).ok()?;
+    /// // 30/25 × 33/16 = 990/400, against the forward direction
+    /// assert_eq!(gearbox.reverse_ratio(), Some(Ratio::new(-99, 40)));
+    /// # Some(())
+    /// # }
+    /// # assert!(example().is_some());
+    /// ```
     pub fn reverse_ratio(&self) -> Option<Ratio> {
         self.reverse?.ratio(self.layout, self.constant)
     }

@@ -22,6 +22,20 @@ pub struct Hunting {
 
 impl Hunting {
     /// How the teeth of that pair take turns.
+    ///
+    /// ```
+    /// use layshaft::gearing::{Mesh, hunting::Hunting};
+    /// # fn example() -> Option<()> {
+    /// let axle = Hunting::of(Mesh::new(11, 43)?);
+    /// assert!(axle.is_hunting());
+    /// assert_eq!((axle.driver_turns, axle.driven_turns), (43, 11));
+    /// // 42 = 7 × 6 and 12 = 2 × 6: the same teeth meet again after 7 turns of the pinion.
+    /// let even = Hunting::of(Mesh::new(12, 42)?);
+    /// assert_eq!((even.common_factor, even.driver_turns), (6, 7));
+    /// # Some(())
+    /// # }
+    /// # assert!(example().is_some());
+    /// ```
     pub fn of(mesh: Mesh) -> Self {
         let (driver, driven) = (mesh.driver.count(), mesh.driven.count());
         let common_factor = driver.gcd(&driven);
@@ -40,6 +54,14 @@ impl Hunting {
 }
 
 /// How often teeth meet, f = z · n, without regard to direction.
+///
+/// ```
+/// use layshaft::gearing::{Teeth, hunting::mesh_frequency};
+/// use layshaft::units::{common::rpm, show, unit};
+/// // 3,000 rpm are 50 turns a second, each with 25 teeth.
+/// let frequency = Teeth::new(25).map(|teeth| mesh_frequency(teeth, rpm(3_000.0)));
+/// assert_eq!(frequency.map(|frequency| show(&frequency, &unit::HERTZ, 0)).as_deref(), Some("1,250 Hz"));
+/// ```
 pub fn mesh_frequency(teeth: Teeth, speed: AngularVelocity) -> Frequency {
     let turns_per_second = speed.get::<uom::si::angular_velocity::revolution_per_second>().abs();
     Frequency::new::<uom::si::frequency::hertz>(f64::from(teeth.count()) * turns_per_second)

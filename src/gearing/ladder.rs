@@ -47,6 +47,14 @@ impl Ladder {
     }
 
     /// The share of engine speed lost on each upshift at constant road speed, 1 − 1/φ.
+    ///
+    /// ```
+    /// use layshaft::gearing::{Ladder, Ratio};
+    /// let ladder = Ladder::new([Ratio::new(4, 1), Ratio::new(2, 1), Ratio::new(3, 2)]);
+    /// assert_eq!(ladder.steps(), [Ratio::new(2, 1), Ratio::new(4, 3)]);
+    /// // 1 − 1/2 and 1 − 3/4
+    /// assert_eq!(ladder.drops(), [0.5, 0.25]);
+    /// ```
     pub fn drops(&self) -> Vec<f64> {
         self.steps().into_iter().map(|step| 1.0 - 1.0 / decimal(step)).collect()
     }
@@ -57,6 +65,16 @@ impl Ladder {
     }
 
     /// How the steps change from the bottom to the top.
+    ///
+    /// ```
+    /// use layshaft::gearing::ladder::{Character, Ladder};
+    /// use layshaft::gearing::Ratio;
+    /// let character = |ratios: [i128; 3]| Ladder::new(ratios.map(Ratio::from_integer)).character();
+    /// assert_eq!(character([9, 3, 1]), Character::Geometric);
+    /// assert_eq!(character([8, 4, 3]), Character::Progressive);
+    /// // 6/4 is less than 4/2.
+    /// assert_eq!(character([6, 4, 2]), Character::Uneven { gear: 2 });
+    /// ```
     pub fn character(&self) -> Character {
         let steps: Vec<f64> = self.steps().into_iter().map(decimal).collect();
         if let Some(at) = steps.iter().position(|step| *step <= 1.0) {

@@ -74,7 +74,7 @@ impl Fit {
 /// One pair of the mixture.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Pair {
-    /// Which.
+    /// Which pair of the box it is.
     pub place: Place,
     /// Its counts.
     pub mesh: Mesh,
@@ -153,14 +153,14 @@ pub enum MixError {
     },
     /// A gear that is known by its printed ratio alone.
     NotCounted {
-        /// The set.
+        /// What the set is called.
         set: String,
         /// The gear, 0 is first.
         gear: usize,
     },
     /// A set that was chosen and is not in the catalogue any longer.
     NoSuchSet {
-        /// The set.
+        /// What the set is called.
         set: String,
     },
     /// The parts make no gearbox.

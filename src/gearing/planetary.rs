@@ -52,6 +52,19 @@ impl Epicyclic {
     }
 
     /// Input turns for one output turn with the third member held; `None` where input and output are one member.
+    ///
+    /// ```
+    /// use layshaft::gearing::planetary::{Epicyclic, Member};
+    /// use layshaft::gearing::{Ratio, Teeth};
+    /// # fn example() -> Option<()> {
+    /// let set = Epicyclic::simple(Teeth::new(30)?, Teeth::new(60)?)?;
+    /// // A range stage, ring held: 1 + 60/30. An overdrive, sun held: 1 ÷ (1 + 30/60).
+    /// assert_eq!(set.ratio(Member::Sun, Member::Carrier), Some(Ratio::new(3, 1)));
+    /// assert_eq!(set.ratio(Member::Carrier, Member::Ring), Some(Ratio::new(2, 3)));
+    /// # Some(())
+    /// # }
+    /// # assert!(example().is_some());
+    /// ```
     pub fn ratio(self, input: Member, output: Member) -> Option<Ratio> {
         let (one, i0) = (Ratio::from_integer(1), self.standing_ratio);
         Some(match (input, output) {

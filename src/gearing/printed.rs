@@ -42,6 +42,18 @@ impl PrintedRatio {
     }
 
     /// Whether a ratio, whatever its sign, is printed so.
+    ///
+    /// ```
+    /// use layshaft::gearing::{PrintedRatio, Ratio};
+    /// # fn example() -> Option<()> {
+    /// let printed = PrintedRatio::read("2.47")?;
+    /// assert_eq!(printed.least(), Ratio::new(2_465, 1_000));
+    /// // 37/15 = 2.4667, 5/2 = 2.50
+    /// assert!(printed.prints(Ratio::new(37, 15)) && !printed.prints(Ratio::new(5, 2)));
+    /// # Some(())
+    /// # }
+    /// # assert!(example().is_some());
+    /// ```
     pub fn prints(&self, ratio: Ratio) -> bool {
         let size = ratio.abs();
         self.least() <= size && size < self.below()

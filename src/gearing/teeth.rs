@@ -6,6 +6,11 @@ use std::fmt;
 pub type Ratio = num_rational::Ratio<i128>;
 
 /// A ratio as a plain number, to be shown or to be used in a formula of physics.
+///
+/// ```
+/// use layshaft::gearing::{Ratio, teeth::decimal};
+/// assert_eq!(decimal(Ratio::new(37, 16)), 2.3125);
+/// ```
 #[expect(clippy::cast_precision_loss, reason = "tooth counts and their products are far below 2^53")]
 pub fn decimal(ratio: Ratio) -> f64 {
     *ratio.numer() as f64 / *ratio.denom() as f64
@@ -22,11 +27,17 @@ impl Teeth {
     pub const GREATEST: u16 = 150;
 
     /// A checked tooth count; `None` outside 8 to 150.
+    ///
+    /// ```
+    /// use layshaft::gearing::Teeth;
+    /// assert_eq!(Teeth::new(18).map(Teeth::count), Some(18));
+    /// assert_eq!((Teeth::new(7), Teeth::new(151)), (None, None));
+    /// ```
     pub fn new(count: u16) -> Option<Self> {
         (Self::LEAST..=Self::GREATEST).contains(&count).then_some(Self(count))
     }
 
-    /// The count.
+    /// How many, 8 to 150.
     pub fn count(self) -> u16 {
         self.0
     }
@@ -58,6 +69,13 @@ impl Mesh {
     }
 
     /// Turns of the driver for one turn of the driven gear, without regard to direction: z₂ / z₁.
+    ///
+    /// ```
+    /// use layshaft::gearing::{Mesh, Ratio};
+    /// assert_eq!(Mesh::new(18, 37).map(Mesh::ratio), Some(Ratio::new(37, 18)));
+    /// // A ratio is kept in its lowest terms.
+    /// assert_eq!(Mesh::new(12, 42).map(Mesh::ratio), Some(Ratio::new(7, 2)));
+    /// ```
     pub fn ratio(self) -> Ratio {
         Ratio::new(self.driven.exact(), self.driver.exact())
     }

@@ -20,6 +20,12 @@ fn printed(ratio: PrintedRatio) -> String {
 }
 
 /// A pair of gears on the same two shafts as a forward gear's.
+///
+/// ```
+/// use layshaft::gearing::{Layout, Mesh, write};
+/// let typed = Mesh::new(18, 37).map(|mesh| write::pair(mesh, Layout::InputReduced));
+/// assert_eq!(typed.as_deref(), Some("37/18"));
+/// ```
 pub fn pair(mesh: Mesh, layout: Layout) -> String {
     over(mesh, layout == Layout::OutputReduced)
 }

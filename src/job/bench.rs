@@ -1,4 +1,5 @@
-//! What is typed at the bench: counted teeth, turns, a printed ladder, the sets whose parts are mixed, a stack of measured parts.
+//! What is typed at the bench: counted teeth, turns, a printed ladder, the sets whose parts are mixed, a stack of measured parts, a bore
+//! and its shaft.
 //!
 //! [`super::inputs::bench`] is its table.
 
@@ -6,6 +7,7 @@ use serde::{Deserialize, Serialize};
 
 use super::choice::{Chosen, TurnedGear, Wheels};
 use super::endplay::EndPlay;
+use super::fits::Fits;
 use crate::gearing::Layout;
 use crate::units::Typed;
 
@@ -40,7 +42,7 @@ pub struct Bench {
     /// Counts whose place is not known.
     #[serde(skip_serializing_if = "String::is_empty")]
     pub anywhere: String,
-    /// Turns of the input.
+    /// How often the input was turned, as it would be said: `10`, `nearly 3`.
     #[serde(skip_serializing_if = "String::is_empty")]
     pub input_turns: String,
     /// Turns of the output that they gave.
@@ -94,7 +96,16 @@ pub struct Bench {
     /// The layout of what lies on the bench.
     #[serde(skip_serializing_if = "Chosen::is_nothing")]
     pub layout: Chosen<Layout>,
+    /// How warm the parts were when they were measured; blank for 20 °C.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub measured_at: Typed,
+    /// How warm the box gets; blank for 90 °C.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub warms_to: Typed,
     /// A stack of measured parts, and the shims for it.
     #[serde(skip_serializing_if = "EndPlay::is_blank")]
     pub endplay: EndPlay,
+    /// A bore and a shaft as measured.
+    #[serde(skip_serializing_if = "Fits::is_blank")]
+    pub fits: Fits,
 }

@@ -33,9 +33,9 @@ pub fn job() -> Job {
             ..Pull::default()
         },
         setups: vec![
-            setup(1, "As it came", wide, "8/28", "44"),
-            setup(2, "Close", close, "8/28", "44"),
-            setup(3, "Five-speed, overdrive 5th", five, "7/23", "41.5"),
+            setup(1, "As it came", wide, "8/28", ("44", "4.8 down")),
+            setup(2, "Close", close, "8/28", ("44", "4.8 down")),
+            setup(3, "Five-speed, overdrive 5th", five, "7/23", ("41.5", "5 down")),
         ],
         next_setup: 4,
         ..empty(System::Inch)
@@ -96,7 +96,8 @@ fn gearbox(name: &str, constant: &str, gears: &[&str], reverse: &str, idler: &st
     }
 }
 
-fn setup(id: u32, name: &str, gearbox: Gearbox, speedo_gears: &str, shaft: &str) -> Setup {
+fn setup(id: u32, name: &str, gearbox: Gearbox, speedo_gears: &str, (length, slope): (&str, &str)) -> Setup {
+    let shaft = Shaft { gearbox_slope: "3 down".into(), slopes: slope.into(), pinion_slope: "3.2 up".into(), ..Shaft::default() };
     Setup {
         id: SetupId(id),
         name: name.into(),
@@ -104,7 +105,7 @@ fn setup(id: u32, name: &str, gearbox: Gearbox, speedo_gears: &str, shaft: &str)
         final_drive: "43/11".into(),
         tyre: inches("185/70R14"),
         speedo: Speedo { gears: speedo_gears.into(), ..Speedo::default() },
-        shaft: Shaft { lengths: inches(shaft), outside: inches("3"), wall: inches("0.083"), ..Shaft::default() },
+        shaft: Shaft { lengths: inches(length), outside: inches("3"), wall: inches("0.083"), ..shaft },
         ..Setup::default()
     }
 }

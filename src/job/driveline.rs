@@ -5,7 +5,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::choice::Chosen;
-use crate::driveline::{Margin, TubeMaterial};
+use crate::driveline::{Margin, TubeMaterial, Yokes};
 use crate::units::Typed;
 
 /// What all setups share: they are driven on one road.
@@ -30,4 +30,12 @@ pub struct Shaft {
     pub wall: Typed,
     /// What the tube is made of; blank for steel.
     pub material: Chosen<TubeMaterial>,
+    /// How the gearbox's output falls towards the rear at ride height: `3 down`, `3 down, 1 right`.
+    pub gearbox_slope: String,
+    /// The same of the shaft, for each piece, parted by semicolons.
+    pub slopes: String,
+    /// How the axle's nose points: `3 up`.
+    pub pinion_slope: String,
+    /// How the yokes at both ends of a piece stand to each other; blank for in line.
+    pub yokes: Chosen<Yokes>,
 }

@@ -34,6 +34,15 @@ impl Job {
     }
 
     /// Copies a setup into the column beside it. Nothing happens where there are six.
+    ///
+    /// ```
+    /// use layshaft::job::demo;
+    /// use layshaft::units::System;
+    /// let mut job = demo::empty(System::Inch);
+    /// let first = job.setups[0].id;
+    /// let copy = job.copy_setup(first).and_then(|id| job.setup(id));
+    /// assert_eq!(copy.map(|setup| setup.name.as_str()), Some("New setup (2)"));
+    /// ```
     pub fn copy_setup(&mut self, id: SetupId) -> Option<SetupId> {
         let at = self.setups.iter().position(|setup| setup.id == id)?;
         if self.setups.len() >= MOST_SETUPS {

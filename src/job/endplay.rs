@@ -21,12 +21,6 @@ pub struct EndPlay {
     /// The shims that are left.
     #[serde(skip_serializing_if = "Typed::is_blank")]
     pub kit: Typed,
-    /// How warm the parts were when they were measured; blank for 20 °C.
-    #[serde(skip_serializing_if = "Typed::is_blank")]
-    pub bench_temperature: Typed,
-    /// How warm the box gets; blank for 90 °C.
-    #[serde(skip_serializing_if = "Typed::is_blank")]
-    pub working_temperature: Typed,
     /// What the case is made of; blank for aluminium.
     #[serde(skip_serializing_if = "Chosen::is_nothing")]
     pub case: Chosen<CaseMaterial>,

@@ -4,7 +4,8 @@ use std::borrow::Cow;
 
 use super::inputs::{Kept, Kind, Row};
 use super::{
-    BenchField, Choice, DesignText, EndPlayField, InsideField, Job, JobChoice, JobField, PullField, SetupField, SetupId, WishText,
+    BenchField, Choice, DesignText, EndPlayField, FitsField, InsideField, Job, JobChoice, JobField, PullField, SetupField, SetupId,
+    WishText,
 };
 use crate::gearing::part::ordinal;
 use crate::problem::Problem;
@@ -141,6 +142,14 @@ impl Job {
     }
 
     /// Puts a text into a field, typed under the units the sheet is read in now. Nothing happens where there is no such field.
+    ///
+    /// ```
+    /// use layshaft::job::{Field, JobField, demo};
+    /// use layshaft::units::System;
+    /// let mut job = demo::empty(System::Metric);
+    /// job.type_text(Field::Job(JobField::Cruise), "130".into());
+    /// assert_eq!((job.cruise.text.as_str(), job.cruise.units), ("130", System::Metric));
+    /// ```
     pub fn type_text(&mut self, field: Field, text: String) {
         let units: System = self.units;
         let differs = self.text(field).is_some_and(|kept| kept != text);
@@ -178,6 +187,7 @@ addresses! {
     field => PullField, Self::Text(Field::Job(JobField::Pull(field)));
     field => BenchField, Self::Text(Field::Job(JobField::Bench(field)));
     field => EndPlayField, Self::Text(Field::Job(JobField::Bench(BenchField::EndPlay(field))));
+    field => FitsField, Self::Text(Field::Job(JobField::Bench(BenchField::Fits(field))));
     (setup, field) => (SetupId, SetupField), Self::Text(Field::Setup(setup, field));
     (setup, field) => (SetupId, InsideField), Self::Text(Field::Setup(setup, SetupField::Inside(field)));
     (at, text) => (usize, WishText), Self::Text(Field::Wish(at, text));

@@ -87,6 +87,15 @@ pub fn to_text(job: &Job) -> String {
 ///
 /// # Errors
 /// When the text is too long, no job, from a newer version, or holds no setup, or too many setups, gears or stages.
+///
+/// ```
+/// use layshaft::job::file::{FileError, from_text, to_text};
+/// use layshaft::job::demo;
+/// let job = demo::job();
+/// assert_eq!(from_text(&to_text(&job))?, job);
+/// assert!(matches!(from_text("{}"), Err(FileError::NotAJob { .. })));
+/// # Ok::<(), FileError>(())
+/// ```
 pub fn from_text(text: &str) -> Result<Job, FileError> {
     from_value(value_of(text)?)
 }

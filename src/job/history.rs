@@ -34,6 +34,16 @@ impl History {
     }
 
     /// Goes one step back; answers the job as it was.
+    ///
+    /// ```
+    /// use layshaft::job::{History, demo};
+    /// use layshaft::units::System;
+    /// let (mut job, mut history) = (demo::empty(System::Inch), History::default());
+    /// history.before_change(&job);
+    /// job.title = "The blue van".into();
+    /// assert_eq!(history.undo(&job).map(|job| job.title).as_deref(), Some("New job"));
+    /// assert!(history.can_redo());
+    /// ```
     pub fn undo(&mut self, now: &Job) -> Option<Job> {
         let before = self.past.pop()?;
         self.open = None;

@@ -8,7 +8,7 @@ use super::file::{self, FileError};
 /// What a file holds.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Incoming {
-    /// One job.
+    /// A single job, to be opened.
     Job(Box<Job>),
     /// A whole book.
     Book(Box<Backup>),

@@ -51,6 +51,16 @@ impl Job {
     }
 
     /// What was taken where the text of a field leaves it open: `taken as 37/18`.
+    ///
+    /// ```
+    /// use layshaft::job::{Field, SetupField, demo};
+    /// use layshaft::units::System;
+    /// let mut job = demo::empty(System::Inch);
+    /// let first = Field::Setup(job.setups[0].id, SetupField::Gear(0));
+    /// // As a number pad without a slash types it.
+    /// job.type_text(first, "37.18".into());
+    /// assert_eq!(job.taken(first).as_deref(), Some("taken as 37/18"));
+    /// ```
     pub fn taken(&self, field: Field) -> Option<String> {
         let Field::Setup(id, of) = field else { return None };
         let text = self.text(field)?;

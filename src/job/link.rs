@@ -79,6 +79,16 @@ pub fn is_link(fragment: &str) -> bool {
 ///
 /// # Errors
 /// When the fragment is damaged, from a newer version, or carries no job.
+///
+/// ```
+/// use layshaft::job::demo;
+/// use layshaft::job::link::{LinkError, fragment, open};
+/// let job = demo::job();
+/// let link = fragment(&job)?;
+/// assert_eq!(open(&link)?, job);
+/// assert_eq!(open("#j=1.cut"), Err(LinkError::Damaged));
+/// # Ok::<(), LinkError>(())
+/// ```
 pub fn open(fragment: &str) -> Result<Job, LinkError> {
     let (version, packed) = fragment.strip_prefix(MARK).and_then(|rest| rest.split_once('.')).ok_or(LinkError::Damaged)?;
     if version != VERSION {

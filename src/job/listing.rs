@@ -90,6 +90,12 @@ pub fn sort(lines: &mut Vec<Line>, order: Order) {
 }
 
 /// A time as a person says it on the day `today`: `today`, or `25 Nov 2026`; as it stands where it is no date.
+///
+/// ```
+/// use layshaft::job::listing::when;
+/// assert_eq!(when("2026-11-25T09:30:00Z", "2026-11-28T08:00:00Z"), "25 Nov 2026");
+/// assert_eq!(when("2026-11-28T07:00:00Z", "2026-11-28T08:00:00Z"), "today");
+/// ```
 pub fn when(time: &str, today: &str) -> String {
     const MONTHS: [&str; 12] = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
     let day = day_of(time);

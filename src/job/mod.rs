@@ -19,6 +19,7 @@ pub mod edit;
 pub mod endplay;
 pub mod field;
 pub mod file;
+pub mod fits;
 pub mod history;
 pub mod incoming;
 pub mod inputs;
@@ -43,10 +44,12 @@ pub use choice::{Choice, Chosen, JobChoice, SetupChoice};
 pub use driveline::{DrivelineShared, Shaft};
 pub use endplay::EndPlay;
 pub use field::{Field, InputId, InputProblem};
+pub use fits::Fits;
 pub use history::History;
 pub use inputs::bench::BenchField;
 pub use inputs::car::PullField;
 pub use inputs::endplay::EndPlayField;
+pub use inputs::fits::FitsField;
 pub use inputs::setup::{InsideField, SetupField, ShaftField};
 pub use inputs::shared::JobField;
 pub use inputs::wishes::{DesignText, WishText};
@@ -126,7 +129,7 @@ pub struct Setup {
     pub id: SetupId,
     /// What it is called.
     pub name: String,
-    /// Its gearbox.
+    /// The layout and the counts of its gears, as typed.
     pub gearbox: Gearbox,
     /// Its final drive: two tooth counts or a ratio.
     pub final_drive: String,
@@ -194,7 +197,7 @@ pub struct Stage {
 }
 
 impl Job {
-    /// The setup of an id.
+    /// The setup of an id; `None` where it was removed.
     pub fn setup(&self, id: SetupId) -> Option<&Setup> {
         self.setups.iter().find(|setup| setup.id == id)
     }
@@ -210,6 +213,11 @@ impl Job {
     }
 
     /// The letter of a column, counted from 0: A, B, C …
+    ///
+    /// ```
+    /// use layshaft::job::Job;
+    /// assert_eq!((Job::letter(0), Job::letter(2)), ('A', 'C'));
+    /// ```
     pub fn letter(column: usize) -> char {
         u8::try_from(column).ok().and_then(|at| b'A'.checked_add(at)).map_or('?', char::from)
     }

@@ -8,6 +8,14 @@ use crate::units::{System, Typed};
 
 impl Setup {
     /// Takes a part; what it replaces is lost, all else stays as typed.
+    ///
+    /// ```
+    /// use layshaft::catalogue::{Column, Entry, PartKind};
+    /// use layshaft::job::Setup;
+    /// let mut setup = Setup::default();
+    /// setup.take_part(&Entry::new(PartKind::RingAndPinion).with(Column::Drive, "43/11"));
+    /// assert_eq!(setup.final_drive, "43/11");
+    /// ```
     pub fn take_part(&mut self, entry: &Entry) {
         match entry.kind {
             PartKind::GearSet => self.gearbox = Gearbox::picked(entry),

@@ -53,13 +53,13 @@ pub struct Pull {
     /// Rows of a dynamometer or points of a curve: rpm and torque or power.
     #[serde(skip_serializing_if = "Typed::is_blank")]
     pub rows: Typed,
-    /// Peak torque.
+    /// The engine's greatest torque, from a data sheet.
     #[serde(skip_serializing_if = "Typed::is_blank")]
     pub peak_torque: Typed,
     /// Engine speed of peak torque.
     #[serde(skip_serializing_if = "Typed::is_blank")]
     pub peak_torque_at: Typed,
-    /// Peak power.
+    /// The engine's greatest power, from a data sheet.
     #[serde(skip_serializing_if = "Typed::is_blank")]
     pub peak_power: Typed,
     /// Engine speed of peak power.

@@ -84,6 +84,15 @@ const CELSIUS_ZERO_K: f64 = 273.15;
 /// DIN 70020 (1013/p)·√((273 + t)/293). The first two hold for factors of 0.93 to 1.07.
 ///
 /// Source: the standards named; the ISO reference air as printed in EU 134/2014, Annex, App. 2.2 section 3, the rest from memory.
+///
+/// ```
+/// use layshaft::motion::atmosphere::{Air, Standard, correction};
+/// use layshaft::units::unit;
+/// // Dry air at 950 mbar and the standard's own 25 °C: 1.18 × 990/950 − 0.18 = 1.0497.
+/// let air = Air { pressure: unit::MBAR.of(950.0), temperature: unit::CELSIUS.of(25.0), humidity: 0.0 };
+/// let factor = correction(Standard::SaeJ1349, &air).map(|correction| (10_000.0 * correction.factor).round());
+/// assert_eq!(factor, Some(10_497.0));
+/// ```
 pub fn correction(standard: Standard, air: &Air) -> Option<Correction> {
     let t_celsius = air.temperature.get::<kelvin>() - CELSIUS_ZERO_K;
     let pressure = if standard == Standard::Din70020 { air.pressure } else { air.dry_pressure() };

@@ -21,7 +21,7 @@ pub enum Origin {
 /// A value and where it comes from.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Sourced<T> {
-    /// The value.
+    /// What is reckoned with.
     pub value: T,
     /// Where it comes from.
     pub origin: Origin,
@@ -39,6 +39,13 @@ impl<T> Sourced<T> {
     }
 
     /// The value typed, or this one.
+    ///
+    /// ```
+    /// use layshaft::motion::Sourced;
+    /// let usual = Sourced::default(0.8, "road tyre on dry asphalt");
+    /// assert_eq!(Sourced::or(None, usual).value, 0.8);
+    /// assert!(Sourced::or(Some(0.9), usual).is_given());
+    /// ```
     pub fn or(typed: Option<T>, standing_in: Self) -> Self {
         typed.map_or(standing_in, Self::given)
     }
@@ -151,7 +158,7 @@ pub struct Car {
     pub efficiencies: Efficiencies,
     /// Turning parts.
     pub rotating: Sourced<Rotating>,
-    /// Density of the air.
+    /// Mass of air for each volume, which the drag grows with.
     pub air_density: Sourced<MassDensity>,
 }
 

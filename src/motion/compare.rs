@@ -76,7 +76,7 @@ pub struct Facts {
     pub in_band: Option<f64>,
     /// The cruise in the tallest gear that holds it.
     pub cruise: Option<Cruise>,
-    /// The top speed.
+    /// The highest of all gears; `None` where none holds any speed.
     pub top: Option<TopSpeed>,
     /// The whole run to the greatest speed asked for, as planned for the greatest that is reached.
     pub run: Option<Run>,

@@ -12,6 +12,13 @@ const PEAK_BAR: f64 = 9.0;
 /// Model: friction as a mean effective pressure, 0.97 + 0.15·N + 0.05·N² bar with N in 1,000 rpm, as a share of the 9 bar that peak torque
 /// is taken for. What the closed throttle adds by pumping is left out, so that an engine brakes at least so much; a guess within a third.
 /// Source: J. B. Heywood, Internal Combustion Engine Fundamentals, eq. 13.6; from memory.
+///
+/// ```
+/// use layshaft::motion::descent::braking_torque;
+/// use layshaft::units::{common::rpm, show, unit};
+/// // (0.97 + 0.15 × 3 + 0.05 × 9) ÷ 9 of 180 N·m
+/// assert_eq!(show(&braking_torque(unit::N_M.of(180.0), rpm(3_000.0)), &unit::N_M, 1), "37.4 N·m");
+/// ```
 pub fn braking_torque(peak: Torque, speed: AngularVelocity) -> Torque {
     let thousands = in_rpm(speed) / 1_000.0;
     let friction_bar = 0.97 + 0.15 * thousands + 0.05 * thousands * thousands;

@@ -15,22 +15,22 @@ pub enum MotionError {
     },
     /// A final drive that cannot be.
     FinalDrive {
-        /// The ratio.
+        /// As given; above 0 and up to 100 can be.
         ratio: f64,
     },
     /// A rolling radius that cannot be.
     Radius {
-        /// The radius (m).
+        /// As given (m); above 0 and up to 5 can be.
         radius_m: f64,
     },
     /// An efficiency that is not above 0 and up to 1.
     Efficiency {
-        /// The share.
+        /// As given.
         share: f64,
     },
     /// The mass is missing, nothing or no number.
     Mass {
-        /// The mass (kg).
+        /// As given (kg).
         mass_kg: f64,
     },
     /// Another value of the car that cannot be.
@@ -42,7 +42,7 @@ pub enum MotionError {
     },
     /// The rev limit is not above the curve's first rpm.
     LimitBelowCurve {
-        /// The limit (rpm).
+        /// As given (rpm).
         limit_rpm: f64,
         /// The first rpm of the curve.
         first_rpm: f64,

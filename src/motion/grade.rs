@@ -17,7 +17,7 @@ pub enum GradeBound {
     Grip,
 }
 
-/// A steepest grade.
+/// The steepest grade of a gear, by thrust and by grip.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Steepest {
     /// The gear, counted from 1.

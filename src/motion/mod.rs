@@ -63,11 +63,25 @@ fn newtons(value: f64) -> Force {
 }
 
 /// Power of a torque at a speed, P = T·ω.
+///
+/// ```
+/// use layshaft::motion::power_of;
+/// use layshaft::units::{common::rpm, show, unit};
+/// // 100 N·m × 3,000 × 2π ÷ 60 = 100 × 314.159
+/// assert_eq!(show(&power_of(unit::N_M.of(100.0), rpm(3_000.0)), &unit::KW, 2), "31.42 kW");
+/// ```
 pub fn power_of(torque: Torque, speed: AngularVelocity) -> Power {
     Power::new::<watt>(in_newton_metres(torque) * speed.get::<radian_per_second>())
 }
 
 /// Torque that makes a power at a speed, T = P/ω; not finite at a standstill.
+///
+/// ```
+/// use layshaft::motion::torque_of;
+/// use layshaft::units::{common::rpm, show, unit};
+/// // 550 ft·lbf/s ÷ 2π × 60 = 5,252 lbf·ft at 1 rpm
+/// assert_eq!(show(&torque_of(unit::HP.of(100.0), rpm(5_252.0)), &unit::LBF_FT, 1), "100.0 lbf·ft");
+/// ```
 pub fn torque_of(power: Power, speed: AngularVelocity) -> Torque {
     newton_metres(power.get::<watt>() / speed.get::<radian_per_second>())
 }

@@ -91,6 +91,25 @@ impl Pull {
     ///
     /// # Errors
     /// Without gears, with a ratio, radius or efficiency that cannot be, or with a limit below the curve's first rpm.
+    ///
+    /// ```
+    /// use layshaft::motion::{CurvePoint, EngineCurve, Gears, Pull, car::Efficiencies};
+    /// use layshaft::units::{common::rpm, show, unit};
+    /// # fn example() -> Option<()> {
+    /// let point = |speed| CurvePoint { speed: rpm(speed), torque: unit::N_M.of(200.0) };
+    /// let curve = EngineCurve::through(&[point(1_000.0), point(6_000.0)]).ok()?;
+    /// let gears = Gears { ratios: vec![2.0, 1.0], final_drive: 4.0, rolling_radius: unit::METRE.of(0.3), meshes: vec![2, 0] };
+    /// let pull = Pull::new(&curve, &gears, Efficiencies::default(), None).ok()?;
+    /// let first = pull.gear(1)?;
+    /// // 3,000 rpm ÷ 8 is 6.25 turns of the wheel a second: × 2π × 0.3 m
+    /// let speed = first.road_speed(rpm(3_000.0));
+    /// assert_eq!(show(&speed, &unit::M_S, 2), "11.78 m/s");
+    /// // 200 N·m × 8 × (0.98² × 0.96) ÷ 0.3 m
+    /// assert_eq!(show(&first.thrust(speed)?, &unit::NEWTON, 0), "4,917 N");
+    /// # Some(())
+    /// # }
+    /// # assert!(example().is_some());
+    /// ```
     pub fn new(
         curve: &EngineCurve,
         gears: &Gears,

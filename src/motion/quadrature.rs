@@ -7,7 +7,7 @@
 /// Integrals of N functions over one interval, with the evidence that they are good.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Integral<const N: usize> {
-    /// The integrals.
+    /// One for each function, in the function's unit times the interval's.
     pub value: [f64; N],
     /// The sum of the estimated errors of the first function (same unit as its integral).
     pub error: f64,

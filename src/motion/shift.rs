@@ -67,6 +67,24 @@ pub struct ShiftCost {
 }
 
 /// The upshift out of every gear that has a taller one above it, by equal thrust; needs no mass.
+///
+/// ```
+/// use layshaft::motion::shift::{Reason, equal_thrust};
+/// use layshaft::motion::{CurvePoint, EngineCurve, Gears, Pull, car::Efficiencies};
+/// use layshaft::units::common::{in_rpm, rpm};
+/// use layshaft::units::unit;
+/// # fn example() -> Option<()> {
+/// let point = |speed| CurvePoint { speed: rpm(speed), torque: unit::N_M.of(200.0) };
+/// let curve = EngineCurve::through(&[point(1_000.0), point(6_000.0)]).ok()?;
+/// let gears = Gears { ratios: vec![2.0, 1.5], final_drive: 4.0, rolling_radius: unit::METRE.of(0.3), meshes: vec![2, 2] };
+/// let shifts = equal_thrust(&Pull::new(&curve, &gears, Efficiencies::default(), None).ok()?);
+/// // Torque is flat, so that 1st pulls harder to the end; 2nd then picks up 6,000 × 1.5/2.
+/// let shift = shifts.first()?;
+/// assert_eq!((shift.reason, in_rpm(shift.after).round()), (Reason::Limit, 4_500.0));
+/// # Some(())
+/// # }
+/// # assert!(example().is_some());
+/// ```
 pub fn equal_thrust(pull: &Pull) -> Vec<Shift> {
     pull.gears().iter().filter_map(|gear| thrust_shift(pull, gear)).collect()
 }

@@ -18,7 +18,7 @@ pub enum Bound {
 pub struct TopSpeed {
     /// The gear, counted from 1.
     pub gear: usize,
-    /// The speed.
+    /// Road speed that the gear reaches and no more.
     pub speed: Velocity,
     /// Engine speed there.
     pub engine: AngularVelocity,

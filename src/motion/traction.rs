@@ -28,6 +28,14 @@ fn grip_share(car: &Car) -> f64 {
 }
 
 /// Greatest thrust of the driven wheels on a grade (rise over run).
+///
+/// ```
+/// use layshaft::motion::{Car, traction::greatest_thrust};
+/// use layshaft::units::{show, unit};
+/// // Rear drive, half the weight on it: 0.8 × 0.5 ÷ (1 − 0.8 × 0.57/2.6) = 0.485075 of 9,806.65 N.
+/// let car = Car::of_mass(unit::KG.of(1_000.0));
+/// assert_eq!(show(&greatest_thrust(&car, 0.0), &unit::NEWTON, 0), "4,757 N");
+/// ```
 pub fn greatest_thrust(car: &Car, grade: f64) -> Force {
     newtons(grip_share(car) * car.mass_kg() * GRAVITY_M_PER_S2 * grade.atan().cos())
 }

@@ -111,7 +111,7 @@ impl Vehicle {
         &self.pull
     }
 
-    /// The car.
+    /// Mass, drag, grip and losses, as they were given.
     pub fn car(&self) -> &Car {
         &self.car
     }
@@ -132,6 +132,22 @@ impl Vehicle {
     }
 
     /// Road load at a speed on the vehicle's grade.
+    ///
+    /// ```
+    /// use layshaft::motion::{Car, CurvePoint, EngineCurve, Gears, Pull, Vehicle, car::Efficiencies};
+    /// use layshaft::units::{common::rpm, show, unit};
+    /// # fn example() -> Option<()> {
+    /// let point = |speed| CurvePoint { speed: rpm(speed), torque: unit::N_M.of(200.0) };
+    /// let curve = EngineCurve::through(&[point(1_000.0), point(6_000.0)]).ok()?;
+    /// let gears = Gears { ratios: vec![2.0, 1.0], final_drive: 4.0, rolling_radius: unit::METRE.of(0.3), meshes: vec![2, 0] };
+    /// let pull = Pull::new(&curve, &gears, Efficiencies::default(), None).ok()?;
+    /// let vehicle = Vehicle::new(pull, Car::of_mass(unit::KG.of(1_000.0))).ok()?;
+    /// // Rolling 9,806.65 N × 0.01 × (1 + 20/44.8056) = 141.84 N, air ½ × 1.225 × 0.9 × 20² = 220.5 N.
+    /// assert_eq!(show(&vehicle.road_load(unit::M_S.of(20.0)), &unit::NEWTON, 1), "362.3 N");
+    /// # Some(())
+    /// # }
+    /// # assert!(example().is_some());
+    /// ```
     pub fn road_load(&self, speed: Velocity) -> Force {
         newtons(self.load.at(in_metres_per_second(speed)))
     }

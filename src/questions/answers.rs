@@ -22,7 +22,7 @@ use crate::speedometer::SpeedoGear;
 pub struct Answers {
     /// What all setups share.
     pub conditions: Arc<Conditions>,
-    /// The setups.
+    /// One a setup.
     pub setups: Vec<Analysis>,
 }
 

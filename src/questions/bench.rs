@@ -1,10 +1,13 @@
 //! What is wrong with what is typed at the bench, whichever question asks for it.
 
-use super::{endplay, identify};
+use super::{endplay, fits, identify};
 use crate::job::{InputProblem, Job};
 
 /// Everything that cannot be read.
 pub fn problems(job: &Job) -> Vec<InputProblem> {
     let identify = identify::read::Evidence::of(&job.bench).problems;
-    identify.into_iter().chain(endplay::read::Measured::of(&job.bench).problems).collect()
+    let endplay = endplay::read::Measured::of(&job.bench).problems;
+    // Both read the temperatures; a problem is said once.
+    let fits = fits::read::Seated::of(&job.bench).problems.into_iter().filter(|problem| !endplay.contains(problem)).collect::<Vec<_>>();
+    identify.into_iter().chain(endplay).chain(fits).collect()
 }

@@ -26,7 +26,7 @@ pub enum Gap {
     AirWithoutStandard,
     /// A correction by more than its standard allows.
     CorrectionBeyond {
-        /// The factor.
+        /// What measured torque would be multiplied by.
         factor: f64,
         /// The least the standard allows.
         least: f64,
@@ -40,17 +40,17 @@ pub enum Gap {
     },
     /// A rolling start with a speed or both missing.
     RollHalf {
-        /// What is missing.
+        /// The words for what must still be typed.
         missing: &'static str,
     },
     /// Diameter or width of the synchronisers' cones without the other.
     ConeHalf {
-        /// What is missing.
+        /// The words for what must still be typed.
         missing: &'static str,
     },
     /// An angle of the teeth without their pitch.
     AngleWithoutPitch {
-        /// Which angle.
+        /// What the angle is called.
         angle: &'static str,
     },
     /// A reverse idler without the gears it runs between.

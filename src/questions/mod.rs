@@ -17,6 +17,7 @@ pub mod entries;
 pub mod few_words;
 pub mod find;
 pub mod first;
+pub mod fits;
 pub mod gap;
 pub mod gears;
 pub mod identify;
@@ -30,6 +31,7 @@ pub mod road;
 pub mod setup;
 pub mod shelves;
 pub mod short;
+pub mod warmth;
 
 use crate::catalogue::Catalogue;
 use crate::chart::Picture;
@@ -59,7 +61,7 @@ pub struct Question {
     pub id: &'static str,
     /// Where it is asked.
     pub place: Place,
-    /// Its title.
+    /// What it is called in a heading.
     pub title: &'static str,
     /// The question in full.
     pub ask: &'static str,
@@ -88,7 +90,7 @@ pub struct Heading {
     pub id: &'static str,
     /// Where it is asked.
     pub place: Place,
-    /// Its title.
+    /// What it is called in a heading.
     pub title: &'static str,
     /// The question in full.
     pub ask: &'static str,
@@ -99,18 +101,18 @@ pub struct Heading {
 /// Something typed or chosen for all setups, where a question asks for it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Input {
-    /// A text.
+    /// Something typed.
     Text(JobField),
-    /// A choice.
+    /// Something chosen from a few.
     Choice(JobChoice),
 }
 
 /// Inputs under one title.
 #[derive(Clone, Copy, Debug)]
 pub struct Group {
-    /// The title.
+    /// What stands on the fold.
     pub title: &'static str,
-    /// The inputs.
+    /// What is typed and chosen inside, in order.
     pub inputs: &'static [Input],
     /// What they were taken for, where that does not show elsewhere.
     pub taken: Option<fn(Source<'_>) -> String>,
@@ -142,7 +144,7 @@ pub struct Drawn {
 pub type Press = fn(Source<'_>, Option<usize>, f64) -> Option<(JobChoice, String)>;
 
 /// Every question, in the order of the page: along the driveline from engine to wheel, then the search; then those of the bench.
-pub const LIST: [Question; 10] = [
+pub const LIST: [Question; 11] = [
     pull::QUESTION,
     gears::QUESTION,
     inside::QUESTION,
@@ -152,10 +154,11 @@ pub const LIST: [Question; 10] = [
     find::QUESTION,
     identify::QUESTION,
     mesh::QUESTION,
+    fits::QUESTION,
     endplay::QUESTION,
 ];
 
-/// The headings of [`LIST`].
+/// What stands above each question of [`LIST`], in the same order.
 pub static HEADINGS: [Heading; LIST.len()] = headings();
 
 #[expect(clippy::indexing_slicing, reason = "worked out by the compiler, which refuses a place that is not there")]
@@ -169,7 +172,7 @@ const fn headings() -> [Heading; LIST.len()] {
     headings
 }
 
-/// The question of an id.
+/// The question of an id; `None` where no question has it.
 pub fn of_id(id: &str) -> Option<&'static Question> {
     LIST.iter().find(|question| question.id == id)
 }

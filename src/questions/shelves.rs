@@ -7,7 +7,7 @@ use crate::speedometer::SpeedoGear;
 /// A part of the catalogue and what its texts say.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Known<P> {
-    /// The entry.
+    /// As it stands in the catalogue.
     pub entry: Entry,
     /// What it says.
     pub part: P,

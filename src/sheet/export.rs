@@ -81,6 +81,14 @@ fn as_figure(piece: &Piece) -> Option<&Figure> {
 }
 
 /// A cell as one text, lines parted by a semicolon.
+///
+/// ```
+/// use layshaft::sheet::{Cell, Figure, Piece, export::cell_text};
+/// use layshaft::units::unit;
+/// let speed = Figure::quantity("gear_1.at_shift", &unit::MPH.of(47.2), &unit::MPH, 1);
+/// let cell = Cell::line([speed.into(), Piece::words("in 1st")]).and([Piece::caution("past the limit")]);
+/// assert_eq!(cell_text(&cell), "47.2 mph in 1st; past the limit");
+/// ```
 pub fn cell_text(cell: &super::Cell) -> String {
     let line = |pieces: &Vec<Piece>| pieces.iter().map(piece_text).collect::<Vec<_>>().join(" ");
     let typed = cell.entries.iter().map(|entry| entry.text.clone()).filter(|text| !text.is_empty());

@@ -38,7 +38,7 @@ pub enum Size {
     Small,
 }
 
-/// A figure.
+/// A value as it is shown, with its name, its unit and how it came about.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Figure {
     /// Its name inside its setup, its unit at the end: `gear_2.at_shift_mph`.
@@ -110,6 +110,12 @@ impl Figure {
     }
 
     /// A share as percent; the unit says of what in the words beside it.
+    ///
+    /// ```
+    /// use layshaft::sheet::Figure;
+    /// let figure = Figure::percent("gear_1.drop", 0.315, 1);
+    /// assert_eq!((figure.key.as_str(), figure.text().as_str()), ("gear_1.drop_percent", "31.5 %"));
+    /// ```
     pub fn percent(key: &str, share: f64, decimals: usize) -> Self {
         let mut figure = Self::number(format!("{key}_percent"), share * 100.0, decimals);
         figure.unit = "%".into();
@@ -117,6 +123,14 @@ impl Figure {
     }
 
     /// A quantity in a unit; the unit's name is put behind the key.
+    ///
+    /// ```
+    /// use layshaft::sheet::Figure;
+    /// use layshaft::units::unit;
+    /// // 70 × 1.609344
+    /// let figure = Figure::quantity("cruise", &unit::MPH.of(70.0), &unit::KM_H, 1);
+    /// assert_eq!((figure.key.as_str(), figure.text().as_str()), ("cruise_kmh", "112.7 km/h"));
+    /// ```
     pub fn quantity<Q: Measured>(key: &str, quantity: &Q, unit: &Unit<Q>, decimals: usize) -> Self {
         let mut figure = Self::number(format!("{key}_{}", slug(unit.symbol)), (unit.take)(quantity), decimals);
         unit.symbol.clone_into(&mut figure.unit);
@@ -146,6 +160,13 @@ impl Figure {
 
     /// The figure with its difference from another of the same unit, as it is read off the two as they are shown; none where they show
     /// the same.
+    ///
+    /// ```
+    /// use layshaft::sheet::Figure;
+    /// // Read as 3,348 and 3,907.
+    /// let figure = Figure::number("cruise_rpm", 3_348.4, 0).against(Some(3_906.6), 0);
+    /// assert_eq!(figure.difference.as_deref(), Some("−559"));
+    /// ```
     #[must_use]
     pub fn against(mut self, other: Option<f64>, decimals: usize) -> Self {
         let shown = |value: f64| format!("{value:.decimals$}").parse::<f64>().unwrap_or(value);
@@ -181,7 +202,7 @@ impl Piece {
         Self::Verdict(Verdict { tone: Tone::Good, text: text.into() })
     }
 
-    /// A caution.
+    /// A judgement that wants attention.
     pub fn caution(text: impl Into<String>) -> Self {
         Self::Verdict(Verdict { tone: Tone::Caution, text: text.into() })
     }

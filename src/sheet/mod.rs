@@ -51,7 +51,7 @@ pub struct Section {
     pub id: &'static str,
     /// Where it is asked.
     pub place: Place,
-    /// Its title.
+    /// What stands above it.
     pub title: String,
     /// The question it answers.
     pub ask: String,
@@ -68,7 +68,7 @@ pub struct Section {
 /// A value that figures rest on: typed, or the usual one.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Rest {
-    /// What it is.
+    /// What the value is called.
     pub label: String,
     /// The value with its unit, as the reader reads it.
     pub value: String,
@@ -110,7 +110,7 @@ pub struct Cell {
 /// Something typed or chosen where it is read.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Entry {
-    /// What it is.
+    /// Where in the setup it is kept.
     pub kind: EntryKind,
     /// What it is called, for those who do not see the row.
     pub label: String,
@@ -217,6 +217,11 @@ impl Section {
 }
 
 /// The ordinal of a gear, counted from 0: 1st, 2nd, 3rd …
+///
+/// ```
+/// use layshaft::sheet::ordinal;
+/// assert_eq!([0, 2, 4].map(ordinal), ["1st", "3rd", "5th"]);
+/// ```
 pub fn ordinal(gear: usize) -> String {
     match gear + 1 {
         1 => "1st".into(),

@@ -37,6 +37,11 @@ impl Said {
     }
 
     /// The text as it is read: setups as bare letters.
+    ///
+    /// ```
+    /// use layshaft::sheet::Said;
+    /// assert_eq!(Said::new("[A] is 4 mph faster than [C].").plain(), "A is 4 mph faster than C.");
+    /// ```
     pub fn plain(&self) -> String {
         let letter = |bit: Bit<'_>| match bit {
             Bit::Words(words) => words.to_owned(),
@@ -75,6 +80,11 @@ pub fn mark(column: usize) -> String {
 }
 
 /// Setups in a sentence: `[A]`, `[A] and [B]`, `[A], [B] and [C]`.
+///
+/// ```
+/// use layshaft::sheet::said::marks;
+/// assert_eq!(marks(&[0, 1, 3]), "[A], [B] and [D]");
+/// ```
 pub fn marks(columns: &[usize]) -> String {
     let marks: Vec<String> = columns.iter().map(|column| mark(*column)).collect();
     match marks.split_last() {

@@ -59,6 +59,13 @@ impl Words {
     }
 
     /// A text in the reader's words; what stands between “ and ” was typed and stays as it is.
+    ///
+    /// ```
+    /// use layshaft::sheet::Words;
+    /// assert_eq!(Words::Us.say("Tyre and driveshaft"), "Tire and driveshaft");
+    /// assert_eq!(Words::Uk.say("Tyre and driveshaft"), "Tyre and propshaft");
+    /// assert_eq!(Words::Us.say("the tyre of “Tyre hall”"), "the tire of “Tyre hall”");
+    /// ```
     pub fn say(self, text: &str) -> String {
         self.reworded(text).unwrap_or_else(|| text.to_owned())
     }

@@ -28,6 +28,14 @@ impl Default for Dial {
 
 impl Dial {
     /// Turns of the cable, or of the sender, over a distance at which the dial reads true.
+    ///
+    /// ```
+    /// use layshaft::speedometer::{Dial, dial::per_km};
+    /// use layshaft::units::{show, unit};
+    /// // 8,000 pulses at 8 a turn
+    /// let tachograph = Dial::Pulses { per_turn: 8.0, per_distance: per_km(8_000.0) };
+    /// assert_eq!(show(&tachograph.constant(), &unit::TURNS_KM, 0), "1,000 turns/km");
+    /// ```
     pub fn constant(self) -> TurnsPerDistance {
         match self {
             Self::Cable { constant } => constant,
@@ -49,7 +57,7 @@ pub fn per_km(count: f64) -> TurnsPerDistance {
 /// Over which distance a known dial counts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Over {
-    /// The mile.
+    /// The mile of 1,609.344 m.
     Mile,
     /// The kilometre.
     Km,
@@ -71,7 +79,7 @@ pub struct KnownDial {
 }
 
 impl KnownDial {
-    /// Its constant.
+    /// Turns or pulses over a distance at which it reads true.
     pub fn constant(&self) -> TurnsPerDistance {
         match self.over {
             Over::Mile => per_mile(self.count),
@@ -79,7 +87,7 @@ impl KnownDial {
         }
     }
 
-    /// The dial.
+    /// The dial, to be fitted to a train.
     pub fn dial(&self) -> Dial {
         match self.per_turn {
             None => Dial::Cable { constant: self.constant() },

@@ -59,6 +59,15 @@ pub enum Tap {
 /// cable leaving upwards turns clockwise. The other cases follow by reflection; the driven gear is of the same hand.
 /// Each plain pair of gears in an adapter reverses it.
 /// Source: kinematics of crossed helical gears.
+///
+/// ```
+/// use layshaft::speedometer::{Hand, Tap, Turning, direction::cable_turning};
+/// let turning = |hand, tap| cable_turning(Turning::Clockwise, hand, tap);
+/// assert_eq!(turning(Hand::Right, Tap::LeftUp), Turning::Clockwise);
+/// // Either change alone turns it round, both together do not.
+/// assert_eq!(turning(Hand::Left, Tap::LeftUp), Turning::Anticlockwise);
+/// assert_eq!(turning(Hand::Left, Tap::LeftDown), Turning::Clockwise);
+/// ```
 pub fn cable_turning(shaft_from_front: Turning, hand: Hand, tap: Tap) -> Turning {
     let along_model = match tap {
         Tap::LeftUp | Tap::RightDown | Tap::AboveRight | Tap::BelowLeft => true,

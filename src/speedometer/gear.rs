@@ -64,7 +64,7 @@ impl Hand {
 pub struct SpeedoGear {
     /// Its name on the shelf.
     pub name: String,
-    /// What it is for.
+    /// Where it sits between output shaft and cable.
     pub role: Role,
     /// Its teeth, [`SpeedoGear::LEAST`] to [`SpeedoGear::GREATEST`]; of an adapter, those of the gear on the gearbox's side.
     pub teeth: u16,

@@ -84,6 +84,14 @@ pub const MOST_READINGS: usize = 200;
 ///
 /// # Errors
 /// When there are not two or four counts, or one is not a speedometer gear's.
+///
+/// ```
+/// use layshaft::speedometer::read::{SpeedometerTextError, train};
+/// use layshaft::speedometer::{Adapter, Train};
+/// assert_eq!(Some(train("7/17")?), Train::new(7, 17));
+/// assert_eq!(train("7/17 x 20/18")?.adapter(), Adapter::new(20, 18));
+/// # Ok::<(), SpeedometerTextError>(())
+/// ```
 pub fn train(text: &str) -> Result<Train, SpeedometerTextError> {
     if text.trim().is_empty() {
         return Err(SpeedometerTextError::Blank);
@@ -137,6 +145,17 @@ fn count(digits: &str) -> Result<u16, SpeedometerTextError> {
 ///
 /// # Errors
 /// When a number or unit cannot be read or lies outside what a dial can be.
+///
+/// ```
+/// use layshaft::speedometer::Dial;
+/// use layshaft::speedometer::read::{SpeedometerTextError, dial};
+/// use layshaft::units::{System, show, unit};
+/// // 16,000 pulses ÷ 8 a turn
+/// let sender = dial("8 pulses/turn 16,000 pulses/mile", System::Inch)?.map(Dial::constant);
+/// assert_eq!(sender.map(|turns| show(&turns, &unit::TURNS_MILE, 0)).as_deref(), Some("2,000 turns/mile"));
+/// assert_eq!(dial(" ", System::Inch)?, None);
+/// # Ok::<(), SpeedometerTextError>(())
+/// ```
 pub fn dial(text: &str, system: System) -> Result<Option<Dial>, SpeedometerTextError> {
     if text.trim().is_empty() { Ok(None) } else { typed_dial(text, system).map(Some) }
 }
@@ -163,6 +182,16 @@ fn typed_dial(text: &str, system: System) -> Result<Dial, SpeedometerTextError> 
 ///
 /// # Errors
 /// When one is not a dial speed with a true speed or a time.
+///
+/// ```
+/// use layshaft::speedometer::read::{SpeedometerTextError, readings};
+/// use layshaft::units::{System, show, unit};
+/// let found = readings("60 57; 60 in 64 s", System::Inch)?;
+/// let true_speeds: Vec<String> = found.iter().map(|reading| show(&reading.truth, &unit::MPH, 2)).collect();
+/// // A mile in 64 s: 3,600 ÷ 64.
+/// assert_eq!(true_speeds, ["57.00 mph", "56.25 mph"]);
+/// # Ok::<(), SpeedometerTextError>(())
+/// ```
 pub fn readings(text: &str, system: System) -> Result<Vec<Reading>, SpeedometerTextError> {
     let lines: Vec<&str> = text.split([';', '\n']).map(str::trim).filter(|line| !line.is_empty()).collect();
     if lines.len() > MOST_READINGS {

@@ -8,6 +8,13 @@ use crate::units::{Length, TurnsPerDistance, Velocity};
 /// Turns of the output shaft over a distance: axle ratio (and whatever stands between it and the drive gear) × wheel turns.
 ///
 /// Units: `axle_ratio` is driveshaft turns for one turn of the wheels. Source: kinematics.
+///
+/// ```
+/// use layshaft::speedometer::{dial::per_mile, shaft_turns};
+/// use layshaft::units::{show, unit};
+/// // 800 turns of the wheel, 4 of the shaft for each
+/// assert_eq!(show(&shaft_turns(4.0, per_mile(800.0)), &unit::TURNS_MILE, 0), "3,200 turns/mile");
+/// ```
 pub fn shaft_turns(axle_ratio: f64, wheel: TurnsPerDistance) -> TurnsPerDistance {
     wheel * axle_ratio
 }
@@ -19,7 +26,7 @@ pub struct Speedometer {
     pub shaft: TurnsPerDistance,
     /// The gears.
     pub train: Train,
-    /// The dial.
+    /// What the cable drives.
     pub dial: Dial,
 }
 
@@ -43,6 +50,19 @@ impl Speedometer {
     }
 
     /// What it shows at a true speed.
+    ///
+    /// ```
+    /// use layshaft::speedometer::{Dial, Speedometer, Train, dial::per_mile};
+    /// use layshaft::units::{show, unit};
+    /// # fn example() -> Option<()> {
+    /// let fitted = Speedometer { shaft: per_mile(3_200.0), train: Train::new(8, 25)?, dial: Dial::default() };
+    /// // 3,200 × 8/25 = 1,024 turns of the cable a mile, where the dial wants 1,000
+    /// assert_eq!(show(&fitted.cable(), &unit::TURNS_MILE, 0), "1,024 turns/mile");
+    /// assert_eq!(show(&fitted.indicated(unit::MPH.of(50.0)), &unit::MPH, 1), "51.2 mph");
+    /// # Some(())
+    /// # }
+    /// # assert!(example().is_some());
+    /// ```
     pub fn indicated(&self, true_speed: Velocity) -> Velocity {
         true_speed * self.reads()
     }
@@ -83,6 +103,19 @@ impl Speedometer {
     }
 
     /// The whole driven count that reads nearest to true, never low where `never_low`; `None` where no speedometer gear has it.
+    ///
+    /// ```
+    /// use layshaft::speedometer::{Dial, Speedometer, Train, dial::per_mile};
+    /// # fn example() -> Option<()> {
+    /// let fitted = Speedometer { shaft: per_mile(3_200.0), train: Train::new(8, 30)?, dial: Dial::default() };
+    /// // 8 × 3,200/1,000 = 25.6: with 26 it reads 1.5 % low, with 25 it reads 2.4 % high
+    /// assert_eq!((fitted.driven_wanted() * 10.0).round(), 256.0);
+    /// assert_eq!(fitted.driven_to_fit(false), Train::new(8, 26));
+    /// assert_eq!(fitted.driven_to_fit(true), Train::new(8, 25));
+    /// # Some(())
+    /// # }
+    /// # assert!(example().is_some());
+    /// ```
     pub fn driven_to_fit(&self, never_low: bool) -> Option<Train> {
         let wanted = self.driven_wanted();
         let choices = (super::SpeedoGear::LEAST..=super::SpeedoGear::GREATEST).filter_map(|driven| Train::new(self.train.drive(), driven));

@@ -3,7 +3,7 @@
 use crate::problem::Explain;
 use crate::units::{Length, Time, Velocity, common};
 
-/// One reading.
+/// The dial beside the truth, at one steady speed.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Reading {
     /// What the dial showed.
@@ -60,9 +60,9 @@ pub struct RoadCheck {
 /// A line dial = slope × true + offset.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Line {
-    /// Its slope.
+    /// What the dial gains for each unit of true speed: 1 where gears, tyre and axle are right.
     pub slope: f64,
-    /// Its offset.
+    /// What it shows too much at every speed.
     pub offset: Velocity,
     /// The standard error of the slope, from the greater of the scatter and [`READ_TO_M_PER_S`].
     pub slope_error: f64,
@@ -117,6 +117,17 @@ impl Explain for RoadCheckError {
 ///
 /// # Errors
 /// When there is no reading, or a speed is not a number above zero.
+///
+/// ```
+/// use layshaft::speedometer::{Reading, Verdict, road_check::RoadCheckError, solve_road_check};
+/// use layshaft::units::unit;
+/// let reading = |dial, truth| Reading { dial: unit::MPH.of(dial), truth: unit::MPH.of(truth) };
+/// let check = solve_road_check(&[reading(40.0, 38.0), reading(60.0, 57.0)])?;
+/// assert_eq!(check.verdict, Verdict::Ratio);
+/// // 19 teeth × 60/57
+/// assert_eq!(check.driven_wanted(19).round(), 20.0);
+/// # Ok::<(), RoadCheckError>(())
+/// ```
 pub fn solve_road_check(readings: &[Reading]) -> Result<RoadCheck, RoadCheckError> {
     let points = points(readings)?;
     let through_zero = through_zero(&points);

@@ -13,7 +13,7 @@ use crate::units::TurnsPerDistance;
 pub struct Wanted {
     /// Turns over a distance of the shaft that carries the drive gear.
     pub shaft: TurnsPerDistance,
-    /// The dial.
+    /// What the cable drives.
     pub dial: Dial,
     /// Only the drive gear of this place in the shelf, where one is chosen.
     pub drive: Option<usize>,
@@ -70,6 +70,27 @@ type Placed<'s> = (usize, &'s SpeedoGear);
 /// Ranks every combination of the shelf that fits together by the size of its error.
 ///
 /// Only gears of one housing are ever paired, so the work is the sum over the groups and not the product of the shelf.
+///
+/// ```
+/// use layshaft::speedometer::{Dial, Role, SpeedoGear, Wanted, dial::per_mile, rank_shelf};
+/// let gear = |role: Role, teeth: u16| SpeedoGear {
+///     name: format!("{} {teeth}", role.word()),
+///     role,
+///     teeth,
+///     second: None,
+///     housing: "small".into(),
+///     hand: None,
+///     in_stock: true,
+///     own: false,
+///     note: String::new(),
+/// };
+/// let shelf = [gear(Role::Drive, 8), gear(Role::Driven, 25), gear(Role::Driven, 26)];
+/// let wanted = Wanted { shaft: per_mile(3_200.0), dial: Dial::default(), drive: None, adapters: false, in_stock: true, keep: 1 };
+/// // 25.6 teeth would read true: 25 reads 2.4 % high, 26 reads 1.5 % low.
+/// let ranking = rank_shelf(&shelf, &wanted);
+/// assert_eq!(ranking.judged, 2);
+/// assert_eq!(ranking.best.first().map(|best| best.train.driven()), Some(26));
+/// ```
 pub fn rank_shelf(shelf: &[SpeedoGear], wanted: &Wanted) -> Ranking {
     let on_hand = || shelf.iter().enumerate().filter(|(_, gear)| gear.in_stock || !wanted.in_stock);
     let of = |role| on_hand().filter(move |(_, gear)| gear.role == role);

@@ -69,7 +69,7 @@ impl Train {
         self.driven
     }
 
-    /// The adapter.
+    /// The pair between driven gear and cable, where there is one.
     pub fn adapter(self) -> Option<Adapter> {
         self.adapter
     }
@@ -77,6 +77,14 @@ impl Train {
     /// Turns of the cable for one turn of the output shaft: drive over driven, times the adapter's ratio.
     ///
     /// Source: kinematics; the formula for choosing the gears is common practice (two worked examples in the trade, no standard).
+    ///
+    /// ```
+    /// use layshaft::gearing::Ratio;
+    /// use layshaft::speedometer::{Adapter, Train};
+    /// let train = Train::new(7, 17).map(|train| train.with_adapter(Adapter::new(20, 18)));
+    /// // 7/17 × 20/18 = 140/306
+    /// assert_eq!(train.map(Train::ratio), Some(Ratio::new(70, 153)));
+    /// ```
     pub fn ratio(self) -> Ratio {
         self.adapter.map_or(Ratio::from_integer(1), Adapter::ratio) * Ratio::new(i128::from(self.drive), i128::from(self.driven))
     }

@@ -26,6 +26,15 @@ impl Rolling {
 }
 
 /// L₁₀ = (C / P)ᵖ in millions of turns, which nine bearings of ten outlast (ISO 281:2007).
+///
+/// ```
+/// use layshaft::toothload::bearing::{Rolling, duration, life_million_turns};
+/// use layshaft::units::{common::rpm, show, unit};
+/// // (30/10)³ million turns, at 25 turns a second
+/// let life = life_million_turns(unit::KN.of(30.0), unit::KN.of(10.0), Rolling::Balls);
+/// assert_eq!(life.round(), 27.0);
+/// assert_eq!(show(&duration(life, rpm(1_500.0)), &unit::HOUR, 0), "300 h");
+/// ```
 pub fn life_million_turns(rating: Force, load: Force, rolling: Rolling) -> f64 {
     (rating.value / load.value).powf(rolling.exponent())
 }
@@ -42,6 +51,13 @@ pub fn million_turns(speed: AngularVelocity, time: Time) -> f64 {
 }
 
 /// The rating a bearing needs for a life, C = P L^(1/p).
+///
+/// ```
+/// use layshaft::toothload::bearing::{Rolling, rating_for};
+/// use layshaft::units::{show, unit};
+/// // 10 kN × ∛8
+/// assert_eq!(show(&rating_for(unit::KN.of(10.0), 8.0, Rolling::Balls), &unit::KN, 1), "20.0 kN");
+/// ```
 pub fn rating_for(load: Force, million_turns: f64, rolling: Rolling) -> Force {
     load * million_turns.powf(rolling.exponent().recip())
 }
@@ -54,6 +70,14 @@ pub fn mean_load(rows: &[(f64, Force)], rolling: Rolling) -> Force {
 }
 
 /// The share of its life that a bearing uses up over rows of million turns and load, Σ N / L (Palmgren and Miner).
+///
+/// ```
+/// use layshaft::toothload::bearing::{Rolling, damage};
+/// use layshaft::units::unit;
+/// // 2 of 8 million turns at half the rating, 0.5 of 1 million at all of it
+/// let rows = [(2.0, unit::KN.of(10.0)), (0.5, unit::KN.of(20.0))];
+/// assert_eq!((100.0 * damage(unit::KN.of(20.0), &rows, Rolling::Balls)).round(), 75.0);
+/// ```
 pub fn damage(rating: Force, rows: &[(f64, Force)], rolling: Rolling) -> f64 {
     rows.iter().map(|(turns, load)| turns / life_million_turns(rating, *load, rolling)).sum()
 }

@@ -31,6 +31,19 @@ pub(super) fn newtons(value: f64) -> Force {
 /// Fₜ = 2T / d, Fᵣ = Fₜ tan αₙ / cos β, Fₐ = Fₜ tan β. No dynamic factor, no friction, one mesh.
 ///
 /// Source: Shigley, Mechanical Engineering Design, 9th ed., section 13-16 (equation 13-40).
+///
+/// ```
+/// use layshaft::gearing::geometry::cut::{Cut, CutError};
+/// use layshaft::toothload::forces::helical;
+/// use layshaft::units::{common::millimetres, show, unit};
+/// let cut = Cut::new(millimetres(2.5), unit::DEGREE.of(30.0), unit::DEGREE.of(20.0))?;
+/// let forces = helical(unit::N_M.of(100.0), millimetres(50.0), &cut);
+/// // 2 × 100,000 N·mm ÷ 50 mm; × tan 20° ÷ cos 30°; × tan 30°
+/// assert_eq!(show(&forces.tangential, &unit::NEWTON, 0), "4,000 N");
+/// assert_eq!(show(&forces.radial, &unit::NEWTON, 0), "1,681 N");
+/// assert_eq!(show(&forces.axial, &unit::NEWTON, 0), "2,309 N");
+/// # Ok::<(), CutError>(())
+/// ```
 pub fn helical(torque: Torque, diameter: Length, cut: &Cut) -> ToothForces {
     let tangential = 2.0 * torque.value.abs() / diameter.value;
     ToothForces {
@@ -45,6 +58,15 @@ pub fn helical(torque: Torque, diameter: Length, cut: &Cut) -> ToothForces {
 /// Fₜ = 2T / `d_m`, Fᵣ = Fₜ tan α cos δ, Fₐ = Fₜ tan α sin δ. Spiral and hypoid gears are not covered.
 ///
 /// Source: Shigley, 9th ed., section 13-15. The outer diameter in place of the mean one gives too little.
+///
+/// ```
+/// use layshaft::toothload::forces::straight_bevel;
+/// use layshaft::units::{common::millimetres, show, unit};
+/// let forces = straight_bevel(unit::N_M.of(100.0), millimetres(100.0), unit::DEGREE.of(20.0), unit::DEGREE.of(30.0));
+/// // 2,000 N × tan 20° is 727.94 N: × cos 30° apart, × sin 30° along the shaft
+/// assert_eq!(show(&forces.radial, &unit::NEWTON, 0), "630 N");
+/// assert_eq!(show(&forces.axial, &unit::NEWTON, 0), "364 N");
+/// ```
 pub fn straight_bevel(torque: Torque, mean_diameter: Length, pressure: Angle, cone: Angle) -> ToothForces {
     let (pressure_rad, cone_rad) = (pressure.value, cone.value);
     let tangential = 2.0 * torque.value.abs() / mean_diameter.value;

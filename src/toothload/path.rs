@@ -43,6 +43,20 @@ impl MeshLoad {
 ///
 /// Model: no losses; T₂ = −T₁ z₂/z₁ at each mesh, so that T₁ω₁ = T₂ω₂. An idler of unknown teeth is passed over as one mesh
 /// that keeps the direction.
+///
+/// ```
+/// use layshaft::gearing::{Gear, Gearbox, Layout, Mesh, Ratio, speeds::Selected};
+/// use layshaft::toothload::path::meshes;
+/// # fn example() -> Option<()> {
+/// let gears = vec![Gear::Mesh(Mesh::new(18, 37)?), Gear::Direct];
+/// let gearbox = Gearbox::new(Layout::InputReduced, Mesh::new(25, 30), gears, None).ok()?;
+/// let shares: Vec<Ratio> = meshes(&gearbox, Selected::Gear(0)).iter().map(|mesh| mesh.driven_share).collect();
+/// // The countershaft holds 30/25 of the input torque, the output 37/18 of that.
+/// assert_eq!(shares, [Ratio::new(-6, 5), Ratio::new(37, 15)]);
+/// # Some(())
+/// # }
+/// # assert!(example().is_some());
+/// ```
 pub fn meshes(gearbox: &Gearbox, selected: Selected) -> Vec<MeshLoad> {
     let mut share = Ratio::from_integer(1);
     steps(gearbox, selected)

@@ -38,6 +38,21 @@ impl Reaction {
 ///
 /// Model: a rigid shaft on two points, moments about the first: B·span = Σ F·x, with the thrust's moment Fₐ·r taken off in the
 /// plane of the radial forces. Both loads are positive in the direction of the forces that cause them.
+///
+/// ```
+/// use layshaft::toothload::reactions::{ShaftLoad, bearing_loads};
+/// use layshaft::units::{Force, common::millimetres, show, unit};
+/// // A straight gear at a quarter of the span: three quarters of its load on the nearer bearing.
+/// let gear = ShaftLoad {
+///     at: millimetres(100.0),
+///     tangential: unit::NEWTON.of(1_000.0),
+///     radial: Force::default(),
+///     axial: Force::default(),
+///     pitch_radius: millimetres(25.0),
+/// };
+/// let shown = bearing_loads(millimetres(400.0), &[gear]).map(|loads| loads.map(|load| show(&load.whole(), &unit::NEWTON, 0)));
+/// assert_eq!(shown, Some(["750 N".to_owned(), "250 N".to_owned()]));
+/// ```
 pub fn bearing_loads(span: Length, loads: &[ShaftLoad]) -> Option<[Reaction; 2]> {
     if !(span.value > 0.0 && span.value.is_finite()) {
         return None;

@@ -13,7 +13,7 @@ pub enum TyreError {
     Blank,
     /// A size was begun but a part of it was not understood.
     NotUnderstood {
-        /// The text.
+        /// What was typed.
         text: String,
         /// The part, in capitals; empty where the text ends too early.
         part: String,
@@ -22,27 +22,27 @@ pub enum TyreError {
     },
     /// A letter size of which no dimensions are known.
     UnknownLetter {
-        /// The size.
+        /// As it was understood.
         size: String,
     },
     /// The rim is as large as the tyre, or larger.
     RimTooLarge {
-        /// The size.
+        /// As it was understood.
         size: String,
     },
     /// A length without a word that says what was measured.
     WhichLength {
-        /// The text.
+        /// What was typed.
         text: String,
     },
     /// A count of turns without the way rolled, or the other way about.
     TurnsOfWhat {
-        /// The text.
+        /// What was typed.
         text: String,
     },
     /// No measurement at all.
     NotMeasured {
-        /// The text.
+        /// What was typed.
         text: String,
     },
     /// The number of a measurement or its unit.

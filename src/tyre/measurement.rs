@@ -133,6 +133,17 @@ fn kind_of(word: &str) -> Option<Kind> {
 ///
 /// # Errors
 /// When the number or its unit cannot be read, or the value cannot be a tyre's.
+///
+/// ```
+/// use layshaft::tyre::{Measurement, TyreError, measurement};
+/// use layshaft::units::{System, unit};
+/// let taped = measurement::read("diameter 610 mm", System::Inch)?;
+/// assert_eq!(taped, Measurement::Diameter(unit::MM.of(610.0)));
+/// // The reader's own unit where none is typed.
+/// let rolled = measurement::read("10 turns 740", System::Inch)?;
+/// assert_eq!(rolled, Measurement::RollOut { turns: 10.0, distance: unit::INCH.of(740.0) });
+/// # Ok::<(), TyreError>(())
+/// ```
 pub fn read(text: &str, system: System) -> Result<Measurement, TyreError> {
     let plain = plain(text);
     let words: Vec<&str> = plain.split(' ').collect();

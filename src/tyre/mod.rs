@@ -53,6 +53,18 @@ struct Moulded {
 ///
 /// # Errors
 /// When the text is neither, names an unknown letter size, or measures what no tyre can be.
+///
+/// ```
+/// use layshaft::tyre::{TyreError, read};
+/// use layshaft::units::{System, show, unit};
+/// let tyre = read("205/60R15", System::Inch)?;
+/// // A rim of 15 in is 381 mm, a sidewall 0.60 × 205 = 123 mm: 381 + 2 × 123 = 627.
+/// assert_eq!(show(&tyre.diameter_or_rolled(), &unit::MM, 0), "627 mm");
+/// // What a tape says goes before the rule.
+/// let measured = read("205/60R15 rolls 1,905 mm", System::Inch)?;
+/// assert_eq!(show(&measured.rolling().circumference, &unit::MM, 0), "1,905 mm");
+/// # Ok::<(), TyreError>(())
+/// ```
 pub fn read(text: &str, system: System) -> Result<Tyre, TyreError> {
     read_with(text, system, OmittedAspect::default())
 }
@@ -61,6 +73,16 @@ pub fn read(text: &str, system: System) -> Result<Tyre, TyreError> {
 ///
 /// # Errors
 /// As [`read`].
+///
+/// ```
+/// use layshaft::tyre::{OmittedAspect, TyreError, read_with};
+/// use layshaft::units::{System, show, unit};
+/// let height = |omitted| read_with("165R13", System::Metric, omitted).map(|tyre| show(&tyre.diameter_or_rolled(), &unit::MM, 0));
+/// // 330 + 2 × 132, and 330 + 2 × 135 (0.82 × 165 = 135.3)
+/// assert_eq!(height(OmittedAspect::Eighty)?, "594 mm");
+/// assert_eq!(height(OmittedAspect::EightyTwo)?, "600 mm");
+/// # Ok::<(), TyreError>(())
+/// ```
 pub fn read_with(text: &str, system: System, omitted: OmittedAspect) -> Result<Tyre, TyreError> {
     let text = text.trim();
     if text.is_empty() {
@@ -165,6 +187,17 @@ impl Tyre {
     }
 
     /// The way rolled in one turn when new: as measured, or else by the published factor of the construction.
+    ///
+    /// ```
+    /// use layshaft::tyre::{TyreError, read};
+    /// use layshaft::units::{System, show, unit};
+    /// let rolling = read("185/70R14", System::Inch)?.rolling();
+    /// // The rim is 356 mm, a sidewall 0.70 × 185 = 129.5, rounded to 130: 3.05 × (356 + 2 × 130).
+    /// assert_eq!(show(&rolling.circumference, &unit::MM, 1), "1,878.8 mm");
+    /// // 1,000,000 ÷ 1,878.8
+    /// assert_eq!(show(&rolling.turns(), &unit::TURNS_KM, 1), "532.3 turns/km");
+    /// # Ok::<(), TyreError>(())
+    /// ```
     pub fn rolling(&self) -> Rolling {
         match &self.known {
             Known::Size(sized) => rolling::from_diameter(&sized.dimensions.diameter, self.usual()),
@@ -189,6 +222,18 @@ impl Tyre {
     }
 
     /// The speed symbol and the speed it allows; `None` where there is none, or where it is a Z without further symbol.
+    ///
+    /// ```
+    /// use layshaft::tyre::{TyreError, read};
+    /// use layshaft::units::{System, show, unit};
+    /// let tyre = read("185/70R14 88H", System::Inch)?;
+    /// // H is 210 km/h, index 88 is 560 kg (ISO 4000-1).
+    /// let (symbol, speed) = tyre.speed_limit().unzip();
+    /// assert_eq!((symbol, speed.map(|speed| show(&speed, &unit::KM_H, 0)).as_deref()), (Some('H'), Some("210 km/h")));
+    /// let (index, load) = tyre.load_limit().unzip();
+    /// assert_eq!((index, load.map(|load| show(&load, &unit::KG, 0)).as_deref()), (Some(88), Some("560 kg")));
+    /// # Ok::<(), TyreError>(())
+    /// ```
     pub fn speed_limit(&self) -> Option<(char, Velocity)> {
         let symbol = self.size()?.speed_symbol()?;
         Some((symbol, service::speed_of(symbol)?))

@@ -34,7 +34,7 @@ pub enum How {
     Turns,
     /// The standing radius, less than the tyre rolls on.
     LoadedRadius,
-    /// 2π × a rolling radius.
+    /// From the radius of the circle it rolls on, 2π times.
     RollingRadius,
 }
 
@@ -76,7 +76,7 @@ impl How {
 /// The way rolled in one turn of the wheel.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Rolling {
-    /// Rolling circumference.
+    /// How far it goes, new or worn.
     pub circumference: Length,
     /// By which way it was got.
     pub how: How,
@@ -109,6 +109,15 @@ impl Rolling {
     ///
     /// Model: the rolling radius falls by the depth lost, C − 2π·t; a stiff belt may take up part of it. Never below a tenth.
     /// Source: geometry; a car-club technical answer gives about 1 % for 1/8 in, which this agrees with.
+    ///
+    /// ```
+    /// use layshaft::tyre::{TyreError, read};
+    /// use layshaft::units::{System, common::millimetres, show, unit};
+    /// let new = read("rolls 2,000 mm", System::Metric)?.rolling();
+    /// // 2,000 − 2π × 5 = 2,000 − 31.42
+    /// assert_eq!(show(&new.worn(millimetres(5.0)).circumference, &unit::MM, 1), "1,968.6 mm");
+    /// # Ok::<(), TyreError>(())
+    /// ```
     #[must_use]
     pub fn worn(&self, lost: Length) -> Self {
         let lost = if lost > common::metres(0.0) { lost } else { common::metres(0.0) };

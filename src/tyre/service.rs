@@ -60,6 +60,15 @@ pub fn speed_of(symbol: char) -> Option<Velocity> {
 /// The greatest load of a load index from 50 to 150; `None` outside.
 ///
 /// Source: see [`SOURCE`].
+///
+/// ```
+/// use layshaft::tyre::service::{load_of, speed_of};
+/// use layshaft::units::{show, unit};
+/// // Index 91 is 615 kg, T is 190 km/h (ISO 4000-1).
+/// assert_eq!(load_of(91).map(|load| show(&load, &unit::KG, 0)).as_deref(), Some("615 kg"));
+/// assert_eq!(speed_of('T').map(|speed| show(&speed, &unit::KM_H, 0)).as_deref(), Some("190 km/h"));
+/// assert_eq!(load_of(49), None);
+/// ```
 pub fn load_of(index: u16) -> Option<Mass> {
     let kg = LOADS_KG.get(usize::from(index.checked_sub(FIRST)?))?;
     Some(unit::KG.of(f64::from(*kg)))

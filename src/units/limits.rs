@@ -37,6 +37,12 @@ impl<Q: Measured> Limits<Q> {
     }
 
     /// The bounds in words, in the unit a person types in, rounded inwards: `0.63 to 248 mph`.
+    ///
+    /// ```
+    /// use layshaft::units::{limits, unit};
+    /// // 400 km/h are 248.5 mph, 1 km/h is 0.621 mph.
+    /// assert_eq!(limits::CRUISE_SPEED.range_in(&unit::MPH), "0.63 to 248 mph");
+    /// ```
     pub fn range_in(&self, unit: &Unit<Q>) -> String {
         if unit == self.unit {
             return self.range();
@@ -90,6 +96,12 @@ impl<Q: Measured> AnyLimits for Limits<Q> {
 }
 
 /// A quantity with its unit and three significant digits, in the reader's units: `9.69 ft²`.
+///
+/// ```
+/// use layshaft::units::{System, limits::say, unit};
+/// // 0.9 m² ÷ 0.09290304
+/// assert_eq!(say(unit::SQ_M.of(0.9), System::Inch), "9.69 ft²");
+/// ```
 pub fn say<Q: Measured>(quantity: Q, system: System) -> String {
     with_unit(&bare(quantity, system), Q::usual(system).symbol)
 }
@@ -245,12 +257,20 @@ rows! {
     TUBE_OUTSIDE: Length, "outside of the tube", 15.0 to 250.0 MM, "a half shaft to a lorry's";
     /// The wall of a driveshaft's tube.
     TUBE_WALL: Length, "wall of the tube", 0.5 to 60.0 MM, "thin sheet to a solid bar";
+    /// How a shaft leans in side or plan view; below nothing it rises towards the rear, or runs to the left.
+    SLOPE: Angle, "slope", -45.0 to 45.0 DEGREE, "no joint of a car turns through more";
+    /// How far the rear joint of a shaft lies below, or right of, its front joint.
+    JOINT_OFFSET: Length, "offset of a joint", -2_000.0 to 2_000.0 MM, "further than a lorry's axle lies below its gearbox";
     /// A part of a stack along a shaft.
     STACK_LENGTH: Length, "length of a part", 0.01 to 1_000.0 MM, "longer than any gearbox: a figure in mm or thou needs its unit behind it";
     /// How far off a measured length may be.
     STACK_TOLERANCE: Length, "tolerance", 0.0 to 0.5 MM, "a rule reads as closely: is the point in its place?";
     /// The play along a shaft that is wanted, below nothing preload.
     PLAY: Length, "end play", -0.5 to 5.0 MM, "more than a gearbox is set to: a figure in mm or thou needs its unit behind it";
+    /// The diameter of a bore or of what sits in it.
+    FIT_DIAMETER: Length, "diameter", 1.0 to 250.0 MM, "a needle to the largest bearing of a gearbox: a figure in another unit needs it behind it";
+    /// The room wanted between a bore and a shaft, below nothing interference.
+    CLEARANCE: Length, "clearance", -0.5 to 1.0 MM, "more than any seat has: a figure in mm or thou needs its unit behind it";
     /// The thickness of a shim or thrust washer.
     SHIM: Length, "thickness of a shim", 0.01 to 8.0 MM, "foil to a thrust washer: a figure in mm or thou needs its unit behind it";
     /// How warm the parts are when they are measured.

@@ -55,6 +55,14 @@ impl Typed {
     ///
     /// # Errors
     /// When the text is no number with a known unit, or lies outside the limits.
+    ///
+    /// ```
+    /// use layshaft::units::{System, Typed, UnitError, limits, show, unit};
+    /// // Typed while the sheet was read in mph: 70 × 1.609344 = 112.65 km/h.
+    /// let cruise = Typed::new("70", System::Inch).read(&limits::CRUISE_SPEED)?;
+    /// assert_eq!(show(&cruise, &unit::KM_H, 1), "112.7 km/h");
+    /// # Ok::<(), UnitError>(())
+    /// ```
     pub fn read<Q: Measured>(&self, limits: &Limits<Q>) -> Result<Q, UnitError> {
         read(&self.text, self.units, limits)
     }
@@ -129,6 +137,17 @@ impl Explain for UnitError {
 ///
 /// # Errors
 /// When the text is no number with a known unit, or lies outside the limits.
+///
+/// ```
+/// use layshaft::units::{System, UnitError, limits, read, show, unit};
+/// let shift = read("6,500", System::Inch, &limits::SHIFT_SPEED)?;
+/// assert_eq!(show(&shift, &unit::RPM, 0), "6,500 rpm");
+/// // A unit that is typed goes before the reader's own: 1 7/8 in = 1.875 × 25.4 mm.
+/// let wall = read("1 7/8 in", System::Metric, &limits::TUBE_WALL)?;
+/// assert_eq!(show(&wall, &unit::MM, 3), "47.625 mm");
+/// assert!(read("500 mph", System::Inch, &limits::CRUISE_SPEED).is_err());
+/// # Ok::<(), UnitError>(())
+/// ```
 pub fn read<Q: Measured>(text: &str, system: System, limits: &Limits<Q>) -> Result<Q, UnitError> {
     let word = limits.word;
     if text.trim().is_empty() {
@@ -145,6 +164,13 @@ pub fn read<Q: Measured>(text: &str, system: System, limits: &Limits<Q>) -> Resu
 }
 
 /// The unit that a typed text names behind its number, the usual one where nothing stands there; `None` where it names none that is known.
+///
+/// ```
+/// use layshaft::units::{System, Velocity, unit_typed};
+/// let symbol = |text| unit_typed::<Velocity>(text, System::Inch).map(|unit| unit.symbol);
+/// assert_eq!(symbol("110 km/h"), Some("km/h"));
+/// assert_eq!(symbol("70"), Some("mph"));
+/// ```
 pub fn unit_typed<Q: Measured>(text: &str, system: System) -> Option<&'static Unit<Q>> {
     number::leading(text).and_then(|(_, rest)| unit::find::<Q>(rest, system))
 }
@@ -159,6 +185,12 @@ fn no_unit<Q: Measured>(word: &'static str, text: &str, rest: &str) -> UnitError
 }
 
 /// A quantity in a unit, with the digits a person uses: `1,878.8 mm`.
+///
+/// ```
+/// use layshaft::units::{show, unit};
+/// // 24 1/4 × 25.4
+/// assert_eq!(show(&unit::INCH.of(24.25), &unit::MM, 2), "615.95 mm");
+/// ```
 pub fn show<Q: Measured>(quantity: &Q, unit: &Unit<Q>, decimals: usize) -> String {
     format!("{} {}", number::show((unit.take)(quantity), decimals), unit.symbol)
 }

@@ -7,6 +7,14 @@ pub type Readings = [Option<f64>; 2];
 ///
 /// Accepts a sign, decimal point or comma, thousands marked by comma, blank or apostrophe, and a trailing fraction (`2 1/4`).
 /// Answers `None` where the text does not begin with a number.
+///
+/// ```
+/// use layshaft::units::number::leading;
+/// assert_eq!(leading("2 1/4 in"), Some(([Some(2.25), None], " in")));
+/// // Thousands first, then decimals.
+/// assert_eq!(leading("3,909"), Some(([Some(3_909.0), Some(3.909)], "")));
+/// assert_eq!(leading("direct"), None);
+/// ```
 pub fn leading(text: &str) -> Option<(Readings, &str)> {
     let text = text.trim();
     let (sign, body) = sign(text);
@@ -63,6 +71,12 @@ fn plain(text: &str) -> Option<f64> {
 /// Model: the digits as a whole number over a power of ten, divided in binary until 64 places are known and whether anything is left, so
 /// that the value is rounded once, as `f64::from_str` does. That one reads any float there is and brings 12 kB of tables into the program
 /// that a page waits for.
+///
+/// ```
+/// use layshaft::units::number::read_decimal;
+/// assert_eq!(read_decimal("19.05"), Some(19.05));
+/// assert_eq!(read_decimal("1e3"), None);
+/// ```
 pub fn read_decimal(text: &str) -> Option<f64> {
     let (whole, behind) = text.split_once('.').unwrap_or((text, ""));
     if whole.is_empty() && behind.is_empty() {
@@ -125,6 +139,13 @@ fn groups(whole: &str, mark: char) -> bool {
 }
 
 /// A number as [`show`] shows it, with a plus where it is above nothing: `+1.9`, `−4.3`, `0.0`.
+///
+/// ```
+/// use layshaft::units::number::show_signed;
+/// assert_eq!(show_signed(1.94, 1), "+1.9");
+/// assert_eq!(show_signed(-4.3, 1), "−4.3");
+/// assert_eq!(show_signed(0.04, 1), "0.0");
+/// ```
 pub fn show_signed(value: f64, decimals: usize) -> String {
     let shown = show(value, decimals);
     let is_more = value > 0.0 && shown.bytes().any(|byte| (b'1'..=b'9').contains(&byte));

@@ -50,6 +50,13 @@ impl<Q> PartialEq for Unit<Q> {
 
 impl<Q: Copy> Unit<Q> {
     /// A quantity of so many of this unit.
+    ///
+    /// ```
+    /// use layshaft::units::unit;
+    /// // 4.448222 N × 0.3048 m × 100
+    /// let torque = unit::LBF_FT.of(100.0);
+    /// assert_eq!((100.0 * unit::N_M.number(torque)).round(), 13_558.0);
+    /// ```
     pub fn of(&self, number: f64) -> Q {
         (self.make)(number)
     }
@@ -286,11 +293,25 @@ pub mod common {
     /// The road speed of a wheel that rolls `circumference` at each turn.
     ///
     /// v = ω · C / 2π. uom takes the radian for a number, so the turn must be named here.
+    ///
+    /// ```
+    /// use layshaft::units::common::{metres, rolling_speed, rpm};
+    /// use layshaft::units::{show, unit};
+    /// // 600 rpm are 10 turns a second, of 2 m each.
+    /// assert_eq!(show(&rolling_speed(rpm(600.0), metres(2.0)), &unit::M_S, 1), "20.0 m/s");
+    /// ```
     pub fn rolling_speed(wheel: AngularVelocity, circumference: Length) -> Velocity {
         circumference * wheel.get::<angular_velocity::revolution_per_second>() / uom::si::f64::Time::new::<uom::si::time::second>(1.0)
     }
 
     /// Turns over a distance of a wheel that rolls `circumference` at each turn.
+    ///
+    /// ```
+    /// use layshaft::units::common::{millimetres, turns_of};
+    /// use layshaft::units::{show, unit};
+    /// // 1,609,344 mm ÷ 2,000 mm
+    /// assert_eq!(show(&turns_of(millimetres(2_000.0)), &unit::TURNS_MILE, 1), "804.7 turns/mile");
+    /// ```
     pub fn turns_of(circumference: Length) -> TurnsPerDistance {
         per_metre(1.0 / circumference.get::<length::meter>())
     }
@@ -301,6 +322,13 @@ pub mod common {
     }
 
     /// The speed of a wheel that rolls `circumference` at each turn; the inverse of [`rolling_speed`].
+    ///
+    /// ```
+    /// use layshaft::units::common::{in_rpm, metres, wheel_speed};
+    /// use layshaft::units::unit;
+    /// // 90 km/h are 25 m/s: 10 turns a second of 2.5 m.
+    /// assert_eq!(in_rpm(wheel_speed(unit::KM_H.of(90.0), metres(2.5))).round(), 600.0);
+    /// ```
     pub fn wheel_speed(road: Velocity, circumference: Length) -> AngularVelocity {
         let turns_per_second = road.get::<velocity::meter_per_second>() / circumference.get::<length::meter>();
         AngularVelocity::new::<angular_velocity::revolution_per_second>(turns_per_second)

@@ -76,6 +76,7 @@ pub(crate) fn pictures() -> Vec<(String, Box<dyn Picture>)> {
     pictures.push(("shift-focus".to_owned(), Box::new(shift(&six, Some(2)))));
     pictures.extend(crate::charts_demo_more::pictures());
     pictures.extend(crate::charts_demo_trains::pictures());
+    pictures.extend(crate::charts_demo_views::pictures());
     pictures.extend(crate::pull_by_hand::pictures());
     pictures
 }

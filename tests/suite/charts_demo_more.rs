@@ -5,6 +5,7 @@ use layshaft::chart::{
     lines::{At, Band, Dot, Guide, Lines, Measure, Series},
     palette::Hue,
     scatter::{Found, Scatter},
+    spans::{Span, Spans},
 };
 
 pub(crate) fn measure(name: &str, unit: &str, decimals: usize) -> Measure {
@@ -104,11 +105,28 @@ pub(crate) fn pictures() -> Vec<(String, Box<dyn Picture>)> {
         named("errors", errors()),
         named("countershaft", countershaft()),
         named("candidates", candidates()),
+        named("seat", seat()),
     ]
 }
 
 pub(crate) fn named(name: &str, picture: impl Picture + 'static) -> (String, Box<dyn Picture>) {
     (name.to_owned(), Box::new(picture))
+}
+
+/// A bore and a shaft of 25 mm against H7/g6, the shaft worn.
+fn seat() -> Spans {
+    let span =
+        |name: &str, hue, least, greatest, marks: &[f64]| Span { hue, name: name.to_owned(), least, greatest, marks: marks.to_vec() };
+    Spans {
+        title: "Bore and shaft against the fit wanted".to_owned(),
+        measure: measure("off the nominal size", "µm", 0),
+        spans: vec![
+            span("bore, H7 allows", Hue::Ok, 0.0, 21.0, &[]),
+            span("bore, measured", Hue::Ink, 18.0, 26.0, &[18.0, 22.0, 20.0, 26.0]),
+            span("shaft, g6 allows", Hue::Ok, -20.0, -7.0, &[]),
+            span("shaft, measured", Hue::Dye, -39.0, -39.0, &[-39.0]),
+        ],
+    }
 }
 
 /// Axle ratios and gear sets judged by cruising speed and pull in 1st, in a fixed scatter.

@@ -1,6 +1,6 @@
 //! End play and shims beside figures worked by hand, the ways people write a stack, and what cannot be used.
 
-use layshaft::fits::read;
+use layshaft::fits::{read, wanted};
 use layshaft::job::{BenchField, Choice, EndPlayField, Field, Job, JobChoice, JobField, demo};
 use layshaft::problem::Explain;
 use layshaft::questions::{bench, build};
@@ -181,7 +181,7 @@ fn ranges_as_they_are_written() {
         "6 thou to 2 thou",
         "0.0508 … 0.1524 mm",
     ] {
-        let range = read::range(&Typed::new(text, System::Inch)).unwrap();
+        let range = wanted::play(&Typed::new(text, System::Inch)).unwrap();
         assert!(
             (in_millimetres(range.least) - 0.0508).abs() < 1e-9 && (in_millimetres(range.greatest) - 0.1524).abs() < 1e-9,
             "{text}: {range:?}"
@@ -230,11 +230,14 @@ fn what_cannot_be_used_is_said() {
         (F::Wanted, "2 to 6", "“2” is outside what the end play can be"),
         (F::Kit, "some", "“some” is not the thickness of a shim. Type thicknesses, each with how many are left"),
         (F::Kit, "10, 15", "“10” is outside what the thickness of a shim can be"),
-        (F::WorkingTemperature, "900", "“900” is outside what the working temperature can be: 194 °F is taken"),
     ] {
         let said = problems(field, text);
         assert!(said.iter().any(|said| said.to_lowercase().contains(&part.to_lowercase())), "{text}: {said:?}");
     }
+    let mut hot = demo::empty(System::Inch);
+    hot.type_text(Field::Job(JobField::Bench(BenchField::WarmsTo)), "900".into());
+    let said: Vec<String> = bench::problems(&hot).iter().map(layshaft::problem::Problem::sentence).collect();
+    assert!(said.len() == 1 && said[0].starts_with("“900” is outside what the working temperature can be: 194 °F is taken."), "{said:?}");
     let (_, errors) = read::kit(&Typed::new((1..40).map(|at| format!("0.{at:02}")).collect::<Vec<_>>().join(" "), System::Metric));
     assert_eq!(errors.last().unwrap().what(), "only the first 24 sizes of shims are looked at");
 }

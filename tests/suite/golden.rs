@@ -8,7 +8,7 @@ use std::path::Path;
 
 use layshaft::gearing::{Layout, Place};
 use layshaft::job::choice::Wheels;
-use layshaft::job::{Bench, Chosen, EndPlay, Gearbox, Job, Setup, SetupId, Stage, demo};
+use layshaft::job::{Bench, Chosen, EndPlay, Fits, Gearbox, Job, Setup, SetupId, Stage, demo};
 use layshaft::questions::{Place as Asked, build};
 use layshaft::sheet::{Cell, Figure, Piece, Rest, Row, Section, Tone, Words};
 use layshaft::units::{System, Typed};
@@ -37,7 +37,7 @@ fn what_lies_on_the_bench() {
 }
 
 /// The bench alone: two gears counted, an axle turned with one wheel held, printed ratios, parts of two sets together, a stack to be
-/// shimmed.
+/// shimmed, a worn seat.
 pub(crate) fn bench() -> Job {
     let bench = Bench {
         first: "37/18".into(),
@@ -57,6 +57,12 @@ pub(crate) fn bench() -> Job {
             wanted: Typed::new("2 to 6 thou", System::Inch),
             kit: Typed::new("0.10 x3, 0.15, 0.20 x2", System::Metric),
             ..EndPlay::default()
+        },
+        fits: Fits {
+            bore: Typed::new("25.018 25.022; 25.020 25.026", System::Metric),
+            shaft: Typed::new("0.9827 0.9828", System::Inch),
+            wanted: Typed::new("H7/g6", System::Inch),
+            ..Fits::default()
         },
         ..Bench::default()
     };

@@ -1,9 +1,13 @@
 //! What holds of shims and stacks whatever is typed: the search against trying everything, ways of writing against one another.
 
+use layshaft::fits::iso286::Code;
+use layshaft::fits::iso286::table::Step;
+use layshaft::fits::readings::Readings;
+use layshaft::fits::seat::{ROOM_MM, Seat, Wanted};
 use layshaft::fits::shims::{MOST_IN_A_PACK, Pack, search};
-use layshaft::fits::{PlayRange, Shim, ShimsGo, Stack, read};
+use layshaft::fits::{Material, PlayRange, Shim, ShimsGo, Stack, read, temperature, wanted};
 use layshaft::units::common::{in_millimetres, millimetres};
-use layshaft::units::{Length, System, Typed};
+use layshaft::units::{Length, System, Typed, limits};
 use proptest::prelude::*;
 
 fn microns(many: i64) -> Length {
@@ -90,8 +94,45 @@ proptest! {
         let typed = Typed::new(text, if metric { System::Metric } else { System::Inch });
         let (Stack { parts }, errors) = read::stack(&typed);
         prop_assert!(parts.is_empty() || !parts.iter().any(|part| part.length < Length::default()) || !errors.is_empty());
-        let _ = read::range(&typed);
+        let _ = (wanted::play(&typed), wanted::fit(&typed), Readings::read(&typed, &limits::FIT_DIAMETER));
         let (kit, _) = read::kit(&typed);
         prop_assert!(kit.iter().all(|shim| shim.thickness > Length::default() && shim.left > 0));
+    }
+
+    /// A shaft warmed with its bore keeps its clearance by the closed form, and one of the same material grows with it.
+    #[test]
+    fn a_warm_fit_is_the_closed_form(bore in 5_000_u32..200_000, off in -80_i32..200, warmer in -60.0..120.0_f64, a in 0_usize..6, b in 0_usize..6) {
+        let all = [Material::Steel, Material::CastIron, Material::Aluminium, Material::Magnesium, Material::Bronze, Material::Brass];
+        let (bore, off) = (f64::from(bore) / 1000.0, f64::from(off) / 1000.0);
+        let one = |mm: f64| Readings::read(&Typed::new(format!("{mm:.3} mm"), System::Metric), &limits::FIT_DIAMETER).unwrap();
+        let seat = Seat { bore: one(bore), shaft: one(bore - off) };
+        let by = |material: Material| 1.0 + material.growth_ppm_per_k() * 1e-6 * warmer;
+        let wanted = bore * by(all[a]) - (bore - off) * by(all[b]);
+        prop_assert!((in_millimetres(seat.clearance_warm([all[a], all[b]], warmer)) - wanted).abs() < 1e-9);
+        // Warmed as far as the oven says, the bore clears the shaft by the room there should be.
+        if let Some(oven) = seat.oven(all[a], temperature::bench()) {
+            let open = all[a].growth(seat.bore.mean(), temperature::warmer_k(oven, temperature::bench()));
+            prop_assert!((in_millimetres(open) + off - ROOM_MM).abs() < 1e-9);
+        }
+    }
+
+    /// Every field is as wide as its grade, a hole from C to H lies as far above the size as its shaft lies below, and a fit is as wide
+    /// as both.
+    #[test]
+    fn fields_hang_together(letter in 0_usize..15, grade in 4_usize..13, other in 4_usize..13, size in 0.5..250.0_f64) {
+        let letters = ["c", "d", "e", "f", "g", "h", "js", "k", "m", "n", "p", "r", "s", "t", "u"];
+        let name = letters[letter];
+        let step = Step::of(size).unwrap();
+        let width = |grade| millimetres(step.tolerance(grade).unwrap() * 1e-3);
+        let code = Code::read(&format!("H{other}/{name}{grade}")).unwrap();
+        let Ok([hole, shaft]) = code.fields(millimetres(size)) else { return Ok(()) };
+        prop_assert!((shaft.width() - width(grade)).abs() < millimetres(1e-9) && hole.width() == width(other) && hole.lower == Length::default());
+        let range = Wanted::Code(code).range(millimetres(size)).unwrap();
+        prop_assert!((range.greatest - range.least - width(grade) - width(other)).abs() < millimetres(1e-9));
+        if letter < 6 {
+            let turned = Code::read(&format!("{}{grade}/h{other}", name.to_uppercase())).unwrap();
+            let [hole, _] = turned.fields(millimetres(size)).unwrap();
+            prop_assert!((hole.lower + shaft.upper).abs() < millimetres(1e-9));
+        }
     }
 }

@@ -1,8 +1,13 @@
-//! Stacks against published ones, growth with heat against closed forms, each with its source.
+//! Stacks and fits against published ones, growth with heat against closed forms, each with its source.
 
+use layshaft::fits::iso286::table::{Step, tolerance_by_formula};
+use layshaft::fits::iso286::{Code, Field};
+use layshaft::fits::readings::Readings;
+use layshaft::fits::seat::{Seat, Wanted};
 use layshaft::fits::stack::Heat;
-use layshaft::fits::{Material, Part, Stack};
+use layshaft::fits::{Material, Part, Stack, temperature};
 use layshaft::units::common::{in_millimetres, millimetres};
+use layshaft::units::{System, Typed, limits};
 
 #[track_caller]
 fn close(is: f64, wanted: f64, within: f64) {
@@ -74,4 +79,123 @@ fn growth_lies_in_the_handbooks_ranges() {
     ] {
         assert!((least..=greatest).contains(&material.growth_ppm_per_k()), "{material:?}");
     }
+}
+
+fn microns(field: Field) -> (f64, f64) {
+    let microns = |length| (in_millimetres(length) * 1e4).round() / 10.0;
+    (microns(field.upper), microns(field.lower))
+}
+
+/// Upper and lower deviation of a hole and of a shaft at a size, in µm.
+#[track_caller]
+fn check_fields(code: &str, size_mm: f64, hole: (f64, f64), shaft: (f64, f64)) {
+    let [bore, pin] = Code::read(code).unwrap().fields(millimetres(size_mm)).unwrap();
+    assert_eq!((microns(bore), microns(pin)), (hole, shaft), "{code} at {size_mm}");
+}
+
+/// Limit deviations assembled from the tables of *Machine Drawing* (Narayana, Kannaiah, Venkata Reddy, table 15.2) and open lookup data of
+/// ISO 286-2; k6 rests on its deviation from memory. Example 3.2 and 3.3 of a design-data companion confirm H7 and s6 at 20 and 50 mm.
+#[test]
+fn published_limit_deviations() {
+    for (size, h7, shafts) in [
+        (6.0, 12.0, [(-4.0, -12.0), (0.0, -8.0), (9.0, 1.0), (16.0, 8.0), (20.0, 12.0), (27.0, 19.0)]),
+        (10.0, 15.0, [(-5.0, -14.0), (0.0, -9.0), (10.0, 1.0), (19.0, 10.0), (24.0, 15.0), (32.0, 23.0)]),
+        (20.0, 21.0, [(-7.0, -20.0), (0.0, -13.0), (15.0, 2.0), (28.0, 15.0), (35.0, 22.0), (48.0, 35.0)]),
+        (25.0, 21.0, [(-7.0, -20.0), (0.0, -13.0), (15.0, 2.0), (28.0, 15.0), (35.0, 22.0), (48.0, 35.0)]),
+        (50.0, 25.0, [(-9.0, -25.0), (0.0, -16.0), (18.0, 2.0), (33.0, 17.0), (42.0, 26.0), (59.0, 43.0)]),
+    ] {
+        for (shaft, wanted) in ["g6", "h6", "k6", "n6", "p6", "s6"].into_iter().zip(shafts) {
+            check_fields(&format!("H7/{shaft}"), size, (h7, 0.0), wanted);
+        }
+    }
+    // Shigley, 9th edition, example 7-7: 34 H11/c11. A design text, example 4-2: 25 mm with r6. Sharma, examples 9.4 and 9.7: 60 H8/f7 and
+    // 100 G7/e8, the table's rows. 30 mm is in the step that ends with it: H7 + 21.
+    check_fields("H11/c11", 34.0, (160.0, 0.0), (-120.0, -280.0));
+    check_fields("H7/r6", 25.0, (21.0, 0.0), (41.0, 28.0));
+    check_fields("H8/f7", 60.0, (46.0, 0.0), (-30.0, -60.0));
+    check_fields("G7/e8", 100.0, (47.0, 12.0), (-72.0, -126.0));
+    check_fields("H7/h6", 30.0, (21.0, 0.0), (0.0, -13.0));
+}
+
+/// Holes tighter than H, which move by Δ, from memory of ISO 286-2: at 25 mm and, without Δ, at 3 mm.
+#[test]
+fn tighter_holes_from_memory() {
+    for (hole, wanted) in
+        [("JS7", (10.5, -10.5)), ("K7", (6.0, -15.0)), ("M7", (0.0, -21.0)), ("N7", (-7.0, -28.0)), ("P7", (-14.0, -35.0))]
+    {
+        check_fields(&format!("{hole}/h6"), 25.0, wanted, (0.0, -13.0));
+    }
+    check_fields("N9/h9", 25.0, (0.0, -52.0), (0.0, -52.0));
+    check_fields("P7/h6", 3.0, (-6.0, -16.0), (0.0, -6.0));
+    check_fields("K8/js6", 25.0, (10.0, -23.0), (6.5, -6.5));
+}
+
+/// The clearances of the fits assembled from those rows, in µm; interference below nothing.
+#[test]
+fn published_fits() {
+    for (size, code, least, greatest) in [
+        (6.0, "H7/g6", 4.0, 24.0),
+        (6.0, "H7/k6", -9.0, 11.0),
+        (10.0, "H7/g6", 5.0, 29.0),
+        (20.0, "H7/k6", -15.0, 19.0),
+        (25.0, "H7/g6", 7.0, 41.0),
+        (25.0, "H7/p6", -35.0, -1.0),
+        (25.0, "H7/s6", -48.0, -14.0),
+        (50.0, "H7/g6", 9.0, 50.0),
+        (50.0, "H7/p6", -42.0, -1.0),
+        (50.0, "H7/s6", -59.0, -18.0),
+    ] {
+        let range = Wanted::Code(Code::read(code).unwrap()).range(millimetres(size)).unwrap();
+        close(in_millimetres(range.least) * 1e3, least, 1e-6);
+        close(in_millimetres(range.greatest) * 1e3, greatest, 1e-6);
+    }
+}
+
+/// The standard's formula beside its table, both as published (multipliers 10, 16 and 25; steps from 1 to 120 mm): the table is the formula
+/// rounded but for five entries, IT6 up to 6 mm and IT7 up to 3 and from 6 to 18.
+#[test]
+fn the_formula_and_its_exceptions() {
+    let rows = [
+        (3.0, [(5.42, 6.0), (8.67, 10.0), (13.55, 14.0)]),
+        (6.0, [(7.33, 8.0), (11.72, 12.0), (18.32, 18.0)]),
+        (10.0, [(8.98, 9.0), (14.37, 15.0), (22.45, 22.0)]),
+        (18.0, [(10.83, 11.0), (17.32, 18.0), (27.07, 27.0)]),
+        (30.0, [(13.07, 13.0), (20.92, 21.0), (32.68, 33.0)]),
+        (50.0, [(15.61, 16.0), (24.98, 25.0), (39.03, 39.0)]),
+        (80.0, [(18.56, 19.0), (29.70, 30.0), (46.40, 46.0)]),
+        (120.0, [(21.73, 22.0), (34.76, 35.0), (54.31, 54.0)]),
+    ];
+    let mut otherwise = Vec::new();
+    for (size, grades) in rows {
+        let step = Step::of(size).unwrap();
+        for (grade, (formula, table)) in (6..).zip(grades) {
+            close(tolerance_by_formula(step, grade).unwrap(), formula, 0.006);
+            assert_eq!(step.tolerance(grade), Some(table), "IT{grade} at {size}");
+            if (formula - table).abs() > 0.5 {
+                otherwise.push((size, grade));
+            }
+        }
+    }
+    assert_eq!(otherwise, [(3.0, 6), (3.0, 7), (6.0, 6), (10.0, 7), (18.0, 7)]);
+}
+
+fn readings(text: &str) -> Readings {
+    Readings::read(&Typed::new(text, System::Metric), &limits::FIT_DIAMETER).unwrap()
+}
+
+/// Computed: Ø 50 H7/s6 at its tightest, 0.059 mm, with 0.050 to spare, by 11.7 millionths: 186.32 K over the bench.
+#[test]
+fn the_oven_for_a_press_fit() {
+    let seat = Seat { bore: readings("50.000"), shaft: readings("50.059") };
+    let oven = seat.oven(Material::Steel, temperature::bench()).unwrap();
+    close(temperature::warmer_k(oven, temperature::bench()), 186.32, 0.01);
+    assert_eq!(Seat { bore: readings("50.059"), shaft: readings("50.000") }.oven(Material::Steel, temperature::bench()), None);
+}
+
+/// Closed form: a bearing of 72 mm in aluminium by 22.0 against steel by 11.7, 80 K warmer: 72 × 10.3·10⁻⁶ × 80 = 0.059328 mm.
+#[test]
+fn a_bearing_comes_loose_in_a_warm_case() {
+    let seat = Seat { bore: readings("72"), shaft: readings("72") };
+    close(in_millimetres(seat.clearance_warm([Material::Aluminium, Material::Steel], 80.0)), 0.059_328, 1e-9);
+    close(in_millimetres(seat.clearance_warm([Material::CastIron, Material::Steel], 80.0)), -0.001_728, 1e-9);
 }

@@ -1,6 +1,7 @@
 //! Every file ever written still opens. Files in tests/saved are never edited: a new shape gets a new file.
 
 use layshaft::catalogue::{PartKind, saved};
+use layshaft::driveline::Yokes;
 use layshaft::job::{Job, demo, file, incoming, link};
 use serde_json::{Value, json};
 
@@ -29,6 +30,9 @@ fn a_job_of_the_second_shape_opens() {
     let inside = &job.setups[0].inside;
     let cones = [&inside.cone_angle, &inside.cone_friction, &inside.clutch_diameter].map(|typed| typed.text.as_str());
     assert_eq!((cones, inside.cones.as_str(), inside.pair_cuts.text.as_str()), (["7", "0.09", "7.25"], "2", "1st 8 DP 0°; R 7 DP"));
+    let shaft = &job.setups[0].shaft;
+    let slopes = [&shaft.gearbox_slope, &shaft.slopes, &shaft.pinion_slope].map(String::as_str);
+    assert_eq!((slopes, shaft.yokes.value()), (["3 down", "3 down; 5 down, 1 right", "3 up"], Some(Yokes::LastTurned)));
     let bench = &job.bench;
     assert_eq!((bench.tag.as_str(), bench.cable.text.as_str(), bench.dial.text.as_str()), ("43 1?", "12 1/4 in 52.8 ft", "1,152"));
 }

@@ -25,7 +25,7 @@ pub struct Brief {
 pub enum BriefError {
     /// No two counts inside the limits add up to the sum.
     NoPair {
-        /// The sum.
+        /// The tooth sum asked for.
         sum: u16,
         /// The fewest teeth.
         least: u16,
@@ -36,7 +36,7 @@ pub enum BriefError {
     NotFalling,
     /// A growth that turns the ladder over.
     TurnsOver {
-        /// The growth.
+        /// Each step over the next one above it, as typed.
         growth: f64,
     },
 }

@@ -24,6 +24,17 @@ pub enum Target {
 
 impl Target {
     /// The ratios, lowest gear first.
+    ///
+    /// ```
+    /// use layshaft::finder::design::Target;
+    /// let shown = |growth, first| {
+    ///     let ratios = Target::Steps { first, top: 1.0, gears: 4, growth }.ratios();
+    ///     ratios.iter().map(|ratio| format!("{ratio:.3}")).collect::<Vec<_>>()
+    /// };
+    /// // Steps of ∛8 = 2 each; and steps of 1.5, 1.5 × 1.1 and 1.5 × 1.1² from the top down.
+    /// assert_eq!(shown(1.0, 8.0), ["8.000", "4.000", "2.000", "1.000"]);
+    /// assert_eq!(shown(1.1, 1.5_f64.powi(3) * 1.331), ["4.492", "2.475", "1.500", "1.000"]);
+    /// ```
     pub fn ratios(&self) -> Vec<f64> {
         match *self {
             Self::Ratios(ref ratios) => ratios.clone(),

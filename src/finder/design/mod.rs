@@ -23,7 +23,7 @@ const KEPT: usize = 20;
 /// A gear set that could be made.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Design {
-    /// The gearbox.
+    /// The counts found, as a box of the layout asked for; without reverse.
     pub gearbox: Gearbox,
     /// The ratios aimed at, lowest gear first.
     pub aims: Vec<f64>,
@@ -49,6 +49,16 @@ pub struct Designs {
 /// Method: for each constant pair of the tooth sum, the pair of the sum nearest to each gear's ratio (by the logarithm, hunting pairs
 /// preferred), or direct drive where that is nearer; then the constant pairs by the sum of squares. Gears do not depend on each other
 /// once the constant pair is chosen, so this tries every combination.
+///
+/// ```
+/// use layshaft::finder::design::{Brief, Target, solve_design};
+/// use layshaft::gearing::{Layout, Ratio};
+/// let target = Target::Ratios(vec![2.0, 1.0]);
+/// let brief = Brief { sum: 60, least_teeth: 20, most_teeth: 40, layout: Layout::TwoShaft, target };
+/// // 20 + 40 and 30 + 30 hit both exactly; two shafts turn against each other.
+/// let best = solve_design(&brief).best.into_iter().next();
+/// assert_eq!(best.map(|design| design.gearbox.ratios()), Some(vec![Ratio::new(-2, 1), Ratio::new(-1, 1)]));
+/// ```
 pub fn solve_design(brief: &Brief) -> Designs {
     let aims = brief.target.ratios();
     let constants: Vec<Option<Mesh>> = match brief.layout {
@@ -62,6 +72,15 @@ pub fn solve_design(brief: &Brief) -> Designs {
 }
 
 /// Every pair of the tooth sum inside the limits.
+///
+/// ```
+/// use layshaft::finder::design::{Brief, Target, pairs};
+/// use layshaft::gearing::{Layout, Mesh};
+/// let target = Target::Ratios(vec![1.0]);
+/// let brief = Brief { sum: 40, least_teeth: 19, most_teeth: 30, layout: Layout::TwoShaft, target };
+/// let expected: Vec<Mesh> = [(19, 21), (20, 20), (21, 19)].into_iter().filter_map(|(driver, driven)| Mesh::new(driver, driven)).collect();
+/// assert_eq!(pairs(&brief), expected);
+/// ```
 pub fn pairs(brief: &Brief) -> Vec<Mesh> {
     let fits = |driver: &u16| {
         let driven = brief.sum.checked_sub(*driver)?;

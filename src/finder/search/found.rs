@@ -17,7 +17,7 @@ pub struct Standing {
     pub set: SetRow,
     /// The final drive.
     pub axle: AxleRow,
-    /// The tyre.
+    /// The tyre, that on the car among them.
     pub tyre: TyreRow,
     /// The best speedometer pair, and what it reads too much, as a share; `None` where no pair fits.
     pub pair: Option<(Pair, f64)>,

@@ -34,7 +34,6 @@ pub(super) enum Figure {
 /// One wish made ready.
 #[derive(Clone, Debug)]
 pub(super) struct Slot {
-    /// Which wish.
     pub(super) wish: usize,
     pub(super) least: f64,
     pub(super) greatest: f64,

@@ -31,7 +31,7 @@ pub struct SetRow {
 pub struct AxleRow {
     /// Its place among the final drives of the catalogue.
     pub place: usize,
-    /// Its ratio.
+    /// Driveshaft turns for one turn of the wheels.
     pub ratio: f64,
     /// Whether one is on the shelf.
     pub in_stock: bool,
@@ -53,13 +53,13 @@ pub struct TyreRow {
 /// Entries that could not be read, by kind.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Unread {
-    /// Gear sets.
+    /// Gear sets left out.
     pub gear_sets: usize,
     /// Final drives.
     pub axles: usize,
-    /// Tyres.
+    /// Tyres left out.
     pub tyres: usize,
-    /// Speedometer gears.
+    /// Speedometer gears left out.
     pub speedometer_gears: usize,
 }
 

@@ -89,6 +89,12 @@ impl Cut {
     }
 
     /// The normal module of a normal diametral pitch, in teeth per inch of diameter: mₙ = 25.4 mm / Pₙ.
+    ///
+    /// ```
+    /// use layshaft::gearing::geometry::Cut;
+    /// use layshaft::units::{show, unit};
+    /// assert_eq!(show(&Cut::module_of_diametral_pitch(10.0), &unit::MM, 2), "2.54 mm");
+    /// ```
     pub fn module_of_diametral_pitch(per_inch: f64) -> Length {
         millimetres(25.4 / per_inch)
     }
@@ -191,6 +197,18 @@ impl Cut {
     }
 
     /// The reference diameter of a gear, d = mₜ z.
+    ///
+    /// ```
+    /// use layshaft::gearing::{Teeth, geometry::Cut};
+    /// use layshaft::units::{show, unit};
+    /// # fn example() -> Option<()> {
+    /// let cut = Cut::new(unit::MM.of(2.5), unit::DEGREE.of(30.0), Cut::usual_pressure_angle()).ok()?;
+    /// // 2.5 mm × 18 ÷ cos 30° = 45 ÷ 0.866025
+    /// assert_eq!(show(&cut.reference_diameter(Teeth::new(18)?), &unit::MM, 2), "51.96 mm");
+    /// # Some(())
+    /// # }
+    /// # assert!(example().is_some());
+    /// ```
     pub fn reference_diameter(&self, teeth: super::super::Teeth) -> Length {
         self.transverse_module() * f64::from(teeth.count())
     }

@@ -8,14 +8,14 @@ use crate::gearing::part::Part;
 use crate::problem::Explain;
 use crate::units::{Angle, Length, System, limits, number, unit};
 
-/// Which pair.
+/// Where a pair of the box sits.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum PairAt {
-    /// The constant pair.
+    /// Between input or output and countershaft.
     Constant,
     /// A forward gear, 0 is first.
     Gear(usize),
-    /// Reverse.
+    /// The gears of reverse, idler included.
     Reverse,
 }
 
@@ -34,11 +34,11 @@ impl PairAt {
 /// What of a pair is cut otherwise; what is none is as everywhere.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PairCut {
-    /// Which pair.
+    /// Whose cut it is.
     pub at: PairAt,
     /// Its normal module.
     pub module: Option<Length>,
-    /// Its helix angle.
+    /// Its helix angle, without its hand.
     pub helix: Option<Angle>,
     /// Its normal pressure angle.
     pub pressure: Option<Angle>,

@@ -5,6 +5,16 @@ use super::Cut;
 /// The fewest teeth a rack cutter leaves whole without profile shift: 2 h* cos β / sin² αₜ. Round up.
 ///
 /// Source: Shigley, Mechanical Engineering Design, section 13-7 (from memory); Bevan, The Theory of Machines, example 4, p. 334.
+///
+/// ```
+/// use layshaft::gearing::geometry::cut::{Cut, CutError};
+/// use layshaft::gearing::geometry::undercut::fewest_teeth_for_a_rack;
+/// use layshaft::units::unit;
+/// let straight = Cut::new(unit::MM.of(2.5), unit::DEGREE.of(0.0), unit::DEGREE.of(20.0))?;
+/// // 2 ÷ 0.342020² = 17.097
+/// assert_eq!(fewest_teeth_for_a_rack(&straight).ceil(), 18.0);
+/// # Ok::<(), CutError>(())
+/// ```
 pub fn fewest_teeth_for_a_rack(cut: &Cut) -> f64 {
     2.0 * cut.addendum() * cut.helix_rad().cos() / cut.transverse_pressure_rad().sin().powi(2)
 }

@@ -8,12 +8,12 @@ use crate::gearing::part::{Part, ordinal};
 use crate::gearing::teeth::Teeth;
 use crate::problem::Explain;
 
-/// One count.
+/// The teeth of one gear, counted on the bench.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct Counted {
     /// Where the gear sits; `None` for a gear that lies on the bench by itself.
     pub at: Option<Part>,
-    /// Its teeth.
+    /// How many were counted, 8 to 150.
     pub teeth: Teeth,
 }
 
@@ -22,7 +22,7 @@ pub struct Counted {
 pub struct Mismatch {
     /// Where; `None` for a gear by itself.
     pub at: Option<Part>,
-    /// What was counted.
+    /// The teeth as counted on the bench.
     pub counted: Teeth,
     /// What the set has there; `None` where it has no such gear.
     pub has: Option<Teeth>,

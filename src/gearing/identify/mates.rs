@@ -8,7 +8,7 @@ use crate::gearing::{Gear, Gearbox, Layout};
 /// What the case's tooth sum gives.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Mates {
-    /// The sum.
+    /// Driver and driven teeth together, the same for every pair of the case.
     pub sum: u16,
     /// The pair it was counted at.
     pub counted: Mesh,

@@ -12,7 +12,7 @@ use crate::units::number;
 pub struct Misprint {
     /// The gear, 0 is first.
     pub gear: usize,
-    /// What is printed.
+    /// The figure in the list.
     pub printed: Figure,
     /// What the counts make.
     pub counted: Ratio,

@@ -34,7 +34,7 @@ pub enum ReadingError {
     },
     /// No turns, or fewer than none.
     NoTurns,
-    /// A negative uncertainty.
+    /// An uncertainty below nothing.
     NegativeUncertainty,
     /// The uncertainty is as large as what was counted.
     TooUncertain {
@@ -154,9 +154,9 @@ impl Reading {
 /// An interval of ratio, both ends inside.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Interval {
-    /// The least ratio.
+    /// The lower end.
     pub least: Ratio,
-    /// The greatest ratio.
+    /// The upper end.
     pub greatest: Ratio,
 }
 

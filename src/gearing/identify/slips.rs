@@ -18,7 +18,7 @@ pub enum Slip {
     TenTimesTooSmall,
 }
 
-/// What was turned.
+/// What the turns went through; each has its usual ratios.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Turned {
     /// A gearbox: 0.6 to 6 is usual of a forward gear.

@@ -7,7 +7,7 @@ use crate::units::number;
 /// Turns, and how uncertain they are by the way they were said.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Spoken {
-    /// The turns.
+    /// How many, as an exact fraction.
     pub turns: Ratio,
     /// Their uncertainty, where the words tell it: half a spline, or an eighth of a turn for `nearly`; none where they do not.
     pub uncertainty: Option<Ratio>,

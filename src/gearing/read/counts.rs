@@ -38,7 +38,7 @@ pub fn count(text: &str) -> Result<Teeth, GearTextError> {
 pub struct PointForSlash {
     /// The first count.
     pub first: Teeth,
-    /// The second.
+    /// The count behind the mark.
     pub second: Teeth,
 }
 

@@ -21,6 +21,15 @@ use ratio::{plain_ratio, printed_ratio};
 ///
 /// # Errors
 /// As [`counts()`].
+///
+/// ```
+/// use layshaft::gearing::read::{GearTextError, constant};
+/// use layshaft::gearing::{Layout, Mesh};
+/// assert_eq!(Some(constant("25/30", Layout::InputReduced)?), Mesh::new(25, 30));
+/// // At the output the countershaft drives.
+/// assert_eq!(Some(constant("25/30", Layout::OutputReduced)?), Mesh::new(30, 25));
+/// # Ok::<(), GearTextError>(())
+/// ```
 pub fn constant(text: &str, layout: Layout) -> Result<Mesh, GearTextError> {
     let (line, counter) = counts(text)?;
     Ok(match layout {
@@ -42,6 +51,17 @@ pub fn constant_of(text: &str, layout: Layout, gears: &[Gear]) -> Result<Option<
 ///
 /// # Errors
 /// As [`counts()`]; direct in a two-shaft box; and where it can be two counts as well as one ratio (`11.43`).
+///
+/// ```
+/// use layshaft::gearing::read::{GearTextError, gear};
+/// use layshaft::gearing::{Gear, Layout, Mesh, Ratio};
+/// // The gear on the output line stands first, and is driven.
+/// assert_eq!(gear("37/18", Layout::InputReduced)?.mesh(), Mesh::new(18, 37));
+/// assert_eq!(gear("direct", Layout::InputReduced)?, Gear::Direct);
+/// let printed = gear("2.47", Layout::InputReduced)?;
+/// assert_eq!(printed.ratio(Layout::InputReduced, None), Some(Ratio::new(247, 100)));
+/// # Ok::<(), GearTextError>(())
+/// ```
 pub fn gear(text: &str, layout: Layout) -> Result<Gear, GearTextError> {
     if matches!(text.trim().to_ascii_lowercase().as_str(), "direct" | "dir" | "d" | "1" | "1:1" | "1/1") {
         return if layout == Layout::TwoShaft { Err(GearTextError::DirectInTwoShaft) } else { Ok(Gear::Direct) };
@@ -102,6 +122,15 @@ pub fn idler(text: &str) -> Result<Idler, GearTextError> {
 ///
 /// # Errors
 /// When it is neither.
+///
+/// ```
+/// use layshaft::gearing::read::{GearTextError, final_drive};
+/// use layshaft::gearing::{FinalDrive, Mesh};
+/// let axle = final_drive("11/43")?;
+/// assert_eq!(axle, final_drive("43:11")?);
+/// assert_eq!(Some(axle), Mesh::new(11, 43).map(FinalDrive::Pair));
+/// # Ok::<(), GearTextError>(())
+/// ```
 pub fn final_drive(text: &str) -> Result<FinalDrive, GearTextError> {
     match drive(text)? {
         FinalDrive::Pair(mesh) if mesh.driven < mesh.driver => Ok(FinalDrive::Pair(Mesh { driver: mesh.driven, driven: mesh.driver })),
@@ -115,6 +144,15 @@ pub fn final_drive(text: &str) -> Result<FinalDrive, GearTextError> {
 ///
 /// # Errors
 /// When it is neither, or when a comma leaves it open which of the two it is (`11,43`).
+///
+/// ```
+/// use layshaft::gearing::Ratio;
+/// use layshaft::gearing::read::{GearTextError, drive};
+/// // An overdrive by its ratio, and drop gears by their teeth, driven over driver.
+/// assert_eq!(drive("0.78")?.ratio(), Ratio::new(39, 50));
+/// assert_eq!(drive("28/35")?.ratio(), Ratio::new(4, 5));
+/// # Ok::<(), GearTextError>(())
+/// ```
 pub fn drive(text: &str) -> Result<FinalDrive, GearTextError> {
     if text.trim().is_empty() {
         return Err(GearTextError::BlankDrive);

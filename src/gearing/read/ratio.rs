@@ -19,6 +19,13 @@ pub(super) fn plain_ratio(text: &str) -> Option<Ratio> {
 
 /// A decimal ratio from 0.1 to 20 as an exact fraction, and its digits behind the point, six at most: `3.909`, `3,909`, `.67`,
 /// `3.909:1`, `3.909 : 1`.
+///
+/// ```
+/// use layshaft::gearing::{Ratio, read::decimal_ratio};
+/// assert_eq!(decimal_ratio(".67:1"), Some((Ratio::new(67, 100), 2)));
+/// assert_eq!(decimal_ratio("3,909"), Some((Ratio::new(3_909, 1_000), 3)));
+/// assert_eq!(decimal_ratio("25"), None);
+/// ```
 pub fn decimal_ratio(text: &str) -> Option<(Ratio, u32)> {
     let text = text.trim().replace(',', ".");
     let text = text.strip_suffix('1').and_then(|text| text.trim_end().strip_suffix(':')).unwrap_or(&text).trim_end();

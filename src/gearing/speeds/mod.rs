@@ -29,14 +29,14 @@ pub enum Selected {
     Gear(usize),
     /// Nothing: input and output turn by themselves.
     Neutral,
-    /// Reverse.
+    /// The reverse gear, idler in mesh.
     Reverse,
 }
 
 /// One part and its exact speed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Turns {
-    /// Which part.
+    /// The shaft or gear that turns.
     pub part: Part,
     /// Its teeth; a shaft has none.
     pub teeth: Option<Teeth>,
@@ -58,7 +58,7 @@ pub struct Turns {
 /// Source: the elementary gear-train relations of any theory-of-machines text (for instance Khurmi and Gupta, chapter 13).
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Turning {
-    /// What is selected.
+    /// Where the lever stands.
     pub selected: Selected,
     /// Input turns for one output turn, signed; `None` in neutral.
     pub ratio: Option<Ratio>,
@@ -80,12 +80,28 @@ impl Turning {
         Some(Self { selected, ratio, parts: parts.collect() })
     }
 
-    /// One part.
+    /// How a part turns; `None` where the box has no such part or its teeth are not known.
     pub fn part(&self, part: Part) -> Option<&Turns> {
         self.parts.iter().find(|turns| turns.part == part)
     }
 
     /// The input's and the output's speed when the input turns so; in neutral the output stands.
+    ///
+    /// ```
+    /// use layshaft::gearing::speeds::{Arrangement, Selected, Turning};
+    /// use layshaft::gearing::{Gear, Gearbox, Layout, Mesh};
+    /// use layshaft::units::common::{in_rpm, rpm};
+    /// # fn example() -> Option<()> {
+    /// let gears = vec![Gear::Mesh(Mesh::new(18, 37)?), Gear::Direct];
+    /// let gearbox = Gearbox::new(Layout::InputReduced, Mesh::new(25, 30), gears, None).ok()?;
+    /// let first = Turning::new(&gearbox, &Arrangement::usual(&gearbox), Selected::Gear(0))?;
+    /// // 3,700 rpm ÷ 37/15
+    /// let (_, output) = first.at_input(rpm(3_700.0));
+    /// assert_eq!(in_rpm(output).round(), 1_500.0);
+    /// # Some(())
+    /// # }
+    /// # assert!(example().is_some());
+    /// ```
     pub fn at_input(&self, input: AngularVelocity) -> (AngularVelocity, AngularVelocity) {
         (input, self.ratio.map_or(input * 0.0, |ratio| input / super::teeth::decimal(ratio)))
     }

@@ -53,6 +53,22 @@ impl Explain for Downshift {
 }
 
 /// Every change to the next lower gear when the engine turns at `engine` in the gear left.
+///
+/// ```
+/// use layshaft::gearing::{Gear, Gearbox, Layout, Mesh, speeds::overrun::downshifts_at_engine};
+/// use layshaft::units::common::{in_rpm, rpm};
+/// # fn example() -> Option<()> {
+/// let gears = vec![Gear::Mesh(Mesh::new(18, 37)?), Gear::Direct];
+/// let gearbox = Gearbox::new(Layout::InputReduced, Mesh::new(25, 30), gears, None).ok()?;
+/// let downshifts = downshifts_at_engine(&gearbox, rpm(3_000.0), rpm(6_475.0));
+/// // 3,000 rpm × 37/15 is too fast; 6,475 rpm ÷ 37/15 is as fast as may be.
+/// let to_first = downshifts.first()?;
+/// assert!(to_first.is_over());
+/// assert_eq!((in_rpm(to_first.after).round(), in_rpm(to_first.safe_before()).round()), (7_400.0, 2_625.0));
+/// # Some(())
+/// # }
+/// # assert!(example().is_some());
+/// ```
 pub fn downshifts_at_engine(gearbox: &Gearbox, engine: AngularVelocity, limit: AngularVelocity) -> Vec<Downshift> {
     steps(gearbox)
         .map(|(from, step, _)| Downshift { from, to: from - 1, step, before: engine, after: engine * decimal(step), limit })

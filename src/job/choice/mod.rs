@@ -9,7 +9,7 @@ use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use super::field::InputProblem;
 use super::{Job, Setup, SetupId};
-use crate::driveline::{Margin, TubeMaterial};
+use crate::driveline::{Margin, TubeMaterial, Yokes};
 use crate::fits::ShimsGo;
 use crate::gearing::{Layout, TakeOff};
 use crate::motion::atmosphere::Standard;
@@ -19,12 +19,12 @@ use crate::speedometer::{Hand, Tap};
 use crate::toothload::synchroniser::LiningKind;
 use crate::tyre::OmittedAspect;
 use crate::units::number;
-pub use options::{CaseMaterial, Law, LookedGear, ShiftBy, Stock, TurnedGear, Wheels};
+pub use options::{BoreMaterial, CaseMaterial, Law, LookedGear, ShaftMaterial, ShiftBy, Stock, TurnedGear, Wheels};
 
 /// One of the things that can be chosen.
 #[derive(Clone, Copy, Debug)]
 pub struct Offered<T> {
-    /// What it is.
+    /// What is chosen by it.
     pub value: T,
     /// Its word in a file; blank for what holds where nothing is chosen and has no word of its own.
     pub word: &'static str,
@@ -63,6 +63,14 @@ pub enum Chosen<T> {
 
 impl<T: Options> Chosen<T> {
     /// The choice that a word of a file stands for.
+    ///
+    /// ```
+    /// use layshaft::job::Chosen;
+    /// use layshaft::tyre::OmittedAspect;
+    /// assert_eq!(Chosen::read("82"), Chosen::One(OmittedAspect::EightyTwo));
+    /// // An unknown word is kept and said, never taken for another.
+    /// assert_eq!(Chosen::<OmittedAspect>::read("83").value(), None);
+    /// ```
     pub fn read(word: &str) -> Self {
         if word.is_empty() {
             return Self::Nothing;
@@ -164,7 +172,7 @@ pub fn listed<T: Options>() -> Vec<(&'static str, &'static str)> {
 pub enum Choice {
     /// A choice for all setups.
     Job(JobChoice),
-    /// A choice of one setup.
+    /// A choice that each setup has for itself.
     Setup(SetupId, SetupChoice),
 }
 
@@ -238,6 +246,10 @@ choices! {
     EndPlayCase(CaseMaterial) at bench.endplay.case: "endplay-case", "case of", else "the play is not worked out hot";
     /// Where the shims stand.
     ShimsGo(ShimsGo) at bench.endplay.shims_go: "endplay-shims-go", "shims go", else "no shims are chosen";
+    /// What the bore is in.
+    FitsBore(BoreMaterial) at bench.fits.bore_material: "fits-bore-material", "bore in", else "the fit is not worked out hot";
+    /// What the shaft is made of.
+    FitsShaft(ShaftMaterial) at bench.fits.shaft_material: "fits-shaft-material", "shaft of", else "the fit is not worked out hot";
     /// The gear selected inside the box.
     InsideGear(LookedGear) at inside.gear: "inside-gear", "gear", else "2nd is looked at";
     /// The lining its synchronisers are judged by.
@@ -258,6 +270,8 @@ choices! {
     TakeOff(TakeOff) at speedo.take_off: "take-off", "speedometer driven from", else "the driveshaft is taken";
     /// What the driveshaft's tube is made of.
     ShaftMaterial(TubeMaterial) at shaft.material: "shaft-material", "material of the tube", else "the shaft is left out";
+    /// How the yokes of the driveshaft stand to each other.
+    ShaftYokes(Yokes) at shaft.yokes: "shaft-yokes", "yokes of the shaft", else "the joints are not judged";
 }
 
 impl Choice {
@@ -337,7 +351,7 @@ impl Job {
 /// A word of a file that is none of a choice's options.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct UnknownOption {
-    /// The word.
+    /// As it stands in the file.
     pub word: String,
     /// What the choice is called.
     pub label: &'static str,

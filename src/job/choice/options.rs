@@ -1,7 +1,7 @@
 //! The options of every choice: the value, its word in a file, its words on the page.
 
 use super::{Offered, Options, Unchosen};
-use crate::driveline::{Margin, TubeMaterial};
+use crate::driveline::{Margin, TubeMaterial, Yokes};
 use crate::fits::{Material, ShimsGo};
 use crate::gearing::speeds::Selected;
 use crate::gearing::{Layout, StageKind, TakeOff};
@@ -37,13 +37,21 @@ pub enum Stock {
 pub enum Wheels {
     /// Both wheels turned.
     BothFree,
-    /// One was held.
+    /// One was held, so that the other turned twice as fast.
     OneHeld,
 }
 
 /// What a gearbox case is cast of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct CaseMaterial(pub Material);
+
+/// What a bore is in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct BoreMaterial(pub Material);
+
+/// What sits in a bore.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct ShaftMaterial(pub Material);
 
 /// The gear that is looked at inside the box.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -168,6 +176,23 @@ options! {
         Self(Material::CastIron), "cast-iron", "cast iron";
     }
 
+    BoreMaterial, Taken(Self(Material::Aluminium)) {
+        Self(Material::Aluminium), "", "aluminium";
+        Self(Material::Magnesium), "magnesium", "magnesium";
+        Self(Material::CastIron), "cast-iron", "cast iron";
+        Self(Material::Steel), "steel", "steel";
+        Self(Material::Bronze), "bronze", "bronze";
+        Self(Material::Brass), "brass", "brass";
+    }
+
+    ShaftMaterial, Taken(Self(Material::Steel)) {
+        Self(Material::Steel), "", "steel";
+        Self(Material::CastIron), "cast-iron", "cast iron";
+        Self(Material::Bronze), "bronze", "bronze";
+        Self(Material::Brass), "brass", "brass";
+        Self(Material::Aluminium), "aluminium", "aluminium";
+    }
+
     ShimsGo, Taken(Self::InTheStack) {
         Self::InTheStack, "", "between the parts: they take play up";
         Self::UnderTheCover, "cover", "under the cover: they give play";
@@ -183,6 +208,12 @@ options! {
         Self::Steel, "", "steel";
         Self::Aluminium, "aluminium", "aluminium";
         Self::CarbonFibre, "carbon-fibre", "carbon fibre";
+    }
+
+    Yokes, Taken(Self::InLine) {
+        Self::InLine, "", Self::InLine.word();
+        Self::FirstTurned, "first-turned", Self::FirstTurned.word();
+        Self::LastTurned, "last-turned", Self::LastTurned.word();
     }
 
     Margin, Taken(Self::Cars) {

@@ -1,8 +1,10 @@
 //! The inputs of the bench: counted teeth, turns, a printed ladder, and the sets whose parts are mixed.
 
 use super::endplay::EndPlayField;
+use super::fits::FitsField;
 use super::{COUNTS, inputs, no_unit, notation, part, quantity, teeth, whole};
 use crate::catalogue::PartKind;
+use crate::fits::temperature;
 use crate::gearing::identify::ladder::Wish;
 use crate::gearing::identify::reading::by_eye;
 use crate::job::{Bench, Job};
@@ -13,6 +15,8 @@ inputs! {
     BenchField of bench: Bench, with {
         /// A text about end play.
         EndPlay(EndPlayField) at endplay;
+        /// A text about a fit.
+        Fits(FitsField) at fits;
     };
 
     /// The constant pair as counted; a count not known is a question mark.
@@ -63,6 +67,12 @@ inputs! {
     MixCluster at mix_cluster: part("bench-mix-cluster", "cluster from", PartKind::GearSet);
     /// The gear set the mainshaft gears come from.
     MixGears at mix_gears: part("bench-mix-gears", "mainshaft gears from", PartKind::GearSet).or(cluster);
+    /// How warm the parts were when they were measured.
+    MeasuredAt at measured_at: quantity("bench-measured-at", "measured at", &limits::BENCH_TEMPERATURE)
+        .or(|job| limits::bare(temperature::bench(), job.units));
+    /// How warm the box gets.
+    WarmsTo at warms_to: quantity("bench-warms-to", "box warms to", &limits::WORKING_TEMPERATURE)
+        .or(|job| limits::bare(temperature::working(), job.units));
 }
 
 fn judged_by_eye(_: &Job) -> String {

@@ -1,9 +1,8 @@
-//! The inputs of end play: a stack of measured parts, the play wanted, the kit of shims, temperatures.
+//! The inputs of end play: a stack of measured parts, the play wanted, the kit of shims.
 
-use super::{Kind, Row, inputs, notation, quantity};
-use crate::fits::temperature;
-use crate::job::{EndPlay, Job};
-use crate::units::{Length, Measured, limits};
+use super::{Kind, Row, inputs, notation};
+use crate::job::EndPlay;
+use crate::units::{Length, Measured};
 
 inputs! {
     /// The texts about end play.
@@ -16,10 +15,4 @@ inputs! {
     Wanted at wanted: notation("endplay-wanted", "end play wanted", |_, system| Some(Length::usual(system).symbol)).like("0.002 to 0.006 in");
     /// The shims that are left.
     Kit at kit: notation("endplay-kit", "shims left", |_, system| Some(Length::usual(system).symbol)).like("0.10 mm x3, 0.15, 0.20 x2");
-    /// How warm the parts were when they were measured.
-    BenchTemperature at bench_temperature: quantity("endplay-bench-temperature", "measured at", &limits::BENCH_TEMPERATURE)
-        .or(|job: &Job| limits::bare(temperature::bench(), job.units));
-    /// How warm the box gets.
-    WorkingTemperature at working_temperature: quantity("endplay-working-temperature", "box warms to", &limits::WORKING_TEMPERATURE)
-        .or(|job: &Job| limits::bare(temperature::working(), job.units));
 }

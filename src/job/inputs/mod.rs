@@ -3,12 +3,13 @@
 //! A row says what an input is called, what kind of text it takes and what a blank one means; the table's macro adds where its text is
 //! kept. Path, slug, unit, placeholder, the texts the tests try and the problems beside a field all follow from the row, so a new input
 //! is a member of the document and a row here: [`shared`] for what all setups share, [`car`] for engine, car and run, [`mod@bench`],
-//! [`endplay`] for what is measured there, [`setup`] for each setup, [`wishes`] for the finder.
+//! [`endplay`] and [`fits`] for what is measured there, [`setup`] for each setup, [`wishes`] for the finder.
 //! What is chosen from a few has its own table in [`super::choice`].
 
 pub mod bench;
 pub mod car;
 pub mod endplay;
+pub mod fits;
 pub mod setup;
 pub mod shared;
 pub mod wishes;
@@ -53,7 +54,7 @@ pub enum Kind {
     Lines,
     /// Tooth counts, such as `37/18`.
     Teeth,
-    /// A quantity.
+    /// A number with its unit, inside its limits.
     Quantity(&'static dyn AnyLimits),
     /// Several of one quantity, separated by semicolons.
     Quantities(&'static dyn AnyLimits),
@@ -164,7 +165,7 @@ fn no_unit(_: &str, _: System) -> Option<&'static str> {
 
 /// A text as the document keeps it: alone, or with the system its bare numbers are meant in.
 pub trait Kept {
-    /// The text.
+    /// As it was typed.
     fn text(&self) -> &str;
     /// The system its bare numbers are meant in; none where they mean the same in both.
     fn units(&self) -> Option<System>;

@@ -93,6 +93,12 @@ inputs! {
     Outside at outside: quantity("shaft-outside", "outside of the tube", &limits::TUBE_OUTSIDE).needed();
     /// The tube's wall.
     Wall at wall: quantity("shaft-wall", "wall of the tube", &limits::TUBE_WALL).needed();
+    /// The slope of engine and gearbox.
+    GearboxSlope at gearbox_slope: notation("gearbox-slope", "slope of engine and gearbox", degrees).like("3 down");
+    /// The slopes of the shaft's pieces.
+    Slopes at slopes: notation("shaft-slope", "slope of the shaft", degrees).like("5 down");
+    /// Where the axle's nose points.
+    PinionSlope at pinion_slope: notation("pinion-slope", "slope of the axle’s nose", degrees).like("3 up");
 }
 
 /// How many cones a synchroniser can have.
@@ -101,6 +107,12 @@ const CONES: Bounds = (1.0, 3.0);
 /// The unit of a tyre that is typed as a length alone; a size has its own.
 fn bare_length(text: &str, system: System) -> Option<&'static str> {
     number::read_decimal(text.trim()).map(|_| Length::usual(system).symbol)
+}
+
+/// What a slope without a unit is in.
+#[expect(clippy::unnecessary_wraps, reason = "the notation of other inputs can name its own unit")]
+fn degrees(_: &str, _: System) -> Option<&'static str> {
+    Some("°")
 }
 
 /// What a bare number is: a diametral pitch, or a module.

@@ -34,7 +34,7 @@ pub enum Ends {
     Least,
     /// The greatest alone.
     Greatest,
-    /// Both.
+    /// Both ends of the range.
     Both,
 }
 

@@ -16,12 +16,12 @@ pub enum CurveError {
     },
     /// An engine speed that cannot be.
     Speed {
-        /// The speed (rpm).
+        /// As given (rpm).
         speed_rpm: f64,
     },
     /// Two points at the same engine speed.
     Repeated {
-        /// The speed (rpm).
+        /// Where both stand (rpm).
         speed_rpm: f64,
     },
     /// A speed below the one before it.

@@ -31,6 +31,16 @@ pub fn from_torque(peak: Torque, at: AngularVelocity) -> Result<EngineCurve, Cur
 ///
 /// # Errors
 /// When the figures are not above zero or no engine turns so fast.
+///
+/// ```
+/// use layshaft::motion::{CurveError, curve::generic::from_power};
+/// use layshaft::units::{common::rpm, show, unit};
+/// let curve = from_power(unit::KW.of(100.0), rpm(5_000.0))?;
+/// // The law: 1.25 × 100,000 W ÷ 523.599 rad/s = 238.73 N·m, at half that speed.
+/// let torque = curve.torque(rpm(2_500.0)).map(|torque| show(&torque, &unit::N_M, 1));
+/// assert_eq!(torque.as_deref(), Some("238.7 N·m"));
+/// # Ok::<(), CurveError>(())
+/// ```
 pub fn from_power(peak: Power, at: AngularVelocity) -> Result<EngineCurve, CurveError> {
     let power_rpm = turned(at)?;
     let at_power = in_newton_metres(torque_of(peak, at));

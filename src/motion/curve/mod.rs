@@ -73,6 +73,18 @@ impl EngineCurve {
     ///
     /// # Errors
     /// With fewer than two points, speeds that repeat, fall or are not above zero, torque below zero, or none above zero.
+    ///
+    /// ```
+    /// use layshaft::motion::{CurveError, CurvePoint, EngineCurve};
+    /// use layshaft::units::{common::rpm, show, unit};
+    /// let point = |speed, torque| CurvePoint { speed: rpm(speed), torque: unit::N_M.of(torque) };
+    /// let flat = EngineCurve::through(&[point(1_000.0, 200.0), point(6_000.0, 200.0)])?;
+    /// assert_eq!(flat.torque(rpm(3_500.0)).map(|torque| show(&torque, &unit::N_M, 1)).as_deref(), Some("200.0 N·m"));
+    /// assert_eq!(flat.torque(rpm(6_500.0)), None);
+    /// // 200 N·m × 6,000 × 2π ÷ 60
+    /// assert_eq!(show(&flat.peak_power().power, &unit::KW, 1), "125.7 kW");
+    /// # Ok::<(), CurveError>(())
+    /// ```
     pub fn through(points: &[CurvePoint]) -> Result<Self, CurveError> {
         check(points)?;
         let pairs: Vec<(f64, f64)> = points.iter().map(|point| (in_rpm(point.speed), in_newton_metres(point.torque))).collect();

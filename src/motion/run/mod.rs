@@ -99,7 +99,7 @@ pub struct Work {
 /// One leg of a run.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Leg {
-    /// What it is.
+    /// What clutch and gear lever do meanwhile.
     pub kind: LegKind,
     /// The gear, counted from 1; for a shift the one left.
     pub gear: usize,
@@ -150,7 +150,7 @@ pub struct Evidence {
     pub time_error: Time,
 }
 
-/// A run.
+/// A run from its start to its end, leg by leg.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Run {
     /// Its legs, in order.

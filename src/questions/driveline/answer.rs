@@ -11,6 +11,10 @@ use crate::questions::{Conditions, Gears, Pull, Setup};
 use crate::units::common::{rolling_speed, wheel_speed};
 use crate::units::{AngularVelocity, Length, Torque, Velocity};
 
+mod joints;
+
+pub use joints::{Finding, Joints, over_a_turn};
+
 /// What is known of a setup's driveshaft.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Driveline {
@@ -24,6 +28,8 @@ pub struct Driveline {
     pub instead: Option<Instead>,
     /// The greatest torque it carries in first gear.
     pub torque: Option<Torqued>,
+    /// Its joints, where the slopes are known.
+    pub joints: Option<Joints>,
 }
 
 /// How a shaft turns.
@@ -80,7 +86,8 @@ impl Driveline {
         let share = shared.margin.map(crate::driveline::Margin::share);
         let allowed = critical.zip(share).map(|((critical, _), share)| critical * share);
         let instead = turning.zip(share).and_then(|(turning, share)| Instead::of(&setup.shaft, turning.shaft / share));
-        Self { turning, critical, allowed, instead, torque: torque(setup, gears, pull, conditions) }
+        let joints = setup.shaft.slopes.line.as_ref().map(|line| Joints::of(line, turning.map(|turning| turning.shaft)));
+        Self { turning, critical, allowed, instead, torque: torque(setup, gears, pull, conditions), joints }
     }
 
     /// The shaft's speed as a share of its critical speed.

@@ -1,4 +1,4 @@
-//! Driveline: may the shaft turn as fast as this car turns it?
+//! Driveline: may the shaft turn as fast as this car turns it, and do its joints work at good angles?
 
 pub mod answer;
 pub mod pictures;
@@ -15,7 +15,7 @@ pub const QUESTION: Question = Question {
     id: "driveline",
     place: Place::Compare,
     title: "Driveline",
-    ask: "May the driveshaft turn as fast as this car turns it?",
+    ask: "May the driveshaft turn this fast, and are its joint angles good?",
     inputs: &[Input::Text(JobField::DrivelineAt), Input::Choice(JobChoice::ShaftMargin)],
     groups: &[],
     station: rows::station,
@@ -28,6 +28,18 @@ pub const QUESTION: Question = Question {
             id: "shaft-speed",
             tab: "Shaft speed",
             draw: |source, focus| pictures::speed(source, focus).map(|picture| Box::new(picture) as _),
+            press: None,
+        },
+        Drawn {
+            id: "shaft-joints",
+            tab: "Joints",
+            draw: |source, focus| pictures::joints::line(source, focus).map(|picture| Box::new(picture) as _),
+            press: None,
+        },
+        Drawn {
+            id: "shaft-turn",
+            tab: "Over a turn",
+            draw: |source, focus| pictures::joints::over_one_turn(source, focus).map(|picture| Box::new(picture) as _),
             press: None,
         },
         Drawn {

@@ -1,4 +1,4 @@
-//! The pictures of Driveline: the shaft's speed over the road speed, and the critical speed over the length.
+//! The pictures of Driveline: the shaft's speed over the road speed, its joints, and the critical speed over the length.
 
 use super::answer::shaft_speed;
 use crate::chart::lines::{At, Dot, Guide, Lines, Measure, Series};
@@ -7,6 +7,8 @@ use crate::driveline;
 use crate::questions::{Analysis, Source};
 use crate::units::common::in_rpm;
 use crate::units::{Length, Measured, Velocity, number};
+
+pub mod joints;
 
 /// Points to a curve.
 const POINTS: u32 = 48;

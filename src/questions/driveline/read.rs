@@ -5,6 +5,10 @@ use crate::job::{self, InputProblem, Job, JobField, SetupField, ShaftField};
 use crate::questions::setup::keep;
 use crate::units::{Length, Typed, Velocity, limits};
 
+mod slopes;
+
+pub use slopes::Slopes;
+
 /// What all setups share.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct DrivelineShared {
@@ -27,6 +31,8 @@ pub struct Shafts {
     pub tube: Option<(Length, Length)>,
     /// What the tube is made of.
     pub material: Option<TubeMaterial>,
+    /// Which way its shafts point.
+    pub slopes: Slopes,
 }
 
 impl Default for DrivelineShared {
@@ -63,7 +69,8 @@ impl Shafts {
             let pieces: Result<Vec<driveline::Shaft>, _> = lengths.iter().map(piece).collect();
             keep(problems, field(ShaftField::Wall), pieces).unwrap_or_default()
         });
-        Self { pieces, lengths, tube, material }
+        let slopes = Slopes::read(setup, &lengths, problems);
+        Self { pieces, lengths, tube, material, slopes }
     }
 }
 

@@ -1,7 +1,7 @@
 //! What the figures of Driveline rest on: the axle, what the tyre rolls, the speed, the tube, the share allowed.
 
 use super::answer::Why;
-use super::rows::CRITICAL;
+use super::rows::{CRITICAL, limits_words};
 use crate::driveline::{Margin, TubeMaterial};
 use crate::questions::gears::rests::axle;
 use crate::questions::rests::{by_setup, typed, usual};
@@ -19,6 +19,11 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
         rests.push(usual("Yokes and slip joint", "not counted: they lower the critical speed", CRITICAL));
     }
     rests.extend(source.conditions.driveline.margin.map(|margin| allowed(source, margin)));
+    if source.setups.iter().any(|analysis| analysis.driveline().joints.is_some()) {
+        let from = "service manuals, a design guide that quotes SAE AE-7, an industrial handbook of cardan shafts";
+        rests.push(usual("Joint angles", limits_words(), from));
+        rests.push(usual("Slopes", "at ride height, standing", "as measured: a sprung axle lifts its nose under drive"));
+    }
     rests
 }
 

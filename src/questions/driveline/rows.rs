@@ -1,4 +1,4 @@
-//! The rows of Driveline: what is typed of the shaft, how fast it turns, how fast it may, and what would do.
+//! The rows of Driveline: what is typed of the shaft, how fast it turns, how fast it may, what would do, and what its joints do.
 
 use super::answer::{Instead, Turning, Why};
 use crate::driveline::shaft::allowed_unbalance_g_mm;
@@ -9,6 +9,11 @@ use crate::questions::{Analysis, Source, Station, needs_behind};
 use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
 use crate::units::common::in_rpm;
 use crate::units::{AngularVelocity, Length, Measured, System, Torque, Velocity, number, show, unit};
+
+mod joints;
+pub mod shaft_words;
+
+pub use joints::limits_words;
 
 /// Source of the critical speed.
 pub const CRITICAL: &str = "uniform tube free to tilt at both joints, first bending mode (any textbook of vibrations)";
@@ -32,18 +37,24 @@ pub fn deciding(source: Source<'_>) -> Vec<Row> {
         source.row("critical", "Critical speed", |analysis| critical_cell(source, analysis)),
         source.row("instead", "What would do", |analysis| instead_cell(source, analysis)),
     ]);
+    rows.extend(joints::deciding(source));
     rows.retain(Row::says_something);
     rows
 }
 
 /// The other rows.
 pub fn rows(source: Source<'_>) -> Vec<Row> {
-    vec![
+    let mut rows = vec![source.row("shaft-material", "Tube of", |analysis| {
+        choice(source, analysis, Cell::default(), SetupChoice::ShaftMaterial, "material of the tube")
+    })];
+    rows.extend(joints::others(source));
+    rows.extend([
         source.row("joints", "Joints shake it at", |analysis| joints_cell(source, analysis)),
         source.row("torque", "Torque at the tube", |analysis| torque_cell(source, analysis)),
         source.row("balance", "Unbalance allowed, G 16", balance_cell),
         source.row("hunting", "Ring and pinion", hunting_cell),
-    ]
+    ]);
+    rows
 }
 
 fn typed(source: Source<'_>) -> Vec<Row> {
@@ -54,9 +65,6 @@ fn typed(source: Source<'_>) -> Vec<Row> {
         row("shaft-length", "Between joint centres (two pieces: 30 + 34)", ShaftField::Lengths),
         row("shaft-outside", "Outside of the tube", ShaftField::Outside),
         row("shaft-wall", "Wall of the tube", ShaftField::Wall),
-        source.row("shaft-material", "Tube of", |analysis| {
-            choice(source, analysis, Cell::default(), SetupChoice::ShaftMaterial, "material of the tube")
-        }),
     ]
 }
 
@@ -108,6 +116,11 @@ fn turning_needs(source: Source<'_>, analysis: &Analysis) -> String {
         return if is_unread { "needs the speed to judge it at" } else { "needs a speed to judge it at, or the shift rpm" }.into();
     }
     needs_behind(analysis, 0)
+}
+
+/// What the joints do, as a sentence, and whether one works too sharply; none where the slopes are not known.
+pub fn joints_said(analysis: &Analysis) -> Option<(String, bool)> {
+    joints::said(analysis)
 }
 
 /// What of the shaft is still needed.

@@ -1,7 +1,7 @@
-//! The answer of Driveline in a sentence: which shaft turns too near its critical speed, and what would do instead.
+//! The answer of Driveline in a sentence: which shaft turns too near its critical speed, what would do instead, and how its joints work.
 
 use super::answer::Instead;
-use super::rows::{pieces, why};
+use super::rows::{joints_said, pieces, why};
 use crate::questions::alike::listed;
 use crate::questions::missing::{self, Want};
 use crate::questions::{Analysis, Source};
@@ -27,8 +27,13 @@ pub fn said(source: Source<'_>) -> Said {
     let mut clauses: Vec<(String, Vec<usize>)> = Vec::new();
     let mut is_over = false;
     for (column, analysis) in (0..).zip(source.setups) {
-        let Some((clause, over)) = judged(source, analysis) else { continue };
-        is_over |= over;
+        let parts = [judged(source, analysis), joints_said(analysis)].into_iter().flatten();
+        let (parts, overs): (Vec<String>, Vec<bool>) = parts.unzip();
+        if parts.is_empty() {
+            continue;
+        }
+        is_over |= overs.contains(&true);
+        let clause = parts.join(" ");
         match clauses.iter_mut().find(|(known, _)| *known == clause) {
             Some((_, columns)) => columns.push(column),
             None => clauses.push((clause, vec![column])),

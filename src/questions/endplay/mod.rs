@@ -30,7 +30,11 @@ pub const QUESTION: Question = Question {
         },
         Group {
             title: "Cold and hot",
-            inputs: &[Input::Choice(JobChoice::EndPlayCase), text(EndPlayField::BenchTemperature), text(EndPlayField::WorkingTemperature)],
+            inputs: &[
+                Input::Choice(JobChoice::EndPlayCase),
+                Input::Text(JobField::Bench(BenchField::MeasuredAt)),
+                Input::Text(JobField::Bench(BenchField::WarmsTo)),
+            ],
             taken: None,
         },
     ],

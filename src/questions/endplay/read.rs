@@ -1,11 +1,11 @@
 //! What is typed about end play, as far as it can be read.
 
 use crate::fits::stack::Heat;
-use crate::fits::{FitTextError, Material, PlayRange, Shim, ShimsGo, Stack, read, temperature};
+use crate::fits::{FitTextError, Material, PlayRange, Shim, ShimsGo, Stack, read, temperature, wanted};
 use crate::job::{Bench, EndPlayField, InputProblem};
 use crate::problem::Problem;
-use crate::questions::setup::keep_or;
-use crate::units::{Limits, ThermodynamicTemperature, Typed, limits};
+use crate::questions::warmth;
+use crate::units::ThermodynamicTemperature;
 
 /// What was measured, what is wanted, and what there is to reach it.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -34,18 +34,11 @@ impl Measured {
         let (stack, errors) = read::stack(&typed.stack);
         let is_whole = errors.is_empty() && !stack.parts.is_empty();
         refuse(&mut problems, EndPlayField::Stack, &errors);
-        let wanted = (!typed.wanted.is_blank()).then(|| read::range(&typed.wanted));
+        let wanted = (!typed.wanted.is_blank()).then(|| wanted::play(&typed.wanted));
         let wanted = wanted.and_then(|read| read.map_err(|why| refuse(&mut problems, EndPlayField::Wanted, &[why])).ok());
         let (kit, errors) = read::kit(&typed.kit);
         refuse(&mut problems, EndPlayField::Kit, &errors);
-        let mut warm = |typed: &Typed, field, limits: &Limits<ThermodynamicTemperature>, usual| {
-            let by = format!("{} is taken", limits::say(usual, typed.units));
-            if typed.is_blank() { usual } else { keep_or(&mut problems, field, typed.read(limits), &by).unwrap_or(usual) }
-        };
-        let temperatures = [
-            warm(&typed.bench_temperature, EndPlayField::BenchTemperature, &limits::BENCH_TEMPERATURE, temperature::bench()),
-            warm(&typed.working_temperature, EndPlayField::WorkingTemperature, &limits::WORKING_TEMPERATURE, temperature::working()),
-        ];
+        let temperatures = warmth::read(bench, &mut problems);
         Self {
             stack: is_whole.then_some(stack),
             wanted,

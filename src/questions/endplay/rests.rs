@@ -4,9 +4,9 @@ use super::read::Measured;
 use crate::fits::Material;
 use crate::fits::shims::MOST_IN_A_PACK;
 use crate::questions::Source;
-use crate::questions::rests::{typed, usual};
+use crate::questions::rests::usual;
+use crate::questions::warmth;
 use crate::sheet::Rest;
-use crate::units::{Measured as _, ThermodynamicTemperature, Typed, number, show};
 
 /// Every value, once.
 pub fn rests(source: Source<'_>) -> Vec<Rest> {
@@ -17,17 +17,10 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
     }
     let mut rests = Vec::new();
     if let Some(case) = measured.case {
-        let case = growth("Case", case);
+        let case = warmth::growth("Case", case);
         rests.push(if bench.case.is_nothing() { Rest { source: format!("where none is chosen; {}", case.source), ..case } } else { case });
-        rests.push(growth("Shaft, parts and shims", Material::Steel));
-        let unit = ThermodynamicTemperature::usual(source.reader.units);
-        let warm = |label: &str, typed_text: &Typed, at, why: &str| {
-            let shown = show(&at, unit, 0);
-            if typed_text.is_blank() { usual(label, shown, why) } else { typed(label, shown) }
-        };
-        let [cold, hot] = measured.temperatures;
-        rests.push(warm("Measured at", &bench.bench_temperature, cold, "ISO 1; a case still warm from washing measures long"));
-        rests.push(warm("Box warms to", &bench.working_temperature, hot, "common practice, no published source"));
+        rests.push(warmth::growth("Shaft, parts and shims", Material::Steel));
+        rests.extend(warmth::rests(source, measured.temperatures));
     }
     if measured.wanted.is_some() {
         let most = format!("{MOST_IN_A_PACK} at most");
@@ -39,9 +32,4 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
         "common practice of builders, no published source: the box’s own manual rules",
     ));
     rests
-}
-
-fn growth(label: &str, material: Material) -> Rest {
-    let value = format!("{}, {} millionths for each K", material.word(), number::show(material.growth_ppm_per_k(), 1));
-    usual(label, value, material.source())
 }

@@ -6,8 +6,9 @@ use crate::fits::shims::Pack;
 use crate::fits::{Shim, ShimsGo, Stack, slip};
 use crate::questions::Source;
 use crate::questions::deciding::few;
+use crate::questions::warmth;
 use crate::sheet::{Cell, Figure, Piece, Row};
-use crate::units::{Length, Measured as _, System, ThermodynamicTemperature, limits, number, show};
+use crate::units::{Length, Measured as _, System, limits, number, show};
 
 /// How many packs decide.
 const DECIDING_PACKS: usize = 3;
@@ -73,7 +74,7 @@ pub fn range(source: Source<'_>, [least, greatest]: [Length; 2]) -> String {
 /// How warm the box gets, in words.
 pub fn warm(source: Source<'_>, measured: &Measured) -> String {
     let [_, working] = measured.temperatures;
-    show(&working, ThermodynamicTemperature::usual(source.reader.units), 0)
+    warmth::said(source, working)
 }
 
 /// What is doubtful about what was typed: a wide range, a kit in the other unit.

@@ -19,7 +19,7 @@ use super::deciding::chosen;
 use super::{Place, Question};
 pub use parse::Asked;
 
-/// The question.
+/// Its entry in [`super::LIST`].
 pub const QUESTION: Question = Question {
     id: "find",
     place: Place::Compare,

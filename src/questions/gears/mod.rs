@@ -13,7 +13,7 @@ use crate::job::JobField;
 pub const LADDER: Drawn =
     Drawn { id: "gear-ladder", tab: "Ladder", draw: |source, focus| Some(Box::new(pictures::ladder(source, focus))), press: None };
 
-/// The question.
+/// Its entry in [`super::LIST`].
 pub const QUESTION: Question = Question {
     id: "gears",
     place: Place::Compare,

@@ -13,7 +13,7 @@ const fn text(field: BenchField) -> Input {
     Input::Text(JobField::Bench(field))
 }
 
-/// The question.
+/// Its entry in [`super::LIST`].
 pub const QUESTION: Question = Question {
     id: "identify",
     place: Place::Bench,

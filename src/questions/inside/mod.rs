@@ -11,7 +11,7 @@ use super::deciding::chosen;
 use super::{Drawn, Input, Place, Question};
 use crate::job::{JobChoice, JobField};
 
-/// The question.
+/// Its entry in [`super::LIST`].
 pub const QUESTION: Question = Question {
     id: "inside",
     place: Place::Compare,

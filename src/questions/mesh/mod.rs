@@ -11,7 +11,7 @@ const fn set(field: BenchField) -> Input {
     Input::Text(JobField::Bench(field))
 }
 
-/// The question.
+/// Its entry in [`super::LIST`].
 pub const QUESTION: Question = Question {
     id: "mesh",
     place: Place::Bench,

@@ -13,7 +13,7 @@ pub use rows::text;
 use super::{Drawn, Group, Input, Place, Question, Source};
 use crate::job::{JobChoice, JobField, PullField};
 
-/// The question.
+/// Its entry in [`super::LIST`].
 pub const QUESTION: Question = Question {
     id: "pull",
     place: Place::Compare,

@@ -22,7 +22,7 @@ pub fn station(source: Source<'_>) -> Station {
     Station::of(source, label, |analysis| Some(number::show(in_rpm(analysis.road().cruise_in_top()?), 0)))
 }
 
-/// The rows.
+/// A row for each forward gear, then the cruise and the tyres.
 pub fn rows(source: Source<'_>) -> Vec<Row> {
     let shift = source.conditions.shift.map_or_else(|| "shift rpm".into(), |shift| format!("{} rpm", number::show(in_rpm(shift), 0)));
     let mut rows: Vec<Row> = (0..source.most_gears())

@@ -21,7 +21,7 @@ pub struct Tyres {
 /// The fastest a car goes, and how that is known.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Fastest {
-    /// The speed.
+    /// Road speed, at most.
     pub speed: Velocity,
     /// The step it is reached in, by its place among the steps of the setup.
     pub step: usize,

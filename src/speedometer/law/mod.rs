@@ -57,7 +57,7 @@ pub struct Band {
     pub name: &'static str,
     /// What it is for, and when.
     pub scope: &'static str,
-    /// Its numbers in km/h.
+    /// Least and greatest reading over the true speed, in km/h.
     pub km_h: Numbers,
     /// Its numbers in mph, where it has its own; else those in km/h are converted.
     pub mph: Option<Numbers>,
@@ -86,9 +86,9 @@ pub fn usual_in_the_us() -> &'static Band {
 pub enum Judgement {
     /// Inside; how far from the least and the greatest reading allowed.
     Inside {
-        /// Above the least.
+        /// The reading less the least allowed.
         above_least: Velocity,
-        /// Below the greatest.
+        /// The greatest allowed less the reading.
         below_greatest: Velocity,
     },
     /// It reads lower than allowed, by so much.
@@ -123,6 +123,15 @@ impl Band {
     /// The least and the greatest reading allowed at a true speed, as the numbers of a system have it; `None` where the rule does not speak of it.
     ///
     /// A speed that differs from a bound by less than the rounding of a conversion (0.5 %) counts as that bound.
+    ///
+    /// ```
+    /// use layshaft::speedometer::law::usual;
+    /// use layshaft::units::{System, show, unit};
+    /// // UN R39: from the true speed to a tenth and 4 km/h above it, 80 + 8 + 4.
+    /// let (least, greatest) = usual().allowed(unit::KM_H.of(80.0), System::Metric).unzip();
+    /// let shown = |speed: Option<_>| speed.map(|speed| show(&speed, &unit::KM_H, 1));
+    /// assert_eq!((shown(least).as_deref(), shown(greatest).as_deref()), (Some("80.0 km/h"), Some("92.0 km/h")));
+    /// ```
     pub fn allowed(&self, true_speed: Velocity, system: System) -> Option<(Velocity, Velocity)> {
         let (numbers, unit) = self.numbers(system);
         let value = unit.number(true_speed);

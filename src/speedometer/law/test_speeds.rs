@@ -18,10 +18,10 @@ pub enum Tests {
     ShownKmh(&'static [f64]),
 }
 
-/// One speed of a test.
+/// A speed at which a rule wants the dial tried.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct TestSpeed {
-    /// The speed.
+    /// True or shown, as `is_shown` says.
     pub speed: Velocity,
     /// The unit the rule names it in.
     pub unit: &'static Unit<Velocity>,

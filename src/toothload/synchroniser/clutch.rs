@@ -17,6 +17,13 @@ pub fn usual_diameter() -> Length {
 /// Model: two facings of 3.2 mm and 2,000 kg/m³ from 0.65 to 1 of the radius with 0.7 mm of steel between, J = m (R² + r²) / 2, which is
 /// 0.0024 kg·m² at 200 mm, and 0.6 kg of hub and spring plates inside 60 mm, 0.001 kg·m²; thickness is the same for every size, the hub
 /// grows with it. All sizes from memory, no published source read.
+///
+/// ```
+/// use layshaft::toothload::synchroniser::clutch::plate;
+/// use layshaft::units::{common::millimetres, show, unit};
+/// // 0.0034 × 1.2⁴ = 0.0034 × 2.0736
+/// assert_eq!(show(&plate(millimetres(240.0)), &unit::KG_M2, 5), "0.00705 kg·m²");
+/// ```
 pub fn plate(diameter: Length) -> MomentOfInertia {
     let size = (diameter / usual_diameter()).value;
     MomentOfInertia::new::<uom::si::moment_of_inertia::kilogram_square_meter>(0.0034 * size.powi(4))

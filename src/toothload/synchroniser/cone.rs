@@ -48,6 +48,22 @@ impl Cone {
     /// The torque while slipping, T = μ F d / (2 sin α) on each cone, at an axial force.
     ///
     /// Source: Jindal, Machine Design, example 22-8; Khurmi and Gupta, section on cone clutches.
+    ///
+    /// ```
+    /// use layshaft::toothload::synchroniser::Cone;
+    /// use layshaft::units::{common::millimetres, show, unit};
+    /// let cone = Cone {
+    ///     mean_diameter: millimetres(60.0),
+    ///     width: millimetres(8.0),
+    ///     half_angle: unit::DEGREE.of(6.0),
+    ///     friction: 0.1,
+    ///     cones: 1,
+    /// };
+    /// // 0.1 × 1,000 N × 0.06 m ÷ (2 × 0.104528)
+    /// assert_eq!(show(&cone.torque(unit::NEWTON.of(1_000.0)), &unit::N_M, 1), "28.7 N·m");
+    /// // tan 6° = 0.1051 is still above the friction.
+    /// assert!(!cone.sticks());
+    /// ```
     pub fn torque(&self, axial: Force) -> Torque {
         let newton_metres = self.friction * axial.value * self.mean_diameter.value / (2.0 * self.half_angle.value.sin());
         Torque::new::<uom::si::torque::newton_meter>(newton_metres * f64::from(self.cones.max(1)))
@@ -88,11 +104,18 @@ impl Cone {
 }
 
 /// The half angle below which a cone sticks, atan μ.
+///
+/// ```
+/// use layshaft::toothload::synchroniser::cone::sticking_angle;
+/// use layshaft::units::unit;
+/// // atan 0.1 = 0.0996687 rad = 5.71°
+/// assert_eq!((100.0 * unit::DEGREE.number(sticking_angle(0.1))).round(), 571.0);
+/// ```
 pub fn sticking_angle(friction: f64) -> Angle {
     Angle::new::<uom::si::angle::radian>(friction.atan())
 }
 
-/// A cone that sticks.
+/// A cone too flat for its friction: once pressed in, it does not come off by itself.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Sticking(pub Cone);
 

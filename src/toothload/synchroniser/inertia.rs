@@ -30,7 +30,7 @@ pub struct Reflected {
 pub struct Row {
     /// The gear.
     pub part: Part,
-    /// Its teeth.
+    /// The count, which gives its diameter.
     pub teeth: Teeth,
     /// Its own inertia as a disc.
     pub own: MomentOfInertia,
@@ -79,6 +79,13 @@ impl Reflected {
 }
 
 /// The inertia of a solid steel disc, J = ρ π b d⁴ / 32.
+///
+/// ```
+/// use layshaft::toothload::synchroniser::inertia::disc;
+/// use layshaft::units::{common::millimetres, show, unit};
+/// // 7,850 × π × 0.02 × 0.1⁴ ÷ 32
+/// assert_eq!(show(&disc(millimetres(100.0), millimetres(20.0)), &unit::KG_M2, 5), "0.00154 kg·m²");
+/// ```
 pub fn disc(diameter: Length, width: Length) -> MomentOfInertia {
     let density = MassDensity::new::<uom::si::mass_density::kilogram_per_cubic_meter>(STEEL_KG_PER_M3);
     let kg_m2 = density.value * PI * width.value * diameter.value.powi(4) / 32.0;

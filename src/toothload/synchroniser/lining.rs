@@ -47,7 +47,7 @@ pub struct Lining {
     pub name: &'static str,
     /// Sliding speed, in m/s.
     pub sliding_m_per_s: f64,
-    /// Pressure, in N/mm².
+    /// Pressure allowed on the lining, in N/mm².
     pub pressure_n_per_mm2: f64,
     /// Work for each area, in J/mm².
     pub work_j_per_mm2: f64,

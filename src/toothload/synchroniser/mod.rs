@@ -134,6 +134,15 @@ fn one_shift(
 }
 
 /// What it takes to bring an inertia to a steady speed `difference` away within `time`.
+///
+/// ```
+/// use layshaft::toothload::synchroniser::absorb;
+/// use layshaft::units::{common::rpm, show, unit};
+/// // 1,000 rpm are 104.72 rad/s: ½ × 0.01 × 104.72² J, and 0.01 × 104.72 ÷ 0.25 N·m
+/// let absorbed = absorb(unit::KG_M2.of(0.01), rpm(1_000.0), unit::SECOND.of(0.25));
+/// assert_eq!(show(&absorbed.work, &unit::JOULE, 1), "54.8 J");
+/// assert_eq!(show(&absorbed.mean_torque, &unit::N_M, 2), "4.19 N·m");
+/// ```
 pub fn absorb(inertia: MomentOfInertia, difference: AngularVelocity, time: Time) -> Absorbed {
     let (inertia_kg_m2, rad_per_s, seconds) = (inertia.value, difference.value.abs(), time.value);
     let work_j = 0.5 * inertia_kg_m2 * rad_per_s * rad_per_s;

@@ -126,6 +126,12 @@ pub fn dimensions(size: &Size, omitted: OmittedAspect) -> Option<Dimensions> {
 }
 
 /// Nominal rim diameter in whole millimetres.
+///
+/// ```
+/// use layshaft::tyre::{dimension::rim_mm, size::Rim};
+/// // 14 × 25.4 = 355.6
+/// assert_eq!(rim_mm(Rim::Code(140)), 356.0);
+/// ```
 pub fn rim_mm(rim: Rim) -> f64 {
     match rim {
         Rim::Code(tenths) => (2.54 * f64::from(tenths)).round(),
@@ -134,6 +140,12 @@ pub fn rim_mm(rim: Rim) -> f64 {
 }
 
 /// Section height in whole millimetres: width × aspect ratio, half a millimetre rounded up.
+///
+/// ```
+/// use layshaft::tyre::dimension::section_height_mm;
+/// // 205 × 0.60 = 123; 185 × 0.70 = 129.5
+/// assert_eq!((section_height_mm(205, 60), section_height_mm(185, 70)), (123, 130));
+/// ```
 pub fn section_height_mm(width_mm: u16, aspect_percent: u8) -> u32 {
     (u32::from(width_mm) * u32::from(aspect_percent) + 50) / 100
 }

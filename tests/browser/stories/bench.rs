@@ -98,7 +98,7 @@ fn the_bench_is_kept_with_the_job() -> Result<()> {
     })
 }
 
-/// The groups of *End play and shims*.
+/// The groups of *Fits and clearances* and of *End play and shims*.
 const MEASURED: &str = "What was measured";
 const WANTED: &str = "What is wanted";
 
@@ -123,6 +123,30 @@ fn shims_are_chosen_for_a_measured_stack() -> Result<()> {
         page.paste_into(&stack, "case depth").await?;
         page.question_says("has no length").await?;
         ensure!(page.value(stack).await? == "case depth", "what was typed is lost");
+        Ok(())
+    })
+}
+
+#[test]
+fn a_shaft_is_judged_in_its_bore() -> Result<()> {
+    visit(async |page| {
+        page.open("#bench/fits").await?;
+        // 25.014 − 24.986 = 0.028 mm; H7/g6 at 25 mm wants 0.007 to 0.041.
+        page.type_into(field("bore").of(MEASURED), "25.013 25.015 mm").await?;
+        page.type_into(field("shaft").of(MEASURED), "24.985 24.987 mm").await?;
+        let wanted = field("fit or clearance wanted").of(WANTED);
+        page.type_into(&wanted, "H7/g6").await?;
+        page.question_says("it fits so").await?;
+        page.type_into(&wanted, "H7/zz9").await?;
+        page.question_says("is not a shaft of ISO 286 known here").await?;
+        ensure!(page.value(&wanted).await? == "H7/zz9", "what was typed is lost");
+        // 0.010 to 0.020 mm: 0.008 too loose.
+        page.type_into(&wanted, "0.010 to 0.020 mm").await?;
+        page.question_says("too loose").await?;
+        // The temperatures are the box's: they stand in both questions.
+        page.type_into(field("box warms to"), "80 °C").await?;
+        page.go_to("bench/endplay").await?;
+        ensure!(page.value(field("box warms to")).await? == "80 °C", "the temperature is not shared");
         Ok(())
     })
 }

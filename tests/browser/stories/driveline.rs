@@ -1,4 +1,5 @@
-//! Driveline: a shaft too long for the speed it is asked, and what would do, as a caller asks it.
+//! Driveline: a shaft too long for the speed it is asked, and what would do; joints at unequal angles, and what mends them; as callers
+//! ask it.
 
 use browser_tests::anyhow::Result;
 use browser_tests::{Page, Screen, field, visit};
@@ -30,6 +31,36 @@ fn a_long_shaft_is_told_and_what_would_do() -> Result<()> {
             page.type_into(field("wall of the tube, setup A"), "0.083").await?;
             page.shows("A", "driveline.critical_rpm", "5,448").await?;
         }
+        Ok(())
+    })
+}
+
+/// Gearbox 3° down, shaft 5° down and the nose 1° up make joints of 2 and 4°: √(16 − 4) = 3.5° is left, and 2° of wedge mend it, by hand.
+#[test]
+fn unequal_joints_are_told_and_the_wedge_that_mends_them() -> Result<()> {
+    visit(async |page| {
+        for screen in [Screen::DESK, Screen::PHONE] {
+            page.set_screen(screen).await?;
+            page.open("#compare/driveline").await?;
+            page.type_into(field("slope of engine and gearbox, setup A"), "3 down").await?;
+            page.type_into(field("slope of the shaft, setup A"), "5 down").await?;
+            page.type_into(field("slope of the axle’s nose, setup A"), "1 up").await?;
+            page.shows("A", "driveline.joint_1_d", "2.0").await?;
+            page.shows("A", "driveline.joint_2_d", "4.0").await?;
+            page.shows("A", "driveline.left_over_d", "3.5").await?;
+            page.question_says("wedge the axle 2.0° nose up and 0.0° is left").await?;
+            page.assert_no_sideways("the joints").await?;
+            // What is no slope is said beside its field, and the shaft's speed stands.
+            page.type_into(field("slope of the shaft, setup A"), "3 down up").await?;
+            page.until_of(field("slope of the shaft, setup A"), "one.getAttribute('aria-invalid') === 'true'").await?;
+            page.question_says("says both ways at once").await?;
+            // As the axle is wedged: the ends are alike.
+            page.type_into(field("slope of the shaft, setup A"), "5 down").await?;
+            page.type_into(field("slope of the axle’s nose, setup A"), "3 up").await?;
+            page.shows("A", "driveline.left_over_d", "0.0").await?;
+        }
+        page.choose_tab("Joints").await?;
+        page.choose_tab("Over a turn").await?;
         Ok(())
     })
 }

@@ -79,9 +79,9 @@ pub enum WishError {
     OnlyDirect,
     /// Limits of teeth that leave nothing, or lie outside 8 to 150.
     Limits {
-        /// The fewest.
+        /// The fewest teeth asked for.
         fewest: u16,
-        /// The most.
+        /// The most teeth asked for.
         most: u16,
     },
     /// A tolerance that joins boxes of different sizes.
@@ -171,7 +171,7 @@ pub struct Nearest {
     pub found: Found,
     /// The gear that is furthest off, 0 is first.
     pub gear: usize,
-    /// What is printed for it.
+    /// The figure of that gear in the list.
     pub printed: Figure,
     /// What the teeth give.
     pub ratio: Ratio,

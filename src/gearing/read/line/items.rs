@@ -15,7 +15,6 @@ pub(super) enum Label {
     Other,
 }
 
-/// One item.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) struct Item {
     pub(super) label: Option<Label>,

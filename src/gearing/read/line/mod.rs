@@ -31,7 +31,7 @@ pub struct BoxLine {
 pub enum Taken {
     /// The first pair is the constant one.
     ConstantFirst {
-        /// Its text.
+        /// The pair as it stands in the line.
         text: String,
     },
     /// The gears stand from the top down, and were turned round.
@@ -76,7 +76,7 @@ pub enum LineError {
     Gear {
         /// Which, 0 is first.
         gear: usize,
-        /// Why.
+        /// What its text is not.
         why: GearTextError,
     },
     /// A constant or reverse pair that cannot be.
@@ -110,6 +110,15 @@ impl Explain for LineError {
 ///
 /// # Errors
 /// When there is no gear, more than eight, or something that is none.
+///
+/// ```
+/// use layshaft::gearing::Layout;
+/// use layshaft::gearing::read::line::{LineError, line};
+/// let found = line("24/29 36/17 31/22 27/26 direct", Layout::InputReduced, None)?;
+/// assert_eq!(found.constant.as_deref(), Some("24/29"));
+/// assert_eq!(found.gears, ["36/17", "31/22", "27/26", "direct"]);
+/// # Ok::<(), LineError>(())
+/// ```
 pub fn line(text: &str, layout: Layout, forward: Option<usize>) -> Result<BoxLine, LineError> {
     let (items, paired) = items::items(text)?;
     let mut found = BoxLine::default();

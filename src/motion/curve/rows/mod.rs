@@ -223,6 +223,16 @@ fn is_engine_speed(rpm: f64) -> bool {
 }
 
 /// Reads pasted rows of an engine's own figures. Lines that begin with `#` are remarks. Heads are looked for above the first row of numbers.
+///
+/// ```
+/// use layshaft::motion::CurveError;
+/// use layshaft::motion::curve::rows::read;
+/// use layshaft::units::{System, common::in_rpm, show, unit};
+/// let pasted = read("rpm;torque Nm\n2000;180\n4000;210\n5500;170", System::Metric);
+/// let peak = pasted.curve?.peak_torque();
+/// assert_eq!((in_rpm(peak.speed).round(), show(&peak.torque, &unit::N_M, 0).as_str()), (4_000.0, "210 N·m"));
+/// # Ok::<(), CurveError>(())
+/// ```
 pub fn read(text: &str, system: System) -> Pasted {
     read_as(text, &Told { system, ..Told::default() })
 }

@@ -3,14 +3,11 @@
 use super::{Done, Separator, header};
 use crate::units::number::{self, Readings};
 
-/// One row.
 #[derive(Debug)]
 pub(super) struct Row {
     /// The line of the text it stands in, counted from 1.
     pub(super) line: usize,
-    /// Its text.
     pub(super) text: String,
-    /// Its cells.
     pub(super) cells: Vec<String>,
 }
 

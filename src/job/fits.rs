@@ -1,0 +1,39 @@
+//! What is typed about a fit: a bore and a shaft as measured, and what is wanted between them.
+//!
+//! [`super::inputs::fits`] is its table.
+
+use serde::{Deserialize, Serialize};
+
+use super::choice::{BoreMaterial, Chosen, ShaftMaterial};
+use crate::units::Typed;
+
+/// The texts about a fit, and what is chosen. Whatever is blank is left out of a file.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Fits {
+    /// Readings of the bore.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub bore: Typed,
+    /// Readings of the shaft.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub shaft: Typed,
+    /// The fit wanted: a code of ISO 286 or a range of clearance.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub wanted: Typed,
+    /// The size that a code is looked up at; blank for the nearest that is usual.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub nominal: Typed,
+    /// What the bore is in; blank for aluminium.
+    #[serde(skip_serializing_if = "Chosen::is_nothing")]
+    pub bore_material: Chosen<BoreMaterial>,
+    /// What the shaft is made of; blank for steel.
+    #[serde(skip_serializing_if = "Chosen::is_nothing")]
+    pub shaft_material: Chosen<ShaftMaterial>,
+}
+
+impl Fits {
+    /// Whether nothing is typed or chosen.
+    pub fn is_blank(&self) -> bool {
+        *self == Self::default()
+    }
+}

@@ -1,0 +1,21 @@
+//! The inputs of fits: a bore and a shaft as measured, what is wanted between them.
+
+use super::{inputs, notation, quantity};
+use crate::job::Fits;
+use crate::units::{Length, Measured, limits};
+
+inputs! {
+    /// The texts about a fit.
+    FitsField of fits: Fits;
+
+    /// Readings of the bore.
+    Bore at bore: notation("fits-bore", "bore, read across twice; another depth behind ;", |_, system| Some(Length::usual(system).symbol))
+        .like("1.0002 1.0004; 1.0003 1.0005");
+    /// Readings of the shaft.
+    Shaft at shaft: notation("fits-shaft", "shaft, read the same way", |_, system| Some(Length::usual(system).symbol))
+        .like("0.9992 0.9993; 0.9990 0.9992");
+    /// The fit wanted.
+    Wanted at wanted: notation("fits-wanted", "fit or clearance wanted", |_, system| Some(Length::usual(system).symbol)).like("H7/g6");
+    /// The size that a code is looked up at.
+    Nominal at nominal: quantity("fits-nominal", "nominal size", &limits::FIT_DIAMETER);
+}

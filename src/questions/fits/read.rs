@@ -1,0 +1,55 @@
+//! What is typed about a fit, as far as it can be read.
+
+use crate::fits::readings::{Readings, nominal};
+use crate::fits::seat::Wanted;
+use crate::fits::{FitTextError, Material, PlayRange, wanted};
+use crate::job::{Bench, FitsField, InputProblem};
+use crate::questions::setup::keep;
+use crate::questions::warmth;
+use crate::units::{Length, ThermodynamicTemperature, Typed, limits};
+
+/// A bore, a shaft, and what is wanted between them.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Seated {
+    /// The bore.
+    pub bore: Option<Readings>,
+    /// The shaft.
+    pub shaft: Option<Readings>,
+    /// The size that a code is looked up at.
+    pub nominal: Option<Length>,
+    /// The fit wanted, and the clearance that means at that size.
+    pub wanted: Option<(Wanted, PlayRange)>,
+    /// What the bore is in and what the shaft is made of.
+    pub materials: Option<[Material; 2]>,
+    /// How warm the parts were, and how warm the box gets.
+    pub temperatures: [ThermodynamicTemperature; 2],
+    /// What cannot be read, by field.
+    pub problems: Vec<InputProblem>,
+}
+
+impl Seated {
+    /// Reads what is typed.
+    pub fn of(bench: &Bench) -> Self {
+        let typed = &bench.fits;
+        let mut problems = Vec::new();
+        let mut readings = |typed: &Typed, field: FitsField| {
+            let read = (!typed.is_blank()).then(|| Readings::read(typed, &limits::FIT_DIAMETER))?;
+            keep(&mut problems, field, read)
+        };
+        let (bore, shaft) = (readings(&typed.bore, FitsField::Bore), readings(&typed.shaft, FitsField::Shaft));
+        let size = if typed.nominal.is_blank() {
+            bore.as_ref().or(shaft.as_ref()).map(|readings| nominal(readings.mean()))
+        } else {
+            keep(&mut problems, FitsField::Nominal, typed.nominal.read(&limits::FIT_DIAMETER))
+        };
+        let fit = (!typed.wanted.is_blank()).then(|| wanted::fit(&typed.wanted));
+        let fit = fit.and_then(|fit| keep(&mut problems, FitsField::Wanted, fit));
+        let wanted = fit.zip(size).and_then(|(fit, size)| {
+            let range = keep(&mut problems, FitsField::Wanted, fit.range(size).map_err(FitTextError::Code))?;
+            Some((fit, range))
+        });
+        let temperatures = warmth::read(bench, &mut problems);
+        let materials = typed.bore_material.value().zip(typed.shaft_material.value()).map(|(bore, shaft)| [bore.0, shaft.0]);
+        Self { bore, shaft, nominal: size, wanted, materials, temperatures, problems }
+    }
+}
