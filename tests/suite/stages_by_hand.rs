@@ -3,7 +3,7 @@
 use layshaft::catalogue::Catalogue;
 use layshaft::gearing::stage::{MOST_SWITCHED, Stage as Unit, StageKind, Step, Switch, UsedIn, steps};
 use layshaft::gearing::{FinalDrive, Place, Ratio};
-use layshaft::job::{Choice, Chosen, Job, SetupChoice, Stage, demo};
+use layshaft::job::{Choice, Chosen, InputProblem, Job, SetupChoice, Stage, demo};
 use layshaft::questions::{OnShelf, analyse_job};
 use layshaft::sheet::{Piece, Sheet};
 use layshaft::units::{System, Typed};
@@ -29,7 +29,7 @@ fn overdrive(gears: &str) -> Stage {
 }
 
 fn said(sheet: &Sheet, row: &str) -> String {
-    let cell = &rows(sheet).find(|found| found.key == row).unwrap_or_else(|| panic!("no row {row}")).cells[0];
+    let cell = &rows(sheet).find(|found| found.key == row).unwrap().cells[0];
     let pieces = cell.pieces().map(|piece| match piece {
         Piece::Figure(figure) => figure.text(),
         Piece::Words(text) | Piece::Absent(text) | Piece::Needed(text) => text.clone(),
@@ -144,7 +144,7 @@ fn what_cannot_be_switched_is_said() {
     let problems = |stage: Stage| {
         let job = car(stage);
         let shelf = OnShelf::of(&Catalogue::built_in());
-        analyse_job(&job, shelf.shelves()).setups[0].setup.problems.iter().map(|one| one.sentence()).collect::<Vec<_>>()
+        analyse_job(&job, shelf.shelves()).setups[0].setup.problems.iter().map(InputProblem::sentence).collect::<Vec<_>>()
     };
     assert_eq!(problems(overdrive("3rd, 4th")), Vec::<String>::new());
     assert!(problems(overdrive("3 5"))[0].starts_with("“5” is no gear of this box, which has 4: this stage"));
