@@ -60,6 +60,10 @@ pub struct Given {
     pub stages: f64,
     /// The ratio of those of them that stand behind the speedometer's drive gear; 1 without any.
     pub stages_behind_take_off: f64,
+    /// Whether the speedometer is driven from a wheel, so that neither axle nor stages have to do with it.
+    pub is_taken_off_at_wheel: bool,
+    /// Meshes of all extra stages that carry the power.
+    pub stage_meshes: u8,
     /// What each speedometer pair of the shelf is judged against, where the dial is known.
     pub dial: Option<Dial>,
     /// The tyre of the first setup, which is tried beside those of the catalogue.
@@ -68,8 +72,24 @@ pub struct Given {
     pub engine: Option<Engine>,
 }
 
+impl Given {
+    /// Turns of the shaft that carries the speedometer's drive gear for one turn of the wheels, by the ratio of the axle.
+    pub fn turns_at_take_off(&self, axle: f64) -> f64 {
+        if self.is_taken_off_at_wheel { 1.0 } else { self.stages_behind_take_off * axle }
+    }
+}
+
 impl Default for Given {
     fn default() -> Self {
-        Self { shift: None, stages: 1.0, stages_behind_take_off: 1.0, dial: Some(Dial::default()), fitted: None, engine: None }
+        Self {
+            shift: None,
+            stages: 1.0,
+            stages_behind_take_off: 1.0,
+            is_taken_off_at_wheel: false,
+            stage_meshes: 0,
+            dial: Some(Dial::default()),
+            fitted: None,
+            engine: None,
+        }
     }
 }

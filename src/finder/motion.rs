@@ -38,7 +38,7 @@ impl<'a> Driven<'a> {
             ratios: parts.ratios.to_vec(),
             final_drive: parts.behind,
             rolling_radius: metres(parts.circumference_m / (2.0 * std::f64::consts::PI)),
-            meshes: parts.meshes.to_vec(),
+            meshes: parts.meshes.iter().map(|meshes| meshes.saturating_add(given.stage_meshes)).collect(),
         };
         let car = engine.car.with_box(parts.two_shafts);
         let pull = Pull::new(&engine.curve, &gears, car.efficiencies, engine.limit).ok()?;

@@ -1,4 +1,4 @@
-//! The final drive, and extra stages before or behind it: drop gears, hub reductions, an overdrive or a range box.
+//! The final drive, and where extra stages stand about it.
 
 use super::teeth::{Mesh, Ratio};
 
@@ -37,13 +37,4 @@ pub enum Place {
     BeforeAxle,
     /// Between final drive and wheels: hub reduction.
     BehindAxle,
-}
-
-/// One extra stage.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub struct Stage {
-    /// Where it stands.
-    pub place: Place,
-    /// Its ratio, as teeth or alone.
-    pub drive: FinalDrive,
 }

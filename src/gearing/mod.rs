@@ -1,6 +1,7 @@
 //! Gears: teeth, meshes and exact ratios; gearbox layouts; final drives and extra stages; what a ladder of gears is like.
 //!
-//! Things first: [`teeth`], [`printed`] (a ratio without its teeth), [`gearbox`], [`axle`], [`part`]. Questions asked of them: [`ladder`] (steps, spread, character),
+//! Things first: [`teeth`], [`printed`] (a ratio without its teeth), [`gearbox`], [`axle`], [`stage`] (an overdrive or a range box, and
+//! the steps it makes of the gears), [`part`]. Questions asked of them: [`ladder`] (steps, spread, character),
 //! [`check`] (what cannot be right), [`speeds`] (how fast every part turns), [`hunting`] (how often the same teeth meet),
 //! [`geometry`] (where they touch), [`planetary`] (epicyclic stages), [`mix`] (parts of several sets in one box),
 //! [`identify`] (what lies on the bench). [`read`] and [`write`](mod@write) are the two ways between gears and texts.
@@ -19,11 +20,13 @@ pub mod planetary;
 pub mod printed;
 pub mod read;
 pub mod speeds;
+pub mod stage;
 pub mod teeth;
 pub mod write;
 
-pub use axle::{FinalDrive, Place, Stage};
+pub use axle::{FinalDrive, Place};
 pub use gearbox::{Gear, Gearbox, Idler, Layout, Reverse, ReverseGears};
 pub use ladder::Ladder;
 pub use printed::PrintedRatio;
+pub use stage::{Stage, StageKind, Step, TakeOff};
 pub use teeth::{Mesh, Ratio, Teeth};

@@ -1,8 +1,8 @@
 //! Changes to a job that are not typing: setups added, copied, moved and removed; a gear set picked; gears and stages added.
 
-use super::{Gearbox, Job, MOST_SETUPS, MOST_STAGES, Setup, SetupId, Stage};
+use super::{Chosen, Gearbox, Job, MOST_SETUPS, MOST_STAGES, Setup, SetupId, Stage};
 use crate::catalogue::{Column, Entry, PartKind};
-use crate::gearing::{self, Layout};
+use crate::gearing::{self, Layout, StageKind};
 use crate::units::Typed;
 
 /// The direction in which a setup's column is moved.
@@ -172,6 +172,16 @@ impl Setup {
         if at < self.stages.len() {
             self.stages.remove(at);
         }
+    }
+}
+
+impl Stage {
+    /// Says what it is, and puts it where such a stage stands.
+    pub fn become_kind(&mut self, kind: Chosen<StageKind>) {
+        if let Some(kind) = kind.value() {
+            self.place = kind.place();
+        }
+        self.kind = kind;
     }
 }
 

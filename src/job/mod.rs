@@ -34,7 +34,7 @@ pub mod wishes;
 
 use serde::{Deserialize, Serialize};
 
-pub use crate::gearing::{Layout, Place};
+pub use crate::gearing::{Layout, Place, StageKind};
 /// The most forward gears of one box.
 pub const MOST_GEARS: usize = crate::gearing::Gearbox::MOST_GEARS;
 use crate::tyre::OmittedAspect;
@@ -181,10 +181,19 @@ pub struct Stage {
     /// What it is called.
     #[serde(default)]
     pub name: String,
+    /// What it is; blank where that is not said.
+    #[serde(default)]
+    pub kind: Chosen<StageKind>,
     /// Where it stands.
     pub place: Place,
-    /// Two tooth counts or a ratio.
+    /// Two tooth counts or a ratio, when it is in.
     pub drive: String,
+    /// The gears it can be switched in, `all` or `always`; blank for what is usual of its kind.
+    #[serde(default)]
+    pub gears: String,
+    /// Its ratio at rest; blank for straight through.
+    #[serde(default)]
+    pub rest: String,
 }
 
 impl Job {

@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::choice::{Chosen, Law, Stock};
+use crate::gearing::TakeOff;
 use crate::speedometer::{Hand, Tap};
 use crate::units::{System, Typed};
 
@@ -38,4 +39,6 @@ pub struct Speedo {
     pub hand: Chosen<Hand>,
     /// Where the driven gear stands and its cable leaves; blank where unknown.
     pub tap: Chosen<Tap>,
+    /// Where the drive gear sits; blank for the driveshaft.
+    pub take_off: Chosen<TakeOff>,
 }

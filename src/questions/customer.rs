@@ -2,9 +2,12 @@
 //!
 //! Every figure is taken from the rows of the sheet, so that the page and the comparison behind it cannot differ.
 
+use crate::gearing::Step;
 use crate::gearing::teeth::decimal;
 use crate::job::{Gearbox, Job, Setup};
+use crate::problem::capital;
 use crate::questions::Source;
+use crate::questions::entries::kind_words;
 use crate::questions::short;
 use crate::sheet::{Cell, Figure, Piece, Row, Sheet, ordinal};
 use crate::units::common::in_rpm;
@@ -108,8 +111,8 @@ impl Seen<'_> {
         let named = |part: &str, text: String| (self.source.reader.words.say(part), text);
         let mut fitted = vec![named("Gear set", gearbox), named("Ring and pinion", format!("{}{axle}", setup.final_drive))];
         fitted.extend(setup.stages.iter().map(|stage| {
-            let name = if stage.name.is_empty() { "Extra stage" } else { &stage.name };
-            named(name, stage.drive.clone())
+            let name = if stage.name.is_empty() { capital(kind_words(&stage.kind)) } else { stage.name.clone() };
+            named(&name, stage.drive.clone())
         }));
         fitted.push(named("Tyre", setup.tyre.text.clone()));
         fitted.retain(|(_, text)| !text.trim().is_empty());
@@ -124,15 +127,15 @@ impl Seen<'_> {
     }
 
     fn gears(&self) -> Vec<Vec<String>> {
-        let many = self.source.setups.get(self.column).map_or(0, |analysis| analysis.setup.gears.len());
-        let gear = |at: usize| {
-            let key = |what: &str| format!("gear_{}.{what}", at + 1);
+        let gear = |step: &Step| {
+            let key = |what: &str| format!("gear_{}.{what}", step.key());
             let plain = |what: &str| self.figure("gears", &key(what)).map_or_else(|| NONE.to_owned(), Figure::text);
             let road = |what: &str| self.measured("road", &key(what)).unwrap_or_else(|| NONE.to_owned());
             let lands = self.figure("road", &key("lands_at_rpm")).map_or_else(|| NONE.to_owned(), |figure| format!("{} rpm", figure.shown));
-            vec![ordinal(at), plain("ratio"), plain("overall"), road("at_shift"), road("per_1000"), lands]
+            vec![step.name(), plain("ratio"), plain("overall"), road("at_shift"), road("per_1000"), lands]
         };
-        let mut gears: Vec<Vec<String>> = (0..many).map(gear).collect();
+        let steps = self.source.setups.get(self.column).into_iter().flat_map(|analysis| &analysis.setup.steps);
+        let mut gears: Vec<Vec<String>> = steps.map(gear).collect();
         if let Some(reverse) = self.figure("gears", "reverse.ratio") {
             let mut line = vec!["Reverse".to_owned(), reverse.text()];
             line.resize(self.heads().len(), NONE.to_owned());

@@ -1,8 +1,10 @@
 //! What is typed about a gearbox and its extra stages, in the rows where it is read.
 
+use super::alike::listed as listed_words;
 use super::gears::rows::equation;
-use crate::gearing::{FinalDrive, Layout, Place};
-use crate::job::{Choice, SetupChoice, SetupField};
+use crate::gearing::{FinalDrive, Layout, Place, StageKind};
+use crate::job::choice::{Options, listed};
+use crate::job::{Choice, Chosen, SetupChoice, SetupField};
 use crate::questions::Analysis;
 use crate::questions::Source;
 use crate::sheet::{Cell, EntryKind, Figure, Piece, Row, ordinal};
@@ -29,6 +31,31 @@ pub fn place_words(place: Place) -> &'static str {
         Place::BeforeAxle => "before the axle",
         Place::BehindAxle => "behind the axle",
     }
+}
+
+/// The kinds of extra stages as the page lists them: the word that is kept and the words that are read.
+pub fn stage_kinds() -> Vec<(&'static str, &'static str)> {
+    listed::<StageKind>()
+}
+
+/// What a stage is, in words.
+pub fn kind_words(kind: &Chosen<StageKind>) -> &'static str {
+    let kind = kind.value();
+    let said = StageKind::offered().into_iter().find(|offered| Some(offered.value) == kind);
+    said.map_or("extra stage", |offered| offered.says)
+}
+
+/// How it is switched: `switched in every gear`; nothing of one that is always in.
+fn switched_words(analysis: &Analysis, at: usize) -> Option<String> {
+    let stage = analysis.setup.stages.as_ref()?.get(at)?;
+    let used_in = stage.switch?.used_in;
+    let many = analysis.setup.gears.len();
+    let gears: Vec<String> = (0..many).filter(|gear| used_in.contains(*gear)).map(ordinal).collect();
+    Some(match gears.len() {
+        0 => "switched in no gear".to_owned(),
+        all if all == many => "switched in every gear".to_owned(),
+        _ => format!("switched in {}", listed_words(&gears)),
+    })
 }
 
 /// The layout, and the pair that joins the countershaft.
@@ -91,11 +118,15 @@ fn stage_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
     let cell = match drive {
         Some(drive) => {
             let figure = Figure::ratio(format!("stage_{}.ratio", at + 1), drive.ratio(), 3);
-            Cell::line([drive_working(figure, drive).into()])
+            Cell::line([drive_working(figure, drive).into()]).and_maybe(switched_words(analysis, at).map(Piece::words))
         }
         None => Cell::needed("needs its teeth or ratio"),
     };
     let cell = entry(source, analysis, cell, SetupField::StageName(at), "name of the stage");
     let cell = entry(source, analysis, cell, SetupField::Stage(at), "teeth or ratio of the stage, driven over driver");
+    let cell = entry(source, analysis, cell, SetupField::StageGears(at), "gears it is switched in");
+    let cell = entry(source, analysis, cell, SetupField::StageRest(at), "teeth or ratio when it is out");
+    let label = format!("what the stage is, setup {}", analysis.setup.letter);
+    let cell = cell.with_entry(EntryKind::StageKind(at), label, kind_words(&typed.kind));
     cell.with_entry(EntryKind::StagePlace(at), format!("place of the stage, setup {}", analysis.setup.letter), place_words(typed.place))
 }

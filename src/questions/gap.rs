@@ -67,6 +67,20 @@ pub enum Gap {
         /// What was typed.
         text: String,
     },
+    /// A gear that the box does not have, for an extra stage.
+    NotSwitchedIn {
+        /// What was typed.
+        text: String,
+        /// How many gears it has.
+        gears: usize,
+    },
+    /// More switchable stages than are worked out.
+    TooManySwitched {
+        /// How many are.
+        most: usize,
+    },
+    /// The ratio at rest of a stage that is always in.
+    RestOfFixedStage,
     /// More speeds than there are rows for.
     TooManySpeeds {
         /// How many are timed.
@@ -94,6 +108,11 @@ impl Explain for Gap {
             Self::IdlerAlone => "the idler is not used: the outer gears of reverse are not given".into(),
             Self::NoGearOfBox { text, gears } => format!("“{text}” is no gear of this box, which has {gears}: it is left out"),
             Self::NoCones { text } => format!("“{text}” is not a number from 1 to 3: one cone is taken"),
+            Self::NotSwitchedIn { text, gears } => {
+                format!("“{text}” is no gear of this box, which has {gears}: this stage is not switched in it")
+            }
+            Self::TooManySwitched { most } => format!("only the first {most} stages are switched, this one stays out"),
+            Self::RestOfFixedStage => "the ratio when it is out is not used: this stage is always in".into(),
             Self::TooManySpeeds { most } => format!("only the first {most} speeds are timed"),
         }
     }
@@ -114,6 +133,9 @@ impl Explain for Gap {
             Self::IdlerAlone => "type the outer gears of reverse, such as 33/16, or clear the idler",
             Self::NoGearOfBox { .. } => "type the numbers of its gears parted by blanks, such as 1 2, or nothing where every gear has one",
             Self::NoCones { .. } => "type 1, 2 or 3",
+            Self::NotSwitchedIn { .. } => "type the gears it is switched in parted by blanks, such as 3 4, or all, or always",
+            Self::TooManySwitched { .. } => "type always for a stage that stays in, or take one out",
+            Self::RestOfFixedStage => "type the gears it is switched in, or clear the ratio",
             Self::TooManySpeeds { .. } => "take out the speeds that matter less",
         }
         .into()

@@ -35,6 +35,7 @@ pub mod warmth;
 
 use crate::catalogue::Catalogue;
 use crate::chart::Picture;
+use crate::gearing::Step;
 use crate::gearing::identify::ladder;
 use crate::job::{InputProblem, Job, JobChoice, JobField};
 use crate::problem::Explain;
@@ -264,6 +265,18 @@ impl<'a> Source<'a> {
     /// A row with a cell made for every setup.
     pub fn row(&self, key: impl Into<String>, label: impl Into<String>, cell: impl Fn(&Analysis) -> Cell) -> Row {
         Row { key: key.into(), label: label.into(), cells: self.setups.iter().map(cell).collect() }
+    }
+
+    /// The steps of all setups, each once: gear by gear, the lowest step of a gear first.
+    pub fn steps(&self) -> Vec<&'a Step> {
+        let mut all: Vec<&Step> = Vec::new();
+        for step in self.setups.iter().flat_map(|analysis| &analysis.setup.steps) {
+            if !all.iter().any(|known| known.gear == step.gear && known.called() == step.called()) {
+                all.push(step);
+            }
+        }
+        all.sort_by(|a, b| a.gear.cmp(&b.gear).then(b.factor.cmp(&a.factor)));
+        all
     }
 
     /// The greatest number of forward gears of any setup.

@@ -127,6 +127,8 @@ pub enum EntryKind {
     Choice(SetupChoice),
     /// The layout of the gearbox, and how many gears it has.
     Layout,
+    /// What an extra stage is.
+    StageKind(usize),
     /// Where an extra stage stands, and its removal.
     StagePlace(usize),
     /// One more extra stage.

@@ -71,7 +71,7 @@ pub(crate) fn figure(table: &Table, given: &Given, wish: &Wish, [set, axle, tyre
         Measure::ToOrder => [set.in_stock, axle.in_stock, tyre.in_stock].iter().filter(|in_stock| !**in_stock).map(|_| 1.0).sum(),
         Measure::OtherLayout { layout } => f64::from(u8::from(set.layout != layout)),
         Measure::Speedometer => {
-            let wanted = given.dial.unwrap().constant().value * tyre.circumference_m / (axle.ratio * given.stages_behind_take_off);
+            let wanted = given.dial.unwrap().constant().value * tyre.circumference_m / given.turns_at_take_off(axle.ratio);
             let errors = table.pairs[set.housing].sorted.iter().map(|pair| f64::from(pair.drive) / f64::from(pair.driven) / wanted - 1.0);
             errors.min_by(|a, b| wish.miss(*a).total_cmp(&wish.miss(*b)).then(a.abs().total_cmp(&b.abs()))).unwrap_or(f64::NAN)
         }

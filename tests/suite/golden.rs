@@ -80,7 +80,7 @@ pub(crate) fn layouts() -> Job {
         reverse: reverse.into(),
         idler: idler.into(),
     };
-    let stage = |name: &str, place, drive: &str| Stage { name: name.into(), place, drive: drive.into() };
+    let stage = |name: &str, place, drive: &str| Stage { name: name.into(), place, drive: drive.into(), ..Stage::default() };
     let setup = |id, name: &str, gearbox, final_drive: &str, stages, tyre: &str| Setup {
         id: SetupId(id),
         name: name.into(),

@@ -98,5 +98,6 @@ mod saved;
 mod saved_schema;
 mod speedometer_by_hand;
 mod spreadsheet_laws;
+mod stages_by_hand;
 mod tyres_and_dial_by_hand;
 mod wanted;

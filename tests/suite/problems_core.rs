@@ -48,7 +48,7 @@ fn long() -> String {
 /// The demo job's second setup, with an extra stage; every field that is read as a figure.
 fn job() -> (Job, Vec<Field>) {
     let mut job = demo::job();
-    job.setups[1].stages = vec![Stage { name: "overdrive".into(), place: Place::BeforeAxle, drive: "0.79".into() }];
+    job.setups[1].stages = vec![Stage { name: "overdrive".into(), place: Place::BeforeAxle, drive: "0.79".into(), ..Stage::default() }];
     let id = job.setups[1].id;
     let setup = [
         SetupField::Constant,
@@ -141,7 +141,7 @@ fn the_longest_ratios_stay_exact() {
     for (ratio, pair, constant, by_hand) in [("19.99999", "149/8", "8/149", 1.110_047e9), ("0.10001", "8/149", "149/8", 2.884_195e-8)] {
         let mut job = demo::job();
         let setup = &mut job.setups[0];
-        setup.stages = vec![Stage { name: String::new(), place: Place::BehindAxle, drive: ratio.into() }; 4];
+        setup.stages = vec![Stage { place: Place::BehindAxle, drive: ratio.into(), ..Stage::default() }; 4];
         setup.final_drive = ratio.into();
         setup.gearbox.constant = constant.into();
         setup.gearbox.gears = vec![pair.into()];

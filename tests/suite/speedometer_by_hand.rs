@@ -140,9 +140,9 @@ fn an_overdrive_carries_the_drive_gear_on_its_output() {
     let mut job = car("");
     job.speedo.dial = Typed::new("1,184", System::Inch);
     check(&sheet(&job), 0, &[("speedometer.error_percent", "6.5 %")]);
-    job.setups[0].stages = vec![Stage { name: "Overdrive".into(), place: Place::BeforeAxle, drive: "0.78".into() }];
+    job.setups[0].stages = vec![Stage { name: "Overdrive".into(), place: Place::BeforeAxle, drive: "0.78".into(), ..Stage::default() }];
     check(&sheet(&job), 0, &[("speedometer.error_percent", "6.5 %")]);
-    job.setups[0].stages[0] = Stage { name: "Hubs".into(), place: Place::BehindAxle, drive: "2".into() };
+    job.setups[0].stages[0] = Stage { name: "Hubs".into(), place: Place::BehindAxle, drive: "2".into(), ..Stage::default() };
     check(&sheet(&job), 0, &[("speedometer.error_percent", "113.1 %")]);
 }
 

@@ -6,8 +6,8 @@ use super::select::{layout_select, select};
 use super::{SelectField, Teeth, TextField};
 use crate::app::parts;
 use crate::app::state::State;
-use crate::job::{Choice, Field, Layout, MOST_GEARS, Place, Setup, SetupField, SetupId};
-use crate::questions::entries::place_words;
+use crate::job::{Choice, Chosen, Field, Layout, MOST_GEARS, Place, Setup, SetupField, SetupId};
+use crate::questions::entries::{place_words, stage_kinds};
 use crate::sheet::{Entry, EntryKind, ordinal};
 
 /// One entry of a setup's cell. Texts are in the program from the first, lists and buttons come later.
@@ -33,6 +33,7 @@ pub(in crate::app) fn chosen(setup: SetupId, entry: &Entry) -> AnyView {
         EntryKind::Text(_) => ().into_any(),
         EntryKind::Choice(choice) => view! { <SelectField choice=Choice::Setup(setup, choice) label=entry.label.clone()/> }.into_any(),
         EntryKind::Layout => layout(setup, entry.label.clone()),
+        EntryKind::StageKind(at) => stage_kind(setup, at, entry.label.clone()),
         EntryKind::StagePlace(at) => stage_place(setup, at, entry.label.clone()),
         EntryKind::AddStage => {
             let state = State::here();
@@ -69,6 +70,26 @@ fn layout(setup: SetupId, label: String) -> AnyView {
             disabled={move || gears() <= 1}>{move || format!("Remove {}", ordinal(gears().saturating_sub(1)))}</button>
     }
     .into_any()
+}
+
+/// What a stage is; choosing it puts the stage where such a one stands.
+fn stage_kind(setup: SetupId, at: usize, label: String) -> AnyView {
+    let state = State::here();
+    let (words, says): (Vec<&'static str>, Vec<&'static str>) = stage_kinds().into_iter().unzip();
+    let kept = words.clone();
+    let now = move || {
+        let kind = state.job.with(|job| job.setup(setup).and_then(|setup| setup.stages.get(at)).map(|stage| stage.kind.clone()));
+        words.iter().position(|word| Some(Chosen::read(word)) == kind).unwrap_or(0)
+    };
+    let choose = move |chosen: usize| {
+        let kind = Chosen::read(kept.get(chosen).copied().unwrap_or_default());
+        change(state, setup, |setup| {
+            if let Some(stage) = setup.stages.get_mut(at) {
+                stage.become_kind(kind);
+            }
+        });
+    };
+    select(label, &says, now, choose).into_any()
 }
 
 fn stage_place(setup: SetupId, at: usize, label: String) -> AnyView {

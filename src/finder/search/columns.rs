@@ -100,7 +100,7 @@ impl Tyres {
     pub(super) fn read_speedometer(&mut self, axle: &AxleRow, pairs: &[Pairs], given: &Given, (least, greatest): (f64, f64)) {
         // What a dial shows of which nothing is known stays unknown.
         let Some(constant) = given.dial.map(|dial| dial.constant().get::<per_meter>()) else { return };
-        let shaft = given.stages_behind_take_off * axle.ratio;
+        let shaft = given.turns_at_take_off(axle.ratio);
         for (housing, group) in pairs.iter().enumerate() {
             let place = Column::Error(housing).place();
             let Some(column) = self.columns.get_mut(place) else { continue };

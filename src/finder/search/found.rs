@@ -133,7 +133,7 @@ impl Search {
     /// The pair of the shelf that suits the combination best.
     fn best_pair(&self, set: &SetRow, axle: &AxleRow, tyre: &TyreRow) -> Option<(Pair, f64)> {
         let constant = self.given.dial?.constant().get::<per_meter>();
-        let wanted = constant * tyre.circumference_m / (self.given.stages_behind_take_off * axle.ratio);
+        let wanted = constant * tyre.circumference_m / self.given.turns_at_take_off(axle.ratio);
         let (least, greatest) = speedometer_range(&self.wishes);
         let (least, greatest) =
             if self.wishes.iter().any(|wish| wish.measure == Measure::Speedometer) { (least, greatest) } else { (0.0, 0.0) };

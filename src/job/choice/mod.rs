@@ -11,7 +11,7 @@ use super::field::InputProblem;
 use super::{Job, Setup, SetupId};
 use crate::driveline::{Margin, TubeMaterial, Yokes};
 use crate::fits::ShimsGo;
-use crate::gearing::Layout;
+use crate::gearing::{Layout, TakeOff};
 use crate::motion::atmosphere::Standard;
 use crate::motion::car::Drive;
 use crate::problem::{Explain, Problem};
@@ -159,7 +159,7 @@ impl<T: Options> Pick for Chosen<T> {
 }
 
 /// The options of a choice as the page lists them: the word that is kept and the words that are read.
-fn listed<T: Options>() -> Vec<(&'static str, &'static str)> {
+pub fn listed<T: Options>() -> Vec<(&'static str, &'static str)> {
     let nothing = match T::unchosen() {
         Unchosen::Nothing(says) => Some(("", says)),
         Unchosen::Taken(_) => None,
@@ -266,6 +266,8 @@ choices! {
     SpeedoHand(Hand) at speedo.hand: "speedo-hand", "hand of the drive gear", else "the turning of the cable is not said";
     /// Where the driven gear stands and its cable leaves.
     SpeedoTap(Tap) at speedo.tap: "speedo-tap", "side of the driven gear", else "the turning of the cable is not said";
+    /// Where the speedometer's drive gear sits.
+    TakeOff(TakeOff) at speedo.take_off: "take-off", "speedometer driven from", else "the driveshaft is taken";
     /// What the driveshaft's tube is made of.
     ShaftMaterial(TubeMaterial) at shaft.material: "shaft-material", "material of the tube", else "the shaft is left out";
     /// How the yokes of the driveshaft stand to each other.

@@ -3,8 +3,8 @@
 use super::{Offered, Options, Unchosen};
 use crate::driveline::{Margin, TubeMaterial, Yokes};
 use crate::fits::{Material, ShimsGo};
-use crate::gearing::Layout;
 use crate::gearing::speeds::Selected;
+use crate::gearing::{Layout, StageKind, TakeOff};
 use crate::motion::atmosphere::Standard;
 use crate::motion::car::{Defaults, Drive};
 use crate::speedometer::law::{self, Band};
@@ -221,6 +221,24 @@ options! {
         Self::Shops, "75", "75 %, common in shops";
         Self::Industrial, "65", "65 %, runs all day";
         Self::ClearOfJoints, "50", "50 %, clear of the joints";
+    }
+
+    StageKind, Nothing("extra stage") {
+        Self::Overdrive, "overdrive", "overdrive unit";
+        Self::RangeBox, "range-box", "range box or splitter";
+        Self::TransferBox, "transfer-box", "transfer box";
+        Self::TwoSpeedAxle, "two-speed-axle", "two-speed axle";
+        Self::DropGears, "drop-gears", "drop gears";
+        Self::HubReduction, "hub-reduction", "hub reduction";
+    }
+
+    TakeOff, Taken(Self::Shaft) {
+        Self::Shaft, "", "the driveshaft, behind the extra stages";
+        Self::Gearbox, "gearbox", "the gearbox, before the extra stages";
+        Self::Stage(0), "stage-1", "behind the 1st extra stage";
+        Self::Stage(1), "stage-2", "behind the 2nd extra stage";
+        Self::Stage(2), "stage-3", "behind the 3rd extra stage";
+        Self::Wheel, "wheel", "a wheel";
     }
 
     Hand, Nothing("hand not known") {

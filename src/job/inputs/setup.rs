@@ -31,6 +31,10 @@ inputs! {
     StageName[at in stages => name]: words("stage.#.name", "name of the # extra stage");
     /// The drive of an extra stage.
     Stage[at in stages => drive]: teeth("stage.#", "# extra stage: teeth or ratio, driven over driver").needed();
+    /// The gears an extra stage can be switched in.
+    StageGears[at in stages => gears]: notation("stage.#.gears", "gears the # extra stage is switched in", no_unit).like("3 4");
+    /// The ratio of an extra stage at rest.
+    StageRest[at in stages => rest]: teeth("stage.#.rest", "# extra stage when it is out").or(|_| "1".into());
     /// The tyre.
     Tyre at tyre: notation("tyre", "tyre: size, or what it rolls", bare_length).needed();
     /// How much tread has worn off.

@@ -36,6 +36,8 @@ pub struct Speedo {
     pub offset: Velocity,
     /// What it shows at the check speed.
     pub reads: Option<Velocity>,
+    /// The stages behind the drive gear that can be switched: in, each makes the dial read otherwise.
+    pub switched: Vec<Switched>,
     /// The shelf's pairs without an adapter, in the order they are proposed in.
     pub pairs: Ranking,
     /// The best combination with an adapter, where it is better than the best pair.
@@ -64,6 +66,19 @@ pub enum Basis {
         /// The column, counted from 0.
         column: usize,
     },
+}
+
+/// A stage behind the drive gear that can be switched.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Switched {
+    /// Its place among the stages, counted from 0.
+    pub at: usize,
+    /// What a gear is called with it in: `overdrive`.
+    pub called: &'static str,
+    /// What the dial shows with it in, over what it shows with it out.
+    pub factor: f64,
+    /// Whether it is switched while the car moves.
+    pub on_the_move: bool,
 }
 
 /// What to fit.
@@ -110,7 +125,7 @@ impl Speedo {
         let shaft = shaft_of(setup);
         let road_check = solve_road_check(&setup.speedo.readings).ok();
         let cable = setup.speedo.hand.zip(setup.speedo.tap).map(|(hand, tap)| cable_turning(Turning::Clockwise, hand, tap));
-        let known = Self { shaft, cable, ..Self::default() };
+        let known = Self { shaft, cable, switched: switched(setup), ..Self::default() };
         let believed = road_check.as_ref().filter(|check| check.is_believed());
         let Some((basis, wanted, fitted)) = known_to_read(setup, shared, shaft, believed) else { return Self { road_check, ..known } };
         let disagrees = believed.zip(shaft.zip(shared.dial)).zip(setup.speedo.train).and_then(|((check, (shaft, dial)), train)| {
@@ -167,6 +182,17 @@ impl Speedo {
 fn shaft_of(setup: &Setup) -> Option<TurnsPerDistance> {
     let (rolling, behind) = setup.rolling.as_ref().zip(setup.behind_take_off())?;
     Some(shaft_turns(decimal(behind), rolling.turns()))
+}
+
+/// The stages behind the drive gear that can be switched: the shaft turns faster or slower before them at one road speed.
+fn switched(setup: &Setup) -> Vec<Switched> {
+    let stages = setup.stages.iter().flatten().enumerate().filter(|(at, stage)| setup.speedo.take_off.is_before(*at, stage));
+    let changing = stages.filter(|(_, stage)| stage.changes());
+    changing
+        .filter_map(|(at, stage)| {
+            Some(Switched { at, called: stage.called().0, factor: decimal(stage.factor()?), on_the_move: stage.shifts_on_the_move() })
+        })
+        .collect()
 }
 
 /// What the dial expects, solved from the first setup whose road check, gears, axle and tyre are known.

@@ -1,5 +1,6 @@
 //! The speedometer, read and checked: dial and rule for all setups, gears and road check for each.
 
+use crate::gearing::TakeOff;
 use crate::job::choice::{Chosen, Law, Stock};
 use crate::job::{self, InputProblem, Job, JobField, SetupField};
 use crate::questions::setup::keep;
@@ -43,6 +44,8 @@ pub struct Speedo {
     pub hand: Option<Hand>,
     /// Where the driven gear stands and its cable leaves, where it is given.
     pub tap: Option<Tap>,
+    /// Where the drive gear sits.
+    pub take_off: TakeOff,
 }
 
 impl Default for SpeedoShared {
@@ -81,6 +84,7 @@ impl Speedo {
         let train =
             (!typed.gears.trim().is_empty()).then(|| keep(problems, (setup.id, SetupField::SpeedoGears), read::train(&typed.gears)));
         let readings = keep(problems, (setup.id, SetupField::RoadCheck), read::readings(&typed.road_check.text, typed.road_check.units));
-        Self { train: train.flatten(), readings: readings.unwrap_or_default(), hand: typed.hand.value(), tap: typed.tap.value() }
+        let take_off = typed.take_off.value().unwrap_or_default();
+        Self { train: train.flatten(), readings: readings.unwrap_or_default(), hand: typed.hand.value(), tap: typed.tap.value(), take_off }
     }
 }

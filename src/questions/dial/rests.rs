@@ -3,6 +3,7 @@
 use super::answer::Basis;
 use super::rows::rule;
 use crate::job::choice::Chosen;
+use crate::job::{Choice, SetupChoice};
 use crate::questions::gears::rests::axle;
 use crate::questions::rests::{by_setup, typed, usual};
 use crate::questions::{Analysis, Source, road};
@@ -16,6 +17,7 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
     let mut rests: Vec<Rest> = dial(source).into_iter().collect();
     rests.extend(by_setup(source, |analysis| Some(typed("Drive and driven teeth", analysis.setup.speedo.train?.to_string()))));
     rests.extend(by_setup(source, |analysis| road_check(source, analysis)));
+    rests.extend(by_setup(source, |analysis| take_off(source, analysis)));
     rests.extend(source.conditions.speedo.check.map(|check| typed("Check at", show(&check, Velocity::usual(source.reader.units), 0))));
     rests.extend(rule::band(source).map(|band| match source.conditions.speedo.law {
         Chosen::One(_) => Rest { source: rule::about(band), ..typed("Rule", band.name) },
@@ -41,6 +43,22 @@ fn dial(source: Source<'_>) -> Option<Rest> {
         }
         (None, None) => None,
     }
+}
+
+/// Where the drive gear sits, of a setup with extra stages.
+fn take_off(source: Source<'_>, analysis: &Analysis) -> Option<Rest> {
+    let typed_in = source.job.setup(analysis.setup.id)?;
+    let of_setup = Choice::Setup(analysis.setup.id, SetupChoice::TakeOff);
+    let chosen = source.job.chosen(of_setup);
+    let (_, says) = of_setup.options().into_iter().find(|(word, _)| *word == chosen)?;
+    if typed_in.stages.is_empty() {
+        return None;
+    }
+    Some(if typed_in.speedo.take_off.is_nothing() {
+        usual("Speedometer driven from", says, "common practice, no published source")
+    } else {
+        typed("Speedometer driven from", says)
+    })
 }
 
 fn road_check(source: Source<'_>, analysis: &Analysis) -> Option<Rest> {

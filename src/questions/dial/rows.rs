@@ -3,7 +3,7 @@
 use crate::gearing::teeth::decimal;
 use crate::job::{SetupChoice, SetupField};
 use crate::questions::Analysis;
-use crate::questions::dial::answer::Basis;
+use crate::questions::dial::answer::{Basis, Switched};
 use crate::questions::entries::{choice, entry};
 use crate::questions::missing::{self, Want};
 use crate::questions::{Source, Station, deciding, needs};
@@ -27,8 +27,9 @@ pub fn station(source: Source<'_>) -> Station {
 
 /// The rows that decide.
 pub fn deciding(source: Source<'_>) -> Vec<Row> {
-    let few = vec![fitted(source), road_check(source), reads(source), fit(source), shelf::wanted(source), shelf::adapter(source)];
-    deciding::few(few, missing::row(source, &wants(source), "what the dial reads"))
+    let first = [fitted(source), road_check(source)].into_iter().chain(take_off(source));
+    let few = first.chain([reads(source), fit(source), shelf::wanted(source), shelf::adapter(source)]);
+    deciding::few(few.collect(), missing::row(source, &wants(source), "what the dial reads"))
 }
 
 /// All rows.
@@ -119,7 +120,34 @@ fn reads_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
         Figure::percent("speedometer.error", error, 1).small().into(),
         Piece::words(if error < 0.0 { "of true, slow" } else { "of true, fast" }),
     ]);
-    cell.and_maybe(verdict(source, analysis, check))
+    let cell = cell.and_maybe(verdict(source, analysis, check));
+    speedo.switched.iter().fold(cell, |cell, stage| switched_lines(source, cell, stage, (&fitted, check)))
+}
+
+/// What the dial reads with a stage in that stands behind the drive gear: it cannot be true both in and out.
+fn switched_lines(source: Source<'_>, cell: Cell, stage: &Switched, (fitted, check): (&Speedometer, Velocity)) -> Cell {
+    let reads = fitted.reads() * stage.factor;
+    let key = format!("speedometer.reads_stage_{}", stage.at + 1);
+    let filled = format!("{} × {} × {}", check_text(source), number::show(fitted.reads(), 4), number::show(stage.factor, 4));
+    let figure = Figure::quantity(&key, &(check * reads), Velocity::usual(source.reader.units), 1).small();
+    let figure = figure.by("reading = reading with the stage out × ratio of the stage in ÷ out", filled, READS);
+    let error = Figure::percent(&key.replace("reads", "error"), reads - 1.0, 1).small();
+    let cell = cell.and([Piece::words(format!("with {} in:", stage.called)), figure.into(), error.into()]);
+    let text = format!("driven from before the {}: it cannot read true both in and out; drive it from behind", stage.called);
+    if stage.on_the_move { cell.and([Piece::caution(text)]) } else { cell }
+}
+
+/// Where the drive gear sits; asked of setups with extra stages alone.
+fn take_off(source: Source<'_>) -> Option<Row> {
+    let has_stages = |analysis: &Analysis| analysis.setup.stages.as_ref().is_none_or(|stages| !stages.is_empty());
+    let cell = |analysis: &Analysis| {
+        if has_stages(analysis) {
+            choice(source, analysis, Cell::default(), SetupChoice::TakeOff, "where the speedometer is driven from")
+        } else {
+            Cell::absent("the driveshaft: there are no extra stages")
+        }
+    };
+    source.setups.iter().any(has_stages).then(|| source.row("take-off", "Driven from", cell))
 }
 
 fn working(source: Source<'_>, analysis: &Analysis, fitted: &Speedometer, figure: Figure) -> Figure {

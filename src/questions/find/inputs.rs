@@ -2,12 +2,12 @@
 
 use crate::finder::given::FittedTyre;
 use crate::finder::{Engine, Given};
-use crate::gearing::Place;
+use crate::gearing::TakeOff;
 use crate::gearing::teeth::decimal;
 use crate::questions::{Analysis, Conditions, Setup};
 
 impl Given {
-    /// What a job gives: its conditions, and stages and tyre of its first setup, the column A.
+    /// What a job gives: its conditions, and stages and tyre of its first setup, the column A; stages that are switched are at rest.
     pub fn of(conditions: &Conditions, setups: &[Analysis]) -> Self {
         let first = setups.first().map(|analysis| &analysis.setup);
         let stages = first.and_then(|setup| setup.stages.as_ref());
@@ -18,19 +18,15 @@ impl Given {
         });
         Self {
             shift: conditions.shift,
-            stages: stages.map_or(1.0, |stages| stages.iter().map(|stage| decimal(stage.drive.ratio())).product()),
-            stages_behind_take_off: behind_take_off(first).unwrap_or(1.0),
+            stages: stages.map_or(1.0, |stages| stages.iter().map(|stage| decimal(stage.at_rest())).product()),
+            stages_behind_take_off: first.and_then(Setup::stages_behind_take_off).map_or(1.0, decimal),
+            is_taken_off_at_wheel: first.is_some_and(|setup| setup.speedo.take_off == TakeOff::Wheel),
+            stage_meshes: stages.map_or(0, |stages| stages.iter().map(|stage| stage.meshes(false)).fold(0, u8::saturating_add)),
             dial: conditions.speedo.known_dial(),
             fitted,
             engine: engine(conditions),
         }
     }
-}
-
-/// The stages behind the speedometer's drive gear together.
-fn behind_take_off(setup: Option<&Setup>) -> Option<f64> {
-    let behind = setup?.stages.as_ref()?.iter().filter(|stage| stage.place == Place::BehindAxle);
-    Some(behind.map(|stage| decimal(stage.drive.ratio())).product())
 }
 
 /// Engine and car of a job, where torque and mass are given.

@@ -4,6 +4,7 @@ use crate::gearing::check::ToothSums;
 use crate::gearing::ladder::Character;
 use crate::gearing::{Ladder, Ratio};
 use crate::questions::Setup;
+use crate::questions::setup::without_sign;
 
 /// The ratios of a setup and what they are like.
 #[derive(Clone, Debug, PartialEq)]
@@ -54,8 +55,4 @@ impl Gears {
         let drops = self.ladder.as_ref()?.drops();
         drops.into_iter().enumerate().max_by(|(_, a), (_, b)| a.total_cmp(b))
     }
-}
-
-fn without_sign(ratio: Ratio) -> Ratio {
-    if ratio < Ratio::from_integer(0) { -ratio } else { ratio }
 }

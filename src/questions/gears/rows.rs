@@ -3,7 +3,7 @@
 use crate::gearing::check::SUM_TOLERANCE;
 use crate::gearing::ladder::Character;
 use crate::gearing::teeth::decimal;
-use crate::gearing::{Gear, Idler, Layout, Mesh, PrintedRatio, Ratio, Reverse, ReverseGears, write};
+use crate::gearing::{Gear, Idler, Layout, Mesh, PrintedRatio, Ratio, Reverse, ReverseGears, Step, write};
 use crate::job::SetupField;
 use crate::questions::Analysis;
 use crate::questions::needs::uncounted_or;
@@ -53,6 +53,14 @@ fn ratio_figure(analysis: &Analysis, gear: usize) -> Option<Figure> {
     Some(figure.by("i = driven teeth ÷ driving teeth, over every mesh of the path", filled, TRAIN))
 }
 
+/// The ratio of a gear with a stage switched in, and how it came about.
+fn step_figure(analysis: &Analysis, step: &Step) -> Option<Figure> {
+    let (ratio, gear) = (step.ratio?, analysis.gears().ratios.get(step.gear).copied().flatten()?);
+    let [of_gear, factor, of_step] = [gear, step.factor, ratio].map(|ratio| number::show(decimal(ratio), 4));
+    let figure = Figure::ratio(format!("gear_{}.ratio", step.key()), ratio, 3).small();
+    Some(figure.by("i = ratio of the gear × ratio of the stage in ÷ out", format!("{of_gear} × {factor} = {of_step}"), TRAIN))
+}
+
 /// Why a gear has no ratio.
 fn no_ratio(analysis: &Analysis, gear: usize) -> Cell {
     if gear < analysis.setup.gears.len() {
@@ -62,13 +70,9 @@ fn no_ratio(analysis: &Analysis, gear: usize) -> Cell {
     }
 }
 
-/// Every gear times all that stands behind the gearbox.
+/// Every step times all that stands behind the gearbox.
 fn overall_cell(analysis: &Analysis) -> Cell {
-    let gears = analysis.gears();
-    let known = (0..gears.ratios.len()).filter_map(|gear| {
-        let (ratio, overall) = (gears.ratios.get(gear).copied().flatten()?, gears.overall.get(gear).copied().flatten()?);
-        Some(Piece::from(overall_figure(analysis, gear, ratio, overall)))
-    });
+    let known = analysis.setup.steps.iter().filter_map(|step| Some(Piece::from(overall_figure(analysis, step)?)));
     let line = parted(known);
     if line.is_empty() { Cell::needed(needs_behind(analysis, 0)) } else { Cell::line(line) }
 }
@@ -97,13 +101,14 @@ pub fn plus_minus(printed: PrintedRatio) -> String {
     format!("±{} %", number::show(100.0 * printed.plus_minus(), if printed.decimals > 2 { 2 } else { 1 }))
 }
 
-fn overall_figure(analysis: &Analysis, gear: usize, ratio: Ratio, overall: Ratio) -> Figure {
+fn overall_figure(analysis: &Analysis, step: &Step) -> Option<Figure> {
+    let (ratio, overall) = (step.ratio?, analysis.setup.overall(step)?);
     let behind = analysis.setup.behind_gearbox().map_or(1.0, decimal);
     let filled = format!("{} × {} = {}", number::show(decimal(ratio), 4), number::show(behind, 4), number::show(decimal(overall), 4));
     let formula = "overall = gearbox ratio × extra stages × final drive";
     let decimals =
-        analysis.setup.printed(gear).and_then(|printed| usize::try_from(printed.decimals).ok()).map_or(3, |decimals| decimals.min(3));
-    Figure::ratio(format!("gear_{}.overall", gear + 1), overall, decimals).small().by(formula, filled, TRAIN)
+        analysis.setup.printed(step.gear).and_then(|printed| usize::try_from(printed.decimals).ok()).map_or(3, |decimals| decimals.min(3));
+    Some(Figure::ratio(format!("gear_{}.overall", step.key()), overall, decimals).small().by(formula, filled, TRAIN))
 }
 
 /// The meshes of a path as fractions: `30/25 × 37/18`.
@@ -245,8 +250,9 @@ fn sums_text(analysis: &Analysis) -> String {
 
 /// First gear's overall ratio, to two digits behind the point.
 pub fn first_overall(analysis: &Analysis, key: &str) -> Option<Figure> {
-    let (overall, ratio) = (analysis.gears().first_overall()?, analysis.gears().ratios.first().copied().flatten()?);
-    let mut figure = overall_figure(analysis, 0, ratio, overall);
+    let overall = analysis.gears().first_overall()?;
+    let first = analysis.setup.steps.iter().find(|step| step.gear == 0 && step.is_at_rest())?;
+    let mut figure = overall_figure(analysis, first)?;
     figure.key = key.into();
     figure.shown = number::show(decimal(overall), 2);
     figure.size = crate::sheet::Size::Plain;

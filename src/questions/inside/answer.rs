@@ -133,7 +133,7 @@ fn cruise_meetings(setup: &Setup, gearbox: &Gearbox, arrangement: &Arrangement, 
 fn cruise_final(setup: &Setup, conditions: &Conditions) -> Option<(Mesh, Frequency)> {
     let FinalDrive::Pair(mesh) = setup.final_drive? else { return None };
     let wheel = wheel_speed(conditions.cruise?, setup.rolling.as_ref()?.circumference);
-    let behind = setup.stages.as_ref()?.iter().filter(|stage| stage.place == Place::BehindAxle).map(|stage| decimal(stage.drive.ratio()));
+    let behind = setup.stages.as_ref()?.iter().filter(|stage| stage.place == Place::BehindAxle).map(|stage| decimal(stage.at_rest()));
     Some((mesh, mesh_frequency(mesh.driven, wheel * behind.product::<f64>())))
 }
 

@@ -30,7 +30,7 @@ pub struct Pull {
     pub shifts: Vec<BestShift>,
     /// The facts of a standing start, of the shifts and of the cruise.
     pub facts: Option<Facts>,
-    /// One answer a forward gear, lowest first.
+    /// One answer a step that a run can use, in its order.
     pub gears: Vec<GearAnswers>,
     /// The cruise in top gear.
     pub cruise: Option<Cruise>,
@@ -97,19 +97,22 @@ impl Pull {
             return Self { thrust: Some(thrust), shifts, ..Self::default() };
         };
         match Vehicle::new(thrust.clone(), car.with_box(two_shafts)).and_then(|vehicle| vehicle.towing(typed.trailer)) {
-            Ok(vehicle) => Self { reverse: reverse(setup, conditions, &gears), ..Self::with_car(thrust, vehicle, conditions) },
+            Ok(vehicle) => Self { reverse: reverse(setup, conditions, &gears), ..Self::with_car(thrust, vehicle, setup, conditions) },
             Err(why) => Self { thrust: Some(thrust), refused: Some(why), ..Self::default() },
         }
     }
 
-    fn with_car(thrust: motion::Pull, vehicle: Vehicle, conditions: &Conditions) -> Self {
+    fn with_car(thrust: motion::Pull, vehicle: Vehicle, setup: &Setup, conditions: &Conditions) -> Self {
         let facts = compare::facts(&vehicle, &question(conditions));
         let many = thrust.gears().len();
         Self {
             shifts: best_shifts(&vehicle),
             gears: (1..=many).map(|gear| gear_answers(&vehicle, gear, conditions)).collect(),
             cruise: conditions.cruise.and_then(|speed| cruise::in_gear(&vehicle, many, speed)),
-            roll: conditions.pull.run.roll.map(|roll| rolling(&vehicle, conditions, roll)),
+            roll: conditions.pull.run.roll.map(|(from, to, gear)| {
+                let number = |gear: usize| setup.number_at_rest(gear).unwrap_or(gear);
+                rolling(&vehicle, conditions, (from, to, gear.map(number)))
+            }),
             facts,
             thrust: Some(thrust),
             vehicle: Some(vehicle),
@@ -124,7 +127,9 @@ fn reverse(setup: &Setup, conditions: &Conditions, forward: &PlainGears) -> Opti
     let two_shafts = setup.layout == Layout::TwoShaft;
     let ratio = decimal(setup.gearbox.as_ref()?.reverse_ratio()?).abs();
     // the constant pair, and the two meshes of the idler
-    let gears = PlainGears { ratios: vec![ratio], meshes: vec![if two_shafts { 2 } else { 3 }], ..*forward };
+    let of_stages = setup.stages.iter().flatten().map(|stage| stage.meshes(false)).fold(0, u8::saturating_add);
+    let meshes = of_stages.saturating_add(if two_shafts { 2 } else { 3 });
+    let gears = PlainGears { ratios: vec![ratio], meshes: vec![meshes], ..*forward };
     let car = typed.car?.with_box(two_shafts).reversing();
     let pull = motion::Pull::new(typed.curve.as_ref()?, &gears, car.efficiencies, typed.limit).ok()?;
     let vehicle = Vehicle::new(pull, car).and_then(|vehicle| vehicle.towing(typed.trailer)).ok()?;
@@ -132,18 +137,14 @@ fn reverse(setup: &Setup, conditions: &Conditions, forward: &PlainGears) -> Opti
     Some(Reverse { crawl, started: grade::started(&vehicle, 1, typed.run.launch.value) })
 }
 
-/// The gears as plain ratios, as soon as every one of them, the axle and the tyre are known.
+/// The steps that a run can use as plain ratios, as soon as every one of them, the axle and the tyre are known.
 fn plain_gears(setup: &Setup) -> Option<PlainGears> {
-    let ratios: Vec<Ratio> = (0..setup.gears.len()).map(|gear| setup.ratio(gear)).collect::<Option<_>>()?;
-    let meshes = setup.gears.iter().map(|gear| gear.map_or(0, |gear| gear.meshes_under_load(setup.layout)));
+    let ratios: Vec<Ratio> = setup.driven().map(|step| step.ratio).collect::<Option<_>>()?;
+    let of_gear = |gear: usize| setup.gears.get(gear).copied().flatten().map_or(0, |gear| gear.meshes_under_load(setup.layout));
+    let meshes = setup.driven().map(|step| of_gear(step.gear).saturating_add(step.meshes));
     let rolling_radius = setup.rolling.as_ref()?.radius();
     let final_drive = decimal(setup.behind_gearbox()?);
-    Some(PlainGears {
-        ratios: ratios.into_iter().map(|ratio| decimal(ratio).abs()).collect(),
-        final_drive,
-        rolling_radius,
-        meshes: meshes.collect(),
-    })
+    Some(PlainGears { ratios: ratios.into_iter().map(decimal).collect(), final_drive, rolling_radius, meshes: meshes.collect() })
 }
 
 /// What the setups are compared by.

@@ -2,10 +2,10 @@
 
 use crate::chart::lines::{At, Band, Dot, Guide, Lines, Measure, Series};
 use crate::chart::palette::Hue;
+use crate::gearing::Step;
 use crate::motion::run::Moment;
-use crate::questions::Source;
 use crate::questions::pull::answer::traced;
-use crate::sheet::ordinal;
+use crate::questions::{Analysis, Source};
 use crate::units::common::{in_rpm, metres_per_second, rpm};
 use crate::units::{Force, Measured, Power, System, Velocity, number, unit};
 
@@ -25,7 +25,7 @@ pub fn thrust(source: Source<'_>, focus: Option<usize>) -> Lines {
                 let at = metres_per_second(v);
                 Some(((speed.take)(&at), (force.take)(&gear.thrust(at)?)))
             });
-            Series { hue: Hue::Setup(slot), name: ordinal(gear.gear.saturating_sub(1)), points: points.collect() }
+            Series { hue: Hue::Setup(slot), name: short_name(analysis, gear.gear), points: points.collect() }
         }));
     }
     let reach = series.iter().flat_map(|line| &line.points).map(|(x, _)| *x).fold(0.0, f64::max);
@@ -43,6 +43,11 @@ pub fn thrust(source: Source<'_>, focus: Option<usize>) -> Lines {
         dots: Vec::new(),
         focus,
     }
+}
+
+/// What the step is called on a picture that a run knows by a number, counted from 1.
+fn short_name(analysis: &Analysis, number: usize) -> String {
+    analysis.setup.by_number(number).map_or_else(String::new, Step::short_name)
 }
 
 fn even(from: f64, to: f64) -> impl Iterator<Item = f64> {
@@ -116,7 +121,7 @@ pub fn band(source: Source<'_>, focus: Option<usize>) -> Lines {
     for (slot, analysis) in source.setups.iter().enumerate() {
         let landings = analysis.pull().facts.iter().flat_map(|facts| &facts.landings);
         dots.extend(landings.filter_map(|landing| {
-            let name = ordinal(landing.shift.to.saturating_sub(1));
+            let name = short_name(analysis, landing.shift.to);
             Some(Dot { at: at(in_rpm(landing.shift.after))?, name, hue: Hue::Setup(slot) })
         }));
     }

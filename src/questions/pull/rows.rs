@@ -9,10 +9,11 @@ mod shifts;
 pub mod text;
 
 use super::sentence::{WANTS, refusal};
+use crate::gearing::Step;
 use crate::questions::deciding::few;
 use crate::questions::missing::{self, Want};
 use crate::questions::{Analysis, Source, Station, needs};
-use crate::sheet::{Cell, Row, ordinal};
+use crate::sheet::{Cell, Row};
 use crate::units::{Force, Mass, Measured, Velocity, number};
 
 /// The time to the first of the speeds asked for, for every setup.
@@ -48,15 +49,11 @@ fn missing(source: Source<'_>) -> Option<Row> {
 /// The rows.
 pub fn rows(source: Source<'_>) -> Vec<Row> {
     let mut rows = run::rows(source);
-    rows.extend((0..source.most_gears().saturating_sub(1)).map(|gear| {
-        let label = format!("Shift {} to {}", ordinal(gear), ordinal(gear + 1));
-        source.row(format!("shift-{}", gear + 1), label, |analysis| shifts::cell(source, analysis, gear + 1))
-    }));
+    let steps = driven(source);
+    rows.extend(steps.iter().zip(steps.iter().skip(1)).map(|(step, next)| shifts::row(source, step, next)));
     rows.push(in_band_row(source));
-    rows.extend((0..source.most_gears()).map(|gear| {
-        source.row(format!("gear-{}", gear + 1), format!("{}: top speed, grade", ordinal(gear)), |analysis| {
-            gear::cell(source, analysis, gear)
-        })
+    rows.extend(steps.iter().map(|step| {
+        source.row(row_key("gear", step), format!("{}: top speed, grade", step.name()), |analysis| gear::cell(source, analysis, step))
     }));
     rows.push(cruise_row(source));
     rows.extend(down::rows(source));
@@ -64,6 +61,16 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
         rows.push(source.row("against", "Against A", |analysis| against::cell(source, analysis)));
     }
     rows
+}
+
+/// The steps of all setups that a run can use.
+fn driven(source: Source<'_>) -> Vec<&Step> {
+    source.steps().into_iter().filter(|step| step.on_the_move).collect()
+}
+
+/// `gear-3`, `gear-3-overdrive`.
+fn row_key(of: &str, step: &Step) -> String {
+    format!("{of}-{}", step.key().replace('_', "-"))
 }
 
 fn in_band_row(source: Source<'_>) -> Row {

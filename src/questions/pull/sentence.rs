@@ -8,8 +8,8 @@ use crate::problem::{Explain, capital};
 use crate::questions::alike::{Alike, by_figure, say};
 use crate::questions::missing::{self, Want};
 use crate::questions::{Analysis, Source};
+use crate::sheet::Said;
 use crate::sheet::said::{mark, marks};
-use crate::sheet::{Said, ordinal};
 use crate::units::{Measured, Velocity, number, show, unit};
 
 /// The most groups of setups that are named one by one; of more, only the quickest and the slowest.
@@ -126,8 +126,12 @@ fn shifts_before(analysis: &Analysis, at: usize) -> Option<usize> {
 /// `In [B] hold 3rd to 3,210 rpm and reach 60 mph without the shift.`, of the quickest.
 fn spared(source: Source<'_>, groups: &[Alike], at: usize, speed: &str) -> String {
     let first = groups.first().and_then(|group| group.columns.first()).copied();
-    let words = first.and_then(|column| Some((column, without_the_shift(way(source.setups.get(column)?, at)?, speed)?)));
+    let words = first.and_then(|column| Some((column, spared_by(source.setups.get(column)?, at, speed)?)));
     words.map_or_else(String::new, |(column, words)| format!("In {} {words}.", mark(column)))
+}
+
+fn spared_by(analysis: &Analysis, at: usize, speed: &str) -> Option<String> {
+    without_the_shift(&analysis.setup, way(analysis, at)?, speed)
 }
 
 /// How the quickest gains on the next where both shift as often: by holding a taller gear longer, or by a shorter one.
@@ -136,19 +140,25 @@ fn holding(source: Source<'_>, quicker: &Alike, slower: &Alike, at: usize) -> Op
     if quicker.columns.len() > 1 || shifts_before(quick, at)? != shifts_before(slow, at)? {
         return None;
     }
-    let overall = |analysis: &Analysis| analysis.gears().overall.iter().map(|ratio| ratio.map(decimal)).collect::<Option<Vec<f64>>>();
+    let overall = |analysis: &Analysis| {
+        let steps = analysis.setup.driven().map(|step| analysis.setup.overall(step).map(decimal));
+        steps.collect::<Option<Vec<f64>>>()
+    };
     let (own, other) = (overall(quick)?, overall(slow)?);
     let gears = own.iter().zip(&other).take(shifts_before(quick, at)? + 1);
     let (gear, (own, other)) = gears.enumerate().find(|(_, (own, other))| number::show(**own, 2) != number::show(**other, 2))?;
+    let name = quick.setup.gear_name(gear + 1);
+    if name != slow.setup.gear_name(gear + 1) {
+        return None;
+    }
     if own > other {
         let share = number::show(100.0 * (own / other - 1.0), 0);
-        return (share != "0")
-            .then(|| format!(", with a {} {share} % shorter than {}", ordinal(gear), mark(*slower.columns.first().unwrap_or(&0))));
+        return (share != "0").then(|| format!(", with a {} {share} % shorter than {}", name, mark(*slower.columns.first().unwrap_or(&0))));
     }
     let left = shifted_at(quick, at, gear)?;
     let speed = |left: Velocity| show(&left, Velocity::usual(source.reader.units), 0);
     (left > shifted_at(slow, at, gear)? && speed(left) != speed(shifted_at(slow, at, gear)?))
-        .then(|| format!(", holding {} to {}", ordinal(gear), speed(left)))
+        .then(|| format!(", holding {name} to {}", speed(left)))
 }
 
 /// The speed at which a gear, counted from 0, is left on the way.

@@ -12,8 +12,10 @@ use crate::units::{AngularVelocity, Length, Velocity};
 pub struct Road {
     /// What the tyre rolls at each turn.
     pub circumference: Option<Length>,
-    /// One answer a forward gear, lowest first.
+    /// One answer a forward gear, lowest first, with every stage that is switched at rest.
     pub gears: Vec<InGear>,
+    /// One answer a step, in the order of [`Setup::steps`]; no shift is followed there.
+    pub steps: Vec<InGear>,
 }
 
 /// Road and engine speeds in one gear; each is there as soon as what it needs is known.
@@ -33,22 +35,27 @@ impl Road {
     /// The speeds of a setup.
     pub fn of(setup: &Setup, gears: &Gears, conditions: &Conditions) -> Self {
         let circumference = setup.rolling.as_ref().map(|rolling| rolling.circumference);
-        let in_gear = |gear: usize| {
-            let overall = gears.overall.get(gear).copied().flatten();
+        let at = |overall: Option<Ratio>| {
             let speed = |engine: AngularVelocity| Some(road_speed(engine, overall?, circumference?));
             InGear {
                 per_thousand: speed(rpm(1000.0)),
                 at_shift: conditions.shift.and_then(speed),
-                lands_at: lands_at(gears, gear, conditions.shift),
+                lands_at: None,
                 at_cruise: conditions.cruise.and_then(|cruise| Some(engine_speed(cruise, overall?, circumference?))),
             }
         };
-        Self { circumference, gears: (0..gears.ratios.len()).map(in_gear).collect() }
+        let in_gear =
+            |(gear, overall): (usize, &Option<Ratio>)| InGear { lands_at: lands_at(gears, gear, conditions.shift), ..at(*overall) };
+        Self {
+            circumference,
+            gears: gears.overall.iter().enumerate().map(in_gear).collect(),
+            steps: setup.steps.iter().map(|step| at(setup.overall(step))).collect(),
+        }
     }
 
-    /// Engine speed in top gear at the cruise speed.
+    /// Engine speed in top gear at the cruise speed, an overdrive in.
     pub fn cruise_in_top(&self) -> Option<AngularVelocity> {
-        self.gears.last()?.at_cruise
+        self.steps.last()?.at_cruise
     }
 }
 

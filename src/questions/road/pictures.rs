@@ -1,22 +1,21 @@
 //! The picture of Road speed: engine speed over road speed, gear by gear.
 
 use crate::chart::shift::{Climb, ClimbGear, ShiftChart};
+use crate::gearing::Step;
+use crate::questions::road::answer::InGear;
 use crate::questions::{Analysis, Source};
-use crate::sheet::ordinal;
 use crate::units::common::in_rpm;
 use crate::units::{Measured, Velocity};
 
 /// The shift chart of every setup whose road speeds are known.
 pub fn shift_chart(source: Source<'_>, focus: Option<usize>) -> ShiftChart {
     let unit = Velocity::usual(source.reader.units);
-    let gear = |analysis: &Analysis, gear: usize| {
-        let speed = analysis.road().gears.get(gear)?.at_shift?;
-        Some(ClimbGear { name: ordinal(gear), speed_at_shift: (unit.take)(&speed) })
-    };
+    let gear =
+        |(step, in_gear): (&Step, &InGear)| Some(ClimbGear { name: step.short_name(), speed_at_shift: (unit.take)(&in_gear.at_shift?) });
     let climb = |(slot, analysis): (usize, &Analysis)| Climb {
         slot,
         name: analysis.setup.name.clone(),
-        gears: (0..analysis.road().gears.len()).filter_map(|at| gear(analysis, at)).collect(),
+        gears: analysis.setup.steps.iter().zip(&analysis.road().steps).filter_map(gear).collect(),
     };
     ShiftChart {
         setups: source.setups.iter().enumerate().map(climb).collect(),

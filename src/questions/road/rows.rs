@@ -1,5 +1,6 @@
 //! Road speed: how fast in each gear, and where does each shift land?
 
+use crate::gearing::Step;
 use crate::gearing::teeth::decimal;
 use crate::questions::Analysis;
 use crate::questions::alike::rounded;
@@ -41,7 +42,7 @@ fn speed_cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell {
     let Some(per_thousand) = in_gear.per_thousand else { return Cell::needed(needs_in(analysis, gear)) };
     let key = format!("gear_{}", gear + 1);
     let small = Figure::quantity(&format!("{key}.per_1000"), &per_thousand, Velocity::usual(source.reader.units), 1).small();
-    let small = speed_working(source, analysis, gear, small, 1000.0);
+    let small = speed_working(source, analysis, overall_of(analysis, gear), small, 1000.0);
     let at_shift = speed_at_shift(source, analysis, gear, &key);
     let at_shift = at_shift.map_or_else(|| Piece::Needed("needs the shift rpm".into()), |speed| speed.big().into());
     let cell = Cell::line([at_shift, small.into(), Piece::words("per 1,000 rpm")]);
@@ -53,17 +54,49 @@ fn speed_cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell {
         Some(top) => cell.and([Piece::words(format!("out of reach: the car tops out at {top}"))]),
         None => cell,
     };
-    match landing(source, analysis, gear, &key) {
+    let cell = match landing(source, analysis, gear, &key) {
         Some(landing) => cell.and([Piece::words("then"), landing.into()]),
         None => cell,
-    }
+    };
+    switched(analysis, gear).fold(cell, |cell, (at, step)| cell.and(step_line(source, analysis, (at, step))))
+}
+
+/// The steps of a gear, counted from 0, with a stage in, each with its place among all steps of the setup.
+pub fn switched(analysis: &Analysis, gear: usize) -> impl Iterator<Item = (usize, &Step)> {
+    analysis.setup.steps.iter().enumerate().filter(move |(_, step)| step.gear == gear && !step.is_at_rest())
+}
+
+/// `overdrive: 92.1 mph, 14.2 mph per 1,000 rpm`.
+fn step_line(source: Source<'_>, analysis: &Analysis, (at, step): (usize, &Step)) -> Vec<Piece> {
+    let mut line = vec![Piece::words(format!("{}:", step.called()))];
+    let key = format!("gear_{}", step.key());
+    line.extend(step_speed(source, analysis, (at, step), &key).map(Piece::from));
+    let per_thousand = analysis.road().steps.get(at).and_then(|step| step.per_thousand);
+    line.extend(per_thousand.into_iter().flat_map(|speed| {
+        let figure = Figure::quantity(&format!("{key}.per_1000"), &speed, Velocity::usual(source.reader.units), 1).small();
+        let overall = analysis.setup.overall(step).map_or(0.0, decimal);
+        [speed_working(source, analysis, overall, figure, 1000.0).into(), Piece::words("per 1,000 rpm")]
+    }));
+    line
+}
+
+/// Road speed of a step at the shift rpm; its key begins with `key`.
+pub fn step_speed(source: Source<'_>, analysis: &Analysis, (at, step): (usize, &Step), key: &str) -> Option<Figure> {
+    let (speed, shift) = analysis.road().steps.get(at)?.at_shift.zip(source.conditions.shift)?;
+    let figure = Figure::quantity(&format!("{key}.at_shift"), &speed, Velocity::usual(source.reader.units), 1);
+    let overall = analysis.setup.overall(step).map_or(0.0, decimal);
+    Some(speed_working(source, analysis, overall, figure, in_rpm(shift)))
+}
+
+fn overall_of(analysis: &Analysis, gear: usize) -> f64 {
+    analysis.gears().overall.get(gear).copied().flatten().map_or(0.0, decimal)
 }
 
 /// Road speed of a gear at the shift rpm; its key begins with `key`.
 pub fn speed_at_shift(source: Source<'_>, analysis: &Analysis, gear: usize, key: &str) -> Option<Figure> {
     let (speed, shift) = analysis.road().gears.get(gear)?.at_shift.zip(source.conditions.shift)?;
     let figure = Figure::quantity(&format!("{key}.at_shift"), &speed, Velocity::usual(source.reader.units), 1);
-    Some(speed_working(source, analysis, gear, figure, in_rpm(shift)))
+    Some(speed_working(source, analysis, overall_of(analysis, gear), figure, in_rpm(shift)))
 }
 
 /// The car's top speed, where a gear at the shift rpm would be faster and engine and car are known.
@@ -75,8 +108,7 @@ pub fn past_top_speed(source: Source<'_>, analysis: &Analysis, gear: usize) -> O
     (shown(&at_shift) > shown(&top)).then(|| crate::units::show(&top, unit, 1))
 }
 
-fn speed_working(source: Source<'_>, analysis: &Analysis, gear: usize, figure: Figure, engine_rpm: f64) -> Figure {
-    let overall = analysis.gears().overall.get(gear).copied().flatten().map_or(0.0, decimal);
+fn speed_working(source: Source<'_>, analysis: &Analysis, overall: f64, figure: Figure, engine_rpm: f64) -> Figure {
     let circumference = analysis.road().circumference.unwrap_or_default();
     let length = Length::usual(source.reader.units);
     let a_minute = engine_rpm * (length.take)(&circumference) / overall;
@@ -120,6 +152,7 @@ fn cruise_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let alone = source.setups.iter().filter_map(cruising).filter(|other| (other - lowest).abs() < 0.5).count() == 1;
     let Some(figure) = cruise_figure(source, analysis, "cruise_rpm") else { return Cell::needed(needs(analysis)) };
     let mut line: Vec<Piece> = vec![figure.big().into()];
+    line.extend(analysis.setup.steps.last().filter(|top| !top.is_at_rest()).map(|top| Piece::words(format!("in {}", top.name()))));
     if source.setups.len() > 1 && alone && (in_rpm(speed) - lowest).abs() < 0.5 {
         line.push(Piece::words("lowest"));
     }
@@ -129,7 +162,7 @@ fn cruise_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
 /// Engine speed in top gear at the cruise speed.
 pub fn cruise_figure(source: Source<'_>, analysis: &Analysis, key: &str) -> Option<Figure> {
     let speed = analysis.road().cruise_in_top()?;
-    let overall = analysis.gears().overall.last().copied().flatten().map_or(0.0, decimal);
+    let overall = analysis.setup.steps.last().and_then(|top| analysis.setup.overall(top)).map_or(0.0, decimal);
     let circumference = analysis.road().circumference.unwrap_or_default();
     let length = Length::usual(source.reader.units);
     let mut figure = Figure::number(key, in_rpm(speed), 0);

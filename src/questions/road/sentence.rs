@@ -3,10 +3,11 @@
 use crate::gearing::teeth::decimal;
 use crate::questions::alike::{Alike, by_figure, listed, rounded, say};
 use crate::questions::missing::{self, ON_THE_ROAD};
+use crate::questions::road::answer::InGear;
 use crate::questions::short::cruise_text;
 use crate::questions::{Analysis, Source};
+use crate::sheet::Said;
 use crate::sheet::said::marks;
-use crate::sheet::{Said, ordinal};
 use crate::units::common::{in_millimetres, in_rpm};
 use crate::units::{AngularVelocity, Measured, Velocity, number, show};
 
@@ -79,7 +80,7 @@ fn causes(source: Source<'_>, own: &Analysis, group: &[usize]) -> Vec<String> {
         let is_below = !known.is_empty() && known.iter().all(|other| rounded(own, decimals) < rounded(*other, decimals));
         is_below.then(|| number::show(own, decimals))
     };
-    let top = |analysis: &Analysis| Some(decimal(analysis.setup.ratio(analysis.setup.gears.len().checked_sub(1)?)?).abs());
+    let top = |analysis: &Analysis| Some(decimal(analysis.setup.steps.last()?.ratio?));
     let axle = |analysis: &Analysis| Some(decimal(analysis.setup.final_drive?.ratio()));
     let stages = |analysis: &Analysis| Some(decimal(analysis.setup.behind_gearbox()?) / axle(analysis)?);
     let tyre = |analysis: &Analysis| analysis.setup.rolling.as_ref().map(|rolling| -in_millimetres(rolling.circumference));
@@ -128,10 +129,10 @@ fn each<'a>(groups: impl Iterator<Item = &'a Alike> + Clone, unit: &str) -> Opti
 /// How far the lowest and the highest gear of one setup reach: `1st reaches 47.2 mph and 4th reaches 116.5 mph`.
 fn alone(source: Source<'_>, column: usize) -> Option<String> {
     let analysis = source.setups.get(column)?;
-    let speed = |gear: usize| Some(show(&analysis.road().gears.get(gear)?.at_shift?, Velocity::usual(source.reader.units), 1));
-    let first = format!("1st reaches {}", speed(0)?);
-    let top = analysis.setup.gears.len().checked_sub(1).filter(|top| *top > 0);
-    Some(match top.and_then(|top| Some((ordinal(top), speed(top)?))) {
+    let said = |in_gear: &InGear| Some(show(&in_gear.at_shift?, Velocity::usual(source.reader.units), 1));
+    let first = format!("1st reaches {}", said(analysis.road().gears.first()?)?);
+    let top = analysis.setup.steps.last().filter(|_| analysis.setup.steps.len() > 1);
+    Some(match top.and_then(|top| Some((top.name(), said(analysis.road().steps.last()?)?))) {
         Some((top, speed)) => format!("{first} and {top} {speed}"),
         None => first,
     })

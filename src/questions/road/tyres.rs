@@ -23,8 +23,8 @@ pub struct Tyres {
 pub struct Fastest {
     /// Road speed, at most.
     pub speed: Velocity,
-    /// The gear it is reached in, counted from 0.
-    pub gear: usize,
+    /// The step it is reached in, by its place among the steps of the setup.
+    pub step: usize,
     /// Whether engine and road load allow it; otherwise it is only the speed at the shift rpm.
     pub is_top_speed: bool,
 }
@@ -37,7 +37,7 @@ impl Tyres {
     pub fn of(setup: &Setup, road: &Road, pull: &Pull, conditions: &Conditions) -> Self {
         let index = setup.tyre.as_ref().and_then(crate::tyre::Tyre::load_limit);
         Self {
-            fastest: top_speed(pull).or_else(|| at_shift(road)),
+            fastest: top_speed(setup, pull).or_else(|| at_shift(road)),
             four_carry: index.map(|(_, mass)| mass * FOUR),
             car: conditions.pull.car.map(|car| car.mass),
         }
@@ -50,13 +50,15 @@ impl Tyres {
     }
 }
 
-fn top_speed(pull: &Pull) -> Option<Fastest> {
+fn top_speed(setup: &Setup, pull: &Pull) -> Option<Fastest> {
     let top = pull.facts.as_ref()?.top?;
-    Some(Fastest { speed: top.speed, gear: top.gear.saturating_sub(1), is_top_speed: true })
+    let reached_in = setup.by_number(top.gear)?;
+    let step = setup.steps.iter().position(|step| step == reached_in)?;
+    Some(Fastest { speed: top.speed, step, is_top_speed: true })
 }
 
 fn at_shift(road: &Road) -> Option<Fastest> {
-    let speeds = road.gears.iter().enumerate().filter_map(|(gear, in_gear)| Some((gear, in_gear.at_shift?)));
-    let (gear, speed) = speeds.max_by(|(_, a), (_, b)| a.value.total_cmp(&b.value))?;
-    Some(Fastest { speed, gear, is_top_speed: false })
+    let speeds = road.steps.iter().enumerate().filter_map(|(step, in_gear)| Some((step, in_gear.at_shift?)));
+    let (step, speed) = speeds.max_by(|(_, a), (_, b)| a.value.total_cmp(&b.value))?;
+    Some(Fastest { speed, step, is_top_speed: false })
 }

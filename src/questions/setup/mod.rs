@@ -3,6 +3,8 @@
 //! Every part stands on its own, so that a slip in one field leaves the rest of the sheet standing.
 //! No figure is worked out here.
 
+mod stages;
+mod steps;
 mod tyres;
 
 use num_traits::CheckedMul;
@@ -12,7 +14,8 @@ use super::driveline::read::{DrivelineShared, Shafts};
 use super::gap::Gap;
 use super::inside::read::{Inside, InsideShared};
 use super::pull::read::Pull;
-use crate::gearing::{self, FinalDrive, Gear, Gearbox, Idler, Layout, Mesh, Place, PrintedRatio, Ratio, Reverse, Stage, read};
+use crate::gearing::stage::steps;
+use crate::gearing::{self, FinalDrive, Gear, Gearbox, Idler, Layout, Mesh, PrintedRatio, Ratio, Reverse, Stage, Step, read};
 use crate::job::{self, Choice, InputId, InputProblem, Job, JobField, SetupField, SetupId};
 use crate::problem::{Explain, Problem};
 use crate::tyre::{OmittedAspect, Rolling, Tyre};
@@ -60,6 +63,9 @@ pub struct Setup {
     pub final_drive: Option<FinalDrive>,
     /// The extra stages, where every one could be read.
     pub stages: Option<Vec<Stage>>,
+    /// Its gears with the switchable stages in or at rest, the lowest first where every ratio is known; the gears alone where there are
+    /// none, or where a stage could not be read.
+    pub steps: Vec<Step>,
     /// The tyre.
     pub tyre: Option<Tyre>,
     /// What it rolls in one turn, worn as it is.
@@ -83,28 +89,6 @@ impl Setup {
     /// The printed figure of a forward gear that is not counted: what its last digit leaves open, every figure in that gear has too.
     pub fn printed(&self, gear: usize) -> Option<PrintedRatio> {
         self.gears.get(gear).copied().flatten()?.printed()
-    }
-
-    /// All that stands behind the gearbox: extra stages and final drive, without sign.
-    pub fn behind_gearbox(&self) -> Option<Ratio> {
-        product(self.stages.as_ref()?.iter().map(|stage| stage.drive.ratio()).chain([self.final_drive?.ratio()]))
-    }
-
-    /// All that stands behind the speedometer's drive gear, without sign: the axle and what is behind it. An overdrive, a range box or a
-    /// transfer box takes the drive gear along on its own output (common practice, no published source).
-    pub fn behind_take_off(&self) -> Option<Ratio> {
-        self.behind_shaft()
-    }
-
-    /// All that stands behind the driveshaft: the final drive and the stages behind it, without sign.
-    pub fn behind_shaft(&self) -> Option<Ratio> {
-        let behind = self.stages.as_ref()?.iter().filter(|stage| stage.place == Place::BehindAxle).map(|stage| stage.drive.ratio());
-        product(behind.chain([self.final_drive?.ratio()]))
-    }
-
-    /// The extra stages between gearbox and final drive.
-    pub fn before_axle(&self) -> Option<Ratio> {
-        product(self.stages.as_ref()?.iter().filter(|stage| stage.place == Place::BeforeAxle).map(|stage| stage.drive.ratio()))
     }
 }
 
@@ -170,7 +154,10 @@ fn read_drive(typed: &job::Setup, letter: char, omitted: OmittedAspect) -> Setup
     let reverse = read_reverse(typed, &mut problems);
     let gearbox = assemble(layout, constant, &gears, reverse);
     let final_drive = keep(&mut problems, (id, SetupField::FinalDrive), read::final_drive(&typed.final_drive));
-    let stages = read_stages(typed, &mut problems);
+    let stages = stages::read(typed, &mut problems);
+    let ratios: Vec<Option<Ratio>> =
+        gears.iter().map(|gear| gear.and_then(|gear| gear.ratio(layout, constant)).map(without_sign)).collect();
+    let steps = steps(&ratios, stages.as_deref().unwrap_or_default());
     let (tyre, rolling) = tyres::read(typed, omitted, &mut problems);
     Setup {
         id: typed.id,
@@ -183,6 +170,7 @@ fn read_drive(typed: &job::Setup, letter: char, omitted: OmittedAspect) -> Setup
         gearbox,
         final_drive,
         stages,
+        steps,
         tyre,
         rolling,
         inside: Inside::default(),
@@ -190,6 +178,11 @@ fn read_drive(typed: &job::Setup, letter: char, omitted: OmittedAspect) -> Setup
         shaft: Shafts::default(),
         problems,
     }
+}
+
+/// A ratio without the sign of its direction.
+pub fn without_sign(ratio: Ratio) -> Ratio {
+    if ratio < Ratio::from_integer(0) { -ratio } else { ratio }
 }
 
 /// The product of ratios; `None` where it leaves the exact range, which no stages that can be typed do.
@@ -232,14 +225,6 @@ fn read_reverse(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Option<
 fn assemble(layout: Layout, constant: Option<Mesh>, gears: &[Option<Gear>], reverse: Option<Reverse>) -> Option<Gearbox> {
     let gears = gears.iter().copied().collect::<Option<Vec<_>>>()?;
     Gearbox::new(layout, constant, gears, reverse).ok()
-}
-
-fn read_stages(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Option<Vec<Stage>> {
-    let read = |(at, stage): (usize, &job::Stage)| {
-        keep(problems, (setup.id, SetupField::Stage(at)), read::drive(&stage.drive)).map(|drive| Stage { place: stage.place, drive })
-    };
-    let stages: Vec<Option<Stage>> = setup.stages.iter().enumerate().map(read).collect();
-    stages.into_iter().collect()
 }
 
 /// What could be read; what could not is said of its field.

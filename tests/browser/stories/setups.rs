@@ -117,3 +117,24 @@ fn what_is_empty_is_not_wrong() -> Result<()> {
         Ok(())
     })
 }
+
+#[test]
+fn an_overdrive_is_a_step_more_and_may_sit_behind_the_drive_gear() -> Result<()> {
+    visit(async |page| {
+        page.open("#compare/gears").await?;
+        page.open_fold("All figures").await?;
+        page.click(button("add a stage, setup A")).await?;
+        page.choose(field("what the stage is, setup A"), "overdrive unit").await?;
+        page.type_into(field("teeth or ratio of the stage, driven over driver, setup A"), "0.78").await?;
+        page.type_into(field("gears it is switched in, setup A"), "3 4").await?;
+        // 4th is direct; 28/27 × 30/25 × 0.78 = 0.971.
+        page.shows("A", "gear_4_overdrive.ratio", "0.780").await?;
+        page.shows("A", "gear_3_overdrive.ratio", "0.971").await?;
+        page.go_to("compare/speedometer").await?;
+        page.shows("A", "speedometer.reads_mph", "57.4").await?;
+        page.choose(field("where the speedometer is driven from, setup A"), "the gearbox, before the extra stages").await?;
+        // 57.4 with the overdrive out; in, 60 × 0.9567 × 0.78 = 44.8.
+        page.shows("A", "speedometer.reads_mph", "57.4").await?;
+        page.shows("A", "speedometer.reads_stage_1_mph", "44.8").await
+    })
+}

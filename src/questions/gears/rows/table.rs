@@ -1,11 +1,12 @@
 //! The gear table: teeth, ratio, road speed at the shift and the rpm the next gear picks up, a row a gear.
 
-use super::{no_ratio, plus_minus, ratio_figure, sums_cell};
+use super::{no_ratio, plus_minus, ratio_figure, step_figure, sums_cell};
+use crate::gearing::Step;
 use crate::job::SetupField;
 use crate::questions::deciding::few_of;
 use crate::questions::entries as typed;
 use crate::questions::missing::{self, Want};
-use crate::questions::road::rows::{landing, past_top_speed, speed_at_shift};
+use crate::questions::road::rows::{landing, past_top_speed, speed_at_shift, step_speed, switched};
 use crate::questions::{Analysis, Source};
 use crate::sheet::{Cell, Piece, Row, ordinal};
 
@@ -60,14 +61,25 @@ fn cell(source: Source<'_>, analysis: &Analysis, gear: usize, is_out_of_reach: O
     let printed = analysis.setup.printed(gear).map(|printed| Piece::words(format!("{} as printed", plus_minus(printed))));
     let cell = Cell::line([Piece::from(ratio)].into_iter().chain(printed).collect::<Vec<_>>());
     let key = format!("gears.gear_{}", gear + 1);
-    let Some(speed) = speed_at_shift(source, analysis, gear, &key) else { return cell };
-    let mut line = vec![Piece::from(speed.small())];
-    if is_out_of_reach(source, analysis, gear) {
-        line.push(Piece::words("out of reach"));
-    }
-    let cell = cell.and(line);
-    match landing(source, analysis, gear, &key) {
+    let speed = speed_at_shift(source, analysis, gear, &key);
+    let landing = landing(source, analysis, gear, &key).filter(|_| speed.is_some());
+    let cell = match speed {
+        Some(speed) if is_out_of_reach(source, analysis, gear) => cell.and([speed.small().into(), Piece::words("out of reach")]),
+        Some(speed) => cell.and([Piece::from(speed.small())]),
+        None => cell,
+    };
+    let cell = match landing {
         Some(landing) => cell.and([Piece::words("then"), landing.into()]),
         None => cell,
-    }
+    };
+    switched(analysis, gear).fold(cell, |cell, (at, step)| cell.and(step_line(source, analysis, (at, step))))
+}
+
+/// `overdrive: 1.081 92.1 mph`: the gear with a stage switched in.
+fn step_line(source: Source<'_>, analysis: &Analysis, (at, step): (usize, &Step)) -> Vec<Piece> {
+    let mut line = vec![Piece::words(format!("{}:", step.called()))];
+    line.extend(step_figure(analysis, step).map(Piece::from));
+    let speed = step_speed(source, analysis, (at, step), &format!("gears.gear_{}", step.key()));
+    line.extend(speed.map(|speed| Piece::from(speed.small())));
+    line
 }

@@ -1,10 +1,10 @@
 //! Which axle it is by what is stamped on it, and by what the speedometer's cable turns with the tyre and gears of setup A.
 
 use super::super::read::Evidence;
-use crate::gearing::FinalDrive;
 use crate::gearing::identify::cable::axle_by_cable;
 use crate::gearing::identify::reading::Interval;
 use crate::gearing::teeth::decimal;
+use crate::gearing::{FinalDrive, TakeOff};
 use crate::questions::{Known, Source};
 
 /// What a tag can mean, that the turns do not contradict, each with its place on the shelf where it lies there.
@@ -14,10 +14,14 @@ pub fn tagged(evidence: &Evidence, shelf: &[Known<FinalDrive>]) -> Vec<(FinalDri
     evidence.tag.iter().filter(agrees).map(|drive| (*drive, place(*drive))).collect()
 }
 
-/// The axle ratios that the cable, or else the dial, leaves in the car of setup A; none where its tyre or speedometer gears are not known.
+/// The axle ratios that the cable, or else the dial, leaves in the car of setup A; none where its tyre or speedometer gears are not known,
+/// or where a wheel drives the cable.
 pub fn by_cable(source: Source<'_>, evidence: &Evidence) -> Option<Interval> {
     let setup = &source.setups.first()?.setup;
     let cable = evidence.cable.or(evidence.dial)?;
-    let stages: f64 = setup.stages.as_ref()?.iter().map(|stage| decimal(stage.drive.ratio())).product();
+    if setup.speedo.take_off == TakeOff::Wheel {
+        return None;
+    }
+    let stages = decimal(setup.stages_behind_take_off()?);
     axle_by_cable(cable, setup.rolling.as_ref()?.circumference, setup.speedo.train?.turns(), stages)
 }

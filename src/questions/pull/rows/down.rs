@@ -1,10 +1,11 @@
 //! Shifting down and going down: how fast each lower gear may be taken, the gear for a descent, and reverse.
 
-use super::{end_words, gear, speed_text, why_not, with_trailer};
+use super::{driven, end_words, gear, row_key, speed_text, why_not, with_trailer};
+use crate::gearing::Step;
 use crate::motion::{Vehicle, descent};
 use crate::questions::pull::answer::CRAWL_RPM;
 use crate::questions::{Analysis, Source};
-use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
+use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::units::common::in_rpm;
 use crate::units::{Measured, Velocity, number};
 
@@ -15,12 +16,12 @@ const SPEED: &str = "road speed without slip (Gillespie, Fundamentals of Vehicle
 
 /// The rows.
 pub(super) fn rows(source: Source<'_>) -> Vec<Row> {
-    let mut rows: Vec<Row> = (0..source.most_gears().saturating_sub(1))
-        .map(|gear| {
-            let label = format!("Shift down into {}", ordinal(gear));
-            source.row(format!("down-{}", gear + 1), label, |analysis| down_cell(source, analysis, gear + 1))
-        })
-        .collect();
+    let steps = driven(source);
+    let down = |(step, next): (&&Step, &&Step)| {
+        let label = format!("Shift down into {}", step.name());
+        source.row(row_key("down", step), label, |analysis| down_cell(source, analysis, step, next))
+    };
+    let mut rows: Vec<Row> = steps.iter().zip(steps.iter().skip(1)).map(down).collect();
     if let Some(speed) = source.conditions.pull.run.speeds.first() {
         let label = format!("Down a hill at {}, throttle closed", speed_text(source, *speed));
         rows.push(source.row("descent", label, |analysis| descent_cell(source, analysis, *speed)));
@@ -30,21 +31,22 @@ pub(super) fn rows(source: Source<'_>) -> Vec<Row> {
 }
 
 /// `up to 75.3 mph`, and what the engine then turns in each gear above: `4,890 rpm in 3rd · 3,910 rpm in 4th`.
-fn down_cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell {
-    if gear >= analysis.setup.gears.len() {
-        return Cell::needed(format!("no {}", ordinal(gear)));
+fn down_cell(source: Source<'_>, analysis: &Analysis, step: &Step, next: &Step) -> Cell {
+    let Some(gear) = analysis.setup.number_of(step) else { return Cell::needed(format!("no {}", step.name())) };
+    if analysis.setup.by_number(gear + 1).is_none() {
+        return Cell::needed(format!("no {}", next.name()));
     }
     let Some(thrust) = &analysis.pull().thrust else { return why_not(source, analysis) };
     let Some(into) = thrust.gear(gear) else { return why_not(source, analysis) };
     let limit = number::show(in_rpm(thrust.limit()), 0);
-    let figure = Figure::quantity(&format!("pull.down_{gear}"), &into.fastest, Velocity::usual(source.reader.units), 1).big();
+    let figure = Figure::quantity(&format!("pull.down_{}", step.key()), &into.fastest, Velocity::usual(source.reader.units), 1).big();
     let filled = format!("{limit} rpm, {}; overall ratio {}", end_words(analysis), number::show(into.overall, 3));
     let figure = figure.by("highest engine speed ÷ overall ratio × what the tyre rolls", filled, SPEED);
     let higher = thrust.gears().iter().filter(|from| from.gear > gear && from.overall < into.overall);
     let turns = |from: &crate::motion::pull::GearPull| {
         let rpm = in_rpm(from.engine_speed(into.fastest));
         let past = rpm > in_rpm(thrust.limit()) * (1.0 + 1e-9);
-        (!past).then(|| format!("{} rpm in {}", number::show(rpm, 0), ordinal(from.gear.saturating_sub(1))))
+        (!past).then(|| format!("{} rpm in {}", number::show(rpm, 0), analysis.setup.gear_name(from.gear)))
     };
     let from: Vec<String> = higher.filter_map(turns).collect();
     Cell::line([Piece::words("up to"), figure.into()]).and([Piece::words(from.join(" · "))])
@@ -56,12 +58,12 @@ fn descent_cell(source: Source<'_>, analysis: &Analysis, speed: Velocity) -> Cel
     let mut line: Vec<Piece> = Vec::new();
     for gear in vehicle.pull().gears() {
         let Some(grade) = descent::kept(vehicle, gear.gear, speed) else { continue };
-        let figure = Figure::percent(&format!("pull.descent_{}", gear.gear), grade, 0);
+        let figure = Figure::percent(&format!("pull.descent_{}", analysis.setup.gear_key(gear.gear)), grade, 0);
         let formula = "W·(sin θ − f·cos θ) = T·i ÷ (r·η) + air drag, T what turning the engine takes";
         let dot = if line.is_empty() { "keeps this speed on" } else { "·" };
         line.push(Piece::words(dot));
         line.push(figure.by(formula, filled(vehicle, gear, speed), BRAKING).into());
-        line.push(Piece::words(format!("in {}", ordinal(gear.gear.saturating_sub(1)))));
+        line.push(Piece::words(format!("in {}", analysis.setup.gear_name(gear.gear))));
     }
     if line.is_empty() {
         return Cell::absent("no gear turns the engine within its curve at this speed");

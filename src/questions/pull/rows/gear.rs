@@ -1,11 +1,12 @@
 //! Each gear on its own: top speed, the steepest grades held and started on; and the cruise in top gear.
 
 use super::{end_words, force_text, mass_text, why_not, with_trailer};
+use crate::gearing::Step;
 use crate::motion::grade::{GradeBound, Steepest};
 use crate::motion::top_speed::Bound;
 use crate::questions::Analysis;
 use crate::questions::Source;
-use crate::sheet::{Cell, Figure, Piece, ordinal};
+use crate::sheet::{Cell, Figure, Piece};
 use crate::units::common::in_rpm;
 use crate::units::{Force, Measured, Power, Velocity, number};
 
@@ -22,7 +23,7 @@ pub(super) fn top_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let figure = Figure::quantity("pull.top", &top.speed, Velocity::usual(source.reader.units), 1).big();
     let why = bound_words(analysis, top.bound);
     let figure = figure.by("highest speed at which thrust covers road load, in any gear", why.clone(), BALANCE);
-    Cell::line([figure.into(), Piece::words(format!("in {}, {why}{}", ordinal(top.gear.saturating_sub(1)), with_trailer(source)))])
+    Cell::line([figure.into(), Piece::words(format!("in {}, {why}{}", analysis.setup.gear_name(top.gear), with_trailer(source)))])
 }
 
 fn bound_words(analysis: &Analysis, bound: Bound) -> String {
@@ -32,18 +33,16 @@ fn bound_words(analysis: &Analysis, bound: Bound) -> String {
     }
 }
 
-/// One gear, counted from 0.
-pub(super) fn cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell {
-    if gear >= analysis.setup.gears.len() {
-        return Cell::needed(format!("no {}", ordinal(gear)));
-    }
-    let Some(answers) = analysis.pull().gears.get(gear) else { return why_not(source, analysis) };
-    let key = |what: &str| format!("pull.gear_{}.{what}", gear + 1);
+/// One step: a gear, or a gear with a stage switched in.
+pub(super) fn cell(source: Source<'_>, analysis: &Analysis, step: &Step) -> Cell {
+    let Some(number) = analysis.setup.number_of(step) else { return Cell::needed(format!("no {}", step.name())) };
+    let Some(answers) = analysis.pull().gears.get(number - 1) else { return why_not(source, analysis) };
+    let key = |what: &str| format!("pull.gear_{}.{what}", step.key());
     let cell = match answers.top {
         Some(top) => {
             let figure = Figure::quantity(&key("top"), &top.speed, Velocity::usual(source.reader.units), 1);
             let why = bound_words(analysis, top.bound);
-            let fastest = analysis.pull().facts.as_ref().and_then(|facts| facts.top).is_some_and(|best| best.gear == gear + 1);
+            let fastest = analysis.pull().facts.as_ref().and_then(|facts| facts.top).is_some_and(|best| best.gear == number);
             let figure = if fastest { figure.big() } else { figure };
             let cell =
                 Cell::line([figure.by("highest speed at which thrust covers road load", why.clone(), BALANCE).into(), Piece::words(why)]);

@@ -4,8 +4,8 @@ use super::{speed_text, why_not};
 use crate::motion::plan::{Held, Plan};
 use crate::motion::shift::Shift;
 use crate::questions::pull::answer::AWAY_RPM;
-use crate::questions::{Analysis, Source};
-use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
+use crate::questions::{Analysis, Setup, Source};
+use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::units::common::{in_rpm, rpm};
 use crate::units::{Velocity, number, unit};
 
@@ -31,9 +31,9 @@ fn cell(source: Source<'_>, analysis: &Analysis, at: usize, speed: Velocity) -> 
         Some(Err(stopped)) => return Cell::absent(out_of_reach(*stopped)),
         None => return Cell::absent("out of reach"),
     };
-    let cell = Cell::line(held_pieces(plan));
-    let spared = without_the_shift(plan, &speed_text(source, speed));
-    let said = spared.into_iter().chain(skipped(plan)).chain(held_by_grip(analysis, plan));
+    let cell = Cell::line(held_pieces(&analysis.setup, plan));
+    let spared = without_the_shift(&analysis.setup, plan, &speed_text(source, speed));
+    let said = spared.into_iter().chain(skipped(&analysis.setup, plan)).chain(held_by_grip(analysis, plan));
     let early = analysis.pull().vehicle.as_ref().and_then(|vehicle| plan.cost_of_early(vehicle, rpm(AWAY_RPM)));
     let early = early.map(|time| unit::SECOND.number(time)).filter(|cost| *cost >= 0.005);
     let early = early.map(|cost| format!("{} rpm early each time costs {} s", number::show(AWAY_RPM, 0), number::show(cost, 2)));
@@ -46,47 +46,43 @@ fn with_words(cell: Cell, words: String) -> Cell {
     cell.and([Piece::words(words)])
 }
 
-fn gear_name(gear: usize) -> String {
-    ordinal(gear.saturating_sub(1))
-}
-
 /// `1st to 6,420 · 2nd to 6,300 rpm, then 3rd`.
-fn held_pieces(plan: &Plan) -> Vec<Piece> {
+fn held_pieces(setup: &Setup, plan: &Plan) -> Vec<Piece> {
     let left: Vec<&Held> = plan.held.iter().filter(|held| held.next.is_some()).collect();
     let Some(last) = plan.held.last() else { return vec![Piece::words("already there")] };
     let figure = |held: &Held| {
-        let figure = Figure::number(format!("pull.plan_{}_rpm", held.gear), in_rpm(held.to), 0);
+        let figure = Figure::number(format!("pull.plan_{}_rpm", setup.gear_key(held.gear)), in_rpm(held.to), 0);
         let formula = "the shift speeds with which the run takes the least time";
-        Piece::from(figure.by(formula, in_words(plan), PLAN))
+        Piece::from(figure.by(formula, in_words(setup, plan), PLAN))
     };
     if left.is_empty() {
-        return vec![Piece::words(format!("{} to", gear_name(last.gear))), figure(last), Piece::words("rpm, no shift")];
+        return vec![Piece::words(format!("{} to", setup.gear_name(last.gear))), figure(last), Piece::words("rpm, no shift")];
     }
     let mut pieces = Vec::new();
     for held in left {
         let dot = if pieces.is_empty() { "" } else { "· " };
-        pieces.extend([Piece::words(format!("{dot}{} to", gear_name(held.gear))), figure(held)]);
+        pieces.extend([Piece::words(format!("{dot}{} to", setup.gear_name(held.gear))), figure(held)]);
     }
-    pieces.push(Piece::words(format!("rpm, then {}", gear_name(last.gear))));
+    pieces.push(Piece::words(format!("rpm, then {}", setup.gear_name(last.gear))));
     pieces
 }
 
 /// A plan as plain words: `1st to 6,420 rpm, 2nd to 6,300 rpm, 4,100 rpm in 3rd at the end`.
-pub(super) fn in_words(plan: &Plan) -> String {
+pub(super) fn in_words(setup: &Setup, plan: &Plan) -> String {
     let rpm = |held: &Held| number::show(in_rpm(held.to), 0);
     let one = |held: &Held| match held.next {
-        Some(_) => format!("{} to {} rpm", gear_name(held.gear), rpm(held)),
-        None => format!("{} rpm in {} at the end", rpm(held), gear_name(held.gear)),
+        Some(_) => format!("{} to {} rpm", setup.gear_name(held.gear), rpm(held)),
+        None => format!("{} rpm in {} at the end", rpm(held), setup.gear_name(held.gear)),
     };
     plan.held.iter().map(one).collect::<Vec<_>>().join(", ")
 }
 
 /// `hold 3rd to 3,210 rpm and reach 60 mph without the shift`, where shifts judged one by one would shift once more.
-pub(in super::super) fn without_the_shift(plan: &Plan, goal: &str) -> Option<String> {
+pub(in super::super) fn without_the_shift(setup: &Setup, plan: &Plan, goal: &str) -> Option<String> {
     let last = plan.held.last()?;
     let is_spared = plan.left_out.iter().any(|shift| shift.to > last.gear);
     let rpm = number::show(in_rpm(last.to), 0);
-    is_spared.then(|| format!("hold {} to {rpm} rpm and reach {goal} without the shift", gear_name(last.gear)))
+    is_spared.then(|| format!("hold {} to {rpm} rpm and reach {goal} without the shift", setup.gear_name(last.gear)))
 }
 
 /// `the tyres hold 1st back as much as 2nd: shift early`, where a shift comes long before the next gear pulls harder.
@@ -101,13 +97,17 @@ fn held_by_grip(analysis: &Analysis, plan: &Plan) -> Option<String> {
         upper.is_some_and(|thrust| thrust >= vehicle.grip_limit())
     };
     let shift = plan.shifts.iter().filter(is_early).find(by_grip)?;
-    Some(format!("the tyres hold {} back as much as {}: shift early", gear_name(shift.from), gear_name(shift.to)))
+    Some(format!(
+        "the tyres hold {} back as much as {}: shift early",
+        analysis.setup.gear_name(shift.from),
+        analysis.setup.gear_name(shift.to)
+    ))
 }
 
 /// `skip 2nd: its shift costs more than it gains`.
-fn skipped(plan: &Plan) -> Option<String> {
+fn skipped(setup: &Setup, plan: &Plan) -> Option<String> {
     let last = plan.held.last()?;
-    let skipped: Vec<String> = plan.left_out.iter().filter(|shift| shift.to < last.gear).map(|shift| gear_name(shift.to)).collect();
+    let skipped: Vec<String> = plan.left_out.iter().filter(|shift| shift.to < last.gear).map(|shift| setup.gear_name(shift.to)).collect();
     match skipped.as_slice() {
         [] => None,
         [one] => Some(format!("skip {one}: its shift costs more than it gains")),

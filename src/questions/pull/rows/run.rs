@@ -8,7 +8,7 @@ use crate::motion::run::{Moment, Stopped};
 use crate::problem::Explain;
 use crate::questions::Analysis;
 use crate::questions::{Source, Station};
-use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
+use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::units::common::{in_rpm, rpm};
 use crate::units::{Force, Length, Measured, System, Torque, Unit, Velocity, number, unit};
 
@@ -162,17 +162,16 @@ fn to_speed_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
     let of = |analysis: &Analysis| analysis.pull().facts.as_ref()?.reached(at);
     let first = source.setups.first().filter(|first| first.setup.id != analysis.setup.id).and_then(of).map(seconds);
     let figure = Figure::quantity(&format!("pull.to_speed_{}", at + 1), &moment.time, &unit::SECOND, 1).big().against(first, 1);
-    let figure = figure.by("t = Σ ∫ moving mass dv ÷ (thrust − road load), gear by gear, shifts between", plan::in_words(plan), RUN);
+    let figure = figure.by(
+        "t = Σ ∫ moving mass dv ÷ (thrust − road load), gear by gear, shifts between",
+        plan::in_words(&analysis.setup, plan),
+        RUN,
+    );
     Cell::line([figure.into(), way(source, &moment, &format!("pull.to_speed_{}_way", at + 1))])
 }
 
 fn seconds(moment: Moment) -> f64 {
     unit::SECOND.number(moment.time)
-}
-
-/// A gear counted from 1, as it is called.
-fn gear_name(gear: usize) -> String {
-    ordinal(gear.saturating_sub(1))
 }
 
 fn way(source: Source<'_>, moment: &Moment, key: &str) -> Piece {
@@ -203,7 +202,8 @@ fn distance_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
     let first = source.setups.first().filter(|first| first.setup.id != analysis.setup.id).and_then(of).map(seconds);
     let name = if at == 0 { "pull.quarter_mile" } else { "pull.one_km" };
     let figure = Figure::quantity(name, &moment.time, &unit::SECOND, 1).big().against(first, 1);
-    let figure = figure.by("t = Σ ∫ moving mass dv ÷ (thrust − road load) until the way is covered", plan::in_words(plan), RUN);
+    let figure =
+        figure.by("t = Σ ∫ moving mass dv ÷ (thrust − road load) until the way is covered", plan::in_words(&analysis.setup, plan), RUN);
     let speed = Figure::quantity(&format!("{name}_at"), &moment.speed, Velocity::usual(source.reader.units), 1).small();
     Cell::line([figure.into(), Piece::words("at"), speed.into()])
 }
@@ -222,10 +222,10 @@ fn roll_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let gear = plan.held.first().map_or(moment.gear, |held| held.gear);
     let figure = Figure::quantity("pull.roll", &moment.time, &unit::SECOND, 1).big().by(
         "t = ∫ moving mass dv ÷ (thrust − road load) between the two speeds",
-        format!("{}; {} m covered", plan::in_words(plan), number::show(unit::METRE.number(moment.distance), 0)),
+        format!("{}; {} m covered", plan::in_words(&analysis.setup, plan), number::show(unit::METRE.number(moment.distance), 0)),
         RUN,
     );
-    let (from, to) = (gear_name(gear), gear_name(moment.gear));
+    let (from, to) = (analysis.setup.gear_name(gear), analysis.setup.gear_name(moment.gear));
     let gears = if moment.gear == gear { format!("in {from}") } else { format!("from {from} to {to}") };
     Cell::line([figure.into(), Piece::words(gears)])
 }

@@ -1,31 +1,40 @@
 //! When to shift, where each shift lands, and what shifting early or late costs.
 
-use super::{end_words, speed_text, why_not};
+use super::{end_words, row_key, speed_text, why_not};
+use crate::gearing::Step;
 use crate::motion::compare::{Landing, Place};
 use crate::motion::shift::{Reason, Shift};
 use crate::questions::Analysis;
-use crate::questions::Source;
-use crate::sheet::ordinal;
-use crate::sheet::{Cell, Figure, Piece};
+use crate::questions::{Setup, Source};
+use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::units::common::in_rpm;
 use crate::units::{Time, number, unit};
 
 /// Source of the best shift point.
 const BEST: &str = "least time is where the next gear accelerates as well, rotating masses counted; the textbooks’ equal thrust ignores them and comes a little late";
 
-/// The upshift out of a gear, counted from 1.
-pub(super) fn cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell {
-    if gear >= analysis.setup.gears.len() {
-        return Cell::needed(format!("no {}", ordinal(gear)));
+/// The upshift out of a step. Where stages are switched, not every setup shifts into the step that is next in the list, and each says
+/// where it does.
+pub(super) fn row(source: Source<'_>, step: &Step, next: &Step) -> Row {
+    let is_plain = step.is_at_rest() && next.is_at_rest();
+    let label = if is_plain { format!("Shift {} to {}", step.name(), next.name()) } else { format!("Shift up from {}", step.name()) };
+    source.row(row_key("shift", step), label, |analysis| cell(source, analysis, (step, next), is_plain))
+}
+
+fn cell(source: Source<'_>, analysis: &Analysis, (step, next): (&Step, &Step), is_plain: bool) -> Cell {
+    let setup = &analysis.setup;
+    let Some(gear) = setup.number_of(step) else { return Cell::needed(format!("no {}", step.name())) };
+    if setup.by_number(gear + 1).is_none() {
+        return Cell::needed(if is_plain { format!("no {}", next.name()) } else { "no taller gear".into() });
     }
     let Some(shift) = analysis.pull().shifts.iter().find(|shift| shift.best.from == gear) else {
-        return if analysis.pull().thrust.is_some() { Cell::absent(no_taller(gear)) } else { why_not(source, analysis) };
+        return if analysis.pull().thrust.is_some() { Cell::absent(no_taller(setup, gear)) } else { why_not(source, analysis) };
     };
     let best = shift.best;
-    let mut figure = Figure::number(format!("pull.shift_{gear}_rpm"), in_rpm(best.before), 0);
+    let mut figure = Figure::number(format!("pull.shift_{}_rpm", step.key()), in_rpm(best.before), 0);
     figure.unit = "rpm".into();
     let thrust = shift.by_thrust.map_or_else(String::new, |thrust| format!("equal thrust: {} rpm", number::show(in_rpm(thrust.before), 0)));
-    let next = ordinal(best.to.saturating_sub(1));
+    let next = setup.gear_name(best.to);
     let why = match best.reason {
         Reason::Crossing => format!("from here {next} pulls harder"),
         Reason::Limit => format!("hold to {}", end_words(analysis)),
@@ -34,29 +43,33 @@ pub(super) fn cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell
     };
     let figure = figure.big().by("acceleration in this gear = acceleration in the next, at one road speed", thrust, BEST);
     let cell = Cell::line([figure.into(), Piece::words(why)]).and_maybe(never_reached(source, analysis, &best));
-    let skips = best.to > gear + 1;
-    let cell = if skips { cell.and([Piece::words(format!("into {}: {}", ordinal(best.to - 1), no_taller(gear)))]) } else { cell };
+    let into = if best.to > gear + 1 {
+        Some(format!("into {next}: {}", no_taller(setup, gear)))
+    } else {
+        (!is_plain).then(|| format!("into {next}"))
+    };
+    let cell = cell.and_maybe(into.map(Piece::words));
     let landing = analysis.pull().facts.as_ref().and_then(|facts| facts.landings.iter().find(|landing| landing.shift.from == gear));
-    let cell = landing.map_or(cell.clone(), |landing| landing_lines(cell, landing, gear));
+    let cell = landing.map_or(cell.clone(), |landing| landing_lines(cell, landing, &step.key()));
     cost(shift.cost).into_iter().fold(cell, Cell::and)
 }
 
 /// Said of a shift above the speed that its gear comes to on the level.
 fn never_reached(source: Source<'_>, analysis: &Analysis, shift: &Shift) -> Option<Piece> {
     let top = analysis.pull().gears.get(shift.from.checked_sub(1)?)?.top?;
-    let words = format!("not reached on the level: {} comes to {}", ordinal(top.gear.saturating_sub(1)), speed_text(source, top.speed));
+    let words = format!("not reached on the level: {} comes to {}", analysis.setup.gear_name(top.gear), speed_text(source, top.speed));
     (shift.speed > top.speed * (1.0 + 1e-9)).then(|| Piece::words(words))
 }
 
 /// Said of a gear, counted from 1, whose next gear turns the engine no slower.
-fn no_taller(gear: usize) -> String {
-    format!("{} is no taller than {}: put the gears in order", ordinal(gear), ordinal(gear.saturating_sub(1)))
+fn no_taller(setup: &Setup, gear: usize) -> String {
+    format!("{} is no taller than {}: put the gears in order", setup.gear_name(gear + 1), setup.gear_name(gear))
 }
 
-fn landing_lines(cell: Cell, landing: &Landing, gear: usize) -> Cell {
-    let mut figure = Figure::number(format!("pull.shift_{gear}_lands_rpm"), in_rpm(landing.shift.after), 0).small();
+fn landing_lines(cell: Cell, landing: &Landing, key: &str) -> Cell {
+    let mut figure = Figure::number(format!("pull.shift_{key}_lands_rpm"), in_rpm(landing.shift.after), 0).small();
     figure.unit = "rpm".into();
-    let share = landing.power_share.map(|share| Figure::percent(&format!("pull.shift_{gear}_power"), share, 0).small());
+    let share = landing.power_share.map(|share| Figure::percent(&format!("pull.shift_{key}_power"), share, 0).small());
     let mut line = vec![Piece::words("picks up at"), figure.into()];
     line.extend(share.into_iter().flat_map(|share| [share.into(), Piece::words("of peak power")]));
     cell.and(line).and([match landing.place {

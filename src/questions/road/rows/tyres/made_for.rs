@@ -1,8 +1,9 @@
 //! The speed and the load the tyre is made for, against those of the car.
 
+use crate::gearing::Step;
 use crate::questions::Analysis;
 use crate::questions::Source;
-use crate::sheet::{Cell, Figure, Piece, ordinal};
+use crate::sheet::{Cell, Figure, Piece};
 use crate::tyre::service;
 use crate::units::{Mass, Measured, Velocity, number, show, unit};
 
@@ -21,7 +22,7 @@ pub(super) fn speed_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let figure = Figure::quantity("tyre.speed_limit", &limit, unit, 0).by("speed of the symbol, by the table", filled, service::SOURCE);
     let cell = Cell::line([figure.into(), Piece::words(format!("by its symbol {symbol}"))]);
     let Some(fastest) = analysis.tyres().fastest else { return cell };
-    let gear = ordinal(fastest.gear);
+    let gear = analysis.setup.steps.get(fastest.step).map(Step::name).unwrap_or_default();
     let how = if fastest.is_top_speed { format!("the top speed, in {gear},") } else { format!("{gear} at the shift rpm") };
     if fastest.speed > limit {
         let over = number::show((unit.take)(&(fastest.speed - limit)), 0);
