@@ -24,6 +24,8 @@ pub struct Parts<'a> {
     pub two_shafts: bool,
     /// Meshes that each forward gear passes through.
     pub meshes: &'a [u8],
+    /// Meshes of all extra stages that carry the power.
+    pub stage_meshes: u8,
     /// Ratio of all that stands behind the gearbox.
     pub behind: f64,
     /// What the tyre rolls at each turn, in metres.
@@ -38,7 +40,7 @@ impl<'a> Driven<'a> {
             ratios: parts.ratios.to_vec(),
             final_drive: parts.behind,
             rolling_radius: metres(parts.circumference_m / (2.0 * std::f64::consts::PI)),
-            meshes: parts.meshes.iter().map(|meshes| meshes.saturating_add(given.stage_meshes)).collect(),
+            meshes: parts.meshes.iter().map(|meshes| meshes.saturating_add(parts.stage_meshes)).collect(),
         };
         let car = engine.car.with_box(parts.two_shafts);
         let pull = Pull::new(&engine.curve, &gears, car.efficiencies, engine.limit).ok()?;

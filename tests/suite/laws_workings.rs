@@ -76,20 +76,29 @@ fn slack(text: &str) -> f64 {
 fn check(figure: &Figure) -> Result<(), TestCaseError> {
     let Some(working) = &figure.working else { return Err(TestCaseError::fail(format!("{} does not say how it came about", figure.key))) };
     prop_assert!(!working.formula.is_empty() && !working.filled.is_empty() && !working.source.is_empty(), "{}", figure.key);
-    let mut before = None;
+    // What an equation came to, and how far its own rounding may have put it off.
+    let mut before: Option<(f64, f64)> = None;
     for equation in working.filled.split(';') {
-        let carried = before.filter(|_| equation.trim_start().starts_with(['×', '÷']));
+        let taken_over = before.filter(|_| equation.trim_start().starts_with(['×', '÷']));
+        let (carried, off) = (taken_over.map(|(value, _)| value), taken_over.map_or(0.0, |(_, off)| off));
         let mut last: Option<f64> = None;
         for side in equation.split('=') {
             let found = worked_out(side, carried.filter(|_| last.is_none()));
             if let (Some(left), Some(right)) = (last, found) {
                 // A share taken from one is off by its own slack, however little of it is left.
                 let whole = if equation.contains('−') { 1.0 } else { right.abs() };
-                prop_assert!((left - right).abs() <= whole * slack(equation), "{}: {} gives {} and {}", figure.key, equation, left, right);
+                prop_assert!(
+                    (left - right).abs() <= whole * (slack(equation) + off),
+                    "{}: {} gives {} and {}",
+                    figure.key,
+                    equation,
+                    left,
+                    right
+                );
             }
             last = found.or(last.filter(|_| found.is_some()));
         }
-        before = last;
+        before = last.map(|value| (value, slack(equation)));
     }
     Ok(())
 }

@@ -76,13 +76,13 @@ fn layout(setup: SetupId, label: String) -> AnyView {
 fn stage_kind(setup: SetupId, at: usize, label: String) -> AnyView {
     let state = State::here();
     let (words, says): (Vec<&'static str>, Vec<&'static str>) = stage_kinds().into_iter().unzip();
-    let kept = words.clone();
+    let words = StoredValue::new(words);
     let now = move || {
         let kind = state.job.with(|job| job.setup(setup).and_then(|setup| setup.stages.get(at)).map(|stage| stage.kind.clone()));
-        words.iter().position(|word| Some(Chosen::read(word)) == kind).unwrap_or(0)
+        words.with_value(|words| words.iter().position(|word| Some(Chosen::read(word)) == kind).unwrap_or(0))
     };
     let choose = move |chosen: usize| {
-        let kind = Chosen::read(kept.get(chosen).copied().unwrap_or_default());
+        let kind = Chosen::read(words.with_value(|words| words.get(chosen).copied().unwrap_or_default()));
         change(state, setup, |setup| {
             if let Some(stage) = setup.stages.get_mut(at) {
                 stage.become_kind(kind);

@@ -220,6 +220,7 @@ impl Search {
             ratios: &set.ratios,
             two_shafts: set.layout == Layout::TwoShaft,
             meshes: &set.meshes,
+            stage_meshes: self.given.stage_meshes,
             behind: self.given.stages * self.table.axles.get(axle)?.ratio,
             circumference_m: self.tyres.rows.get(tyre)?.circumference_m,
         })

@@ -1,6 +1,7 @@
 //! The rows of Driveline: what is typed of the shaft, how fast it turns, how fast it may, what would do, and what its joints do.
 
 use super::answer::{Instead, Turning, Why};
+use crate::driveline::Margin;
 use crate::driveline::shaft::allowed_unbalance_g_mm;
 use crate::gearing::teeth::decimal;
 use crate::job::{SetupChoice, SetupField, ShaftField};
@@ -35,8 +36,10 @@ pub fn deciding(source: Source<'_>) -> Vec<Row> {
     rows.extend([
         source.row("turns", turns_label(source), |analysis| turns_cell(source, analysis)),
         source.row("critical", "Critical speed", |analysis| critical_cell(source, analysis)),
-        source.row("instead", "What would do", |analysis| instead_cell(source, analysis)),
     ]);
+    if source.setups.iter().any(|analysis| is_over(source, analysis)) {
+        rows.push(instead_row(source));
+    }
     rows.extend(joints::deciding(source));
     rows.retain(Row::says_something);
     rows
@@ -47,6 +50,7 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
     let mut rows = vec![source.row("shaft-material", "Tube of", |analysis| {
         choice(source, analysis, Cell::default(), SetupChoice::ShaftMaterial, "material of the tube")
     })];
+    rows.push(instead_row(source));
     rows.extend(joints::others(source));
     rows.extend([
         source.row("joints", "Joints shake it at", |analysis| joints_cell(source, analysis)),
@@ -55,6 +59,16 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
         source.row("hunting", "Ring and pinion", hunting_cell),
     ]);
     rows
+}
+
+fn instead_row(source: Source<'_>) -> Row {
+    source.row("instead", "What would do", |analysis| instead_cell(source, analysis))
+}
+
+/// Whether a setup turns its shaft faster than is allowed.
+fn is_over(source: Source<'_>, analysis: &Analysis) -> bool {
+    let allowed = source.conditions.driveline.margin.map_or(1.0, Margin::share);
+    analysis.driveline().share().is_some_and(|share| share > allowed)
 }
 
 fn typed(source: Source<'_>) -> Vec<Row> {

@@ -1,5 +1,6 @@
 //! How a setup that is already on the sheet meets a wish.
 
+use super::inputs::meshes_of;
 use crate::finder::motion::{Driven, Parts};
 use crate::finder::search::largest_drop;
 use crate::finder::table::meshes;
@@ -34,7 +35,9 @@ pub fn figure(analysis: &Analysis, wish: &Wish, given: &Given) -> Option<f64> {
         Measure::StartGrade | Measure::TopSpeed | Measure::TimeToSpeed { .. } | Measure::TimeOverDistance { .. } => {
             let meshes = meshes(setup.gearbox.as_ref()?);
             let two_shafts = setup.layout == Layout::TwoShaft;
-            let parts = Parts { ratios: &gears()?, two_shafts, meshes: &meshes, behind: behind()?, circumference_m: way_m()? };
+            let stage_meshes = meshes_of(setup.stages.as_deref().unwrap_or_default());
+            let parts =
+                Parts { ratios: &gears()?, two_shafts, meshes: &meshes, stage_meshes, behind: behind()?, circumference_m: way_m()? };
             Driven::new(given, &parts).map(|driven| driven.figure(wish.measure)).filter(|value| !value.is_nan())
         }
     }

@@ -2,8 +2,8 @@
 
 use crate::finder::given::FittedTyre;
 use crate::finder::{Engine, Given};
-use crate::gearing::TakeOff;
 use crate::gearing::teeth::decimal;
+use crate::gearing::{Stage, TakeOff};
 use crate::questions::{Analysis, Conditions, Setup};
 
 impl Given {
@@ -21,12 +21,17 @@ impl Given {
             stages: stages.map_or(1.0, |stages| stages.iter().map(|stage| decimal(stage.at_rest())).product()),
             stages_behind_take_off: first.and_then(Setup::stages_behind_take_off).map_or(1.0, decimal),
             is_taken_off_at_wheel: first.is_some_and(|setup| setup.speedo.take_off == TakeOff::Wheel),
-            stage_meshes: stages.map_or(0, |stages| stages.iter().map(|stage| stage.meshes(false)).fold(0, u8::saturating_add)),
+            stage_meshes: meshes_of(stages.map_or(&[], Vec::as_slice)),
             dial: conditions.speedo.known_dial(),
             fitted,
             engine: engine(conditions),
         }
     }
+}
+
+/// The meshes of extra stages at rest that carry the power.
+pub(super) fn meshes_of(stages: &[Stage]) -> u8 {
+    stages.iter().map(|stage| stage.meshes(false)).fold(0, u8::saturating_add)
 }
 
 /// Engine and car of a job, where torque and mass are given.
