@@ -1,7 +1,7 @@
 //! The driveshaft: how fast it may turn before it whips, what its tube bears, how well it must be balanced, and what its joints do.
 //!
 //! [`shaft`] is one piece between two joints as a uniform tube, [`tube`] what tubes are made of and how near their critical speed they
-//! may turn. [`direction`] is which way a shaft points, [`slope`] reads that as people say it; [`joint`] is one Hooke's joint, [`line`] all
+//! may turn. [`direction`] is which way a shaft points, [`slope`] reads that as people say it; [`joint`] is one Hooke's joint, [`mod@line`] all
 //! of a driveline and what they leave of one another, [`joint_limits`] how large their angles may be. What turns the shaft is not here: it
 //! takes lengths, angles and speeds.
 
