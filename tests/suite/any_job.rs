@@ -187,3 +187,10 @@ pub(crate) fn job() -> impl Strategy<Value = Job> {
         })
     })
 }
+
+/// A figure of a job's first column is what was worked out by hand, within so much.
+#[track_caller]
+pub(crate) fn near(job: &Job, key: &str, by_hand: f64, within: f64) {
+    let is = figure(&sheet(job), 0, key).value;
+    assert!((is - by_hand).abs() <= within, "{key} is {is}, not {by_hand} ± {within}");
+}

@@ -8,7 +8,7 @@ use layshaft::sheet::{Section, Sheet, Words};
 use layshaft::units::common::in_millimetres;
 use layshaft::units::{System, Typed};
 
-use crate::any_job::figure;
+use crate::any_job::near;
 
 /// A cluster between two thrust washers in a case (invented).
 const CLUSTER: &str = "case depth 112.40 ±0.02\n- cluster 105.91 ±0.02\n- thrust washer 3.05 ±0.01 x2";
@@ -35,13 +35,6 @@ fn said(job: &Job) -> String {
 
 fn rows(job: &Job) -> Vec<String> {
     section(&build(job, Words::Us)).rows.iter().map(|row| row.label.clone()).collect()
-}
-
-#[track_caller]
-fn near(job: &Job, key: &str, wanted: f64, within: f64) {
-    let sheet = build(job, Words::Us);
-    let is = figure(&sheet, 0, key).value;
-    assert!((is - wanted).abs() <= within, "{key} is {is}, not {wanted} ± {within}");
 }
 
 /// 112.40 − 105.91 − 2 × 3.05 = 0.39 mm; at worst 0.02 + 0.02 + 2 × 0.01 = 0.06, likely √(0.02² + 0.02² + 2 × 0.01²) = 0.0316. From 20 to

@@ -7,7 +7,7 @@ use layshaft::sheet::{Section, Sheet, Words};
 use layshaft::units::common::{in_millimetres, millimetres};
 use layshaft::units::{System, Typed, limits};
 
-use crate::any_job::figure;
+use crate::any_job::near;
 
 fn job(units: System, [bore, shaft, wanted]: [&str; 3]) -> Job {
     let mut job = demo::empty(units);
@@ -23,13 +23,6 @@ fn section(sheet: &Sheet) -> &Section {
 
 fn said(job: &Job) -> String {
     section(&build(job, Words::Us)).answer.plain()
-}
-
-#[track_caller]
-fn near(job: &Job, key: &str, wanted: f64, within: f64) {
-    let sheet = build(job, Words::Us);
-    let is = figure(&sheet, 0, key).value;
-    assert!((is - wanted).abs() <= within, "{key} is {is}, not {wanted} ± {within}");
 }
 
 /// Two depths of a bore: 25.013 and 25.014, mean 25.0135, taper 0.001, out of round 0.002. Shaft 24.9855: 0.028 mm of clearance, inside
@@ -48,7 +41,7 @@ fn a_shaft_that_runs_in_its_bore() {
     near(&job, "fits.clearance_hot_mm", 0.0461, 5e-5);
     assert_eq!(
         said(&job),
-        "0.028 mm of clearance at the bench, 0.046 mm of clearance at 90 °C. H7/g6 wants 0.007 to 0.041 mm of clearance: it fits so."
+        "0.028 mm of clearance at the bench, 0.046 mm of clearance at 90 °C. H7/g6 wants 0.007 to 0.041 mm of clearance: this pair is inside it."
     );
 }
 
@@ -88,7 +81,7 @@ fn a_bearing_in_aluminium() {
     near(&job, "fits.chill_dc", -63.1, 0.05);
     assert_eq!(
         said(&job),
-        "0.020 mm of interference at the bench, 0.032 mm of clearance at 90 °C. Wanted is 0.010 to 0.030 mm of interference: it fits so. \
+        "0.020 mm of interference at the bench, 0.032 mm of clearance at 90 °C. Wanted is 0.010 to 0.030 mm of interference: this pair is inside it. \
          Hot it comes loose. The shaft drops in with the aluminum at 64 °C."
     );
     // In cast iron it stays: −0.020 + 71.98 × 11.4·10⁻⁶ × 70 − 0.0590 = −0.0215.

@@ -9,7 +9,7 @@ inputs! {
     FitsField of fits: Fits;
 
     /// Readings of the bore.
-    Bore at bore: notation("fits-bore", "bore, read across twice; another depth behind ;", |_, system| Some(Length::usual(system).symbol))
+    Bore at bore: notation("fits-bore", "bore: readings across, a semicolon before the next depth", |_, system| Some(Length::usual(system).symbol))
         .like("1.0002 1.0004; 1.0003 1.0005");
     /// Readings of the shaft.
     Shaft at shaft: notation("fits-shaft", "shaft, read the same way", |_, system| Some(Length::usual(system).symbol))

@@ -144,7 +144,7 @@ fn wanted_row(source: Source<'_>, fit: &Fit, wanted: &Wanted, stands: Stands) ->
     }
     let [low, high] = ends;
     let verdict = match stands {
-        Stands::Inside => Piece::good("it fits so"),
+        Stands::Inside => Piece::good("inside it"),
         Stands::TooTight(by) => Piece::caution(format!("{} too tight", said(source, by))),
         Stands::TooLoose(by) => Piece::caution(format!("{} too loose", said(source, by))),
     };

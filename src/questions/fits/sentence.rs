@@ -56,7 +56,7 @@ fn wanted_said(source: Source<'_>, seated: &Seated, fit: &Fit) -> String {
     };
     let wants = capital(&wants(source, wanted, [ends.least, ends.greatest]));
     match stands {
-        Stands::Inside => format!("{wants}: it fits so."),
+        Stands::Inside => format!("{wants}: this pair is inside it."),
         Stands::TooTight(by) => format!(
             "{wants}: it is {} too tight. Bring the bore to {}, or the shaft to {}.",
             said(source, by),

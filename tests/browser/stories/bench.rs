@@ -136,7 +136,7 @@ fn a_shaft_is_judged_in_its_bore() -> Result<()> {
         page.type_into(field("shaft").of(MEASURED), "24.985 24.987 mm").await?;
         let wanted = field("fit or clearance wanted").of(WANTED);
         page.type_into(&wanted, "H7/g6").await?;
-        page.question_says("it fits so").await?;
+        page.question_says("this pair is inside it").await?;
         page.type_into(&wanted, "H7/zz9").await?;
         page.question_says("is not a shaft of ISO 286 known here").await?;
         ensure!(page.value(&wanted).await? == "H7/zz9", "what was typed is lost");
