@@ -8,6 +8,7 @@
 //! The trade: [`gearing`] (teeth, ratios, layouts), [`tyre`] (sizes and what they roll), [`speedometer`] (drive and driven gears),
 //! [`motion`] (what engine, car and gears do on the road),
 //! [`driveline`] (how fast a driveshaft may turn, and how its joints work),
+//! [`sound`] (what tones all that makes, and which fits a noise),
 //! [`toothload`] (what teeth, bearings and synchronisers bear),
 //! [`fits`] (how parts sit in one another, ISO 286, end play and shims).
 //!
@@ -83,6 +84,7 @@ pub mod problem;
 pub mod questions;
 pub mod sheet;
 pub mod sliced;
+pub mod sound;
 pub mod speedometer;
 pub mod spreadsheet;
 pub mod toothload;

@@ -21,6 +21,7 @@ pub mod scatter;
 pub mod scene;
 pub mod shift;
 pub mod spans;
+pub mod spectrum;
 mod svg;
 pub mod tell;
 pub mod ticks;

@@ -1,5 +1,5 @@
 //! What is typed at the bench: counted teeth, turns, a printed ladder, the sets whose parts are mixed, a stack of measured parts, a bore
-//! and its shaft.
+//! and its shaft, what a noise is like.
 //!
 //! [`super::inputs::bench`] is its table.
 
@@ -8,6 +8,7 @@ use serde::{Deserialize, Serialize};
 use super::choice::{Chosen, TurnedGear, Wheels};
 use super::endplay::EndPlay;
 use super::fits::Fits;
+use super::noise::Noise;
 use crate::gearing::Layout;
 use crate::units::Typed;
 
@@ -108,4 +109,7 @@ pub struct Bench {
     /// A bore and a shaft as measured.
     #[serde(skip_serializing_if = "Fits::is_blank")]
     pub fits: Fits,
+    /// What a noise is like.
+    #[serde(skip_serializing_if = "Noise::is_blank")]
+    pub noise: Noise,
 }

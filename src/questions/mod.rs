@@ -25,6 +25,7 @@ pub mod inside;
 pub mod mesh;
 pub mod missing;
 pub mod needs;
+pub mod noise;
 pub mod pull;
 pub mod rests;
 pub mod road;
@@ -144,7 +145,7 @@ pub struct Drawn {
 pub type Press = fn(Source<'_>, Option<usize>, f64) -> Option<(JobChoice, String)>;
 
 /// Every question, in the order of the page: along the driveline from engine to wheel, then the search; then those of the bench.
-pub const LIST: [Question; 11] = [
+pub const LIST: [Question; 12] = [
     pull::QUESTION,
     gears::QUESTION,
     inside::QUESTION,
@@ -156,6 +157,7 @@ pub const LIST: [Question; 11] = [
     mesh::QUESTION,
     fits::QUESTION,
     endplay::QUESTION,
+    noise::QUESTION,
 ];
 
 /// What stands above each question of [`LIST`], in the same order.

@@ -2,6 +2,7 @@
 
 use super::endplay::EndPlayField;
 use super::fits::FitsField;
+use super::noise::NoiseField;
 use super::{COUNTS, inputs, no_unit, notation, part, quantity, teeth, whole};
 use crate::catalogue::PartKind;
 use crate::fits::temperature;
@@ -17,6 +18,8 @@ inputs! {
         EndPlay(EndPlayField) at endplay;
         /// A text about a fit.
         Fits(FitsField) at fits;
+        /// A text about a noise.
+        Noise(NoiseField) at noise;
     };
 
     /// The constant pair as counted; a count not known is a question mark.
