@@ -74,8 +74,9 @@ impl Spectrum {
             let x = plan.x.place(*step);
             scene.rule((x, plot.top), (x, plot.bottom), Pen::full(theme.rule_soft, 1.0));
             let decimals = usize::from(*step < 1.0);
-            let words = Text::new(show(*step, decimals), (x, plot.bottom + 7.0 + scale.figures_px), Face::Figures, scale.figures_px, theme.ink_2)
-                .anchored(Anchor::Middle);
+            let words =
+                Text::new(show(*step, decimals), (x, plot.bottom + 7.0 + scale.figures_px), Face::Figures, scale.figures_px, theme.ink_2)
+                    .anchored(Anchor::Middle);
             let bounds = words.bounds();
             if bounds.left >= 0.0 && bounds.right <= scene.size.0 {
                 scene.text(words);
@@ -173,7 +174,12 @@ impl Picture for Spectrum {
         let reading = |tone: &&Stem| Group {
             slot: None,
             name: tone.name.clone(),
-            readings: vec![Reading { label: String::new(), value: format!("{} Hz", show(tone.hertz, 1)), stands_out: false, is_beyond: false }],
+            readings: vec![Reading {
+                label: String::new(),
+                value: format!("{} Hz", show(tone.hertz, 1)),
+                stands_out: false,
+                is_beyond: false,
+            }],
         };
         ReadOut { at: format!("{} Hz", show(x, 0)), groups: near.iter().take(2).map(reading).collect() }
     }

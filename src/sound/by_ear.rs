@@ -93,8 +93,20 @@ fn in_gear(tone: Option<&Tone>, class: Class, is_there: bool) -> f64 {
         (Class::Bearing, false, true) => -0.5,
         (Class::Bearing, true, false) => -2.0,
         (Class::Bearing, false, false) => 1.0,
-        (_, carries, true) if class.needs_load() => if carries { 1.0 } else { -3.0 },
-        (_, carries, false) if class.needs_load() => if carries { -3.0 } else { 2.0 },
+        (_, carries, true) if class.needs_load() => {
+            if carries {
+                1.0
+            } else {
+                -3.0
+            }
+        }
+        (_, carries, false) if class.needs_load() => {
+            if carries {
+                -3.0
+            } else {
+                2.0
+            }
+        }
         (_, _, true) => 0.0,
         (_, _, false) => -2.0,
     }
@@ -111,10 +123,38 @@ fn of_clutch(tone: &Tone, class: Class, heard: &Heard) -> f64 {
         (Clutch::Comes, false) => -4.0,
         (_, true) => -6.0,
         // The engine runs on, but no longer under load.
-        (Clutch::Goes, _) if class.is_engine() => if heard.selected == Selected::Neutral { -3.0 } else { 3.0 },
-        (Clutch::Stays, _) if class.is_engine() => if heard.selected == Selected::Neutral { 2.0 } else { -5.0 },
-        (Clutch::Goes, _) => if stops { 2.0 } else if class.needs_load() && tone.carries { 1.0 } else { -2.0 },
-        (Clutch::Stays, _) => if stops { -5.0 } else if class.needs_load() && tone.carries { -1.0 } else { 1.0 },
+        (Clutch::Goes, _) if class.is_engine() => {
+            if heard.selected == Selected::Neutral {
+                -3.0
+            } else {
+                3.0
+            }
+        }
+        (Clutch::Stays, _) if class.is_engine() => {
+            if heard.selected == Selected::Neutral {
+                2.0
+            } else {
+                -5.0
+            }
+        }
+        (Clutch::Goes, _) => {
+            if stops {
+                2.0
+            } else if class.needs_load() && tone.carries {
+                1.0
+            } else {
+                -2.0
+            }
+        }
+        (Clutch::Stays, _) => {
+            if stops {
+                -5.0
+            } else if class.needs_load() && tone.carries {
+                -1.0
+            } else {
+                1.0
+            }
+        }
     }
 }
 

@@ -203,8 +203,7 @@ fn toothed(origin: Origin, mesh: Mesh, driver: Share, beside: Vec<Share>) -> Ton
 fn pairs(gearbox: &Gearbox, turning: &Turning, reverse: ReverseMesh) -> Vec<Tone> {
     let forward = (0..gearbox.gears().len()).map(|gear| (Pair::Gear(gear), Part::Driver(gear), Part::Driven(gear)));
     let exit = if turning.part(Part::IdlerExit).is_some() { Part::IdlerExit } else { Part::IdlerEntry };
-    let idler =
-        [(Pair::ReverseEntry, Part::ReverseDriver, Part::IdlerEntry), (Pair::ReverseExit, exit, Part::ReverseDriven)];
+    let idler = [(Pair::ReverseEntry, Part::ReverseDriver, Part::IdlerEntry), (Pair::ReverseExit, exit, Part::ReverseDriven)];
     let in_mesh = reverse == ReverseMesh::Constant || turning.selected == Selected::Reverse;
     let constant = (gearbox.layout() != Layout::TwoShaft).then_some((Pair::Constant, Part::ConstantDriver, Part::ConstantDriven));
     let all = constant.into_iter().chain(forward).chain(idler.into_iter().filter(|_| in_mesh));

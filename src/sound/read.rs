@@ -44,7 +44,9 @@ pub enum BearingTextError {
 impl Explain for BearingTextError {
     fn what(&self) -> String {
         match self {
-            Self::NoGeometry { line } => format!("“{}” does not say how many balls of what diameter run on what circle", number::clip(line)),
+            Self::NoGeometry { line } => {
+                format!("“{}” does not say how many balls of what diameter run on what circle", number::clip(line))
+            }
             Self::NoSeat { line } => format!("“{}” does not say on which shaft it sits", number::clip(line)),
             Self::Quantity { line, why } => format!("in “{}”: {}", number::clip(line), why.what()),
             Self::CannotBe { line } => format!("“{}” can be no bearing: so many balls have no room on that circle", number::clip(line)),

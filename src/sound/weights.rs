@@ -130,8 +130,20 @@ pub(super) fn of_step(tone: &Tone, follows: Follows, with: GoesWith) -> f64 {
     match (with, follows) {
         (GoesWith::Engine, Follows::Engine) => 2.0,
         (GoesWith::Engine, Follows::Road) | (GoesWith::Shaft | GoesWith::Wheel, Follows::Engine) => -3.0,
-        (GoesWith::Shaft, Follows::Road) => if at_wheel { 0.0 } else { 2.0 },
-        (GoesWith::Wheel, Follows::Road) => if at_wheel { 3.0 } else { -2.0 },
+        (GoesWith::Shaft, Follows::Road) => {
+            if at_wheel {
+                0.0
+            } else {
+                2.0
+            }
+        }
+        (GoesWith::Wheel, Follows::Road) => {
+            if at_wheel {
+                3.0
+            } else {
+                -2.0
+            }
+        }
     }
 }
 

@@ -4,8 +4,8 @@
 
 use super::unit::{self, Measured, Plain, Share, TurnsPerDistance, Unit};
 use super::{
-    Angle, AngularVelocity, Area, Frequency, Length, Mass, MomentOfInertia, Power, Pressure, System, ThermodynamicTemperature, Time, Torque,
-    UnitError, Velocity, number, read,
+    Angle, AngularVelocity, Area, Frequency, Length, Mass, MomentOfInertia, Power, Pressure, System, ThermodynamicTemperature, Time,
+    Torque, UnitError, Velocity, number, read,
 };
 
 /// One row: what a typed quantity may be.

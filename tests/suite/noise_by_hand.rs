@@ -159,7 +159,11 @@ fn what_cannot_be_read_is_said() {
         assert!(said.len() == 1 && said[0].contains(says), "{line}: {said:?}");
     }
     let both = heard(&THIRD_PULLING, &[(NoiseField::There, "1 2"), (NoiseField::Gone, "2 4")]);
-    assert!(bench::problems(&both)[0].sentence().starts_with("It is both there and gone in 2nd"), "{}", bench::problems(&both)[0].sentence());
+    assert!(
+        bench::problems(&both)[0].sentence().starts_with("It is both there and gone in 2nd"),
+        "{}",
+        bench::problems(&both)[0].sentence()
+    );
 }
 
 /// What is missing is named, and nothing is guessed.

@@ -90,8 +90,8 @@ impl Told {
         problems.extend(errors.iter().map(|why| Problem::caution(id(NoiseField::Bearings), why)));
         let pitch = (!typed.pitch.is_blank()).then(|| typed.pitch.read(&limits::PITCH));
         let pitch = pitch.and_then(|read| read.map_err(|why| problems.push(Problem::caution(id(NoiseField::Pitch), &why))).ok());
-        let [mut there, mut gone] = [(NoiseField::There, &typed.there), (NoiseField::Gone, &typed.gone)]
-            .map(|(field, text)| gears(field, text, &mut problems));
+        let [mut there, mut gone] =
+            [(NoiseField::There, &typed.there), (NoiseField::Gone, &typed.gone)].map(|(field, text)| gears(field, text, &mut problems));
         if let Some(both) = there.iter().copied().find(|gear| gone.contains(gear)) {
             problems.push(Problem::caution(id(NoiseField::Gone), &NoiseTextError::BothWays { gear: super::names::gear(both) }));
             let only = |own: &[Selected], other: &[Selected]| own.iter().copied().filter(|gear| !other.contains(gear)).collect::<Vec<_>>();

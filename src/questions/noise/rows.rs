@@ -84,7 +84,8 @@ impl Asked<'_> {
         let tone = &suspect.tone;
         let name = capital(&names::bare(self.source, self.told, self.noise, tone.origin));
         let fits = suspect.points >= LEAST_FIT;
-        let label = place.filter(|place| *place < MOST_SUSPECTS && fits).map_or_else(|| name.clone(), |place| format!("{}. {name}", place + 1));
+        let label =
+            place.filter(|place| *place < MOST_SUSPECTS && fits).map_or_else(|| name.clone(), |place| format!("{}. {name}", place + 1));
         let mut cell = Cell::line(self.figures(suspect));
         let about = match tone.origin {
             Origin::AnyBearing(_) => "geometry not given".to_owned(),
@@ -117,7 +118,9 @@ impl Asked<'_> {
         if matches!(tone.origin, Origin::AnyBearing(_)) {
             pieces.insert(0, Piece::words("about"));
         }
-        for (of, name, words) in [(Origin::Engine, "per_engine", "of the engine"), (Origin::Driveshaft, "per_driveshaft", "of the driveshaft")] {
+        for (of, name, words) in
+            [(Origin::Engine, "per_engine", "of the engine"), (Origin::Driveshaft, "per_driveshaft", "of the driveshaft")]
+        {
             pieces.extend(self.order(suspect, &key, of, (name, words)).into_iter().flatten());
         }
         pieces

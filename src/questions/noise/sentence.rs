@@ -130,7 +130,11 @@ impl Asked<'_> {
             return None;
         }
         let gear = neither_carries(pair, self.noise.heard.selected, &self.noise.orders)?;
-        Some(format!("In {} at {} neither carries the power: gone there, it is one of these two.", ordinal(gear), names::engine(self.noise)))
+        Some(format!(
+            "In {} at {} neither carries the power: gone there, it is one of these two.",
+            ordinal(gear),
+            names::engine(self.noise)
+        ))
     }
 
     /// The test that tells two apart, as the end of a sentence.
@@ -186,13 +190,8 @@ impl Asked<'_> {
         if !matches!(tone.origin, Origin::Pair(_)) {
             return String::new();
         }
-        let carried: Vec<String> = self
-            .noise
-            .orders
-            .gears()
-            .filter(|gear| self.noise.orders.carries(Selected::Gear(*gear), tone.origin))
-            .map(ordinal)
-            .collect();
+        let carried: Vec<String> =
+            self.noise.orders.gears().filter(|gear| self.noise.orders.carries(Selected::Gear(*gear), tone.origin)).map(ordinal).collect();
         if tone.carries {
             match carried.as_slice() {
                 [] | [_] => format!("carries the power in {} alone", names::gear(selected)),
@@ -212,6 +211,10 @@ impl Asked<'_> {
                 steps.push(shown);
             }
         }
-        if steps.is_empty() { String::new() } else { format!("side tones {} Hz apart: one tooth, or a gear off its centre", steps.join(" or ")) }
+        if steps.is_empty() {
+            String::new()
+        } else {
+            format!("side tones {} Hz apart: one tooth, or a gear off its centre", steps.join(" or "))
+        }
     }
 }
