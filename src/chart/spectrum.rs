@@ -105,7 +105,7 @@ impl Plan {
     fn names(&self, tone: &Stem, theme: &Theme) -> Vec<Text> {
         let [(x, top), (_, foot)] = self.stem(tone);
         let size = self.scale.words_px;
-        let words = format!("{} {}", tone.name, show(tone.hertz, if tone.hertz < 100.0 { 1 } else { 0 }));
+        let words = format!("{} {}", tone.name, show(tone.hertz, usize::from(tone.hertz < 100.0)));
         let rows = (0..12_u8).map(|row| top + size * 0.8 + f64::from(row) * (size + 3.0)).take_while(|y| *y < foot - 2.0);
         let above = (0..8_u8).map(|row| top - 7.0 - f64::from(row) * (size + 3.0)).take_while(|y| *y > self.plot.top + size);
         let beside = rows.flat_map(|y| [(Anchor::Start, x + 7.0, y), (Anchor::End, x - 7.0, y)]);

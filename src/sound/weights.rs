@@ -90,11 +90,10 @@ impl Class {
             Self::Idle => [-2, 1, 0],
             Self::FinalDrive => [2, 2, 0],
             Self::Bearing => [0, 0, 1],
-            Self::BoxShaft | Self::Driveshaft => [-1, -1, 1],
+            Self::BoxShaft | Self::Driveshaft | Self::Engine => [-1, -1, 1],
             Self::Joint => [1, 1, 0],
             Self::Tyre => [-2, -2, 2],
             Self::Firing => [1, -1, -1],
-            Self::Engine => [-1, -1, 1],
             Self::Release => [0, 0, 0],
         }
     }

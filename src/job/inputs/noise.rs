@@ -14,7 +14,7 @@ inputs! {
     NoiseField of noise: Noise;
 
     /// The road speed or rpm at which it is heard.
-    At at at: notation("noise-at", "at, road speed or rpm", |text, system| road_unit(text, system)).or(cruise);
+    At at at: notation("noise-at", "at, road speed or rpm", road_unit).or(cruise);
     /// Further gears in which it is there.
     There at there: notation("noise-there", "also there in", |_, _| None).like("1 2");
     /// Gears in which it is gone.

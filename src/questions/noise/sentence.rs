@@ -74,17 +74,17 @@ impl Asked<'_> {
             [] => vec![self.nothing_fits()],
             [first] => {
                 let next = noise.suspects.get(1).map(|next| format!("To be sure: {}", self.tell(first, next)));
-                vec![format!("{}{}.", self.outside(leaders), self.named(leaders)), next.unwrap_or_default()]
+                vec![format!("{}{}.", outside(leaders), self.named(leaders)), next.unwrap_or_default()]
             }
             [first, second] => {
                 let group = self.group_test(first, second);
                 let then = if group.is_some() { "Then " } else { "To tell: " };
                 let test = format!("{then}{}", self.tell(first, second));
-                vec![format!("{}{}.", self.outside(leaders), self.named(leaders)), group.unwrap_or_default(), test]
+                vec![format!("{}{}.", outside(leaders), self.named(leaders)), group.unwrap_or_default(), test]
             }
             [first, second, ..] => {
                 let test = format!("Begin so: {}", self.tell(first, second));
-                vec![format!("{}{}.", self.outside(leaders), self.named(leaders)), test]
+                vec![format!("{}{}.", outside(leaders), self.named(leaders)), test]
             }
         }
     }
@@ -101,15 +101,9 @@ impl Asked<'_> {
         }
     }
 
-    /// Said where none of the parts is the box's.
-    fn outside(&self, leaders: &[Suspect]) -> &'static str {
-        let is_box = |suspect: &Suspect| suspect.tone.origin.whereabouts(suspect.tone.seat) == Whereabouts::Gearbox;
-        if leaders.iter().any(is_box) { "" } else { "Nothing of the box: " }
-    }
-
     /// `Third’s pair, 1,042 Hz, or the input pair, 1,158 Hz`.
     fn named(&self, leaders: &[Suspect]) -> String {
-        let prefixed = !self.outside(leaders).is_empty();
+        let prefixed = !outside(leaders).is_empty();
         let each: Vec<String> =
             leaders.iter().take(MOST_NAMED).map(|suspect| format!("{} ({})", self.the(&suspect.tone), names::hertz(suspect))).collect();
         let more = leaders.len().saturating_sub(MOST_NAMED);
@@ -211,10 +205,13 @@ impl Asked<'_> {
                 steps.push(shown);
             }
         }
-        if steps.is_empty() {
-            String::new()
-        } else {
-            format!("side tones {} Hz apart: one tooth, or a gear off its centre", steps.join(" or "))
-        }
+        let cause = if tone.mesh.is_some() { ": one tooth, or a gear off its centre" } else { "" };
+        if steps.is_empty() { String::new() } else { format!("side tones {} Hz apart{cause}", steps.join(" or ")) }
     }
+}
+
+/// Said where none of the parts is the box's.
+fn outside(leaders: &[Suspect]) -> &'static str {
+    let is_box = |suspect: &Suspect| suspect.tone.origin.whereabouts(suspect.tone.seat) == Whereabouts::Gearbox;
+    if leaders.iter().any(is_box) { "" } else { "Nothing of the box: " }
 }
