@@ -1,7 +1,7 @@
 //! Extra stages as numbers: what they make of the gears of any box, at rest and put in.
 
-use crate::gearing::teeth::decimal;
 use crate::gearing::stage::MOST_SWITCHED;
+use crate::gearing::teeth::decimal;
 use crate::gearing::{Stage, UsedIn};
 
 /// A stage that is switched while the car moves.

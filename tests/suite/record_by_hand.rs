@@ -5,7 +5,7 @@ use layshaft::checklist::range::Slip;
 use layshaft::checklist::{Amount, Line, Range, Step, lines};
 use layshaft::job::{BenchField, BuildField, EndPlayField, Field, Job, JobField, demo};
 use layshaft::questions::record::answer::open_steps;
-use layshaft::questions::{LIST, bench};
+use layshaft::questions::{Input, LIST, bench};
 use layshaft::sheet::{Piece, Tone};
 use layshaft::units::System;
 use proptest::prelude::*;
@@ -29,7 +29,7 @@ fn said(job: &Job) -> String {
 /// What is said of a row, its tones before its words.
 fn row(job: &Job, key: &str) -> String {
     let section = section(job);
-    let row = section.rows.iter().find(|row| row.key == key).unwrap_or_else(|| panic!("no row {key}"));
+    let row = section.rows.iter().find(|row| row.key == key).unwrap();
     let piece = |piece: &Piece| match piece {
         Piece::Figure(figure) => figure.text(),
         Piece::Words(words) | Piece::Absent(words) | Piece::Needed(words) => words.clone(),
@@ -190,9 +190,8 @@ fn what_cannot_be_read_is_said_and_kept() {
 #[test]
 fn the_lists_to_begin_with_can_be_read() {
     let question = LIST.iter().find(|question| question.id == "record").unwrap();
-    let steps = question.groups.iter().flat_map(|group| group.inputs);
-    let steps =
-        steps.filter_map(|input| if let layshaft::questions::Input::Steps(steps) = input { Some(*steps) } else { None }).next().unwrap();
+    let mut inputs = question.groups.iter().flat_map(|group| group.inputs);
+    let steps = inputs.find_map(|input| if let Input::Steps(steps) = input { Some(*steps) } else { None }).unwrap();
     assert_eq!(steps.begin.len(), 4);
     for template in steps.begin {
         let job = with(template.steps);
