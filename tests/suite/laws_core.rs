@@ -137,6 +137,8 @@ fn by_name(job: &Job) -> Vec<(String, Vec<String>)> {
     // So is what the cable tells of an axle, and whether mixed parts go into a case.
     (job.bench.cable, job.bench.dial) = Default::default();
     job.bench.mix_cluster.clear();
+    // A noise is asked of a setup by its letter.
+    job.bench.noise = Noise::default();
     let mut sheet = build(&job, Words::Us);
     let (bench, compared): (Vec<_>, Vec<_>) = sheet.sections.into_iter().partition(|section| section.place == Place::Bench);
     sheet.sections = compared;

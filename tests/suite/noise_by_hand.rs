@@ -146,7 +146,7 @@ fn what_cannot_be_read_is_said() {
         problems(NoiseField::There, "2 x"),
         ["“x” is no gear: it is left out. Type numbers of gears such as 1 2, n for neutral, r for reverse."]
     );
-    assert!(problems(NoiseField::Cylinders, "40")[0].contains("4 are taken"));
+    assert!(problems(NoiseField::Cylinders, "40")[0].contains("4 cylinders are taken"));
     for (line, says) in [
         ("front 9 x 7.94 on 38.5", "does not say how many balls"),
         ("front: 9 x 7.94 on 38.5", "does not say on which shaft"),

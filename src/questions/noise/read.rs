@@ -67,7 +67,7 @@ impl Explain for NoiseTextError {
         match self {
             Self::NoGear { text } => format!("“{text}” is no gear: it is left out"),
             Self::BothWays { gear } => format!("it is both there and gone in {gear}: neither is used"),
-            Self::NoCylinders { text } => format!("“{text}” is not a number of cylinders from 1 to 16: {USUAL_CYLINDERS} are taken"),
+            Self::NoCylinders { text } => format!("“{text}” is not a number from 1 to 16: {USUAL_CYLINDERS} cylinders are taken"),
         }
     }
 
