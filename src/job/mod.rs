@@ -30,6 +30,7 @@ pub mod link;
 pub mod listing;
 mod part;
 pub mod pull;
+pub mod setting;
 pub mod speedo;
 pub mod wishes;
 
@@ -53,11 +54,13 @@ pub use inputs::build::BuildField;
 pub use inputs::car::PullField;
 pub use inputs::endplay::EndPlayField;
 pub use inputs::fits::FitsField;
+pub use inputs::setting::SettingField;
 pub use inputs::setup::{InsideField, SetupField, ShaftField};
 pub use inputs::shared::JobField;
 pub use inputs::wishes::{DesignText, WishText};
 pub use inside::{Inside, InsideShared};
 pub use pull::Pull;
+pub use setting::Setting;
 pub use speedo::{Speedo, SpeedoShared};
 pub use wishes::{DesignBrief, Wish, WishKind, Wishes};
 

@@ -30,6 +30,7 @@ pub mod pull;
 pub mod record;
 pub mod rests;
 pub mod road;
+pub mod setting;
 pub mod setup;
 pub mod shelves;
 pub mod short;
@@ -149,7 +150,7 @@ pub struct Drawn {
 pub type Press = fn(Source<'_>, Option<usize>, f64) -> Option<(JobChoice, String)>;
 
 /// Every question, in the order of the page: along the driveline from engine to wheel, then the search; then those of the bench.
-pub const LIST: [Question; 12] = [
+pub const LIST: [Question; 13] = [
     pull::QUESTION,
     gears::QUESTION,
     inside::QUESTION,
@@ -161,6 +162,7 @@ pub const LIST: [Question; 12] = [
     mesh::QUESTION,
     fits::QUESTION,
     endplay::QUESTION,
+    setting::QUESTION,
     record::QUESTION,
 ];
 

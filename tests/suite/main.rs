@@ -98,6 +98,7 @@ mod pull_by_hand;
 mod record_by_hand;
 mod saved;
 mod saved_schema;
+mod setting_by_hand;
 mod speedometer_by_hand;
 mod spreadsheet_laws;
 mod stages_by_hand;
