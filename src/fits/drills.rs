@@ -41,7 +41,7 @@ pub fn next_in(diameter: Length, is_metric: bool) -> [Option<Drill>; 2] {
 
 fn next_of<I: Iterator<Item = Drill>>(all: impl Fn() -> I, diameter: Length) -> [Option<Drill>; 2] {
     // A size counts as hit within a tenth of a micron.
-    let off = |drill: &Drill| in_millimetres(drill.diameter - diameter);
+    let off = |drill: &Drill| (in_millimetres(drill.diameter - diameter) * 1e6).round() / 1e6;
     let above = all().filter(|drill| off(drill) > -1e-4).min_by(|a, b| off(a).total_cmp(&off(b)));
     let below = all().filter(|drill| off(drill) < 1e-4).min_by(|a, b| off(b).total_cmp(&off(a)));
     [below, above]

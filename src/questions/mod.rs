@@ -34,6 +34,7 @@ pub mod setting;
 pub mod setup;
 pub mod shelves;
 pub mod short;
+pub mod small;
 pub mod warmth;
 
 use crate::catalogue::Catalogue;

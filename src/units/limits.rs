@@ -271,6 +271,12 @@ rows! {
     PLAY: Length, "end play", -0.5 to 5.0 MM, "more than a gearbox is set to: a figure in mm or thou needs its unit behind it";
     /// The diameter of a bore or of what sits in it.
     FIT_DIAMETER: Length, "diameter", 1.0 to 250.0 MM, "a needle to the largest bearing of a gearbox: a figure in another unit needs it behind it";
+    /// The outside of a part with a bore.
+    FIT_OUTSIDE: Length, "outside", 2.0 to 500.0 MM, "a bush to a wheel: a figure in another unit needs it behind it";
+    /// How long a seat is.
+    SEAT_LENGTH: Length, "length of a seat", 1.0 to 500.0 MM, "a washer to a shaft: a figure in another unit needs it behind it";
+    /// Across one loose needle.
+    NEEDLE: Length, "size of a needle", 1.0 to 12.0 MM, "a watch's to a small roller: a figure in mm needs its unit behind it";
     /// The room wanted between a bore and a shaft, below nothing interference.
     CLEARANCE: Length, "clearance", -0.5 to 1.0 MM, "more than any seat has: a figure in mm or thou needs its unit behind it";
     /// The thickness of a shim or thrust washer.

@@ -98,6 +98,7 @@ mod pull_by_hand;
 mod record_by_hand;
 mod saved;
 mod saved_schema;
+mod seats_by_hand;
 mod setting_by_hand;
 mod speedometer_by_hand;
 mod spreadsheet_laws;

@@ -49,6 +49,7 @@ inputs! {
 }
 
 /// The unit of bare lengths.
+#[expect(clippy::unnecessary_wraps, reason = "the table asks every notation for its unit, and some have none")]
 fn lengths(_: &str, system: System) -> Option<&'static str> {
     Some(Length::usual(system).symbol)
 }

@@ -6,6 +6,7 @@ use super::answer::{BORE_RUN_OUT_MM, FACE_RUN_OUT_MM, USUAL_BACKLASH_MM, adds_up
 use super::read::Set;
 use crate::checklist::Amount;
 use crate::checklist::range::Slip;
+use crate::fits::PlayRange;
 use crate::fits::clock::Clock;
 use crate::fits::tapered::Mounting;
 use crate::questions::deciding::few;
@@ -103,7 +104,7 @@ fn hot_row(source: Source<'_>, set: &Set, opens: Length) -> Row {
         Piece::words("along the shaft"),
     ];
     let mut cell = Cell::line(line);
-    if let Some((cold, hot)) = set.wanted.map(|wanted| wanted.middle()).zip(set.hot()) {
+    if let Some((cold, hot)) = set.wanted.map(PlayRange::middle).zip(set.hot()) {
         let filled = format!("{} + {} = {}", said(source, cold), said(source, opens), said(source, hot));
         let hot_figure = figure(source, "hot", hot).big().by("hot = wanted at the bench + what comes with heat", filled, HEAT);
         let nothing = Length::default();

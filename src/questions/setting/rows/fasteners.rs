@@ -41,7 +41,7 @@ fn cell(source: Source<'_>, number: usize, fastener: &Fastener) -> Cell {
     let cell = cell.and([Piece::words("screwed in by"), wants.into(), Piece::words("or more")]);
     let short = fastener.engaged.filter(|engaged| *engaged < needed * 0.999);
     let cell = cell.and_maybe(short.map(|_| Piece::caution("too short for this torque: the thread goes first")));
-    let light = is_light.then(|| Piece::caution("aluminium: the manual’s torque where it is lower"));
+    let light = is_light.then(|| Piece::words("in aluminium the manual’s torque rules where it is lower"));
     let hole = fastener.thread.insert_hole();
     let [_, above] = drills::next_in(hole, source.reader.units == System::Metric);
     let drill = above.map(|drill| {
