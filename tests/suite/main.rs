@@ -14,6 +14,7 @@ mod catalogue_demo;
 mod catalogue_desk;
 mod catalogue_joined;
 mod catalogue_laws;
+mod catalogue_search;
 mod catalogue_suggests;
 mod charts_backend;
 mod charts_demo;
