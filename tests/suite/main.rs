@@ -96,6 +96,7 @@ mod published_tyre_old;
 mod published_tyre_rolling;
 mod published_units;
 mod pull_by_hand;
+mod quote;
 mod saved;
 mod saved_schema;
 mod speedometer_by_hand;
