@@ -85,7 +85,7 @@ impl Query {
             format!(
                 "{of} within {} % of {}, nearest first",
                 number::show(NEAR * 100.0, 0),
-                number::show(near.ratio, 3).trim_end_matches('0')
+                number::show(near.ratio, 3).trim_end_matches('0').trim_end_matches('.')
             )
         });
         let told: Vec<String> = [sum, near].into_iter().flatten().collect();

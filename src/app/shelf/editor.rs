@@ -35,6 +35,7 @@ pub(super) fn form(desk: Desk, editing: Editing) -> impl IntoView {
             let is_field = event.target().is_some_and(|target| target.has_type::<web_sys::HtmlInputElement>());
             if event.key() == "Enter" && is_field && !event.is_composing() {
                 event.prevent_default();
+                desk.draft.update(Entry::spread_line);
                 keep();
             }
         }

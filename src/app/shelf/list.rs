@@ -51,7 +51,7 @@ fn count(state: State, desk: Desk, found: Memo<Found>) -> String {
         }
         (0, _) if understood.is_some() => format!("Nothing on the shelf fits {}.", understood.unwrap_or_default()),
         (0, _) => "Nothing on the shelf fits these words. Try one of them alone, or look under another kind.".into(),
-        (many, of) if many == of => format!("{} {}, {} of them your own.", shown(of), kind.plural(), shown(own)),
+        (many, of) if many == of && understood.is_none() => format!("{} {}, {} of them your own.", shown(of), kind.plural(), shown(own)),
         (many, of) => match understood {
             Some(understood) => format!("{} of {} {} fit: {understood}.", shown(many), shown(of), kind.plural()),
             None => format!("{} of {} {} fit.", shown(many), shown(of), kind.plural()),
