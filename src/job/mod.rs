@@ -11,6 +11,7 @@
 pub mod backup;
 pub mod bench;
 pub mod book;
+pub mod calendar;
 pub mod choice;
 pub mod demo;
 mod differs;

@@ -6,6 +6,7 @@ mod answers_laws;
 mod any_gearbox;
 mod any_job;
 mod any_outside_text;
+mod backup_age;
 mod bench_by_hand;
 mod book_laws;
 mod catalogue_case;

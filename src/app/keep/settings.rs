@@ -17,22 +17,32 @@ const LETTERHEAD: &str = "layshaft.letterhead";
 /// The key of the pages it prints.
 const PRINTED: &str = "layshaft.printed";
 
+/// The key of the time of its last backup.
+const BACKED_UP: &str = "layshaft.backed-up";
+
 /// What the shop has settled.
 pub(super) fn settled() -> Settled {
     let read = |key| store::read(key).unwrap_or_default();
-    Settled { demo_parts: DemoParts::read(&read(DEMO_PARTS)), letterhead: read(LETTERHEAD), printed: Printed::read(&read(PRINTED)) }
+    Settled {
+        demo_parts: DemoParts::read(&read(DEMO_PARTS)),
+        letterhead: read(LETTERHEAD),
+        printed: Printed::read(&read(PRINTED)),
+        backed_up: read(BACKED_UP),
+    }
 }
 
 /// Writes what is settled whenever it changes, and takes in what another tab settled.
 pub(super) fn keep(state: State) {
-    let Shop { demo_parts, letterhead, printed, .. } = state.shop;
+    let Shop { demo_parts, letterhead, printed, backed_up, .. } = state.shop;
     keep_text(state, DEMO_PARTS, move || demo_parts.get().id().to_owned());
     keep_text(state, LETTERHEAD, move || letterhead.get());
     keep_text(state, PRINTED, move || printed.get().id().to_owned());
+    keep_text(state, BACKED_UP, move || backed_up.get());
     device::on_window("storage", move |event: web_sys::StorageEvent| match event.key().as_deref() {
         Some(DEMO_PARTS) => demo_parts.set(settled().demo_parts),
         Some(LETTERHEAD) => letterhead.set(settled().letterhead),
         Some(PRINTED) => printed.set(settled().printed),
+        Some(BACKED_UP) => backed_up.set(settled().backed_up),
         _ => {}
     });
 }
