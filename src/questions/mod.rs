@@ -26,6 +26,7 @@ pub mod mesh;
 pub mod missing;
 pub mod needs;
 pub mod pull;
+pub mod quote;
 pub mod rests;
 pub mod road;
 pub mod setup;
