@@ -17,7 +17,7 @@ pub struct Query {
     sum: Option<u16>,
     near: Option<Near>,
     /// Whether only entries are sought of which it is time to order more.
-    pub to_reorder: bool,
+    to_reorder: bool,
 }
 
 /// A ratio sought.
@@ -63,6 +63,12 @@ impl Query {
             };
         }
         query
+    }
+
+    /// The same query, of what it is time to order more of alone, or not.
+    #[must_use]
+    pub fn only_to_reorder(self, to_reorder: bool) -> Self {
+        Self { to_reorder, ..self }
     }
 
     fn takes_sum(&mut self, teeth: &str) -> bool {

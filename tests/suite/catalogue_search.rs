@@ -85,7 +85,7 @@ fn what_is_low_is_seen() {
     }
     let shelf = Catalogue::empty().add_all(vec![tyres("2", "2"), tyres("5", "2")]);
     assert_eq!(shelf.many_to_reorder(PartKind::Tyre), 1);
-    let query = Query { to_reorder: true, ..Query::read("185") };
+    let query = Query::read("185").only_to_reorder(true);
     assert_eq!(shelf.answering(PartKind::Tyre, &query, 9, None).many, 1);
 }
 

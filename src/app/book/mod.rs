@@ -9,7 +9,7 @@ pub mod files;
 pub mod keymap;
 pub mod list;
 pub mod printing;
-mod quote;
+pub mod quote;
 pub mod restore;
 pub mod row;
 pub mod send;

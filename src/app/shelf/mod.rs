@@ -90,7 +90,7 @@ impl Desk {
 
     /// What is sought, as it is understood.
     fn query(self) -> Query {
-        Query { to_reorder: self.to_reorder.get(), ..self.sought.with(|sought| Query::read(sought)) }
+        self.sought.with(|sought| Query::read(sought)).only_to_reorder(self.to_reorder.get())
     }
 
     fn look_at(self, kind: PartKind) {
