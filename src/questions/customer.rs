@@ -176,7 +176,8 @@ impl Seen<'_> {
         let own = mark(self.column);
         let answers = ASKED.iter().filter_map(|id| self.sheet.sections.iter().find(|section| section.id == *id));
         let said = answers.flat_map(|section| sentences(section.answer.marked()));
-        said.filter(|sentence| sentence.contains(&own) && !sentence.contains("]’s case")).map(|sentence| self.named(sentence)).collect()
+        let is_told = |sentence: &&str| sentence.contains(&own) && !sentence.contains("]’s case") && !asks(sentence);
+        said.filter(is_told).map(|sentence| self.named(sentence)).collect()
     }
 
     /// A sentence with the setups by their names.
@@ -225,6 +226,11 @@ impl Seen<'_> {
         let own = all.filter(|(_, (column, _, _))| *column == Some(self.column));
         own.map(|(section, (_, row, verdict))| format!("{}, {}: {}", section.title, row.label, verdict.text)).collect()
     }
+}
+
+/// Whether a sentence asks the shop for something: `Type the tyre of [B] to get road speeds.`
+fn asks(sentence: &str) -> bool {
+    ["Type ", "Choose "].iter().any(|ask| sentence.starts_with(ask))
 }
 
 /// The sentences of a text: each ends in a full stop before a blank and a capital letter, or a setup.
