@@ -32,5 +32,6 @@ impl Given {
 fn engine(conditions: &Conditions) -> Option<Engine> {
     let pull = &conditions.pull;
     let (launch, shift_time, shifting) = (pull.run.launch.value, pull.run.shift_time.value, pull.run.shifting);
-    Some(Engine { curve: pull.curve.clone()?, car: pull.car?, limit: pull.limit, launch, shift_time, shifting, trailer: pull.trailer })
+    let curve = pull.curve_at_height.clone()?;
+    Some(Engine { curve, car: pull.car?, limit: pull.limit, launch, shift_time, shifting, trailer: pull.trailer })
 }
