@@ -19,6 +19,9 @@ use crate::units::number;
 /// What a cell of the gear table says where there is no figure.
 const NONE: &str = "–";
 
+/// How many sentences say why.
+const MOST_REASONS: usize = 3;
+
 /// What stands beneath every page of figures.
 pub const USUAL_CAUTION: &str = "Figures are calculated, not measured on the car. Check tyre speed rating, driveshaft and rotating parts before use, and follow local road law and a qualified engineer where either applies.";
 
@@ -177,7 +180,7 @@ impl Seen<'_> {
         let answers = ASKED.iter().filter_map(|id| self.sheet.sections.iter().find(|section| section.id == *id));
         let said = answers.flat_map(|section| sentences(section.answer.marked()));
         let is_told = |sentence: &&str| sentence.contains(&own) && !sentence.contains("]’s case") && !asks(sentence);
-        said.filter(is_told).map(|sentence| self.named(sentence)).collect()
+        said.filter(is_told).take(MOST_REASONS).map(|sentence| self.named(sentence)).collect()
     }
 
     /// A sentence with the setups by their names.
@@ -206,7 +209,7 @@ impl Seen<'_> {
         }
         let say = |(question, answer): (String, String)| (self.source.reader.words.say(&question), answer);
         expect = expect.into_iter().map(say).collect();
-        expect.extend(self.answers("pull", &["to-speed", "distance-1", "roll", "cruise"]));
+        expect.extend(self.answers("pull", &["to-speed", "distance-1", "roll"]));
         expect
     }
 

@@ -262,11 +262,7 @@ fn price_currency_and_quantity_that_cannot_be_are_refused() {
         |text: &str| format!("“{text}” is not a price. Write the number alone, such as 120.00, and the currency in a column of its own.");
     check("43/11,$12,,", "price", &price("$12"));
     check("43/11,12 EUR 14 GBP,,", "price", &price("12 EUR 14 GBP"));
-    check(
-        "43/11,£12,EUR,",
-        "price",
-        "The price is in GBP, its currency is said to be EUR. Leave one of the two, or make two entries.",
-    );
+    check("43/11,£12,EUR,", "price", "The price is in GBP, its currency is said to be EUR. Leave one of the two, or make two entries.");
     check("43/11,twelve,,", "price", &price("twelve"));
     check("43/11,-3,,", "price", &price("-3"));
     check("43/11,3,EUR/GBP,", "currency", "“EUR/GBP” is not a currency. Write its three letters, such as EUR, or leave it blank.");

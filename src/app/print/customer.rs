@@ -14,7 +14,7 @@ use crate::questions::quote::{Charge, Offer};
 use crate::questions::road::pictures as of;
 
 /// How high the shift chart stands, in CSS pixels, where nothing else asks for room; and the least at which it can be read.
-const CHART_HEIGHT: (f64, f64) = (290.0, 170.0);
+const CHART_HEIGHT: (f64, f64) = (290.0, 150.0);
 /// What a line of words takes of that.
 const CAUTION_HEIGHT: f64 = 24.0;
 
@@ -38,7 +38,6 @@ pub(super) fn page(state: State) -> Option<AnyView> {
                 {cautions(&page)}
                 {lines("Note", "paper__note", &page.note)}
                 {offer(&page.offer)}
-                {sign()}
                 <p class="paper__foot">{state.words.get_untracked().say(USUAL_CAUTION)}</p>
             </section>
         }
@@ -84,7 +83,7 @@ fn has_figures(page: &CustomerPage) -> bool {
     page.gears.iter().any(|line| line.iter().skip(1).any(|cell| cell.bytes().any(|b| b.is_ascii_digit())))
 }
 
-/// What is charged, with a total, and how long that holds.
+/// What is charged, with a total, how long that holds, and where it is signed: never parted by the end of a page.
 fn offer(offer: &Offer) -> Option<AnyView> {
     if offer.is_empty() {
         return None;
@@ -104,14 +103,11 @@ fn offer(offer: &Offer) -> Option<AnyView> {
                 <h3>"Quote"</h3>
                 <table><tbody>{offer.charges.iter().map(charge).collect_view()}{offer.totals.iter().map(total).collect_view()}</tbody></table>
                 {valid}
+                <div class="paper__sign"><span>"Date"</span><span>"Customer’s signature"</span></div>
             </div>
         }
         .into_any(),
     )
-}
-
-fn sign() -> AnyView {
-    view! { <div class="paper__sign"><span>"Date"</span><span>"Customer’s signature"</span></div> }.into_any()
 }
 
 /// The shift chart, where there is a gear to draw.
