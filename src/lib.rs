@@ -9,7 +9,7 @@
 //! [`motion`] (what engine, car and gears do on the road),
 //! [`driveline`] (how fast a driveshaft may turn, and how its joints work),
 //! [`toothload`] (what teeth, bearings and synchronisers bear),
-//! [`fits`] (how parts sit in one another, ISO 286, end play and shims).
+//! [`fits`] (how parts sit in one another, ISO 286, end play and shims), [`checklist`] (steps as lines of text, ticked and read).
 //!
 //! The shelf: [`catalogue`] holds what can be chosen, built in and the shop's own.
 //!
@@ -72,6 +72,7 @@
 pub mod app;
 pub mod catalogue;
 pub mod chart;
+pub mod checklist;
 pub mod driveline;
 pub mod finder;
 pub mod fits;

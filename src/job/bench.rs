@@ -5,6 +5,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::build::Build;
 use super::choice::{Chosen, TurnedGear, Wheels};
 use super::endplay::EndPlay;
 use super::fits::Fits;
@@ -108,4 +109,7 @@ pub struct Bench {
     /// A bore and a shaft as measured.
     #[serde(skip_serializing_if = "Fits::is_blank")]
     pub fits: Fits,
+    /// The order of work, and what was read at each step.
+    #[serde(skip_serializing_if = "Build::is_blank")]
+    pub build: Build,
 }

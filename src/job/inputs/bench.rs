@@ -1,5 +1,6 @@
 //! The inputs of the bench: counted teeth, turns, a printed ladder, and the sets whose parts are mixed.
 
+use super::build::BuildField;
 use super::endplay::EndPlayField;
 use super::fits::FitsField;
 use super::{COUNTS, inputs, no_unit, notation, part, quantity, teeth, whole};
@@ -17,6 +18,8 @@ inputs! {
         EndPlay(EndPlayField) at endplay;
         /// A text about a fit.
         Fits(FitsField) at fits;
+        /// A text about the build.
+        Build(BuildField) at build;
     };
 
     /// The constant pair as counted; a count not known is a question mark.

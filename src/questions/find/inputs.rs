@@ -2,8 +2,8 @@
 
 use crate::finder::given::FittedTyre;
 use crate::finder::{Engine, Given, Stages};
-use crate::gearing::teeth::decimal;
 use crate::gearing::TakeOff;
+use crate::gearing::teeth::decimal;
 use crate::questions::{Analysis, Conditions, Setup};
 
 impl Given {

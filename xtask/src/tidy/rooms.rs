@@ -3,7 +3,7 @@
 use super::{Finding, Sources};
 
 /// The rooms from low to high, as data flows. A new room gets its place here.
-const ROOMS: [&str; 20] = [
+const ROOMS: [&str; 21] = [
     "order",
     "problem",
     "spreadsheet",
@@ -16,6 +16,7 @@ const ROOMS: [&str; 20] = [
     "driveline",
     "toothload",
     "fits",
+    "checklist",
     "catalogue",
     "job",
     "finder",
