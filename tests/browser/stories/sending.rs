@@ -147,6 +147,9 @@ fn too_long_a_link_says_so_and_offers_the_file() -> Result<()> {
             .await?;
         page.paste_into(field("Notes"), &noise).await?;
         page.hand_over(HAND_OVER).await?;
+        // Without the notes it is no longer than others.
+        page.element(field("The link")).await?;
+        page.click(checkbox("with notes and quote")).await?;
         page.says("#link-refused", "file").await?;
         ensure!(!page.is_there(field("The link")).await?, "half a link is offered");
         page.element(button("Save the job as a file")).await.map(drop)
