@@ -12,6 +12,7 @@ pub mod backup;
 pub mod bench;
 pub mod book;
 pub mod build;
+pub mod calendar;
 pub mod choice;
 pub mod demo;
 mod differs;
@@ -30,6 +31,7 @@ pub mod link;
 pub mod listing;
 mod part;
 pub mod pull;
+mod quote;
 pub mod setting;
 pub mod speedo;
 pub mod wishes;
@@ -60,6 +62,7 @@ pub use inputs::shared::JobField;
 pub use inputs::wishes::{DesignText, WishText};
 pub use inside::{Inside, InsideShared};
 pub use pull::Pull;
+pub use quote::Quote;
 pub use setting::Setting;
 pub use speedo::{Speedo, SpeedoShared};
 pub use wishes::{DesignBrief, Wish, WishKind, Wishes};
@@ -119,6 +122,9 @@ pub struct Job {
     /// What the customer wishes for.
     #[serde(default)]
     pub wishes: Wishes,
+    /// What the customer is offered.
+    #[serde(default)]
+    pub quote: Quote,
     /// The setups being compared, in the order of their columns.
     pub setups: Vec<Setup>,
     /// The id that the next new setup gets.

@@ -27,6 +27,7 @@ pub mod mesh;
 pub mod missing;
 pub mod needs;
 pub mod pull;
+pub mod quote;
 pub mod record;
 pub mod rests;
 pub mod road;
