@@ -8,6 +8,7 @@ use serde::{Deserialize, Serialize};
 use super::choice::{Chosen, TurnedGear, Wheels};
 use super::endplay::EndPlay;
 use super::fits::Fits;
+use super::measure::Measure;
 use crate::gearing::Layout;
 use crate::units::Typed;
 
@@ -108,4 +109,7 @@ pub struct Bench {
     /// A bore and a shaft as measured.
     #[serde(skip_serializing_if = "Fits::is_blank")]
     pub fits: Fits,
+    /// A gear as measured.
+    #[serde(skip_serializing_if = "Measure::is_blank")]
+    pub measure: Measure,
 }

@@ -1,6 +1,6 @@
 //! What is wrong with what is typed at the bench, whichever question asks for it.
 
-use super::{endplay, fits, identify};
+use super::{endplay, fits, identify, measure};
 use crate::job::{InputProblem, Job};
 
 /// Everything that cannot be read.
@@ -9,5 +9,6 @@ pub fn problems(job: &Job) -> Vec<InputProblem> {
     let endplay = endplay::read::Measured::of(&job.bench).problems;
     // Both read the temperatures; a problem is said once.
     let fits = fits::read::Seated::of(&job.bench).problems.into_iter().filter(|problem| !endplay.contains(problem)).collect::<Vec<_>>();
-    identify.into_iter().chain(endplay).chain(fits).collect()
+    let measure = measure::read::Measured::of(&job.bench).problems;
+    identify.into_iter().chain(endplay).chain(fits).chain(measure).collect()
 }

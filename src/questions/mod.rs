@@ -22,6 +22,7 @@ pub mod gap;
 pub mod gears;
 pub mod identify;
 pub mod inside;
+pub mod measure;
 pub mod mesh;
 pub mod missing;
 pub mod needs;
@@ -144,7 +145,7 @@ pub struct Drawn {
 pub type Press = fn(Source<'_>, Option<usize>, f64) -> Option<(JobChoice, String)>;
 
 /// Every question, in the order of the page: along the driveline from engine to wheel, then the search; then those of the bench.
-pub const LIST: [Question; 11] = [
+pub const LIST: [Question; 12] = [
     pull::QUESTION,
     gears::QUESTION,
     inside::QUESTION,
@@ -153,6 +154,7 @@ pub const LIST: [Question; 11] = [
     road::QUESTION,
     find::QUESTION,
     identify::QUESTION,
+    measure::QUESTION,
     mesh::QUESTION,
     fits::QUESTION,
     endplay::QUESTION,

@@ -8,9 +8,10 @@ use std::path::Path;
 
 use layshaft::gearing::{Layout, Place};
 use layshaft::job::choice::Wheels;
-use layshaft::job::{Bench, Chosen, EndPlay, Fits, Gearbox, Job, Setup, SetupId, Stage, demo};
+use layshaft::job::{Bench, Chosen, EndPlay, Fits, Gearbox, Job, Measure, Setup, SetupId, Stage, demo};
 use layshaft::questions::{Place as Asked, build};
 use layshaft::sheet::{Cell, Figure, Piece, Rest, Row, Section, Tone, Words};
+use layshaft::speedometer::Hand;
 use layshaft::units::{System, Typed};
 
 use crate::any_job::figures;
@@ -63,6 +64,17 @@ pub(crate) fn bench() -> Job {
             shaft: Typed::new("0.9827 0.9828", System::Inch),
             wanted: Typed::new("H7/g6", System::Inch),
             ..Fits::default()
+        },
+        measure: Measure {
+            teeth: "32".into(),
+            over_tips: Typed::new("3.120", System::Inch),
+            span: Typed::new("1.1652", System::Inch),
+            span_more: Typed::new("1.4112", System::Inch),
+            print: Typed::new("25.5", System::Inch),
+            mate_teeth: "23".into(),
+            centre: Typed::new("2.525", System::Inch),
+            hand: Chosen::One(Hand::Right),
+            ..Measure::default()
         },
         ..Bench::default()
     };

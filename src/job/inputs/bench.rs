@@ -2,6 +2,7 @@
 
 use super::endplay::EndPlayField;
 use super::fits::FitsField;
+use super::measure::MeasureField;
 use super::{COUNTS, inputs, no_unit, notation, part, quantity, teeth, whole};
 use crate::catalogue::PartKind;
 use crate::fits::temperature;
@@ -17,6 +18,8 @@ inputs! {
         EndPlay(EndPlayField) at endplay;
         /// A text about a fit.
         Fits(FitsField) at fits;
+        /// A text about a measured gear.
+        Measure(MeasureField) at measure;
     };
 
     /// The constant pair as counted; a count not known is a question mark.
