@@ -50,28 +50,30 @@ pub fn spanned(source: Source<'_>) -> Option<Shapes> {
     Some(drawn.shapes("Teeth to scale, with the jaws of the span", turned, laid, &[(-half_mm, base_mm), (half_mm, base_mm)], says))
 }
 
-/// The teeth with the upper of two pins in its gap.
+/// The teeth with the upper of two pins in its gap: the pin that was laid in, or the usual one where that does not lie on the flanks.
 pub fn pinned(source: Source<'_>) -> Option<Shapes> {
     let known = Known::of_measured(&Measured::of(&source.job.bench))?;
     let best = known.best()?;
     let gear = best.worn();
-    let pin = known.readings.pins.map_or_else(|| pins::usual_pin(&gear), |(pin, _)| pin);
-    let pin_at = pins::lay(&gear, pin).ok()?;
+    let typed = known.readings.pins.map(|(pin, _)| pin);
+    let laid = typed.into_iter().chain([pins::usual_pin(&gear)]).find_map(|pin| Some((pin, pins::lay(&gear, pin).ok()?)));
     let pitch = 2.0 * PI / gear.count();
     let drawn = Drawn::of(source, best, 2.2 * pitch);
-    let [centre_mm, radius_mm] = [pin_at.centres, pin].map(|length| in_millimetres(length) / 2.0);
+    let title = "Teeth to scale, with a pin in its gap";
+    let Some((pin, at)) = laid else {
+        return Some(drawn.shapes(title, pitch / 2.0, Vec::new(), &[], "No usual pin lies on these flanks.".into()));
+    };
+    let [centre_mm, radius_mm] = [at.centres, pin].map(|length| in_millimetres(length) / 2.0);
     let circle: Vec<(f64, f64)> = (0..=ARC_STEPS)
-        .map(|at| 2.0 * PI * f64::from(at) / f64::from(ARC_STEPS))
-        .map(|at| (radius_mm * at.sin(), centre_mm + radius_mm * at.cos()))
+        .map(|step| 2.0 * PI * f64::from(step) / f64::from(ARC_STEPS))
+        .map(|turn| (radius_mm * turn.sin(), centre_mm + radius_mm * turn.cos()))
         .collect();
     // Across the shaft it touches where the gap is as wide as the flank is far from its middle.
-    let touches_mm = in_millimetres(pin_at.touches) / 2.0;
-    let off = PI / gear.count() - gear.half_tooth_rad(millimetres(2.0 * touches_mm))?;
+    let touches_mm = in_millimetres(at.touches) / 2.0;
+    let off = PI / gear.count() - gear.half_tooth_rad(at.touches).unwrap_or(0.0);
     let contact = |sign: f64| (sign * touches_mm * off.sin(), touches_mm * off.cos());
-    let says =
-        format!("Over two pins of {}: {}. Blue is where the pin touches.", said::length(source, pin), said::length(source, pin_at.over));
-    let laid = vec![drawn.laid(&circle)];
-    Some(drawn.shapes("Teeth to scale, with a pin in its gap", pitch / 2.0, laid, &[contact(-1.0), contact(1.0)], says))
+    let says = format!("Over two pins of {}: {}. Blue is where the pin touches.", said::length(source, pin), said::length(source, at.over));
+    Some(drawn.shapes(title, pitch / 2.0, vec![drawn.laid(&circle)], &[contact(-1.0), contact(1.0)], says))
 }
 
 impl<'a> Drawn<'a> {
