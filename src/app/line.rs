@@ -48,7 +48,7 @@ fn follow(state: State) -> RwSignal<Vec<Shown>> {
     });
     Effect::new(move |is_later: Option<()>| {
         state.job.track();
-        state.shop.catalogue.track();
+        state.shop.shelf.track();
         state.words.track();
         if is_later.is_none() {
             return;

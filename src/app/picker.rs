@@ -29,13 +29,20 @@ pub(super) fn list(setup: SetupId) -> AnyView {
     let found = Memo::new(move |_| {
         let sought = sought.get().to_lowercase();
         let most = shown.get();
-        state.shop.catalogue.with(|catalogue| {
-            let mut fitting = catalogue.entries(PartKind::GearSet).filter(|set| matches(set, &sought));
-            let first = fitting.by_ref().take(most).cloned().collect::<Vec<_>>();
-            let many = first.len().saturating_add(fitting.count());
-            (first, many)
-        })
+        let offered = state.shop.offered();
+        let mut fitting = offered.entries(PartKind::GearSet).filter(|set| matches(set, &sought));
+        let first = fitting.by_ref().take(most).cloned().collect::<Vec<_>>();
+        let many = first.len().saturating_add(fitting.count());
+        (first, many)
     });
+    let of = Memo::new(move |_| state.shop.offered().entries(PartKind::GearSet).count());
+    let nothing = move || {
+        if of.get() == 0 {
+            "There is no gear set on your shelf. Add one under Shelf, or turn the demo parts on there."
+        } else {
+            "No gear set fits these words. Try a maker, a number of speeds, or one tooth count."
+        }
+    };
     let letter = move || crate::job::Job::letter(state.column_of(setup));
     let left = move || found.with(|(first, many)| many.saturating_sub(first.len()));
     let field = NodeRef::<leptos::html::Input>::new();
@@ -53,7 +60,7 @@ pub(super) fn list(setup: SetupId) -> AnyView {
                         shown.set(SHOWN);
                         sought.set(event_target_value(&event));
                     }/>
-                <span class="words" role="status">{move || format!("{} of {}", found.with(|(_, many)| *many), state.shop.catalogue.with(|all| all.entries(PartKind::GearSet).count()))}</span>
+                <span class="words" role="status">{move || format!("{} of {}", found.with(|(_, many)| *many), of.get())}</span>
                 <button type="button" class="btn btn--small" on:click=move |_| keep_as_own(state, setup)>{move || state.say("Keep this setup’s counts in the catalogue")}</button>
                 <button type="button" class="btn btn--small" on:click=move |_| close(state, setup)>"Close"</button>
             </div>
@@ -64,7 +71,7 @@ pub(super) fn list(setup: SetupId) -> AnyView {
             <button type="button" class="btn btn--small" hidden=move || left() == 0 on:click=move |_| shown.update(|shown| *shown += SHOWN)>
                 {move || format!("Show more of {} others", left())}
             </button>
-            {move || found.with(|(_, many)| *many == 0).then(|| view! { <p>"No gear set fits these words. Try a maker, a number of speeds, or one tooth count."</p> })}
+            {move || found.with(|(_, many)| *many == 0).then(|| view! { <p>{nothing}</p> })}
         </section>
     }
     .into_any()

@@ -1,24 +1,48 @@
-//! What the shop has: the catalogue with its own entries, and what the answers propose from.
+//! What the shop has and has settled: the catalogue with its own entries, whether the demo's parts are offered, what the answers propose
+//! from.
 
 use leptos::prelude::*;
 
 use super::parts;
-use crate::catalogue::Catalogue;
+use crate::catalogue::demo::Standing;
+use crate::catalogue::{Catalogue, DemoParts};
+use crate::job::{Job, demo};
 use crate::questions::OnShelf;
 
 /// The shop's shelves.
 #[derive(Clone, Copy)]
 pub struct Shop {
-    /// What can be chosen: built in, and the shop's own.
+    /// Everything that is known: built in, and the shop's own. What is changed is changed here.
     pub catalogue: RwSignal<Catalogue>,
-    /// The parts of the catalogue that can be read; none before what reads them has come.
+    /// What the shop says about the demo's parts.
+    pub demo_parts: RwSignal<DemoParts>,
+    /// What decides where it says nothing.
+    pub standing: Memo<Standing>,
+    offers_demo: Memo<bool>,
+    /// The parts that can be read and are offered; none before what reads them has come.
     pub shelf: Memo<OnShelf>,
 }
 
 impl Shop {
-    /// The shelves of a catalogue.
-    pub fn new(catalogue: Catalogue) -> Self {
-        let catalogue = RwSignal::new(catalogue);
-        Self { catalogue, shelf: Memo::new(move |_| parts::ANSWERS.get().map(|answers| catalogue.with(answers.shelf)).unwrap_or_default()) }
+    /// The shelves of a catalogue beside a job.
+    pub fn new(catalogue: Catalogue, demo_parts: DemoParts, job: RwSignal<Job>) -> Self {
+        let (catalogue, demo_parts) = (RwSignal::new(catalogue), RwSignal::new(demo_parts));
+        let is_demo_job = Memo::new(move |_| job.with(demo::is_demo));
+        let standing = Memo::new(move |_| Standing { has_own: catalogue.with(Catalogue::has_own), is_demo_job: is_demo_job.get() });
+        let offers_demo = Memo::new(move |_| demo_parts.get().are_offered(standing.get()));
+        let shelf = move |_: Option<&OnShelf>| {
+            parts::ANSWERS.get().map(|answers| catalogue.with(|all| (answers.shelf)(&all.offering(offers_demo.get())))).unwrap_or_default()
+        };
+        Self { catalogue, demo_parts, standing, offers_demo, shelf: Memo::new(shelf) }
+    }
+
+    /// The parts of the catalogue that are offered. Whoever asks is told when they change.
+    pub fn offered(self) -> Catalogue {
+        self.catalogue.with(|all| all.offering(self.offers_demo.get()))
+    }
+
+    /// Whether the demo's parts are offered.
+    pub fn offers_demo(self) -> bool {
+        self.offers_demo.get()
     }
 }

@@ -29,9 +29,8 @@ pub fn Suggestions() -> impl IntoView {
 pub(super) fn lists() -> AnyView {
     let state = State::here();
     let units = Memo::new(move |_| state.job.with(|job| job.units));
-    let parts =
-        move |kind: PartKind| Memo::new(move |_| state.shop.catalogue.with(|catalogue| suggest::parts(catalogue, kind, units.get())));
-    let pairs = Memo::new(move |_| state.shop.catalogue.with(suggest::speedometer_pairs));
+    let parts = move |kind: PartKind| Memo::new(move |_| suggest::parts(&state.shop.offered(), kind, units.get()));
+    let pairs = Memo::new(move |_| suggest::speedometer_pairs(&state.shop.offered()));
     view! {
         {list("known-axles", parts(PartKind::RingAndPinion))}
         {list("known-tyres", parts(PartKind::Tyre))}

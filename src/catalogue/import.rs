@@ -81,7 +81,7 @@ impl ImportPlan {
 impl Catalogue {
     /// What reading a file would do; nothing is changed yet.
     ///
-    /// An entry is recognised by its id, or else by its name (rings and pinions, and tyres, by their size and note). What the
+    /// An entry is recognised by its id, or else by its name (the shop's own rings and pinions, and tyres, by their size and note). What the
     /// file has no column for stays as it is in the entry it speaks of. One that is told differently from a built-in entry is
     /// new: what is built in stays as it is.
     ///
@@ -128,7 +128,10 @@ impl<'a> Sorting<'a> {
         let (kind, unknown_columns) = (file.kind, file.unknown.clone());
         Self {
             ids: crate::order::index(catalogue.entries(kind).map(|entry| (entry.id.as_str(), entry))),
-            keys: crate::order::index(catalogue.entries(kind).map(|entry| (entry.key(), entry))),
+            // A size without an id is the shop's own, however alike a built-in one is: that one may be hidden tomorrow.
+            keys: crate::order::index(
+                catalogue.entries(kind).filter(|entry| entry.own || kind.is_named()).map(|entry| (entry.key(), entry)),
+            ),
             own: catalogue.own(kind).collect(),
             seen: BTreeMap::new(),
             claimed: BTreeSet::new(),

@@ -25,7 +25,7 @@ impl Catalogue {
     #[must_use]
     pub fn with_changes(&self, before: &Self, after: &Self) -> Self {
         let (mut replaced, mut added) = (Vec::new(), Vec::new());
-        for entry in &after.own {
+        for entry in after.own.iter() {
             let (was, is) = (before.own_like(entry), self.own_like(entry));
             if was == Some(entry) || is == Some(entry) {
                 continue;

@@ -3,8 +3,8 @@
 //!
 //! Things first: an [`Entry`] is a record of texts, one for each [`Column`] of its [`PartKind`], kept as typed; [`Part`] is what
 //! these texts say in the terms of the trade. A kind is a row in `kind.rs`, a column one in `column.rs`: files, forms, search and
-//! checks go by them. Questions asked of a [`Catalogue`]: [`own`] finds and changes the shop's own entries, [`case`] tells whether a gear set
-//! goes into the case of another, [`import`] reads files,
+//! checks go by them. Questions asked of a [`Catalogue`]: [`own`] finds and changes the shop's own entries, [`demo`] tells whether the
+//! invented ones are offered beside them, [`case`] whether a gear set goes into the case of another, [`import`] reads files,
 //! [`saved`] keeps the shop's own between visits. What a part does in a car is not answered here.
 
 mod built_in;
@@ -12,6 +12,7 @@ pub mod case;
 mod check;
 mod column;
 mod csv_file;
+pub mod demo;
 mod entry;
 mod error;
 pub mod file;
@@ -25,6 +26,7 @@ pub mod saved;
 pub use check::problem_at;
 pub use column::{Choices, Column, ColumnRow, Holds};
 pub use csv_file::write;
+pub use demo::DemoParts;
 pub use entry::Entry;
 pub use error::LineError;
 pub use file::FileError;
@@ -33,6 +35,8 @@ pub use kind::PartKind;
 pub use own::Missing;
 pub use part::Part;
 
+use std::sync::Arc;
+
 use crate::speedometer::SpeedoGear;
 
 /// Everything that can be chosen: what is built in, and the shop's own. Every change answers a new catalogue and leaves the old
@@ -40,18 +44,20 @@ use crate::speedometer::SpeedoGear;
 #[derive(Clone, Debug, PartialEq)]
 pub struct Catalogue {
     built_in: &'static [Entry],
-    own: Vec<Entry>,
+    own: Arc<Vec<Entry>>,
+    /// Whether what is built in is known, but not offered.
+    hides_built_in: bool,
 }
 
 impl Catalogue {
     /// The built-in entries alone.
     pub fn built_in() -> Self {
-        Self { built_in: built_in::entries(), own: Vec::new() }
+        Self { built_in: built_in::entries(), own: Arc::default(), hides_built_in: false }
     }
 
     /// Nothing at all.
     pub fn empty() -> Self {
-        Self { built_in: &[], own: Vec::new() }
+        Self { built_in: &[], own: Arc::default(), hides_built_in: false }
     }
 
     /// Whether what is built in is among it.
@@ -59,8 +65,30 @@ impl Catalogue {
         !self.built_in.is_empty()
     }
 
-    /// Every entry of a kind, the built-in ones first.
+    /// Whether the shop has any entry of its own.
+    pub fn has_own(&self) -> bool {
+        !self.own.is_empty()
+    }
+
+    /// The same catalogue, of which the built-in entries are offered or not. Hidden ones are still known by name: a job that was made
+    /// with one keeps it.
+    #[must_use]
+    pub fn offering(&self, built_in: bool) -> Self {
+        Self { hides_built_in: !built_in, ..self.clone() }
+    }
+
+    /// Every entry of a kind that is offered, the built-in ones first.
     pub fn entries(&self, kind: PartKind) -> impl Iterator<Item = &Entry> {
+        self.known(kind).skip_while(|entry| self.hides(entry))
+    }
+
+    /// Whether an entry is known and not offered.
+    pub fn hides(&self, entry: &Entry) -> bool {
+        self.hides_built_in && !entry.own
+    }
+
+    /// Every entry of a kind, hidden ones too, the built-in ones first.
+    pub fn known(&self, kind: PartKind) -> impl Iterator<Item = &Entry> {
         self.all().filter(move |entry| entry.kind == kind)
     }
 
@@ -80,7 +108,7 @@ impl Catalogue {
     /// assert_eq!(catalogue.get(PartKind::Tyre, &id), None);
     /// ```
     pub fn get(&self, kind: PartKind, id: &str) -> Option<&Entry> {
-        self.entries(kind).find(|entry| entry.id == id)
+        self.known(kind).find(|entry| entry.id == id)
     }
 
     /// The speedometer gears that can be read, in the order of [`Catalogue::entries`].
@@ -97,12 +125,12 @@ impl Catalogue {
         write(kind, self.own(kind))
     }
 
-    /// Every entry of one kind as a file, the built-in ones first.
+    /// Every entry of one kind that is offered as a file, the built-in ones first.
     pub fn whole_file(&self, kind: PartKind) -> String {
         write(kind, self.entries(kind))
     }
 
     fn all(&self) -> impl Iterator<Item = &Entry> {
-        self.built_in.iter().chain(&self.own)
+        self.built_in.iter().chain(self.own.iter())
     }
 }

@@ -1,6 +1,7 @@
 //! The shop's own entries worked on: found, put there, changed, copied, taken away and put back.
 
 use std::collections::BTreeSet;
+use std::sync::Arc;
 
 use super::{Catalogue, Entry, PartKind};
 use crate::problem::{Explain, Problem};
@@ -65,13 +66,13 @@ impl Catalogue {
     /// The catalogue with these own entries instead; ids that are missing or used twice are made anew, nothing is dropped.
     #[must_use]
     pub fn with_own(&self, own: Vec<Entry>) -> Self {
-        let mut catalogue = Self { built_in: self.built_in, own: Vec::with_capacity(own.len()) };
-        let mut taken = Taken::of(&catalogue);
-        for mut entry in own {
+        let empty = Self { own: Arc::default(), ..self.clone() };
+        let mut taken = Taken::of(&empty);
+        let identified = own.into_iter().map(|mut entry| {
             taken.identify(&mut entry);
-            catalogue.own.push(entry);
-        }
-        catalogue
+            entry
+        });
+        Self { own: Arc::new(identified.collect()), ..empty }
     }
 
     /// The catalogue with one more own entry, and the id it was given; see [`Catalogue::add_all`].
@@ -85,31 +86,31 @@ impl Catalogue {
     /// The catalogue with more own entries. An id that is free is kept, a label in use already gets a number behind it.
     #[must_use]
     pub fn add_all(&self, entries: Vec<Entry>) -> Self {
-        let mut after = self.clone();
+        let mut own = Vec::clone(&self.own);
         let mut taken = Taken::of(self);
         for mut entry in entries {
             taken.number(&mut entry);
             taken.identify(&mut entry);
-            after.own.push(entry);
+            own.push(entry);
         }
-        after
+        self.owning(own)
     }
 
     /// The catalogue with own entries replaced by those of the same id; what is there no longer is left alone.
     #[must_use]
     pub fn replace_all(&self, entries: Vec<Entry>) -> Self {
-        let mut after = self.clone();
+        let mut own = Vec::clone(&self.own);
         let mut taken = Taken::of(self);
         let places = crate::order::index(self.own.iter().enumerate().map(|(at, entry)| ((entry.kind, entry.id.as_str()), at)));
         for mut entry in entries {
-            let Some(place) = places.get(&(entry.kind, entry.id.as_str())).and_then(|at| after.own.get_mut(*at)) else { continue };
+            let Some(place) = places.get(&(entry.kind, entry.id.as_str())).and_then(|at| own.get_mut(*at)) else { continue };
             taken.keys.remove(&key(place));
             taken.number(&mut entry);
             taken.keys.insert(key(&entry));
             entry.own = true;
             *place = entry;
         }
-        after
+        self.owning(own)
     }
 
     /// The catalogue with an entry as it was typed: a new one of the shop's own, or the one of `id` changed; and its id.
@@ -142,9 +143,9 @@ impl Catalogue {
     /// When it is not one of the shop's own.
     pub fn without(&self, kind: PartKind, id: &str) -> Result<Self, Missing> {
         let at = self.own_place(kind, id)?;
-        let mut after = self.clone();
-        after.own.remove(at);
-        Ok(after)
+        let mut own = Vec::clone(&self.own);
+        own.remove(at);
+        Ok(self.owning(own))
     }
 
     /// The catalogue with an entry of the shop's own said to be on the shelf, or not.
@@ -153,11 +154,16 @@ impl Catalogue {
     /// When it is not one of the shop's own.
     pub fn stocked(&self, kind: PartKind, id: &str, in_stock: bool) -> Result<Self, Missing> {
         let at = self.own_place(kind, id)?;
-        let mut after = self.clone();
-        if let Some(entry) = after.own.get_mut(at) {
+        let mut own = Vec::clone(&self.own);
+        if let Some(entry) = own.get_mut(at) {
             entry.put_in_stock(in_stock);
         }
-        Ok(after)
+        Ok(self.owning(own))
+    }
+
+    /// The catalogue with other own entries, as they are.
+    fn owning(&self, own: Vec<Entry>) -> Self {
+        Self { own: Arc::new(own), ..self.clone() }
     }
 
     fn own_place(&self, kind: PartKind, id: &str) -> Result<usize, Missing> {

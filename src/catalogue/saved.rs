@@ -58,7 +58,7 @@ impl Serialize for Catalogue {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let mut map = serializer.serialize_map(Some(2))?;
         map.serialize_entry("schema", &SCHEMA)?;
-        map.serialize_entry("entries", &self.own)?;
+        map.serialize_entry("entries", self.own.as_slice())?;
         map.end()
     }
 }

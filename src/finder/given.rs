@@ -1,5 +1,6 @@
 //! What the job gives to every combination: shift rpm, extra stages, dial, fitted tyre, engine and car.
 
+use super::stages::Stages;
 use crate::motion::car::Car;
 use crate::motion::plan::Shifting;
 use crate::motion::{EngineCurve, car::Defaults};
@@ -56,14 +57,12 @@ pub struct FittedTyre {
 pub struct Given {
     /// The engine speed of each upshift.
     pub shift: Option<AngularVelocity>,
-    /// The ratio of all extra stages of the first setup together, which stay; 1 without any.
-    pub stages: f64,
+    /// The extra stages of the first setup, which stay.
+    pub stages: Stages,
     /// The ratio of those of them that stand behind the speedometer's drive gear; 1 without any.
     pub stages_behind_take_off: f64,
     /// Whether the speedometer is driven from a wheel, so that neither axle nor stages have to do with it.
     pub is_taken_off_at_wheel: bool,
-    /// Meshes of all extra stages that carry the power.
-    pub stage_meshes: u8,
     /// What each speedometer pair of the shelf is judged against, where the dial is known.
     pub dial: Option<Dial>,
     /// The tyre of the first setup, which is tried beside those of the catalogue.
@@ -83,10 +82,9 @@ impl Default for Given {
     fn default() -> Self {
         Self {
             shift: None,
-            stages: 1.0,
+            stages: Stages::default(),
             stages_behind_take_off: 1.0,
             is_taken_off_at_wheel: false,
-            stage_meshes: 0,
             dial: Some(Dial::default()),
             fitted: None,
             engine: None,

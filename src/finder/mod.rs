@@ -13,11 +13,13 @@ pub mod given;
 pub mod motion;
 pub mod number;
 pub mod search;
+pub mod stages;
 pub mod table;
 pub mod wish;
 
 pub use given::{Engine, Given};
 pub use number::NumberError;
 pub use search::{Found, Progress, Search};
+pub use stages::Stages;
 pub use table::Table;
 pub use wish::{Measure, Strength, Wish};

@@ -1,6 +1,7 @@
 //! Figures that take engine and car: asked only of combinations that everything else has let through.
 
 use super::given::{Engine, Given};
+use super::stages::Steps;
 use super::wish::Measure;
 use crate::motion::plan::{self, Goal};
 use crate::motion::pull::{Gears, Pull};
@@ -16,17 +17,13 @@ pub struct Driven<'a> {
     vehicle: Vehicle,
 }
 
-/// What a combination is to the car: ratios, meshes, all that stands behind the box, and what the tyre rolls.
+/// What a combination is to the car: steps, all that stands behind the box, and what the tyre rolls.
 pub struct Parts<'a> {
-    /// Ratio of each forward gear, lowest gear first, without sign.
-    pub ratios: &'a [f64],
+    /// What a run shifts through: gears and stages.
+    pub steps: &'a Steps,
     /// Whether the box has two shafts.
     pub two_shafts: bool,
-    /// Meshes that each forward gear passes through.
-    pub meshes: &'a [u8],
-    /// Meshes of all extra stages that carry the power.
-    pub stage_meshes: u8,
-    /// Ratio of all that stands behind the gearbox.
+    /// Ratio of all that stands behind the gearbox, stages at rest.
     pub behind: f64,
     /// What the tyre rolls at each turn, in metres.
     pub circumference_m: f64,
@@ -37,10 +34,10 @@ impl<'a> Driven<'a> {
     pub fn new(given: &'a Given, parts: &Parts<'_>) -> Option<Self> {
         let engine = given.engine.as_ref()?;
         let gears = Gears {
-            ratios: parts.ratios.to_vec(),
+            ratios: parts.steps.ratios.clone(),
             final_drive: parts.behind,
             rolling_radius: metres(parts.circumference_m / (2.0 * std::f64::consts::PI)),
-            meshes: parts.meshes.iter().map(|meshes| meshes.saturating_add(parts.stage_meshes)).collect(),
+            meshes: parts.steps.meshes.clone(),
         };
         let car = engine.car.with_box(parts.two_shafts);
         let pull = Pull::new(&engine.curve, &gears, car.efficiencies, engine.limit).ok()?;

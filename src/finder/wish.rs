@@ -6,7 +6,7 @@ use crate::units::{Length, Velocity};
 /// A figure of a combination of gear set, final drive, tyre and speedometer pair.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Measure {
-    /// Engine speed in top gear at a steady road speed, rpm.
+    /// Engine speed in top gear, an overdrive in, at a steady road speed, rpm.
     CruiseRpm {
         /// The road speed.
         speed: Velocity,

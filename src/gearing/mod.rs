@@ -28,5 +28,5 @@ pub use axle::{FinalDrive, Place};
 pub use gearbox::{Gear, Gearbox, Idler, Layout, Reverse, ReverseGears};
 pub use ladder::Ladder;
 pub use printed::PrintedRatio;
-pub use stage::{Stage, StageKind, Step, TakeOff};
+pub use stage::{Stage, StageKind, Step, TakeOff, UsedIn};
 pub use teeth::{Mesh, Ratio, Teeth};

@@ -7,6 +7,14 @@ use super::{
 use crate::gearing::Layout;
 use crate::units::{System, Typed};
 
+/// The car of the demo job. Once another is written over it, the job is the shop's.
+const CAR: &str = "Fernhill coupé, rear-wheel drive (invented)";
+
+/// Whether a job is still about the invented car of the demo job.
+pub fn is_demo(job: &Job) -> bool {
+    job.car == CAR
+}
+
 /// A filled demo job. The car, its customer and the gear sets are invented.
 pub fn job() -> Job {
     let wide = gearbox("Curlew four, wide", "25/30", &["37/18", "32/23", "28/27", "direct"], "33/16", "19");
@@ -15,7 +23,7 @@ pub fn job() -> Job {
     Job {
         title: "Fernhill coupé, hill climb and the drive home".into(),
         customer: "An invented customer".into(),
-        car: "Fernhill coupé, rear-wheel drive (invented)".into(),
+        car: CAR.into(),
         notes: "A demo job: car, customer and gear sets are invented. Change anything, or start an empty job.".into(),
         shift: Typed::new("6,500", System::Inch),
         cruise: Typed::new("70", System::Inch),

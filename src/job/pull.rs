@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::choice::{Chosen, ShiftBy};
 use crate::motion::atmosphere::Standard;
 use crate::motion::car::Drive;
+use crate::motion::curve::rows::MeasuredAt;
 use crate::units::Typed;
 
 /// The texts about engine, car and run, and what is chosen. All but mass and torque or power may stay blank.
@@ -50,6 +51,9 @@ pub struct Pull {
     /// Mass of a trailer.
     #[serde(skip_serializing_if = "Typed::is_blank")]
     pub trailer: Typed,
+    /// Height above the sea of where the car is driven.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub altitude: Typed,
     /// Rows of a dynamometer or points of a curve: rpm and torque or power.
     #[serde(skip_serializing_if = "Typed::is_blank")]
     pub rows: Typed,
@@ -98,8 +102,10 @@ pub struct Pull {
     /// The gear of a rolling start.
     #[serde(skip_serializing_if = "Typed::is_blank")]
     pub roll_gear: Typed,
-    /// The driven wheels; blank for the rear.
+    /// The driven wheels; blank for what is usual for the layout.
     pub drive: Chosen<Drive>,
+    /// Where a measured curve was measured; blank for what its head says, else at the engine.
+    pub curve_at: Chosen<MeasuredAt>,
     /// The standard that a measured curve is corrected to.
     pub standard: Chosen<Standard>,
     /// The rule of the upshifts; blank for the quickest run.

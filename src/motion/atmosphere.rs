@@ -2,9 +2,9 @@
 //!
 //! A correction is for naturally aspirated spark-ignition engines; each standard says between which factors it may be used.
 
-use uom::si::{pressure::hectopascal, thermodynamic_temperature::kelvin};
+use uom::si::{mass_density::kilogram_per_cubic_meter, pressure::hectopascal, thermodynamic_temperature::kelvin};
 
-use crate::units::{Pressure, ThermodynamicTemperature};
+use crate::units::{Altitude, MassDensity, Pressure, ThermodynamicTemperature};
 
 /// A test standard for engine power.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -109,4 +109,39 @@ pub fn correction(standard: Standard, air: &Air) -> Option<Correction> {
     };
     let allowed = (standard != Standard::Din70020).then_some((0.93, 1.07));
     (factor.is_finite() && factor > 0.0).then_some(Correction { standard, factor, pressure, allowed })
+}
+
+/// Density of the air at a height, as the standard atmosphere has it below 11 km.
+///
+/// Model: T = 288.15 K − 6.5 K/km·H, p = 101,325 Pa·(T/288.15 K)^5.2559, ρ = p/(287.053 J/(kg·K)·T), H the geopotential height.
+///
+/// Source: ISO 2533 (the ICAO standard atmosphere).
+///
+/// ```
+/// use layshaft::motion::atmosphere::density_at;
+/// use layshaft::units::Altitude;
+/// // The table of the standard: 1.1117 kg/m³ at 1,000 m.
+/// let thousandths = |metres| (1_000.0 * density_at(Altitude(metres)).value).round();
+/// assert_eq!((thousandths(0.0), thousandths(1_000.0)), (1_225.0, 1_112.0));
+/// ```
+pub fn density_at(height: Altitude) -> MassDensity {
+    const EARTH_M: f64 = 6_356_766.0;
+    const GAS_J_PER_KG_K: f64 = 287.052_87;
+    const LAPSE_K_PER_M: f64 = 0.0065;
+    const AT_SEA: (f64, f64) = (101_325.0, 288.15);
+    let geopotential = EARTH_M * height.0 / (EARTH_M + height.0);
+    let (pressure_at_sea, kelvin_at_sea) = AT_SEA;
+    let t = kelvin_at_sea - LAPSE_K_PER_M * geopotential;
+    let p = pressure_at_sea * (t / kelvin_at_sea).powf(super::GRAVITY_M_PER_S2 / (GAS_J_PER_KG_K * LAPSE_K_PER_M));
+    MassDensity::new::<kilogram_per_cubic_meter>(p / (GAS_J_PER_KG_K * t))
+}
+
+/// What is left of an engine's torque and power at a height, 1 at the sea: of one that draws its air in without a blower.
+///
+/// Model: 1.132·σ − 0.132, σ the density of the air over that at the sea; the friction it loses by itself does not grow less.
+///
+/// Source: R. F. Gagg and E. V. Farrar, Altitude performance of aircraft engines, SAE Transactions 29 (1934); from memory.
+pub fn engine_share_at(height: Altitude) -> f64 {
+    let thinner = (density_at(height) / density_at(Altitude(0.0))).value;
+    1.132 * thinner - 0.132
 }

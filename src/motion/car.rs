@@ -7,7 +7,7 @@ use uom::si::{
 use super::GRAVITY_M_PER_S2;
 use super::road_load::RoadLoad;
 use crate::units::common::rpm;
-use crate::units::{AngularVelocity, Area, Length, Mass, MassDensity, MomentOfInertia};
+use crate::units::{Altitude, AngularVelocity, Area, Length, Mass, MassDensity, MomentOfInertia};
 
 /// Where a value comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -243,6 +243,11 @@ impl Defaults {
     /// The published mass-factor rule.
     pub fn rotating() -> Sourced<Rotating> {
         Sourced::default(Rotating::MassFactor, "mass factor 1.04 + 0.0025 × overall ratio² (Gillespie, from memory)")
+    }
+
+    /// At the sea.
+    pub fn altitude() -> Sourced<Altitude> {
+        Sourced::default(Altitude(0.0), "at the sea")
     }
 
     /// 1.225 kg/m³.

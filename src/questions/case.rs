@@ -38,7 +38,7 @@ fn needs_of(gearbox: Option<&Gearbox>, set: Option<&Entry>, module: Option<Lengt
 /// The set of the shelf that a gearbox was picked as, unless its counts were changed since.
 fn known_as<'a>(typed: &job::Gearbox, shelves: Shelves<'a>) -> Option<&'a Entry> {
     let known = |known: &&Known<Gearbox>| !typed.altered && known.entry.title() == typed.name;
-    shelves.gear_sets.iter().find(known).map(|known| &known.entry)
+    shelves.known_sets.iter().find(known).map(|known| &known.entry)
 }
 
 /// Whether the gear set of a column, counted from 0, goes into A's case; none for A itself and its equals, and where either has no gears

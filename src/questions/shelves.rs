@@ -17,17 +17,22 @@ pub struct Known<P> {
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct OnShelf {
     speedometer_gears: Vec<SpeedoGear>,
+    /// Every gear set that is known, hidden ones first.
     gear_sets: Vec<Known<Gearbox>>,
+    /// How many of them are hidden.
+    hidden: usize,
     axles: Vec<Known<FinalDrive>>,
 }
 
-/// What lies on the shop's shelves and is proposed from; nothing by default.
+/// What lies on the shop's shelves; nothing by default.
 #[derive(Clone, Copy, Debug, Default)]
 pub struct Shelves<'a> {
     /// The speedometer gears.
     pub speedometer_gears: &'a [SpeedoGear],
-    /// The gear sets.
+    /// The gear sets that are proposed.
     pub gear_sets: &'a [Known<Gearbox>],
+    /// Those that are only known by name too: what a job already uses is looked up here, and nothing is proposed from it.
+    pub known_sets: &'a [Known<Gearbox>],
     /// The rings and pinions.
     pub axles: &'a [Known<FinalDrive>],
 }
@@ -35,20 +40,23 @@ pub struct Shelves<'a> {
 impl OnShelf {
     /// Reads a catalogue.
     pub fn of(catalogue: &Catalogue) -> Self {
+        let gear_sets = read(catalogue.known(PartKind::GearSet), Entry::gearbox);
+        let hidden = gear_sets.iter().take_while(|known| catalogue.hides(&known.entry)).count();
         Self {
             speedometer_gears: catalogue.speedometer_gears(),
-            gear_sets: known(catalogue, PartKind::GearSet, Entry::gearbox),
-            axles: known(catalogue, PartKind::RingAndPinion, Entry::final_drive),
+            gear_sets,
+            hidden,
+            axles: read(catalogue.entries(PartKind::RingAndPinion), Entry::final_drive),
         }
     }
 
     /// All of it.
     pub fn shelves(&self) -> Shelves<'_> {
-        Shelves { speedometer_gears: &self.speedometer_gears, gear_sets: &self.gear_sets, axles: &self.axles }
+        let offered = self.gear_sets.get(self.hidden..).unwrap_or_default();
+        Shelves { speedometer_gears: &self.speedometer_gears, gear_sets: offered, known_sets: &self.gear_sets, axles: &self.axles }
     }
 }
 
-fn known<P>(catalogue: &Catalogue, kind: PartKind, read: fn(&Entry) -> Option<P>) -> Vec<Known<P>> {
-    let known = |entry: &Entry| Some(Known { part: read(entry)?, entry: entry.clone() });
-    catalogue.entries(kind).filter_map(known).collect()
+fn read<'a, P>(entries: impl Iterator<Item = &'a Entry>, read: fn(&Entry) -> Option<P>) -> Vec<Known<P>> {
+    entries.filter_map(|entry| Some(Known { part: read(entry)?, entry: entry.clone() })).collect()
 }

@@ -129,6 +129,12 @@ fn kind_of(word: &str) -> Option<Kind> {
     exact.or_else(per)
 }
 
+/// A bare length that can be but one thing: longer than any tyre is high, it is the way rolled.
+pub(super) fn of_one_reading(text: &str, system: System) -> Option<Measurement> {
+    let measured = read(&format!("rolls {text}"), system).ok()?;
+    matches!(measured, Measurement::Circumference(way) if unit::MM.number(way) > DIAMETER.greatest).then_some(measured)
+}
+
 /// Reads a measurement, a bare number in the usual unit of `system`.
 ///
 /// # Errors

@@ -94,7 +94,8 @@ pub fn read_with(text: &str, system: System, omitted: OmittedAspect) -> Result<T
         return measured(text, &words, system, omitted);
     }
     if measurement::is_bare_length(text) {
-        return Err(TyreError::WhichLength { text: text.to_owned() });
+        let measured = measurement::of_one_reading(text, system).ok_or_else(|| TyreError::WhichLength { text: text.to_owned() })?;
+        return Ok(Tyre { known: Known::Measured(measured) });
     }
     Ok(Tyre { known: Known::Size(Box::new(sized(text, omitted)?)) })
 }

@@ -2,7 +2,7 @@
 //!
 //! A row knows its quantity, so a mass cannot be read with the row of a torque.
 
-use super::unit::{self, Measured, Plain, Share, TurnsPerDistance, Unit};
+use super::unit::{self, Altitude, Measured, Plain, Share, TurnsPerDistance, Unit};
 use super::{
     Angle, AngularVelocity, Area, Length, Mass, MomentOfInertia, Power, Pressure, System, ThermodynamicTemperature, Time, Torque,
     UnitError, Velocity, number, read,
@@ -227,6 +227,8 @@ rows! {
     AIR_TEMPERATURE: ThermodynamicTemperature, "air temperature", -40.0 to 60.0 CELSIUS, "any place a car is tested";
     /// Relative humidity.
     HUMIDITY: Share, "relative humidity", 0.0 to 100.0 PERCENT, "dry to saturated";
+    /// Height above the sea of where a car is driven.
+    ALTITUDE: Altitude, "height above the sea", -450.0 to 6_000.0 METRES_UP, "the lowest road to the highest";
     /// Time without thrust in a shift.
     SHIFT_TIME: Time, "shift time", 0.0 to 5.0 SECOND, "none to a very slow one";
     /// Turns of the wheel over a distance.

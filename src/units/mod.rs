@@ -11,7 +11,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::problem::Explain;
 pub use limits::{AnyLimits, Limits};
-pub use unit::{Measured, Plain, PowerPerArea, Share, TurnsPerDistance, Unit, WorkPerArea, common};
+pub use unit::{Altitude, Measured, Plain, PowerPerArea, Share, TurnsPerDistance, Unit, WorkPerArea, common};
 pub use uom::si::f64::{
     Acceleration, Angle, AngularAcceleration, AngularVelocity, Area, Energy, Force, Frequency, Length, Mass, MassDensity, MomentOfInertia,
     Power, Pressure, ThermodynamicTemperature, Time, Torque, Velocity, Volume,

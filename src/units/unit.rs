@@ -28,6 +28,10 @@ pub struct Share(pub f64);
 #[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
 pub struct Plain(pub f64);
 
+/// Height above the sea (m inside); typed and read in feet or metres.
+#[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
+pub struct Altitude(pub f64);
+
 /// One unit of a quantity.
 #[derive(Debug)]
 pub struct Unit<Q: 'static> {
@@ -217,6 +221,10 @@ units! {
     Share, inch PERCENT, metric PERCENT {
         PERCENT "%" ["%", "percent"] |value| Share(value / 100.0), |q| q.0 * 100.0;
     }
+    Altitude, inch FEET_UP, metric METRES_UP {
+        METRES_UP "m" ["m", "metre", "metres", "meter", "meters"] Altitude, |q| q.0;
+        FEET_UP "ft" ["ft", "'", "foot", "feet", "′"] |value| Altitude(value * METRES_PER_FOOT), |q| q.0 / METRES_PER_FOOT;
+    }
     Plain, inch NUMBER, metric NUMBER {
         NUMBER "" [""] Plain, |q| q.0;
     }
@@ -242,6 +250,8 @@ const INCH_OF_MERCURY_PA: f64 = 3_386.388_640_341;
 const POUND_SQUARE_INCH_KG_M2: f64 = POUND_KG * 0.0254 * 0.0254;
 /// The international mile, exact.
 const METRES_PER_MILE: f64 = 1_609.344;
+/// The international foot, exact.
+const METRES_PER_FOOT: f64 = 0.3048;
 
 fn per_metre(turns: f64) -> TurnsPerDistance {
     TurnsPerDistance::new::<uom::si::linear_number_density::per_meter>(turns)

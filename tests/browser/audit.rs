@@ -1,6 +1,6 @@
 //! The accessibility audit: axe-core, run in the page.
 
-use anyhow::{Context, Result, bail};
+use anyhow::{Context, Result, ensure};
 use serde_json::Value;
 
 use crate::Page;
@@ -10,23 +10,36 @@ const RUN: &str = "
 const done = arguments[arguments.length - 1];
 // The addresses of places and questions are fragments, which the rule takes for links within the page.
 const options = { rules: { 'target-size': { enabled: true }, 'skip-link': { enabled: false } }, resultTypes: ['violations'] };
+if (arguments[1]) options.runOnly = { type: 'rule', values: ['color-contrast', 'link-in-text-block'] };
 axe.run(arguments[0] ?? document, options).then((found) => done(found.violations.flatMap((rule) =>
   rule.nodes.map((node) => `${rule.id}: ${rule.help}\\n  ${node.html.slice(0, 200)}\\n  ${node.failureSummary.replaceAll('\\n', ' ')}`))),
   (fault) => done([`axe did not run: ${fault}`]));";
+
+/// What of a page is looked at.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Audit {
+    /// Every rule.
+    Whole,
+    /// What a theme changes: colours. Names, roles and sizes are the same in both.
+    Colours,
+}
 
 impl Page {
     /// What the audit finds against the page as it stands, one text for each element.
     ///
     /// # Errors
     /// The audit cannot be run.
-    pub async fn axe(&self) -> Result<Vec<String>> {
-        self.axe_within(None).await
+    pub async fn axe(&self, audit: Audit) -> Result<Vec<String>> {
+        self.axe_within(None, audit).await
     }
 
-    async fn axe_within(&self, part: Option<&str>) -> Result<Vec<String>> {
+    async fn axe_within(&self, part: Option<&str>, audit: Audit) -> Result<Vec<String>> {
         let driver = self.driver()?;
-        driver.execute(AXE, vec![]).await.context("axe-core does not load")?;
-        let found = driver.execute_async(RUN, vec![part.map_or(Value::Null, Value::from)]).await.context("the audit does not end")?;
+        if !self.js::<bool>("'axe' in window").await? {
+            driver.execute(AXE, vec![]).await.context("axe-core does not load")?;
+        }
+        let given = vec![part.map_or(Value::Null, Value::from), Value::from(audit == Audit::Colours)];
+        let found = driver.execute_async(RUN, given).await.context("the audit does not end")?;
         Ok(found.convert()?)
     }
 
@@ -35,11 +48,7 @@ impl Page {
     /// # Errors
     /// All that was found.
     pub async fn assert_part_accessible(&self, part: &str, where_: &str) -> Result<()> {
-        let found = self.axe_within(Some(part)).await?;
-        if !found.is_empty() {
-            bail!("{where_}: {} accessibility violations\n{}", found.len(), found.join("\n"));
-        }
-        Ok(())
+        none(&self.axe_within(Some(part), Audit::Whole).await?, where_)
     }
 
     /// Fails where the audit finds anything.
@@ -47,10 +56,11 @@ impl Page {
     /// # Errors
     /// All that was found.
     pub async fn assert_accessible(&self, where_: &str) -> Result<()> {
-        let found = self.axe().await?;
-        if !found.is_empty() {
-            bail!("{where_}: {} accessibility violations\n{}", found.len(), found.join("\n"));
-        }
-        Ok(())
+        none(&self.axe(Audit::Whole).await?, where_)
     }
+}
+
+fn none(found: &[String], where_: &str) -> Result<()> {
+    ensure!(found.is_empty(), "{where_}: {} accessibility violations\n{}", found.len(), found.join("\n"));
+    Ok(())
 }

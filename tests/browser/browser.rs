@@ -12,7 +12,10 @@ use thirtyfour::common::capabilities::chromium::ChromiumLikeCapabilities;
 use thirtyfour::{DesiredCapabilities, LoggingPrefsLogLevel, WebDriver};
 use xtask::{debian, shell};
 
-const PACKAGES: [&str; 2] = ["chromium", "chromium-driver"];
+const PACKAGES: [&str; 2] = ["chromium-headless-shell", "chromium-driver"];
+/// Chromium without windows of its own: it starts at once, and draws nothing but the page. Taken where it is there. The file itself, since
+/// what stands in the path is a script that would stay between it and the one who ends it.
+const BARE: &str = "/usr/lib/chromium/chromium-headless-shell";
 const FLAGS: [&str; 12] = [
     "--headless",
     // Containers give no sandbox, and the pages are our own.
@@ -60,7 +63,11 @@ impl Browser {
         for flag in FLAGS {
             wishes.add_arg(flag)?;
         }
-        wishes.add_arg(&format!("--user-data-dir={}", browser.profile.display()))?;
+        match bare().filter(|_| storage == Storage::Allowed) {
+            // It takes only a profile that chromedriver makes, and knows no settings.
+            Some(bare) => wishes.set_binary(&bare.to_string_lossy())?,
+            None => wishes.add_arg(&format!("--user-data-dir={}", browser.profile.display()))?,
+        }
         if storage == Storage::Blocked {
             // What a visitor does who forbids all cookies and site data.
             wishes.add_experimental_option("prefs", serde_json::json!({"profile.default_content_setting_values.cookies": 2}))?;
@@ -107,7 +114,7 @@ fn ready() -> Result<()> {
     static READY: OnceLock<Result<(), String>> = OnceLock::new();
     let ready = READY.get_or_init(|| {
         let there = || shell::output(Command::new("chromedriver").arg("--version")).is_some();
-        if there() {
+        if there() && (bare().is_some() || !debian::can_install()) {
             return Ok(());
         }
         if debian::can_install() {
@@ -147,6 +154,10 @@ fn start_chromedriver() -> Result<(Child, u16)> {
 fn port_in(line: &str) -> Option<u16> {
     let (_, rest) = line.split_once("successfully on port ")?;
     rest.trim_end_matches('.').parse().ok()
+}
+
+fn bare() -> Option<PathBuf> {
+    Some(PathBuf::from(BARE)).filter(|file| file.is_file())
 }
 
 fn new_profile() -> PathBuf {

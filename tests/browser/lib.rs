@@ -33,6 +33,7 @@ use browser::Storage;
 use tokio::sync::Semaphore;
 
 pub use anyhow;
+pub use audit::Audit;
 pub use device::{Paper, Screen, Theme};
 pub use named::{Named, Target, button, checkbox, field, group, heading, link, tab};
 pub use page::Page;

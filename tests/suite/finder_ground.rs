@@ -53,7 +53,7 @@ pub(crate) fn search(table: &Arc<Table>, wishes: &[Wish], given: &Given) -> Foun
 /// Only for wishes that need no engine.
 pub(crate) fn figure(table: &Table, given: &Given, wish: &Wish, [set, axle, tyre]: [usize; 3]) -> f64 {
     let (set, axle, tyre) = (&table.sets[set], &table.axles[axle], &table.tyres[tyre]);
-    let behind = axle.ratio * given.stages;
+    let behind = axle.ratio * given.stages.at_rest;
     match wish.measure {
         Measure::CruiseRpm { speed } => speed.value * 60.0 / tyre.circumference_m * behind * set.ratios.last().unwrap(),
         Measure::FirstOverall => set.ratios[0] * behind,

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use layshaft::finder::table::{AxleRow, Pair, Pairs, SetRow, TyreRow};
-use layshaft::finder::{Given, Measure, Search, Table, Wish};
+use layshaft::finder::{Given, Measure, Search, Stages, Table, Wish};
 use layshaft::gearing::Layout;
 use layshaft::units::common::{metres_per_second, rpm};
 use proptest::prelude::*;
@@ -91,7 +91,7 @@ fn any_wishes() -> impl Strategy<Value = Vec<Wish>> {
 }
 
 fn given() -> Given {
-    Given { shift: Some(rpm(6_000.0)), stages: 1.1, stages_behind_take_off: 1.05, ..Given::default() }
+    Given { shift: Some(rpm(6_000.0)), stages: Stages::fixed(1.1), stages_behind_take_off: 1.05, ..Given::default() }
 }
 
 fn is_near(a: f64, b: f64) -> bool {

@@ -10,6 +10,7 @@ mod bench_by_hand;
 mod book_laws;
 mod catalogue_case;
 mod catalogue_data;
+mod catalogue_demo;
 mod catalogue_desk;
 mod catalogue_joined;
 mod catalogue_laws;

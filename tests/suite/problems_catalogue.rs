@@ -215,7 +215,7 @@ fn what_was_kept_by_a_newer_version_or_damaged_is_refused() {
 
 #[test]
 fn the_summary_says_what_would_happen() {
-    let plan = Catalogue::built_in().plan("drive,in_stock\n43/11,yes\n51/7,yes\n99/20,yes\n").unwrap();
+    let plan = Catalogue::built_in().plan("id,drive,in_stock\n43-11,43/11,yes\n,51/7,yes\n,99/20,yes\n").unwrap();
     assert_eq!((plan.kind, plan.refused[0].line), (PartKind::RingAndPinion, 3));
     assert_eq!(plan.sentence(), "1 new ring and pinion pair, 1 as they are here, 0 different, 1 line refused");
 }

@@ -4,7 +4,7 @@
 
 use layshaft::motion::atmosphere::{self, Air, Standard};
 use layshaft::motion::{Car, Drive, GRAVITY_M_PER_S2, Gears, Pull, Rotating, Sourced, Vehicle, cruise, curve, grade, traction};
-use layshaft::units::{Area, Length, MassDensity, MomentOfInertia, Power, Pressure, ThermodynamicTemperature, Torque};
+use layshaft::units::{Altitude, Area, Length, MassDensity, MomentOfInertia, Power, Pressure, ThermodynamicTemperature, Torque};
 use uom::si::{
     area::square_meter, force::newton, length::meter, mass::kilogram, mass_density::kilogram_per_cubic_meter,
     moment_of_inertia::kilogram_square_meter, power::kilowatt, pressure::hectopascal, thermodynamic_temperature::degree_celsius,
@@ -196,6 +196,19 @@ fn grade_held_at_speed() {
     check("drag and rolling", moving.get::<newton>() / (pound * GRAVITY_M_PER_S2), 183.02 + 60.87, PRINTED);
     check("at a crawl", still.get::<newton>() / (pound * GRAVITY_M_PER_S2), 32.0, 1e-12);
     check("grade", cruise::in_gear(&vehicle, 1, speed).unwrap().downshift_grade.unwrap(), 0.091_56, 1e-3);
+}
+
+/// The standard atmosphere: rows of its table as the package `ambiance` (ICAO Doc 7488, 1993) prints them.
+#[test]
+fn density_of_the_standard_atmosphere() {
+    for (metres, density) in
+        [(0.0, 1.225_000), (500.0, 1.167_273), (1_000.0, 1.111_660), (1_609.344, 1.046_662), (2_000.0, 1.006_554), (3_000.0, 0.909_254)]
+    {
+        check("density", atmosphere::density_at(Altitude(metres)).value, density, 1e-6);
+    }
+    // 1.006 554 ÷ 1.225 = 0.821 677; 1.132 × 0.821 677 − 0.132 = 0.798 138
+    check("share left", atmosphere::engine_share_at(Altitude(2_000.0)), 0.798_138, 2e-6);
+    check("at the sea", atmosphere::engine_share_at(Altitude(0.0)), 1.0, 1e-12);
 }
 
 fn air(mbar: f64, celsius: f64, humidity: f64) -> Air {

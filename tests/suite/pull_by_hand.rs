@@ -49,6 +49,35 @@ fn row(job: &Job, key: &str, column: usize) -> String {
     cell_text(&row.unwrap().cells[column])
 }
 
+/// At 2,000 m the standard atmosphere has 1.006554 of 1.225 kg/m³, so an engine without a blower keeps 1.132 × 0.821677 − 0.132 = 0.798138
+/// of its torque; 2,000 m are 6,561.68 ft. What the driveshaft must bear is told of the engine at the sea.
+#[test]
+fn thin_air_takes_thrust_and_drag() {
+    let job = with(&[(PullField::Rows, FLAT), (PullField::Grip, "2"), (PullField::Altitude, "2000 m")]);
+    check(&job, "pull.launch_thrust_lbf", "1,067 lbf", 1_336.757_15 * 0.798_138);
+    let in_feet = with(&[(PullField::Rows, FLAT), (PullField::Grip, "2"), (PullField::Altitude, "6,562")]);
+    check(&in_feet, "pull.launch_thrust_lbf", "1,067 lbf", 1_336.757_15 * 0.798_129);
+    let rests = build(&job, Words::Us).sections.into_iter().find(|section| section.id == "pull").unwrap().rests;
+    let said: Vec<String> = rests.iter().map(|rest| format!("{}: {}", rest.label, rest.value)).collect();
+    for line in ["Height above the sea: 6,562 ft", "The engine at this height: 80 % of its torque", "Density of the air: 1.007 kg/m³"] {
+        assert!(said.iter().any(|said| said == line), "{line} is not among {said:#?}");
+    }
+    assert!(said.iter().any(|said| said.starts_with("Peak torque: 148 lbf·ft")), "{said:#?}");
+}
+
+/// Measured at the wheels through an axle of 96 %, the engine gave 200 ÷ 0.96 N·m; a head that says so is believed until another is chosen.
+#[test]
+fn where_a_curve_was_measured_can_be_chosen() {
+    let mut job = with(&[(PullField::Rows, FLAT), (PullField::Grip, "2")]);
+    job.choose(Choice::Job(JobChoice::CurveAt), "wheels");
+    check(&job, "pull.launch_thrust_lbf", "1,392 lbf", 1_336.757_15 / 0.96);
+    let head = "rpm;wheel torque Nm\n1000;200\n6500;200";
+    let mut job = with(&[(PullField::Rows, head), (PullField::Grip, "2")]);
+    check(&job, "pull.launch_thrust_lbf", "1,392 lbf", 1_336.757_15 / 0.96);
+    job.choose(Choice::Job(JobChoice::CurveAt), "engine");
+    check(&job, "pull.launch_thrust_lbf", "1,337 lbf", 1_336.757_15);
+}
+
 #[test]
 fn thrust_grades_and_cruise() {
     // a grip of 2 lets 1st put all of it down: 2 × 0.5 ÷ (1 − 2 × 0.57 ÷ 2.6) = 1.78 of the weight

@@ -1,15 +1,22 @@
 //! Extra stages as they are: switched or always in, before the speedometer's drive gear or behind it, and what they cost. Worked by hand.
 
+use std::sync::Arc;
+
 use layshaft::catalogue::Catalogue;
+use layshaft::finder::table::{AxleRow, Pairs, SetRow, TyreRow};
+use layshaft::finder::{Given, Measure, Table, Wish};
 use layshaft::gearing::stage::{MOST_SWITCHED, Stage as Unit, StageKind, Step, Switch, UsedIn, steps};
-use layshaft::gearing::{FinalDrive, Place, Ratio};
+use layshaft::gearing::{FinalDrive, Layout, Place, Ratio};
 use layshaft::job::{Choice, Chosen, InputProblem, Job, SetupChoice, Stage, demo};
+use layshaft::questions::find::evaluate;
 use layshaft::questions::{OnShelf, analyse_job};
 use layshaft::sheet::{Piece, Sheet};
+use layshaft::units::common::metres_per_second;
 use layshaft::units::{System, Typed};
 use proptest::prelude::*;
 
 use crate::any_job::{figure, figures, rows, sheet};
+use crate::finder_ground::search;
 
 /// A box of 3.20, 2.10, 1.40 and direct, an axle of 4.1, tyres that roll 2 m.
 fn car(stage: Stage) -> Job {
@@ -71,6 +78,59 @@ fn names(job: &Job) -> Vec<String> {
     let shelf = OnShelf::of(&Catalogue::built_in());
     let answers = analyse_job(job, shelf.shelves());
     answers.setups[0].setup.steps.iter().map(Step::name).collect()
+}
+
+/// Found from the shelf or standing on the sheet, a box is judged with the overdrive that stays behind it: 100 km/h are 13.889 m a turn of
+/// 2 m, 833.3 turns a minute × 4.1 × 0.78 = 2,665 rpm in top; 1st stays 3.2 × 4.1 = 13.12. A top speed out of reach in 4th is reached
+/// through the overdrive.
+#[test]
+fn the_finder_counts_an_overdrive() {
+    let with = |stages: Vec<Stage>| {
+        let mut job = car(Stage::default());
+        job.setups[0].stages = stages;
+        job.setups[0].gearbox.layout = Layout::TwoShaft;
+        job.setups[0].gearbox.gears = ["32/10", "21/10", "14/10", "10/10"].map(String::from).to_vec();
+        (job.pull.mass, job.pull.peak_torque, job.pull.limit) = (typed("900 kg"), typed("150 N·m"), typed("5,000"));
+        job
+    };
+    let speed = metres_per_second(100.0 / 3.6);
+    let measures = [Measure::CruiseRpm { speed }, Measure::FirstOverall, Measure::TopSpeed, Measure::TimeToSpeed { speed }];
+    let wishes = measures.map(|measure| Wish::prefer(measure, 0.0, 1.0, 1.0));
+    let set =
+        SetRow { place: 0, ratios: vec![3.2, 2.1, 1.4, 1.0], meshes: vec![1; 4], layout: Layout::TwoShaft, in_stock: true, housing: 0 };
+    let axle = AxleRow { place: 0, ratio: 4.1, in_stock: true };
+    let tyre = TyreRow { place: Some(0), circumference_m: 2.0, diameter_m: 2.0 / 3.05, in_stock: true };
+    let pairs = vec![Pairs::new("", Vec::new())];
+    let table =
+        Arc::new(Table { sets: vec![set], axles: vec![axle], tyres: vec![tyre], pairs_in_stock: pairs.clone(), pairs, ..Table::default() });
+    let figures = |job: &Job| {
+        let shelf = OnShelf::of(&Catalogue::built_in());
+        let answers = analyse_job(job, shelf.shelves());
+        let given = Given::of(&answers.conditions, &answers.setups);
+        let on_sheet = wishes.map(|wish| evaluate::figure(&answers.setups[0], &wish, &given).unwrap());
+        let found = search(&table, &wishes, &given).results[0].figures.clone();
+        for (found, on_sheet) in found.iter().zip(&on_sheet) {
+            near(*found, *on_sheet, 1e-9);
+        }
+        on_sheet
+    };
+    let [without, with] = [figures(&with(Vec::new())), figures(&with(vec![overdrive("3 4")]))];
+    near(without[0], 2_500.0 / 3.0 * 4.1, 1e-9);
+    near(with[0], 2_500.0 / 3.0 * 4.1 * 0.78, 1e-9);
+    near(with[1], 13.12, 1e-9);
+    // 5,000 rpm in 4th are 2 × 5,000 / 60 / 4.1 = 40.65 m/s, and that is the end without an overdrive.
+    near(without[2], 2.0 * 5_000.0 / 60.0 / 4.1, 1e-6);
+    assert!(with[2] > without[2] + 1.0, "{with:?} after {without:?}");
+    assert!(with[3] < without[3] + 1e-9, "more steps are never slower: {with:?} after {without:?}");
+}
+
+#[track_caller]
+fn near(is: f64, by_hand: f64, within: f64) {
+    assert!((is - by_hand).abs() <= within, "{is} is not {by_hand} ± {within}");
+}
+
+fn typed(text: &str) -> Typed {
+    Typed::new(text, System::Metric)
 }
 
 /// A range box of 2.50, low in every gear: 1st low is 8.00, 2nd low 5.25, 3rd low 3.50, 1st 3.20, 4th low 2.50 …

@@ -39,6 +39,17 @@ fn with_tyre(text: &str) -> Job {
 }
 
 /// Load index 88 is 560 kg (Japanese trade glossary): 560 ÷ 0.45359237 = 1,234.6 lb; four carry 2,240 kg, 4,938.4 lb.
+/// No tyre is 2,105 mm high, so a bare length as long is what it rolls: 2,105 ÷ 3.05 = 690.2 mm high as a radial.
+#[test]
+fn a_length_longer_than_any_tyre_is_high_is_the_way_rolled() {
+    for text in ["2.105 m", "2105 mm", "82.87 in"] {
+        let rolled = layshaft::tyre::read(text, layshaft::units::System::Inch).unwrap().rolling().circumference.value;
+        assert!((rolled - 2.105).abs() < 2e-4, "{text}: {rolled}");
+    }
+    // 1.85 m may be either, and is asked about.
+    assert!(layshaft::tyre::read("1.85 m", layshaft::units::System::Inch).is_err());
+}
+
 #[test]
 fn four_tyres_against_the_car() {
     let mut job = with_tyre("185/70R14 88S");

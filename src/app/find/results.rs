@@ -133,13 +133,15 @@ fn row(state: State, runner: Runner, found: &Found, at: usize, standing: &Standi
 /// Whether the gear set of a result goes into A's case; nothing where A has no gears yet.
 fn fit_of(state: State, standing: &Standing) -> String {
     let first = untrack(|| state.with_source(case::of_first));
-    let needs = state.shop.catalogue.with_untracked(|catalogue| put::gear_set(standing, catalogue).map(Entry::case_needs));
+    let offered = untrack(|| state.shop.offered());
+    let needs = put::gear_set(standing, &offered).map(Entry::case_needs);
     first.zip(needs).map_or_else(String::new, |(first, needs)| fit(&needs, &first).words('A'))
 }
 
 /// The parts of a result by name.
 pub(super) fn names(state: State, standing: &Standing) -> [String; 3] {
-    state.shop.catalogue.with_untracked(|catalogue| state.job.with_untracked(|job| put::names(standing, catalogue, job)))
+    let offered = untrack(|| state.shop.offered());
+    state.job.with_untracked(|job| put::names(standing, &offered, job))
 }
 
 /// Puts a result onto the sheet and says where it stands.
@@ -151,7 +153,7 @@ pub(super) fn press(state: State, runner: Runner, at: usize, into: Into) {
         return;
     }
     let mut put = None;
-    let catalogue = state.shop.catalogue.get_untracked();
+    let catalogue = untrack(|| state.shop.offered());
     state.change(|job| put = put::put(job, &catalogue, &standing, into));
     if let Some(id) = put {
         let letter = Job::letter(state.job.with_untracked(|job| job.setups.iter().position(|setup| setup.id == id).unwrap_or(0)));

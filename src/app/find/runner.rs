@@ -38,12 +38,12 @@ impl Runner {
             found: slices.found,
             is_running: Memo::new(move |_| slices.progress.with(Option::is_some)),
             asked: Wished::here().asked,
-            table: Memo::new(move |_| state.shop.catalogue.with(|catalogue| Arc::new(Table::of(catalogue)))),
+            table: Memo::new(move |_| Arc::new(Table::of(&state.shop.offered()))),
             slices,
         };
         Effect::new(move || {
             runner.asked.track();
-            state.shop.catalogue.track();
+            runner.table.track();
             runner.begin();
         });
         runner

@@ -2,13 +2,14 @@
 //!
 //! [`store`] is the browser's store behind a guard, [`records`] the jobs in it, [`opening`] what the page begins with,
 //! [`desk`] the job that lies open, [`autosave`] writes it within a second of every edit and notices other tabs,
-//! [`shop`] keeps the shop's own catalogue entries. What reads and writes is a part of the program that comes later, so nothing else calls
+//! [`shop`] keeps the shop's own catalogue entries, [`settings`] what the shop settles once for all jobs. What reads and writes is a part of the program that comes later, so nothing else calls
 //! it but through [`KEEPER`](super::parts::KEEPER): a first visit does without until its figures stand.
 
 pub mod autosave;
 pub mod desk;
 pub mod opening;
 pub mod records;
+mod settings;
 pub mod shop;
 pub mod store;
 
@@ -25,6 +26,7 @@ use super::{device, parts};
 pub(super) fn keep(state: State) {
     autosave::keep(state);
     shop::keep(state);
+    settings::keep(state);
 }
 
 /// Does what a notice offers about what is kept.

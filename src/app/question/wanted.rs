@@ -113,8 +113,8 @@ fn ask(state: State, id: SetupId, key: &str, text: &str, found: RwSignal<Found>,
         return;
     };
     let words = state.words.get_untracked();
-    let search =
-        state.shop.catalogue.with_untracked(|catalogue| state.job.with_untracked(|job| Search::new(job, id, words, catalogue, key, value)));
+    let offered = untrack(|| state.shop.offered());
+    let search = state.job.with_untracked(|job| Search::new(job, id, words, &offered, key, value));
     if let Some(search) = search {
         let run = asked.get_value();
         go_on(search, found, Rc::new(move || asked.try_get_value() == Some(run)));

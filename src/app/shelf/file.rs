@@ -61,7 +61,7 @@ fn pasting(state: State, planned: Planned) -> impl IntoView {
     let pasted = NodeRef::<Textarea>::new();
     let look = move |_| {
         if let Some(text) = pasted.get_untracked().map(|area| area.value()) {
-            planned.set(Some(state.shop.catalogue.with_untracked(|catalogue| catalogue.plan(&text))));
+            planned.set(Some(plan(state, &text)));
         }
     };
     view! {
@@ -94,8 +94,13 @@ fn take(state: State, planned: Planned, file: &web_sys::File) {
             Ok(bytes) => file::text(&js_sys::Uint8Array::new(&bytes).to_vec()),
             Err(_) => Err(FileError::NotText),
         };
-        planned.set(Some(text.and_then(|text| state.shop.catalogue.with_untracked(|catalogue| catalogue.plan(&text)))));
+        planned.set(Some(text.and_then(|text| plan(state, &text))));
     });
+}
+
+/// What a text would do beside what is offered: a part that is hidden is none that the shop has.
+fn plan(state: State, text: &str) -> Result<ImportPlan, FileError> {
+    untrack(|| state.shop.offered()).plan(text)
 }
 
 fn refusal(state: State, planned: Planned, why: &FileError) -> impl IntoView + use<> {

@@ -17,7 +17,8 @@ pub(super) fn table(desk: Desk) -> impl IntoView {
     let found = Memo::new(move |_| {
         let kept = desk.editing.with(|editing| editing.as_ref().and_then(|editing| editing.id.clone()));
         let (kind, most) = (desk.kind.get(), desk.shown.get());
-        state.shop.catalogue.with(|catalogue| desk.sought.with(|sought| catalogue.found(kind, sought, most, kept.as_deref())))
+        let offered = state.shop.offered();
+        desk.sought.with(|sought| offered.found(kind, sought, most, kept.as_deref()))
     });
     let names = move || found.with(|found| found.entries.iter().map(|entry| (entry.kind, entry.id.clone())).collect::<Vec<_>>());
     let one = move |(kind, id): (PartKind, String)| {
@@ -44,6 +45,9 @@ fn count(state: State, desk: Desk, found: Memo<Found>) -> String {
     #[expect(clippy::cast_precision_loss, reason = "a shelf holds far fewer than 2^52 entries")]
     let shown = |count: usize| number::show(count as f64, 0);
     found.with(|found| match (found.many, found.of) {
+        (_, 0) if !state.shop.offers_demo() => {
+            format!("No {} on your shelf yet. Add one, bring in a CSV file, or turn the demo parts on.", kind.plural())
+        }
         (0, _) => "Nothing on the shelf fits these words. Try one of them alone, or look under another kind.".into(),
         (many, of) if many == of => format!("{} {}, {} of them your own.", shown(of), kind.plural(), shown(own)),
         (many, of) => format!("{} of {} {} fit these words.", shown(many), shown(of), kind.plural()),

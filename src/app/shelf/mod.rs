@@ -13,7 +13,7 @@ use crate::app::device;
 use crate::app::state::State;
 use crate::app::widgets::Choice;
 use crate::catalogue::case::CaseNeeds;
-use crate::catalogue::{Entry, PartKind, write};
+use crate::catalogue::{DemoParts, Entry, PartKind, write};
 use crate::job::SetupId;
 use crate::problem::Problem;
 use crate::questions;
@@ -127,6 +127,7 @@ fn view() -> impl IntoView {
     let on_top = move || desk.editing.get().filter(|editing| editing.on_top && editing.before.kind == desk.kind.get());
     view! {
         <div class="shelf">
+            {demo_switch()}
             {kinds(desk)}
             {acts(desk)}
             {file::reader(desk)}
@@ -134,6 +135,20 @@ fn view() -> impl IntoView {
             {list::table(desk)}
             {taken_out(desk)}
             <p class="unseen" role="status">{desk.said}</p>
+        </div>
+    }
+}
+
+/// Whether the invented parts that come with the program are offered, here and everywhere.
+fn demo_switch() -> impl IntoView {
+    let state = State::here();
+    let shop = state.shop;
+    let turn = move |event| shop.demo_parts.set(if event_target_checked(&event) { DemoParts::Shown } else { DemoParts::Hidden });
+    view! {
+        <div class="shelf__demo">
+            <label class="shelf__stock"><input type="checkbox" id="demo-parts" aria-describedby="demo-parts-why"
+                prop:checked=move || shop.offers_demo() on:change=turn/>"Demo parts"</label>
+            <span class="words" id="demo-parts-why" role="status">{move || state.say(shop.demo_parts.get().reason(shop.standing.get()))}</span>
         </div>
     }
 }
@@ -154,7 +169,8 @@ fn acts(desk: Desk) -> impl IntoView {
     };
     let file = move |own: bool| {
         let kind = desk.kind.get_untracked();
-        state.shop.catalogue.with_untracked(|catalogue| if own { catalogue.own_file(kind) } else { catalogue.whole_file(kind) })
+        let offered = untrack(|| state.shop.offered());
+        if own { offered.own_file(kind) } else { offered.whole_file(kind) }
     };
     let has_own = move || state.shop.catalogue.with(|catalogue| catalogue.own(desk.kind.get()).next().is_some());
     view! {

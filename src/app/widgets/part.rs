@@ -16,7 +16,15 @@ pub fn PartField(
 ) -> impl IntoView {
     let state = State::here();
     let chosen = Memo::new(move |_| state.job.with(|job| job.text(field).unwrap_or_default().to_owned()));
-    let names = Memo::new(move |_| state.shop.catalogue.with(|catalogue| catalogue.entries(kind).map(title).collect::<Vec<_>>()));
+    let names = Memo::new(move |_| {
+        let mut names: Vec<String> = state.shop.offered().entries(kind).map(title).collect();
+        // What is chosen stays chosen, even where it is offered no longer.
+        let kept = chosen.get();
+        if !kept.is_empty() && !names.contains(&kept) {
+            names.insert(0, kept);
+        }
+        names
+    });
     // A blank one is what the table says it is; where it says nothing, it is still to be chosen.
     let taken = Memo::new(move |_| state.job.with(|job| field.placeholder(job)));
     let nothing =

@@ -16,6 +16,7 @@ use std::sync::Arc;
 use super::best::{Best, Front};
 use super::given::Given;
 use super::motion::Parts;
+use super::stages::Steps;
 use super::table::{Pairs, Table};
 use super::wish::{Measure, Wish};
 use crate::gearing::Layout;
@@ -53,6 +54,8 @@ struct Left {
 #[derive(Clone, Debug)]
 pub struct Search {
     table: Arc<Table>,
+    /// What a run shifts through with each gear set.
+    steps: Vec<Steps>,
     wishes: Vec<Wish>,
     given: Given,
     slots: Vec<Slot>,
@@ -77,7 +80,8 @@ impl Search {
     /// A search over a table, not yet begun. Wishes beyond the fourteenth are left out.
     pub fn new(table: Arc<Table>, mut wishes: Vec<Wish>, given: Given) -> Self {
         wishes.truncate(super::best::MOST);
-        let slots = plan::slots(&wishes, &table, &given);
+        let steps: Vec<Steps> = table.sets.iter().map(|set| given.stages.steps(&set.ratios, &set.meshes)).collect();
+        let slots = plan::slots(&wishes, &table, &steps, &given);
         let tyres = Tyres::new(&table, &given, &slots, table.pairs.len());
         let preferences = slots.iter().filter(|slot| slot.weight.is_some()).count();
         let total = [table.sets.len(), table.axles.len(), tyres.rows.len()].iter().map(|count| *count as u64).product();
@@ -96,6 +100,7 @@ impl Search {
             killers: [0; 2],
             progress: Progress { total, done: total == 0, ..Progress::default() },
             prunes: true,
+            steps,
             table,
             wishes,
             given,
@@ -215,13 +220,10 @@ impl Search {
     }
 
     pub(super) fn parts(&self, [set, axle, tyre]: [usize; 3]) -> Option<Parts<'_>> {
-        let set = self.table.sets.get(set)?;
         Some(Parts {
-            ratios: &set.ratios,
-            two_shafts: set.layout == Layout::TwoShaft,
-            meshes: &set.meshes,
-            stage_meshes: self.given.stage_meshes,
-            behind: self.given.stages * self.table.axles.get(axle)?.ratio,
+            steps: self.steps.get(set)?,
+            two_shafts: self.table.sets.get(set)?.layout == Layout::TwoShaft,
+            behind: self.given.stages.at_rest * self.table.axles.get(axle)?.ratio,
             circumference_m: self.tyres.rows.get(tyre)?.circumference_m,
         })
     }

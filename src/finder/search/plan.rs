@@ -2,6 +2,7 @@
 
 use super::columns::Column;
 use crate::finder::given::Given;
+use crate::finder::stages::Steps;
 use crate::finder::table::{SetRow, Table};
 use crate::finder::wish::{Measure, Wish};
 use crate::units::common::{in_rpm, metres_per_second};
@@ -66,14 +67,14 @@ pub(super) fn positive(value: f64) -> f64 {
 }
 
 /// Every wish made ready, what is constant along the tyres first, what takes an engine last.
-pub(super) fn slots(wishes: &[Wish], table: &Table, given: &Given) -> Vec<Slot> {
+pub(super) fn slots(wishes: &[Wish], table: &Table, steps: &[Steps], given: &Given) -> Vec<Slot> {
     let slot = |(at, wish): (usize, &Wish)| Slot {
         wish: at,
         least: wish.least,
         greatest: wish.greatest,
         per_step: 1.0 / wish.measure.step(),
         weight: wish.weight(),
-        figure: figure(wish.measure, table, given),
+        figure: figure(wish.measure, table, steps, given),
     };
     let mut slots: Vec<Slot> = wishes.iter().enumerate().map(slot).collect();
     crate::order::by_key(&mut slots, |slot| match slot.figure {
@@ -84,17 +85,18 @@ pub(super) fn slots(wishes: &[Wish], table: &Table, given: &Given) -> Vec<Slot> 
     slots
 }
 
-fn figure(measure: Measure, table: &Table, given: &Given) -> Figure {
+fn figure(measure: Measure, table: &Table, steps: &[Steps], given: &Given) -> Figure {
     let shift = given.shift.map_or(f64::NAN, in_rpm);
     let of = |value: &dyn Fn(&SetRow) -> f64| table.sets.iter().map(value).collect::<Vec<f64>>();
     match measure {
         Measure::CruiseRpm { speed } => {
-            let per_minute = 60.0 * given.stages * speed.get::<meter_per_second>();
-            Figure::TimesAxle(of(&|set| set.ratios.last().map_or(f64::NAN, |top| per_minute * top)), Column::Turns)
+            let per_minute = 60.0 * given.stages.at_rest * speed.get::<meter_per_second>();
+            let in_top = |steps: &Steps| steps.ratios.last().map_or(f64::NAN, |top| per_minute * top);
+            Figure::TimesAxle(steps.iter().map(in_top).collect(), Column::Turns)
         }
-        Measure::FirstOverall => Figure::SetTimesAxle(of(&|set| set.ratios.first().map_or(f64::NAN, |first| given.stages * first))),
+        Measure::FirstOverall => Figure::SetTimesAxle(of(&|set| set.ratios.first().map_or(f64::NAN, |first| given.stages.at_rest * first))),
         Measure::SpeedAtShift { gear } => {
-            let of_gear = |set: &SetRow| set.ratios.get(gear).map_or(f64::NAN, |ratio| shift / 60.0 / (given.stages * ratio));
+            let of_gear = |set: &SetRow| set.ratios.get(gear).map_or(f64::NAN, |ratio| shift / 60.0 / (given.stages.at_rest * ratio));
             Figure::OverAxle(of(&of_gear), Column::Way)
         }
         Measure::LargestDrop => Figure::Set(of(&|set| largest_drop(&set.ratios))),

@@ -14,6 +14,7 @@ use crate::fits::ShimsGo;
 use crate::gearing::{Layout, TakeOff};
 use crate::motion::atmosphere::Standard;
 use crate::motion::car::Drive;
+use crate::motion::curve::rows::MeasuredAt;
 use crate::problem::{Explain, Problem};
 use crate::speedometer::{Hand, Tap};
 use crate::toothload::synchroniser::LiningKind;
@@ -232,6 +233,8 @@ choices! {
     OmittedAspect(OmittedAspect) at omitted_aspect: "omitted-aspect", "series where the size gives none", else "80 is taken";
     /// The driven wheels.
     Drive(Drive) at pull.drive: "drive", "driven", else "pull is left out";
+    /// Where a measured curve was measured.
+    CurveAt(MeasuredAt) at pull.curve_at: "curve-at", "measured", else "its head is followed, and the engine taken where that does not say";
     /// The standard that a measured curve is corrected to.
     PowerStandard(Standard) at pull.standard: "power-standard", "correction", else "nothing is corrected";
     /// The rule of the upshifts in a run.

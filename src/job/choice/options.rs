@@ -6,7 +6,8 @@ use crate::fits::{Material, ShimsGo};
 use crate::gearing::speeds::Selected;
 use crate::gearing::{Layout, StageKind, TakeOff};
 use crate::motion::atmosphere::Standard;
-use crate::motion::car::{Defaults, Drive};
+use crate::motion::car::Drive;
+use crate::motion::curve::rows::MeasuredAt;
 use crate::speedometer::law::{self, Band};
 use crate::speedometer::{Hand, Tap};
 use crate::toothload::synchroniser::LiningKind;
@@ -141,10 +142,15 @@ options! {
         Self::EightyTwo, "82", "82";
     }
 
-    Drive, Taken(Defaults::drive(false).value) {
+    Drive, Nothing("usual for the layout") {
         Self::Rear, "rear", "rear wheels";
         Self::Front, "front", "front wheels";
         Self::All, "all", "all wheels";
+    }
+
+    MeasuredAt, Nothing("as its head says") {
+        Self::Engine, "engine", "at the engine";
+        Self::Wheels, "wheels", "at the wheels";
     }
 
     Standard, Nothing("as measured") {

@@ -44,6 +44,9 @@ inputs! {
     WheelInertia at wheel_inertia: quantity("wheel-inertia", "inertia of all wheels", &limits::INERTIA).or(by_rule);
     /// Mass of a trailer.
     Trailer at trailer: quantity("trailer", "trailer", &limits::TRAILER).or(|_| "none".into());
+    /// Height above the sea of where the car is driven.
+    Altitude at altitude: quantity("altitude", "height above the sea", &limits::ALTITUDE)
+        .or(|job| limits::bare(Defaults::altitude().value, job.units));
     /// Rows of a dynamometer or points of a curve: rpm and torque or power.
     Rows at rows: Row::new("dyno-rows", "rpm and torque or power, a point a line; a head line names the units", Kind::Lines);
     /// Peak torque.

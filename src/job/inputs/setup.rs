@@ -28,9 +28,9 @@ inputs! {
     /// The final drive.
     FinalDrive at final_drive: teeth("final-drive", "ring and pinion: teeth or ratio").needed();
     /// The name of an extra stage.
-    StageName[at in stages => name]: words("stage.#.name", "name of the # extra stage");
+    StageName[at in stages => name]: words("stage.#.name", "name of the # extra stage").like("overdrive");
     /// The drive of an extra stage.
-    Stage[at in stages => drive]: teeth("stage.#", "# extra stage: teeth or ratio, driven over driver").needed();
+    Stage[at in stages => drive]: teeth("stage.#", "# extra stage: teeth or ratio, driven over driver").like("0.78").needed();
     /// The gears an extra stage can be switched in.
     StageGears[at in stages => gears]: notation("stage.#.gears", "gears the # extra stage is switched in", no_unit).like("3 4");
     /// The ratio of an extra stage at rest.

@@ -1,12 +1,12 @@
 //! How a setup that is already on the sheet meets a wish.
 
-use super::inputs::meshes_of;
 use crate::finder::motion::{Driven, Parts};
 use crate::finder::search::largest_drop;
+use crate::finder::stages::Steps;
 use crate::finder::table::meshes;
 use crate::finder::{Given, Measure, Wish};
-use crate::gearing::Layout;
 use crate::gearing::teeth::decimal;
+use crate::gearing::{Layout, Step};
 use crate::questions::Analysis;
 use crate::units::common::in_rpm;
 use uom::si::{length::meter, velocity::meter_per_second};
@@ -15,10 +15,11 @@ use uom::si::{length::meter, velocity::meter_per_second};
 pub fn figure(analysis: &Analysis, wish: &Wish, given: &Given) -> Option<f64> {
     let setup = &analysis.setup;
     let gears = || (0..setup.gears.len()).map(|gear| setup.ratio(gear).map(|ratio| decimal(ratio).abs())).collect::<Option<Vec<f64>>>();
+    let top = || setup.driven().last().and_then(|step| step.ratio).map(decimal);
     let behind = || setup.behind_gearbox().map(decimal);
     let way_m = || setup.rolling.as_ref().map(|rolling| rolling.circumference.get::<meter>());
     match wish.measure {
-        Measure::CruiseRpm { speed } => Some(speed.get::<meter_per_second>() * 60.0 / way_m()? * behind()? * gears()?.last()?),
+        Measure::CruiseRpm { speed } => Some(speed.get::<meter_per_second>() * 60.0 / way_m()? * behind()? * top()?),
         Measure::FirstOverall => Some(gears()?.first()? * behind()?),
         Measure::LargestDrop => Some(largest_drop(&gears()?)),
         Measure::Landing => Some(in_rpm(given.shift?) * (1.0 - largest_drop(&gears()?))),
@@ -34,10 +35,10 @@ pub fn figure(analysis: &Analysis, wish: &Wish, given: &Given) -> Option<f64> {
         Measure::ToOrder => None,
         Measure::StartGrade | Measure::TopSpeed | Measure::TimeToSpeed { .. } | Measure::TimeOverDistance { .. } => {
             let meshes = meshes(setup.gearbox.as_ref()?);
+            let step = |step: &Step| Some((decimal(step.ratio?), meshes.get(step.gear)?.saturating_add(step.meshes)));
+            let (ratios, meshes) = setup.driven().map(step).collect::<Option<Vec<(f64, u8)>>>()?.into_iter().unzip();
             let two_shafts = setup.layout == Layout::TwoShaft;
-            let stage_meshes = meshes_of(setup.stages.as_deref().unwrap_or_default());
-            let parts =
-                Parts { ratios: &gears()?, two_shafts, meshes: &meshes, stage_meshes, behind: behind()?, circumference_m: way_m()? };
+            let parts = Parts { steps: &Steps { ratios, meshes }, two_shafts, behind: behind()?, circumference_m: way_m()? };
             Driven::new(given, &parts).map(|driven| driven.figure(wish.measure)).filter(|value| !value.is_nan())
         }
     }

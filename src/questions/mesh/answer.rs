@@ -34,7 +34,7 @@ fn donor<'a>(name: &'a str, shelf: &'a [Known<Gearbox>]) -> Result<Donor<'a>, Mi
 ///
 /// They are known for a case where each of the sets is.
 pub fn fits_first(source: Source<'_>, mixed: &Mixed) -> Option<CaseFit> {
-    let entry = |name: &str| source.shelves.gear_sets.iter().find(|known| known.entry.title() == name).map(|known| &known.entry);
+    let entry = |name: &str| source.shelves.known_sets.iter().find(|known| known.entry.title() == name).map(|known| &known.entry);
     let each: Vec<Vec<String>> = names(&source.job.bench).into_iter().filter_map(entry).map(families).collect();
     let shared = |family: &&String| each.iter().all(|families| families.iter().any(|other| other.eq_ignore_ascii_case(family)));
     let named: Vec<String> = each.first()?.iter().filter(shared).cloned().collect();

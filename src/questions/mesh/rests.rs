@@ -9,7 +9,7 @@ use crate::sheet::Rest;
 /// Every value, once.
 pub fn rests(source: Source<'_>) -> Vec<Rest> {
     let bench = &source.job.bench;
-    let Some(Ok(mixed)) = mixed(bench, source.shelves.gear_sets) else { return Vec::new() };
+    let Some(Ok(mixed)) = mixed(bench, source.shelves.known_sets) else { return Vec::new() };
     let [cluster, input, gears] = names(bench);
     let mut rests = vec![typed("Cluster from", cluster)];
     let from = |label: &str, set: &str, chosen: &str| {

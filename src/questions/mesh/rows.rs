@@ -17,7 +17,7 @@ use crate::units::number;
 
 /// What stands beside the question.
 pub fn station(source: Source<'_>) -> Station {
-    let said = match mixed(&source.job.bench, source.shelves.gear_sets) {
+    let said = match mixed(&source.job.bench, source.shelves.known_sets) {
         Some(Ok(mixed)) if mixed.can_mesh() => "every pair can mesh",
         Some(Ok(_)) => "not all pairs can mesh",
         _ => "parts of several sets",
@@ -27,7 +27,7 @@ pub fn station(source: Source<'_>) -> Station {
 
 /// The answer.
 pub fn answer(source: Source<'_>) -> Said {
-    match mixed(&source.job.bench, source.shelves.gear_sets) {
+    match mixed(&source.job.bench, source.shelves.known_sets) {
         None => Said::default(),
         Some(Err(why)) => Said::new(format!("{}. {}.", capital(&why.what()), capital(&why.what_to_do()))),
         Some(Ok(mixed)) => Said::of([judged(&mixed), ratios_said(&mixed), case_said(source, &mixed)]),
@@ -67,7 +67,7 @@ fn case_said(source: Source<'_>, mixed: &Mixed) -> String {
 /// The rows: each pair, then the ratios, which a setup can take where every pair can mesh.
 pub fn rows(source: Source<'_>) -> Vec<Row> {
     let bench = &source.job.bench;
-    match mixed(bench, source.shelves.gear_sets) {
+    match mixed(bench, source.shelves.known_sets) {
         None => Vec::new(),
         Some(Err(why)) => {
             let said = format!("{}. {}.", capital(&why.what()), capital(&why.what_to_do()));

@@ -84,7 +84,7 @@ impl Pull {
     /// What engine, car and gears of a setup do together.
     pub fn of(setup: &Setup, conditions: &Conditions) -> Self {
         let typed = &conditions.pull;
-        let (Some(curve), Some(gears)) = (&typed.curve, plain_gears(setup)) else { return Self::default() };
+        let (Some(curve), Some(gears)) = (&typed.curve_at_height, plain_gears(setup)) else { return Self::default() };
         let two_shafts = setup.layout == Layout::TwoShaft;
         let losses = typed.efficiencies.with_box(two_shafts);
         let thrust = match motion::Pull::new(curve, &gears, losses, typed.limit) {
@@ -131,7 +131,7 @@ fn reverse(setup: &Setup, conditions: &Conditions, forward: &PlainGears) -> Opti
     let meshes = of_stages.saturating_add(if two_shafts { 2 } else { 3 });
     let gears = PlainGears { ratios: vec![ratio], meshes: vec![meshes], ..*forward };
     let car = typed.car?.with_box(two_shafts).reversing();
-    let pull = motion::Pull::new(typed.curve.as_ref()?, &gears, car.efficiencies, typed.limit).ok()?;
+    let pull = motion::Pull::new(typed.curve_at_height.as_ref()?, &gears, car.efficiencies, typed.limit).ok()?;
     let vehicle = Vehicle::new(pull, car).and_then(|vehicle| vehicle.towing(typed.trailer)).ok()?;
     let crawl = vehicle.pull().gear(1)?.road_speed(rpm(CRAWL_RPM));
     Some(Reverse { crawl, started: grade::started(&vehicle, 1, typed.run.launch.value) })

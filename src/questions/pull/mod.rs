@@ -78,6 +78,7 @@ const CAR: Group = Group {
         pull(PullField::BoxInertia),
         pull(PullField::WheelInertia),
         pull(PullField::Trailer),
+        pull(PullField::Altitude),
     ],
     taken: None,
 };
@@ -104,6 +105,7 @@ const MEASURED: Group = Group {
     title: "Measured power curve",
     inputs: &[
         pull(PullField::Rows),
+        Input::Choice(JobChoice::CurveAt),
         Input::Choice(JobChoice::PowerStandard),
         pull(PullField::AirPressure),
         pull(PullField::AirTemperature),

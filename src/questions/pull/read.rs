@@ -3,7 +3,7 @@
 use crate::job::choice::{Chosen, ShiftBy};
 use crate::job::inputs::car::usual_speeds;
 use crate::job::{self, InputProblem, Job, PullField};
-use crate::motion::atmosphere::Correction;
+use crate::motion::atmosphere::{self, Correction};
 use crate::motion::car::{Car, Defaults, Drive, Efficiencies, Rotating, Sourced};
 use crate::motion::curve::EngineCurve;
 use crate::motion::curve::rows::Detected;
@@ -14,7 +14,7 @@ use crate::questions::gap::Gap;
 use crate::questions::setup::{gear_number, keep, keep_or};
 use crate::units::common::rpm;
 use crate::units::{
-    AngularVelocity, Limits, Mass, Measured, MomentOfInertia, Plain, Share, System, Time, Typed, Velocity, limits, number, unit,
+    Altitude, AngularVelocity, Limits, Mass, Measured, MomentOfInertia, Plain, Share, System, Time, Typed, Velocity, limits, number, unit,
 };
 
 mod engine;
@@ -25,11 +25,15 @@ const MOST_SPEEDS: usize = 6;
 /// What holds where there is no rev limit, as the end of a sentence.
 const NO_LIMIT: &str = "the run ends with the torque curve, and downshifts are judged by the shift rpm";
 
-/// Engine, car and run; by default as where nothing is typed.
-#[derive(Clone, Debug, Default, PartialEq)]
+/// Engine, car and run.
+#[derive(Clone, Debug, PartialEq)]
 pub struct Pull {
-    /// The engine, corrected where that was asked.
+    /// The engine at the sea, corrected where that was asked.
     pub curve: Option<EngineCurve>,
+    /// The engine where the car is driven.
+    pub curve_at_height: Option<EngineCurve>,
+    /// Height above the sea of where the car is driven.
+    pub altitude: Sourced<Altitude>,
     /// What was taken for what in pasted rows.
     pub detected: Option<Detected>,
     /// The correction of a measured curve that was applied; peaks are taken as they are typed.
@@ -68,6 +72,24 @@ impl RunTyped {
     pub fn named_speed(&self) -> Option<(usize, Velocity)> {
         let all = || self.speeds.iter().copied().enumerate();
         all().nth(1).or_else(|| all().next())
+    }
+}
+
+impl Default for Pull {
+    /// As where nothing is typed.
+    fn default() -> Self {
+        Self {
+            curve: None,
+            curve_at_height: None,
+            altitude: Defaults::altitude(),
+            detected: None,
+            correction: None,
+            limit: None,
+            efficiencies: Efficiencies::default(),
+            car: None,
+            trailer: Mass::default(),
+            run: RunTyped::default(),
+        }
     }
 }
 
@@ -141,13 +163,17 @@ impl Pull {
         // Read in any case, so that what is wrong with the air is said; the peaks of a brochure are at its standard already.
         let correction = engine::correction(&mut reader).filter(|_| !reader.is_blank(PullField::Rows));
         let corrected = curve.map(|curve| correction.and_then(|correction| curve.scaled(correction.factor).ok()).unwrap_or(curve));
+        let altitude = reader.sourced(PullField::Altitude, &limits::ALTITUDE, Defaults::altitude());
+        let share = if altitude.is_given() { atmosphere::engine_share_at(altitude.value) } else { 1.0 };
         Self {
+            curve_at_height: corrected.as_ref().and_then(|curve| curve.scaled(share).ok()),
             curve: corrected,
+            altitude,
             detected,
             correction,
             limit: reader.get_or(PullField::Limit, &limits::ENGINE_SPEED, NO_LIMIT),
             efficiencies,
-            car: car(&mut reader, efficiencies),
+            car: car(&mut reader, efficiencies).map(|car| at_height(car, altitude)),
             trailer: reader.get_or(PullField::Trailer, &limits::TRAILER, "no trailer is taken").unwrap_or_default(),
             run: run(&mut reader, shift, job.units),
         }
@@ -184,6 +210,13 @@ fn car(reader: &mut Reader<'_>, efficiencies: Efficiencies) -> Option<Car> {
     let mass: Mass = reader.get(PullField::Mass, &limits::MASS)?;
     let rest = Car::of_mass(mass);
     Some(Car { drive: drive?, driven_share, wheelbase, gravity_height, drag_area, rolling, grip, efficiencies, rotating, ..rest })
+}
+
+/// The car in the air of a height.
+fn at_height(car: Car, altitude: Sourced<Altitude>) -> Car {
+    let why = "standard atmosphere at the height that is typed (ISO 2533)";
+    let thinner = Sourced::default(atmosphere::density_at(altitude.value), why);
+    Car { air_density: if altitude.is_given() { thinner } else { car.air_density }, ..car }
 }
 
 /// The driven wheels; none where a file names others.

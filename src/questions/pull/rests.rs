@@ -11,7 +11,7 @@ use crate::questions::{Analysis, Source, road};
 use crate::sheet::Rest;
 use crate::units::common::{in_rpm, metres_per_second};
 use crate::units::{
-    AngularVelocity, Area, Length, Mass, Measured, MomentOfInertia, Power, Share, System, Torque, Velocity, number, show, unit,
+    Altitude, AngularVelocity, Area, Length, Mass, Measured, MomentOfInertia, Power, Share, System, Torque, Velocity, number, show, unit,
 };
 
 /// Every value, once.
@@ -27,6 +27,9 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
     rests.extend(road::rests::rolling(source));
     rests
 }
+
+/// What an engine loses with height, and by which rule.
+const THINNER_AIR: &str = "an engine without a blower, by the density of the air (Gagg and Farrar, SAE 1934, from memory)";
 
 fn rpm(speed: AngularVelocity) -> String {
     format!("{} rpm", number::show(in_rpm(speed), 0))
@@ -52,6 +55,13 @@ pub fn engine(source: Source<'_>) -> Vec<Rest> {
     rests.extend(pull.correction.map(|correction| {
         usual("Correction of the curve", format!("× {}", number::show(correction.factor, 3)), correction.standard.name().to_owned())
     }));
+    if pull.altitude.is_given() {
+        let left = 100.0 * crate::motion::atmosphere::engine_share_at(pull.altitude.value);
+        rests.extend([
+            of("Height above the sea", &pull.altitude, show(&pull.altitude.value, Altitude::usual(source.reader.units), 0)),
+            usual("The engine at this height", format!("{} % of its torque", number::show(left, 0)), THINNER_AIR.to_owned()),
+        ]);
+    }
     rests.push(match pull.limit {
         Some(limit) => typed("Rev limit", rpm(limit)),
         None => usual("End of the curve", rpm(curve.range().to), "a guess at what the engine turns: no rev limit is typed"),

@@ -15,6 +15,7 @@ mod keeping;
 mod moment;
 mod offline;
 mod opening;
+mod own_shelf;
 mod paper;
 mod parts;
 mod pull;

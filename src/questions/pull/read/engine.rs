@@ -10,16 +10,21 @@ use crate::questions::gap::Gap;
 use crate::units::{AngularVelocity, Power, Pressure, Share, ThermodynamicTemperature, Torque, limits};
 
 /// The engine's curve: pasted rows first, else through its peaks.
-/// Figures whose head says that they were measured at the wheels are brought to the engine by `axle`, the share that comes through the
+/// Figures that were measured at the wheels, as is chosen or as their head says, are brought to the engine by `axle`, the share that comes through the
 /// final drive: on a chassis dynamometer the box runs in its direct gear.
 pub(super) fn curve(reader: &mut Reader<'_>, axle: f64) -> (Option<EngineCurve>, Option<Detected>) {
     let rows = &reader.pull.rows;
     if !rows.is_blank() {
         let told = Told { system: rows.units, ..Told::default() };
         let pasted = rows::read_as(&rows.text, &told);
-        let at_wheels = pasted.detected.as_ref().is_some_and(|detected| detected.measured_at == Some(MeasuredAt::Wheels));
+        let chosen = reader.pull.curve_at.value();
+        let measured_at = chosen.or(pasted.detected.as_ref().and_then(|detected| detected.measured_at));
+        let at_wheels = measured_at == Some(MeasuredAt::Wheels);
         let brought = at_wheels.then(|| rows::read_as(&rows.text, &Told { wheel_efficiency: Some(axle), ..told }));
-        let pasted = brought.unwrap_or(pasted);
+        let mut pasted = brought.unwrap_or(pasted);
+        if let Some(detected) = &mut pasted.detected {
+            detected.measured_at = measured_at;
+        }
         for problem in &pasted.problems {
             reader.warn(PullField::Rows, problem);
         }
