@@ -139,12 +139,12 @@ fn problems(field: F, text: &str) -> Vec<String> {
 #[test]
 fn what_cannot_be_used_is_said() {
     for (field, text, part) in [
-        (F::Teeth, "5", "“5” is not a number of teeth here. Type a whole number from 8 to 150."),
-        (F::Teeth, "many", "“many” is not a number of teeth here"),
-        (F::MateTeeth, "5", "Type a whole number from 8 to 150"),
+        (F::Teeth, "5", "“5” is not a number from 8 to 150. Type how many teeth, counted once round."),
+        (F::Teeth, "many", "“many” is not a number from 8 to 150"),
+        (F::MateTeeth, "5", "is not a number from 8 to 150"),
         (F::Print, "90", "“90” is outside what the angle of the print can be. Type 0 to 60°"),
         (F::OverTips, "55", "is outside what the diameter of the gear can be"),
-        (F::Spanned, "20", "Type a whole number from 1 to 19."),
+        (F::Spanned, "20", "“20” is not a number from 1 to 19"),
         (F::GiveOrTake, "1", "is outside what the doubt of a reading can be"),
         (F::Centre, "0.5 in", "is outside what the centre distance can be"),
     ] {

@@ -44,11 +44,11 @@ struct NoCount {
 
 impl Explain for NoCount {
     fn what(&self) -> String {
-        format!("“{}” is not a number of teeth here", number::clip(&self.text))
+        format!("“{}” is not a number from {} to {}", number::clip(&self.text), self.least, self.most)
     }
 
     fn what_to_do(&self) -> String {
-        format!("type a whole number from {} to {}", self.least, self.most)
+        "type how many teeth, counted once round".into()
     }
 }
 
@@ -61,12 +61,12 @@ struct NoNumber {
 
 impl Explain for NoNumber {
     fn what(&self) -> String {
-        format!("“{}” cannot be the profile shift", number::clip(&self.text))
+        let (least, most) = self.bounds;
+        format!("“{}” is not a number from {} to {}", number::clip(&self.text), limits::shown(least), limits::shown(most))
     }
 
     fn what_to_do(&self) -> String {
-        let (least, most) = self.bounds;
-        format!("type a number from {} to {}, in modules", number::show(least, 1), number::show(most, 1))
+        "type the profile shift in modules, as +0.2".into()
     }
 }
 
@@ -142,7 +142,8 @@ impl Measured {
         let (root, face) =
             (read.quantity(&typed.root, F::Root, &limits::GEAR_OUTSIDE), read.quantity(&typed.face, F::Face, &limits::FACE_WIDTH));
         let (print, lead) = (read.quantity(&typed.print, F::Print, &limits::TIP_PRINT), read.quantity(&typed.lead, F::Lead, &limits::LEAD));
-        let spanned = teeth.and_then(|teeth| read.whole(&typed.spanned, F::Spanned, (1, teeth.count() - 1)));
+        let most = teeth.map_or(Teeth::GREATEST, Teeth::count) - 1;
+        let spanned = read.whole(&typed.spanned, F::Spanned, (1, most));
         let readings = teeth.map(|teeth| Readings {
             over_tips,
             // Typed the wrong way round they say the same.
