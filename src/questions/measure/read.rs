@@ -111,6 +111,7 @@ impl Measured {
         let (print, lead) = (read.quantity(&typed.print, F::Print, &limits::TIP_PRINT), read.quantity(&typed.lead, F::Lead, &limits::LEAD));
         let most = teeth.map_or(Teeth::GREATEST, Teeth::count) - 1;
         let spanned = read.whole(&typed.spanned, F::Spanned, (1, most));
+        let give_or_take = give_or_take(&typed.give_or_take, read.problems);
         let readings = teeth.map(|teeth| Readings {
             over_tips,
             // Typed the wrong way round they say the same.
@@ -125,7 +126,7 @@ impl Measured {
             lead,
             face,
             centre: mate.centre.zip(mate.teeth),
-            give_or_take: give_or_take(&typed.give_or_take, read.problems),
+            give_or_take,
             ..Readings::of(teeth)
         });
         Self { readings, hand: typed.hand.value(), mate, problems }
