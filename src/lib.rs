@@ -10,7 +10,7 @@
 //! [`driveline`] (how fast a driveshaft may turn, and how its joints work),
 //! [`toothload`] (what teeth, bearings and synchronisers bear),
 //! [`toothform`] (what one gear measures, and which standard gear that makes it),
-//! [`fits`] (how parts sit in one another, ISO 286, end play and shims).
+//! [`fits`] (how parts sit in one another, ISO 286, end play and shims), [`checklist`] (steps as lines of text, ticked and read).
 //!
 //! The shelf: [`catalogue`] holds what can be chosen, built in and the shop's own.
 //!
@@ -73,6 +73,7 @@
 pub mod app;
 pub mod catalogue;
 pub mod chart;
+pub mod checklist;
 pub mod driveline;
 pub mod finder;
 pub mod fits;

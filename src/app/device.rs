@@ -99,6 +99,19 @@ pub fn after(milliseconds: u32, act: impl FnOnce() + 'static) -> Option<TimeoutH
     set_timeout_with_handle(act, std::time::Duration::from_millis(u64::from(milliseconds))).ok()
 }
 
+/// Calls `act` once no pointer presses anything any more: a button that moved away under the press would not hear of it.
+pub fn after_press(act: Box<dyn FnOnce()>) {
+    /// Milliseconds between two looks; a press lasts about a hundred.
+    const EVERY: u32 = 30;
+    let pressed =
+        web_sys::window().and_then(|window| window.document()).and_then(|page| page.query_selector("body :active").ok().flatten());
+    if pressed.is_some() {
+        after(EVERY, move || after_press(act));
+    } else {
+        soon(act);
+    }
+}
+
 /// The local time in ISO form: `2026-11-25T09:31:17`.
 pub fn now() -> String {
     let now = js_sys::Date::new_0();

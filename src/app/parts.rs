@@ -63,6 +63,8 @@ pub struct Answers {
     pub analyse: fn(&Job, Shelves<'_>, Option<&questions::Answers>) -> questions::Answers,
     /// What is wrong with what is typed at the bench.
     pub bench_problems: fn(&Job) -> Vec<InputProblem>,
+    /// How many steps of a job's build are open; none where it has none.
+    pub open_steps: fn(&Job) -> Option<usize>,
     /// The place of the bench.
     pub bench: fn() -> AnyView,
     /// The inputs of a question that are more than a line of text.
@@ -86,6 +88,7 @@ part! {
         shelf: OnShelf::of,
         bench_problems: questions::bench::problems,
         analyse: questions::analyse_job_after,
+        open_steps: questions::record::answer::open_steps,
         bench: bench::place,
         input: inputs::other,
         groups: inputs::groups,

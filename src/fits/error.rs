@@ -150,3 +150,34 @@ impl Explain for CodeError {
         .into()
     }
 }
+
+/// What is wrong with a line about a fastener.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum FastenerError {
+    /// It names no thread.
+    NoThread {
+        /// The line.
+        line: String,
+    },
+    /// It names no grade.
+    NoGrade {
+        /// The line.
+        line: String,
+    },
+}
+
+impl Explain for FastenerError {
+    fn what(&self) -> String {
+        match self {
+            Self::NoThread { line } => format!("“{}” names no thread known here", number::clip(line)),
+            Self::NoGrade { line } => format!("“{}” names no grade known here", number::clip(line)),
+        }
+    }
+
+    fn what_to_do(&self) -> String {
+        match self {
+            Self::NoThread { .. } => "type it as M8, M8x1, 5/16-18 or 5/16 UNC, M5 to M20 or 1/4 to 5/8".into(),
+            Self::NoGrade { .. } => "type the mark on its head: 8.8, 10.9, or grade 5".into(),
+        }
+    }
+}

@@ -132,6 +132,8 @@ impl Stage {
         let is_taller = self.drive.ratio() < self.at_rest();
         match (self.kind, is_taller) {
             (Some(StageKind::Overdrive), true) => ("overdrive", "OD"),
+            // Straight through until it is put in, and taller then: whatever it is called, it is used as an overdrive.
+            (None, true) if self.at_rest() == Ratio::from_integer(1) => ("overdrive", "OD"),
             (Some(StageKind::TransferBox), false) => ("low range", "LR"),
             (Some(StageKind::TransferBox), true) => ("high range", "HR"),
             (Some(StageKind::TwoSpeedAxle), false) => ("low axle", "LA"),

@@ -5,6 +5,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::build::Build;
 use super::choice::{Chosen, TurnedGear, Wheels};
 use super::endplay::EndPlay;
 use super::fits::Fits;
@@ -112,4 +113,7 @@ pub struct Bench {
     /// A gear as measured.
     #[serde(skip_serializing_if = "Measure::is_blank")]
     pub measure: Measure,
+    /// The order of work, and what was read at each step.
+    #[serde(skip_serializing_if = "Build::is_blank")]
+    pub build: Build,
 }

@@ -30,6 +30,8 @@ pub struct Line {
     pub car: String,
     /// How many setups it compares.
     pub setups: usize,
+    /// How many steps of its build are open; none where it has none, or where nobody counted them.
+    pub open_steps: Option<usize>,
     /// All words of the job a search may ask for, in small letters.
     words: String,
 }
@@ -59,6 +61,7 @@ impl Line {
             customer: job.customer.clone(),
             car: job.car.clone(),
             setups: job.setups.len(),
+            open_steps: None,
             words: words_of(record.head.progress.words(), job),
         }
     }

@@ -98,11 +98,9 @@ pub fn stage_rows(source: Source<'_>) -> Vec<Row> {
         source.row(format!("stage-{}", at + 1), format!("{} extra stage", ordinal(at)), |analysis| stage_cell(source, analysis, at))
     };
     let mut rows: Vec<Row> = (0..most).map(stage_row).collect();
-    rows.push(source.row("stages", "Extra stages", |analysis| {
+    rows.push(source.row("stages", "Overdrive, other stages", |analysis| {
         let many = stages(analysis);
-        let words =
-            if many == 0 { "none: no overdrive, range box, drop gears or hub reduction".to_owned() } else { format!("{many} given above") };
-        let cell = Cell::line([Piece::words(words)]);
+        let cell = Cell::line([Piece::words(if many == 0 { "none".to_owned() } else { format!("{many} given above") })]);
         if many < crate::job::MOST_STAGES {
             cell.with_entry(EntryKind::AddStage, format!("add a stage, setup {}", analysis.setup.letter), "")
         } else {

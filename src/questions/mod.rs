@@ -8,6 +8,7 @@ pub mod alike;
 pub mod answers;
 pub mod bench;
 pub mod case;
+pub mod checklists;
 pub mod customer;
 pub mod deciding;
 pub mod dial;
@@ -27,6 +28,7 @@ pub mod mesh;
 pub mod missing;
 pub mod needs;
 pub mod pull;
+pub mod record;
 pub mod rests;
 pub mod road;
 pub mod setup;
@@ -43,6 +45,7 @@ use crate::problem::Explain;
 pub use crate::sheet::Place;
 use crate::sheet::{Cell, Reader, Rest, Row, Said, Section, Sheet, Words, export, words};
 pub use answers::{Analysis, Answers, analyse_first, analyse_job, analyse_job_after};
+pub use checklists::{Judged, Steps, Template};
 pub use dial::answer::Speedo;
 pub use driveline::answer::Driveline;
 pub use first::FIRST;
@@ -106,6 +109,8 @@ pub enum Input {
     Text(JobField),
     /// Something chosen from a few.
     Choice(JobChoice),
+    /// Steps that are ticked and read.
+    Steps(Steps),
 }
 
 /// Inputs under one title.
@@ -145,7 +150,7 @@ pub struct Drawn {
 pub type Press = fn(Source<'_>, Option<usize>, f64) -> Option<(JobChoice, String)>;
 
 /// Every question, in the order of the page: along the driveline from engine to wheel, then the search; then those of the bench.
-pub const LIST: [Question; 12] = [
+pub const LIST: [Question; 13] = [
     pull::QUESTION,
     gears::QUESTION,
     inside::QUESTION,
@@ -158,6 +163,7 @@ pub const LIST: [Question; 12] = [
     mesh::QUESTION,
     fits::QUESTION,
     endplay::QUESTION,
+    record::QUESTION,
 ];
 
 /// What stands above each question of [`LIST`], in the same order.

@@ -8,7 +8,7 @@ use std::path::Path;
 
 use layshaft::gearing::{Layout, Place};
 use layshaft::job::choice::Wheels;
-use layshaft::job::{Bench, Chosen, EndPlay, Fits, Gearbox, Job, Measure, Setup, SetupId, Stage, demo};
+use layshaft::job::{Bench, Build, Chosen, EndPlay, Fits, Gearbox, Job, Measure, Setup, SetupId, Stage, demo};
 use layshaft::questions::{Place as Asked, build};
 use layshaft::sheet::{Cell, Figure, Piece, Rest, Row, Section, Tone, Words};
 use layshaft::speedometer::Hand;
@@ -75,6 +75,12 @@ pub(crate) fn bench() -> Job {
             centre: Typed::new("2.525", System::Inch),
             hand: Chosen::One(Hand::Right),
             ..Measure::default()
+        },
+        build: Build {
+            steps: "Cluster:\n[x] needles, both rows | got 40 | by JB | on 28 Nov 2026\n[x] end play | want as End play | got 0.008 in; 0.0045 in\n\
+                [x] first gear, float | want 0.15 to 0.45 mm | got 0.5\ncase bolts | want 15 to 20 lbf·ft"
+                .into(),
+            by: "JB".into(),
         },
         ..Bench::default()
     };

@@ -99,6 +99,7 @@ mod published_tyre_old;
 mod published_tyre_rolling;
 mod published_units;
 mod pull_by_hand;
+mod record_by_hand;
 mod saved;
 mod saved_schema;
 mod speedometer_by_hand;

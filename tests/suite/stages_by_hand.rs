@@ -74,6 +74,21 @@ fn an_overdrive_in_3rd_and_4th_makes_six_steps() {
     check(&sheet, "first_overall", "13.12");
 }
 
+/// 1 − 2.10/3.20 = 34 %, 1 − 1.40/2.10 = 33 %, 22 % for 0.78, 1 − 1/1.092 = 8 %, 22 %. The answer of Gears says so.
+#[test]
+fn the_answer_counts_the_steps() {
+    let said = |stage: Stage| {
+        let sheet = sheet(&car(stage));
+        sheet.sections.iter().find(|section| section.id == "gears").unwrap().answer.plain()
+    };
+    let with = said(overdrive("3 4"));
+    assert!(with.contains("Counting the overdrive, A drops 34, 33, 22, 8 and 22 %: 3rd overdrive lies between 3rd and 4th."), "{with}");
+    // What it is called matters less than what it does.
+    let unnamed = said(Stage { kind: Chosen::Nothing, ..overdrive("4") });
+    assert!(unnamed.contains("Counting the overdrive, A drops 34, 33, 29 and 22 %."), "{unnamed}");
+    assert!(!said(overdrive("always")).contains("Counting"));
+}
+
 fn names(job: &Job) -> Vec<String> {
     let shelf = OnShelf::of(&Catalogue::built_in());
     let answers = analyse_job(job, shelf.shelves());

@@ -6,9 +6,11 @@ use super::files::Files;
 use super::restore::Restore;
 use super::row::{JobRow, UnreadRow};
 use crate::app::keep::{Kept, autosave, records, store};
+use crate::app::parts;
 use crate::app::state::State;
 use crate::app::widgets::Choice;
 use crate::job::backup::RestorePlan;
+use crate::job::book::Record;
 use crate::job::listing::{self, Line, Order};
 
 /// A job that cannot be opened: its key, its text, and why.
@@ -88,12 +90,19 @@ fn shelf(state: State) -> Shelf {
             let key = format!("{}{name}", records::ASIDE);
             store::read(&key).map(|text| Unread { key, text, why: "it was damaged and set aside".into() })
         });
-        (found.iter().map(Line::of).collect::<Vec<_>>(), broken.chain(aside).collect::<Vec<_>>())
+        (found.iter().map(line_of).collect::<Vec<_>>(), broken.chain(aside).collect::<Vec<_>>())
     });
     Shelf {
         lines: Memo::new(move |_| read.with(|(lines, _)| lines.clone())),
         unread: Memo::new(move |_| read.with(|(_, unread)| unread.clone())),
     }
+}
+
+/// The line of a record, with the steps of its build that are open once what counts them has come.
+fn line_of(record: &Record) -> Line {
+    let mut line = Line::of(record);
+    line.open_steps = parts::ANSWERS.get().and_then(|answers| (answers.open_steps)(&record.job));
+    line
 }
 
 fn count_words(shown: usize, all: usize) -> String {

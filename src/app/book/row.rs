@@ -46,11 +46,17 @@ pub(super) fn JobRow(line: Line, shelf: Shelf) -> impl IntoView {
     }
 }
 
-/// Customer, car, setups and the day of the last change.
+/// Customer, car, setups, the steps of its build that are open, and the day of the last change.
 fn about(line: &Line) -> String {
     let setups = if line.setups == 1 { "1 setup".to_owned() } else { format!("{} setups", line.setups) };
     let changed = format!("changed {}", listing::when(&line.head.changed, &device::now()));
-    let parts = [line.customer.clone(), line.car.clone(), setups, changed];
+    let open = match line.open_steps {
+        None => String::new(),
+        Some(0) => "every step done".into(),
+        Some(1) => "1 step open".into(),
+        Some(open) => format!("{open} steps open"),
+    };
+    let parts = [line.customer.clone(), line.car.clone(), setups, open, changed];
     parts.into_iter().filter(|part| !part.trim().is_empty()).collect::<Vec<_>>().join(" · ")
 }
 

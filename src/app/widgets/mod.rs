@@ -1,6 +1,7 @@
 //! The few things everything on the page is built of.
 
 pub mod chart;
+pub mod checklist;
 pub mod choice;
 pub mod entry;
 pub mod field;
@@ -14,6 +15,7 @@ pub mod teeth;
 pub mod theme;
 
 pub use chart::Chart;
+pub use checklist::Checklist;
 pub use choice::Choice;
 pub use field::{TextArea, TextField};
 pub use menu::Menu;

@@ -3,6 +3,7 @@
 
 use leptos::prelude::*;
 
+use crate::app::device;
 use crate::app::state::State;
 use crate::job::{Field, SetupId};
 
@@ -33,9 +34,15 @@ pub fn Teeth(
             state.leave_field();
         }
     };
+    // The line fills rows, and what is pressed to leave the field must not move before it has heard of it.
     let leave = move |_| {
-        state.take_line(field);
-        state.leave_field();
+        if fills.with_untracked(Option::is_none) {
+            return state.leave_field();
+        }
+        device::after_press(Box::new(move || {
+            state.take_line(field);
+            state.leave_field();
+        }));
     };
     let text = Memo::new(move |_| state.job.with(|job| job.text(field).unwrap_or_default().to_owned()));
     let pair = Memo::new(move |_| text.with(|text| pair_of(text)));

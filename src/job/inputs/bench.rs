@@ -1,5 +1,6 @@
 //! The inputs of the bench: counted teeth, turns, a printed ladder, and the sets whose parts are mixed.
 
+use super::build::BuildField;
 use super::endplay::EndPlayField;
 use super::fits::FitsField;
 use super::measure::MeasureField;
@@ -20,6 +21,8 @@ inputs! {
         Fits(FitsField) at fits;
         /// A text about a measured gear.
         Measure(MeasureField) at measure;
+        /// A text about the build.
+        Build(BuildField) at build;
     };
 
     /// The constant pair as counted; a count not known is a question mark.

@@ -5,13 +5,18 @@ pub mod pictures;
 pub mod rests;
 pub mod rows;
 pub mod sentence;
+mod stepped;
 
-use super::{Drawn, Input, Place, Question};
+use super::{Drawn, Input, Place, Question, Source};
 use crate::job::JobField;
 
 /// Its first picture.
-pub const LADDER: Drawn =
-    Drawn { id: "gear-ladder", tab: "Ladder", draw: |source, focus| Some(Box::new(pictures::ladder(source, focus))), press: None };
+pub const LADDER: Drawn = Drawn {
+    id: "gear-ladder",
+    tab: "Ladder",
+    draw: |source, focus| has_gear(source).then(|| Box::new(pictures::ladder(source, focus)) as _),
+    press: None,
+};
 
 /// Its entry in [`super::LIST`].
 pub const QUESTION: Question = Question {
@@ -31,8 +36,13 @@ pub const QUESTION: Question = Question {
         Drawn {
             id: "gear-shifts",
             tab: "Shift chart",
-            draw: |source, focus| Some(Box::new(super::road::pictures::shift_chart(source, focus))),
+            draw: |source, focus| has_gear(source).then(|| Box::new(super::road::pictures::shift_chart(source, focus)) as _),
             press: None,
         },
     ],
 };
+
+/// Whether there is anything to draw.
+fn has_gear(source: Source<'_>) -> bool {
+    source.setups.iter().any(|analysis| analysis.gears().ratios.iter().any(Option::is_some))
+}

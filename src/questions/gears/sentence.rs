@@ -23,7 +23,12 @@ pub fn said(source: Source<'_>) -> Said {
         [first, others @ ..] if steps.len() <= MOST_AGAINST => against(first, others),
         _ => ranked(source),
     };
-    Said::of([answer, case::said(source).unwrap_or_default(), missing::said(source, &[TEETH], "every ratio").unwrap_or_default()])
+    Said::of([
+        answer,
+        super::stepped::said(source),
+        case::said(source).unwrap_or_default(),
+        missing::said(source, &[TEETH], "every ratio").unwrap_or_default(),
+    ])
 }
 
 /// What a setup must have before its steps are known.

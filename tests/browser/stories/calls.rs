@@ -224,6 +224,37 @@ fn call_2_says_60_at_56_6() -> Result<()> {
     })
 }
 
+/// "It has an overdrive, 0.778, on third and top. Ratios 3.20 2.05 1.38 1.00, axle 4.10; I measured 2.105 m for one turn of the wheel. What
+/// does it turn at 60, and would a 4.37 be silly?"
+#[test]
+fn call_3_an_overdrive_on_third_and_top() -> Result<()> {
+    visit(async |page| {
+        page.set_screen(Screen::DESK).await?;
+        page.open("").await?;
+        let mut hands = Hands::of(page, false);
+        hands.press(button("Start an empty job").of("notices")).await?;
+        page.until_of(field("Title of the job"), "one.value === 'New job'").await?;
+        hands.type_into(field("Ring and pinion").of("Setup A"), "4.10").await?;
+        hands.type_into(field("Tire").of("Setup A"), "2.105 m").await?;
+        hands.type_into(field("teeth of 1st, setup A"), "3.20 2.05 1.38 1.00").await?;
+        hands.press(button("add a stage, setup A")).await?;
+        hands.type_into(field("teeth or ratio of the stage, driven over driver, setup A"), "0.778").await?;
+        hands.type_into(field("gears it is switched in, setup A"), "3 4").await?;
+        // Third in overdrive is 1.38 × 0.778 = 1.074 and lies between third and top: 22, 7 and 22 % apart.
+        page.says(".answer", "22, 7 and 22 %: 3rd overdrive lies between 3rd and 4th").await?;
+        is_about("3rd in overdrive", &page.figure("A", "gear_3_overdrive.ratio").await?, 1.074)?;
+        hands.press(link("Road speed").of("Questions")).await?;
+        hands.type_into(field("cruise at"), "60").await?;
+        // 60 mph = 1,609.344 m/min ÷ 2.105 m × 4.10 = 3,135 rpm, × 0.778 = 2,439.
+        is_about("rpm at 60 in overdrive top", &page.figure("A", "cruise_rpm").await?, 2_439.0)?;
+        ensure!(hands.actions <= 10, "{} actions", hands.actions);
+        all_is_on_the_first_screen(page, &[]).await?;
+        hands.type_into(field("Ring and pinion").of("Setup A"), "4.37").await?;
+        page.until("/2,(59[0-9]|60[0-9])/.test(document.querySelector('main section.question').innerText)").await?;
+        is_about("rpm at 60 with 4.37", &page.figure("A", "cruise_rpm").await?, 2_600.0)
+    })
+}
+
 /// On the bench: a cluster of 33-17-24-27, a main gear of 36 that runs on the 17. No name.
 #[test]
 fn call_4_a_cluster_without_a_name() -> Result<()> {

@@ -3,6 +3,7 @@
 mod addresses;
 mod bench;
 mod book;
+mod build;
 mod calls;
 mod catalogue;
 mod comfort;

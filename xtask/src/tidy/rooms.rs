@@ -3,7 +3,7 @@
 use super::{Finding, Sources};
 
 /// The rooms from low to high, as data flows. A new room gets its place here.
-const ROOMS: [&str; 21] = [
+const ROOMS: [&str; 22] = [
     "order",
     "problem",
     "spreadsheet",
@@ -17,6 +17,7 @@ const ROOMS: [&str; 21] = [
     "toothload",
     "toothform",
     "fits",
+    "checklist",
     "catalogue",
     "job",
     "finder",

@@ -10,10 +10,10 @@ use crate::questions::road::rows::{landing, past_top_speed, speed_at_shift, step
 use crate::questions::{Analysis, Source};
 use crate::sheet::{Cell, Piece, Row, ordinal};
 
-/// A row a gear, the pair every ratio is made with, and the tooth sums or what is missing.
+/// A row a gear, the pair every ratio is made with, the tooth sums, extra stages, and what is missing.
 const MOST_ROWS: usize = 10;
 
-/// The rows that decide: the pair every ratio is made with, the gears, the tooth sums, and what is missing.
+/// The rows that decide: the pair every ratio is made with, the gears, the tooth sums, the extra stages, and what is missing.
 pub fn deciding(source: Source<'_>) -> Vec<Row> {
     deciding_with(source, |source, analysis, gear| past_top_speed(source, analysis, gear).is_some())
 }
@@ -35,6 +35,7 @@ fn deciding_with(source: Source<'_>, is_out_of_reach: OutOfReach) -> Vec<Row> {
         })
     }));
     rows.push(source.row("sums", "Tooth sums", sums_cell));
+    rows.extend(typed::stage_rows(source));
     few_of(rows, missing::row(source, &road_wants(source), "road speeds"), MOST_ROWS)
 }
 

@@ -1,0 +1,143 @@
+//! Steps that are ticked with a thumb: a large button a step, its readings typed beside it, a note below; the list itself as text.
+
+use leptos::prelude::*;
+
+use super::field::TextArea;
+use crate::app::device;
+use crate::app::state::State;
+use crate::checklist::edit::{self, Part};
+use crate::checklist::{Line, Step, lines};
+use crate::job::{Field, listing};
+use crate::questions::{Judged, Steps, Template};
+use crate::sheet::Tone;
+
+/// A list of steps.
+#[component]
+pub fn Checklist(
+    /// Where it is kept, and what it can begin with.
+    steps: Steps,
+) -> impl IntoView {
+    let state = State::here();
+    let field = Field::Job(steps.field);
+    let all = Memo::new(move |_| state.job.with(|job| lines(job.text(field).unwrap_or_default())));
+    let judged = Memo::new(move |_| state.with_source(steps.judged));
+    let many = Memo::new(move |_| all.with(Vec::len));
+    let is_blank = Memo::new(move |_| state.is_blank(field));
+    let is_text = RwSignal::new(false);
+    let edit = move || if is_text.get() { "Close the list as text" } else { "Edit the list as text" };
+    view! {
+        <Show when=move || is_blank.get()>
+            <div class="steps__begin" role="group" aria-label="Lists to begin with">
+                <span>"Begin with the list for"</span>
+                {steps.begin.iter().map(move |template| begin(state, field, template)).collect_view()}
+            </div>
+        </Show>
+        <ol class="steps" hidden=move || is_blank.get()>
+            <For each=move || 0..many.get() key=|at| *at children=move |at| line(steps, at, all, judged)/>
+        </ol>
+        <button type="button" class="btn btn--small" aria-expanded=move || is_text.get().to_string()
+            on:click=move |_| is_text.update(|is_open| *is_open = !*is_open)>{edit}</button>
+        {move || is_text.get().then(|| view! { <TextArea field/> })}
+    }
+}
+
+fn begin(state: State, field: Field, template: &'static Template) -> impl IntoView {
+    let take = move |_| {
+        let steps = state.say(template.steps);
+        state.change(|job| job.type_text(field, steps));
+    };
+    view! { <button type="button" class="btn" on:click=take>{move || state.say(template.name)}</button> }
+}
+
+/// A line; of what kind it is changes only while the list is edited as text.
+fn line(steps: Steps, at: usize, all: Memo<Vec<Line>>, judged: Memo<Vec<Judged>>) -> impl IntoView {
+    let state = State::here();
+    let heading = Memo::new(move |_| all.with(|all| if let Some(Line::Heading(text)) = all.get(at) { Some(text.clone()) } else { None }));
+    let step = Memo::new(move |_| all.with(|all| if let Some(Line::Step(step)) = all.get(at) { Some(step.clone()) } else { None }));
+    let judged = Memo::new(move |_| judged.with(|all| all.get(at).cloned().unwrap_or_default()));
+    let is_step = Memo::new(move |_| step.with(Option::is_some));
+    view! {
+        {move || heading.get().map(|heading| view! { <li class="steps__heading">{state.say(&heading)}</li> })}
+        {move || is_step.get().then(|| one_step(steps, at, step, judged))}
+    }
+}
+
+fn one_step(steps: Steps, at: usize, step: Memo<Option<Step>>, judged: Memo<Judged>) -> impl IntoView {
+    let state = State::here();
+    let of = move |take: fn(&Step) -> String| Memo::new(move |_| step.with(|step| step.as_ref().map(take).unwrap_or_default()));
+    let what = of(|step| step.what.trim().to_owned());
+    let who = of(|step| [step.by.trim(), step.on.trim()].into_iter().filter(|text| !text.is_empty()).collect::<Vec<_>>().join(", "));
+    let is_done = Memo::new(move |_| step.with(|step| step.as_ref().is_some_and(|step| step.is_done)));
+    let is_read = Memo::new(move |_| step.with(|step| step.as_ref().is_some_and(|step| step.is_read)));
+    let is_noted = RwSignal::new(step.with_untracked(|step| step.as_ref().is_some_and(|step| !step.note.is_empty())));
+    let tick = move |_| {
+        let by = state.job.with_untracked(|job| job.text(Field::Job(steps.by)).unwrap_or_default().to_owned());
+        let today = listing::when(&device::now(), "");
+        change(state, steps, |list| edit::tick(list, at, &by, &today), false);
+    };
+    view! {
+        <li class="step" class:step--done=move || is_done.get()>
+            <button type="button" class="step__tick" role="checkbox" aria-checked=move || is_done.get().to_string() on:click=tick>
+                <span class="step__box" aria-hidden="true"></span>
+                <span class="step__what">{move || state.say(&what.get())}</span>
+            </button>
+            <span class="step__who">{move || who.get()}</span>
+            <button type="button" class="btn btn--bare btn--small" aria-expanded=move || is_noted.get().to_string()
+                aria-label=move || format!("Note, {}", what.get()) on:click=move |_| is_noted.update(|is_open| *is_open = !*is_open)>"Note"</button>
+            {move || is_read.get().then(|| readings(steps, at, step, judged))}
+            {move || is_noted.get().then(|| text(steps, at, step, Part::Note, "note"))}
+        </li>
+    }
+}
+
+/// The first reading, a second one, and how the last stands.
+fn readings(steps: Steps, at: usize, step: Memo<Option<Step>>, judged: Memo<Judged>) -> impl IntoView {
+    let state = State::here();
+    let wanted = move || judged.with(|judged| if judged.wanted.is_empty() { String::new() } else { format!("wanted {}", judged.wanted) });
+    let verdict = move || {
+        let verdict = judged.with(|judged| judged.verdict.clone())?;
+        let class = match verdict.tone {
+            Tone::Good => "verdict verdict--good",
+            Tone::Caution | Tone::Driving => "verdict verdict--caution",
+            Tone::Stop => "verdict verdict--stop",
+        };
+        Some(view! { <span class=class>{state.say(&verdict.text)}</span> })
+    };
+    view! {
+        <div class="step__readings">
+            {text(steps, at, step, Part::Reading(0), "got")}
+            {text(steps, at, step, Part::Reading(1), "again")}
+            <span class="words">{move || state.say(&wanted())}</span>
+            <span role="status">{verdict}</span>
+        </div>
+    }
+}
+
+/// A text of a step.
+fn text(steps: Steps, at: usize, step: Memo<Option<Step>>, part: Part, name: &'static str) -> impl IntoView {
+    let state = State::here();
+    let is_reading = matches!(part, Part::Reading(_));
+    let typed = Memo::new(move |_| step.with(|step| step.as_ref().map(|step| part.of(step).to_owned()).unwrap_or_default()));
+    let put = move |event| {
+        let text = event_target_value(&event);
+        change(state, steps, |list| edit::put(list, at, part, &text), true);
+    };
+    view! {
+        <label class=if is_reading { "step__text" } else { "step__text step__text--note" }>
+            <span>{name}</span>
+            <input class="field__input" type="text" inputmode=if is_reading { "decimal" } else { "text" } autocomplete="off" autocapitalize="off" spellcheck="false"
+                prop:value=move || typed.get() on:focus=super::select_text on:input=put on:blur=move |_| state.leave_field()/>
+        </label>
+    }
+}
+
+/// Changes the list; what is typed is one step of undo until its field is left.
+fn change(state: State, steps: Steps, change: impl FnOnce(&str) -> String, is_typed: bool) {
+    let field = Field::Job(steps.field);
+    let list = state.job.with_untracked(|job| change(job.text(field).unwrap_or_default()));
+    if is_typed {
+        state.type_text(field, list);
+    } else {
+        state.change(|job| job.type_text(field, list));
+    }
+}

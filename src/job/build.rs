@@ -1,0 +1,24 @@
+//! What is typed about the build: the order of work with what was read at each step, and who does it.
+//!
+//! [`super::inputs::build`] is its table, [`crate::checklist`] reads and changes the steps.
+
+use serde::{Deserialize, Serialize};
+
+/// The texts about the build. Whatever is blank is left out of a file.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Build {
+    /// The steps, one a line.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub steps: String,
+    /// Who ticks them.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub by: String,
+}
+
+impl Build {
+    /// Whether nothing is typed.
+    pub fn is_blank(&self) -> bool {
+        *self == Self::default()
+    }
+}

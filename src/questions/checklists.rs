@@ -1,0 +1,44 @@
+//! A list of steps as an input: where its text is kept, what it can begin with, and what is to be said beside each line.
+
+use super::Source;
+use crate::job::JobField;
+use crate::sheet::Verdict;
+
+/// A list of steps that are ticked and read.
+#[derive(Clone, Copy, Debug)]
+pub struct Steps {
+    /// Where its text is kept: see [`crate::checklist`].
+    pub field: JobField,
+    /// Where the name of whoever ticks is kept.
+    pub by: JobField,
+    /// What it can begin with.
+    pub begin: &'static [Template],
+    /// What is to be said of its lines, one for each.
+    pub judged: fn(Source<'_>) -> Vec<Judged>,
+}
+
+/// A list to begin with.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Template {
+    /// What it is for.
+    pub name: &'static str,
+    /// Its lines.
+    pub steps: &'static str,
+}
+
+/// What is to be said beside a line.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Judged {
+    /// What is wanted of its reading; empty where nothing is.
+    pub wanted: String,
+    /// How the reading stands.
+    pub verdict: Option<Verdict>,
+}
+
+impl PartialEq for Steps {
+    fn eq(&self, other: &Self) -> bool {
+        self.field == other.field
+    }
+}
+
+impl Eq for Steps {}
