@@ -9,6 +9,7 @@ use super::build::Build;
 use super::choice::{Chosen, TurnedGear, Wheels};
 use super::endplay::EndPlay;
 use super::fits::Fits;
+use super::measure::Measure;
 use super::setting::Setting;
 use crate::gearing::Layout;
 use crate::units::Typed;
@@ -113,6 +114,9 @@ pub struct Bench {
     /// The setting of bearings and gears.
     #[serde(skip_serializing_if = "Setting::is_blank")]
     pub setting: Setting,
+    /// A gear as measured.
+    #[serde(skip_serializing_if = "Measure::is_blank")]
+    pub measure: Measure,
     /// The order of work, and what was read at each step.
     #[serde(skip_serializing_if = "Build::is_blank")]
     pub build: Build,

@@ -23,6 +23,7 @@ pub mod gap;
 pub mod gears;
 pub mod identify;
 pub mod inside;
+pub mod measure;
 pub mod mesh;
 pub mod missing;
 pub mod needs;
@@ -161,6 +162,7 @@ pub const LIST: [Question; 13] = [
     road::QUESTION,
     find::QUESTION,
     identify::QUESTION,
+    measure::QUESTION,
     mesh::QUESTION,
     fits::QUESTION,
     endplay::QUESTION,

@@ -279,6 +279,20 @@ rows! {
     NEEDLE: Length, "size of a needle", 1.0 to 12.0 MM, "a watch's to a small roller: a figure in mm needs its unit behind it";
     /// The room wanted between a bore and a shaft, below nothing interference.
     CLEARANCE: Length, "clearance", -0.5 to 1.0 MM, "more than any seat has: a figure in mm or thou needs its unit behind it";
+    /// Over the tips, over pins or at the root of a gear.
+    GEAR_OUTSIDE: Length, "diameter of the gear", 4.0 to 900.0 MM, "smaller or larger than any gear of a gearbox: a figure in another unit needs it behind it";
+    /// Over several teeth of a gear.
+    GEAR_SPAN: Length, "span over teeth", 0.5 to 500.0 MM, "less than two of the finest teeth or more than half the largest gear";
+    /// The angle that the tips of a gear print.
+    TIP_PRINT: Angle, "angle of the print", 0.0 to 60.0 DEGREE, "between the marks and the shaft: straight teeth print 0°, and at 90° there is no gear";
+    /// How far a tooth runs along the shaft for a turn.
+    LEAD: Length, "lead", 10.0 to 50_000.0 MM, "steeper or flatter than any gear of a gearbox";
+    /// The diameter of a pin or ball laid between teeth.
+    GAUGE_PIN: Length, "diameter of the pin", 0.5 to 40.0 MM, "1.7 times the module is usual";
+    /// How far off a reading may be.
+    GIVE_OR_TAKE: Length, "doubt of a reading", 0.000_5 to 0.5 MM, "a micrometer to a rule";
+    /// The play between the teeth of two gears.
+    BACKLASH: Length, "backlash", 0.0 to 5.0 MM, "more than any pair of gears has";
     /// The thickness of a shim or thrust washer.
     SHIM: Length, "thickness of a shim", 0.01 to 8.0 MM, "foil to a thrust washer: a figure in mm or thou needs its unit behind it";
     /// Between two bearings of a shaft.

@@ -8,9 +8,10 @@ use std::path::Path;
 
 use layshaft::gearing::{Layout, Place};
 use layshaft::job::choice::Wheels;
-use layshaft::job::{Bench, Build, Chosen, EndPlay, Fits, Gearbox, Job, Setting, Setup, SetupId, Stage, demo};
+use layshaft::job::{Bench, Build, Chosen, EndPlay, Fits, Gearbox, Job, Measure, Setting, Setup, SetupId, Stage, demo};
 use layshaft::questions::{Place as Asked, build};
 use layshaft::sheet::{Cell, Figure, Piece, Rest, Row, Section, Tone, Words};
+use layshaft::speedometer::Hand;
 use layshaft::units::{System, Typed};
 
 use crate::any_job::figures;
@@ -82,6 +83,17 @@ pub(crate) fn bench() -> Job {
             fasteners: "rear cover M8 8.8 in aluminium 12 mm\nM16 8.8".into(),
             oil: "SAE 80 GL-4, 1.6 l".into(),
             ..Setting::default()
+        },
+        measure: Measure {
+            teeth: "32".into(),
+            over_tips: Typed::new("3.120", System::Inch),
+            span: Typed::new("1.1652", System::Inch),
+            span_more: Typed::new("1.4112", System::Inch),
+            print: Typed::new("25.5", System::Inch),
+            mate_teeth: "23".into(),
+            centre: Typed::new("2.525", System::Inch),
+            hand: Chosen::One(Hand::Right),
+            ..Measure::default()
         },
         build: Build {
             steps: "Cluster:\n[x] needles, both rows | got 40 | by JB | on 28 Nov 2026\n[x] end play | want as End play | got 0.008 in; 0.0045 in\n\

@@ -261,6 +261,8 @@ choices! {
     FitsBore(BoreMaterial) at bench.fits.bore_material: "fits-bore-material", "bore in", else "the fit is not worked out hot";
     /// What the shaft is made of.
     FitsShaft(ShaftMaterial) at bench.fits.shaft_material: "fits-shaft-material", "shaft of", else "the fit is not worked out hot";
+    /// The hand of a measured gear.
+    MeasureHand(Hand) at bench.measure.hand: "measure-hand", "hand", else "the hand is not said";
     /// The gear selected inside the box.
     InsideGear(LookedGear) at inside.gear: "inside-gear", "gear", else "2nd is looked at";
     /// The lining its synchronisers are judged by.

@@ -3,7 +3,7 @@
 use super::{Finding, Sources};
 
 /// The rooms from low to high, as data flows. A new room gets its place here.
-const ROOMS: [&str; 21] = [
+const ROOMS: [&str; 22] = [
     "order",
     "problem",
     "spreadsheet",
@@ -15,6 +15,7 @@ const ROOMS: [&str; 21] = [
     "motion",
     "driveline",
     "toothload",
+    "toothform",
     "fits",
     "checklist",
     "catalogue",
@@ -30,7 +31,7 @@ const ROOMS: [&str; 21] = [
 const ABOVE_ALL: [&str; 2] = ["lib", "main"];
 
 /// What the app leaves to the questions: it shows and edits, the trade is none of its business.
-const NOT_IN_APP: [&str; 7] = ["gearing", "tyre", "speedometer", "motion", "driveline", "toothload", "fits"];
+const NOT_IN_APP: [&str; 8] = ["gearing", "tyre", "speedometer", "motion", "driveline", "toothload", "toothform", "fits"];
 
 /// A room imports only `crate::` rooms that stand before it.
 pub(super) fn check(sources: &Sources) -> Vec<Finding> {
