@@ -10,6 +10,7 @@
 //! [`driveline`] (how fast a driveshaft may turn, and how its joints work),
 //! [`sound`] (what tones all that makes, and which fits a noise),
 //! [`toothload`] (what teeth, bearings and synchronisers bear),
+//! [`toothform`] (what one gear measures, and which standard gear that makes it),
 //! [`fits`] (how parts sit in one another, ISO 286, end play and shims), [`checklist`] (steps as lines of text, ticked and read).
 //!
 //! The shelf: [`catalogue`] holds what can be chosen, built in and the shop's own.
@@ -88,6 +89,7 @@ pub mod sliced;
 pub mod sound;
 pub mod speedometer;
 pub mod spreadsheet;
+pub mod toothform;
 pub mod toothload;
 pub mod tyre;
 pub mod units;

@@ -19,6 +19,7 @@ pub mod place;
 pub mod rect;
 pub mod scatter;
 pub mod scene;
+pub mod shapes;
 pub mod shift;
 pub mod spans;
 pub mod spectrum;

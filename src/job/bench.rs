@@ -9,7 +9,9 @@ use super::build::Build;
 use super::choice::{Chosen, TurnedGear, Wheels};
 use super::endplay::EndPlay;
 use super::fits::Fits;
+use super::measure::Measure;
 use super::noise::Noise;
+use super::setting::Setting;
 use crate::gearing::Layout;
 use crate::units::Typed;
 
@@ -110,6 +112,12 @@ pub struct Bench {
     /// A bore and a shaft as measured.
     #[serde(skip_serializing_if = "Fits::is_blank")]
     pub fits: Fits,
+    /// The setting of bearings and gears.
+    #[serde(skip_serializing_if = "Setting::is_blank")]
+    pub setting: Setting,
+    /// A gear as measured.
+    #[serde(skip_serializing_if = "Measure::is_blank")]
+    pub measure: Measure,
     /// What a noise is like.
     #[serde(skip_serializing_if = "Noise::is_blank")]
     pub noise: Noise,

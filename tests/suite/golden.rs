@@ -9,10 +9,11 @@ use std::path::Path;
 use layshaft::gearing::speeds::Selected;
 use layshaft::gearing::{Layout, Place};
 use layshaft::job::choice::{HeardGear, Wheels};
-use layshaft::job::{Bench, Build, Chosen, EndPlay, Fits, Gearbox, Job, Noise, Setup, SetupId, Stage, demo};
+use layshaft::job::{Bench, Build, Chosen, EndPlay, Fits, Gearbox, Job, Measure, Noise, Setting, Setup, SetupId, Stage, demo};
 use layshaft::questions::{Place as Asked, build};
 use layshaft::sheet::{Cell, Figure, Piece, Rest, Row, Section, Tone, Words};
 use layshaft::sound::{Kind, Load};
+use layshaft::speedometer::Hand;
 use layshaft::units::{System, Typed};
 
 use crate::any_job::figures;
@@ -83,6 +84,36 @@ pub(crate) fn bench() -> Job {
             shaft: Typed::new("0.9827 0.9828", System::Inch),
             wanted: Typed::new("H7/g6", System::Inch),
             ..Fits::default()
+        },
+        setting: Setting {
+            shim_in: Typed::new("1.50 mm", System::Metric),
+            float: Typed::new("0.10 0.11 0.10", System::Metric),
+            wanted: Typed::new("preload 0.05 to 0.10 mm", System::Metric),
+            span: Typed::new("180", System::Metric),
+            cups: Typed::new("62 72", System::Metric),
+            pull: Typed::new("4", System::Inch),
+            radius: Typed::new("3", System::Inch),
+            depth: Typed::new("0.060", System::Inch),
+            mark: Typed::new("+2 thou", System::Inch),
+            lash: Typed::new("1/16", System::Inch),
+            dial_radius: Typed::new("7", System::Inch),
+            pitch_radius: Typed::new("0.75", System::Inch),
+            bore: Typed::new("0 0.002 0.010 0.008", System::Inch),
+            face: Typed::new("0 0.001 0.003 0.002", System::Inch),
+            fasteners: "rear cover M8 8.8 in aluminium 12 mm\nM16 8.8".into(),
+            oil: "SAE 80 GL-4, 1.6 l".into(),
+            ..Setting::default()
+        },
+        measure: Measure {
+            teeth: "32".into(),
+            over_tips: Typed::new("3.120", System::Inch),
+            span: Typed::new("1.1652", System::Inch),
+            span_more: Typed::new("1.4112", System::Inch),
+            print: Typed::new("25.5", System::Inch),
+            mate_teeth: "23".into(),
+            centre: Typed::new("2.525", System::Inch),
+            hand: Chosen::One(Hand::Right),
+            ..Measure::default()
         },
         build: Build {
             steps: "Cluster:\n[x] needles, both rows | got 40 | by JB | on 28 Nov 2026\n[x] end play | want as End play | got 0.008 in; 0.0045 in\n\

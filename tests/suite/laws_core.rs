@@ -1,7 +1,7 @@
 //! What holds for every job: exact ratios, speeds and their inverse, columns that do not touch each other, texts that are kept.
 
 use layshaft::gearing::{FinalDrive, Layout, Ratio, Teeth, read};
-use layshaft::job::{Job, WishKind, file};
+use layshaft::job::{Job, Noise, WishKind, file};
 use layshaft::problem::Severity;
 use layshaft::questions::build;
 use layshaft::questions::read_all;
