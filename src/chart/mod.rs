@@ -22,6 +22,7 @@ pub mod scene;
 pub mod shapes;
 pub mod shift;
 pub mod spans;
+pub mod spectrum;
 mod svg;
 pub mod tell;
 pub mod ticks;

@@ -4,8 +4,8 @@
 
 use super::unit::{self, Altitude, Measured, Plain, Share, TurnsPerDistance, Unit};
 use super::{
-    Angle, AngularVelocity, Area, Force, Length, Mass, MomentOfInertia, Power, Pressure, System, ThermodynamicTemperature, Time, Torque,
-    UnitError, Velocity, number, read,
+    Angle, AngularVelocity, Area, Force, Frequency, Length, Mass, MomentOfInertia, Power, Pressure, System, ThermodynamicTemperature, Time,
+    Torque, UnitError, Velocity, number, read,
 };
 
 /// One row: what a typed quantity may be.
@@ -311,6 +311,14 @@ rows! {
     BENCH_TEMPERATURE: ThermodynamicTemperature, "bench temperature", -20.0 to 120.0 CELSIUS, "a cold shed to a case out of the oven";
     /// How warm the box gets.
     WORKING_TEMPERATURE: ThermodynamicTemperature, "working temperature", 0.0 to 180.0 CELSIUS, "80 to 110 °C is usual, oil does not last beyond";
+    /// A pitch that is heard.
+    PITCH: Frequency, "pitch", 5.0 to 20_000.0 HERTZ, "slower than a wheel turns or higher than an ear hears";
+    /// The diameter of a ball or roller.
+    ROLLING_ELEMENT: Length, "diameter of a ball", 1.0 to 80.0 MM, "a needle to a lorry's roller: a figure in another unit needs it behind it";
+    /// The circle through the centres of a bearing's balls.
+    PITCH_CIRCLE: Length, "circle of the balls", 6.0 to 400.0 MM, "the smallest needle cage to a lorry's hub: a figure in another unit needs it behind it";
+    /// The angle at which the balls of a bearing touch their races.
+    CONTACT_ANGLE: Angle, "contact angle", 0.0 to 60.0 DEGREE, "a deep-groove bearing to a thrust bearing";
     /// The friction of a synchroniser's cone.
     CONE_FRICTION: Plain, "friction of the cones", 0.02 to 0.4 NUMBER, "0.08 to 0.12 is usual in oil (from memory)";
     /// The outer diameter of a clutch plate.

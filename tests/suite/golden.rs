@@ -6,11 +6,13 @@
 use std::fmt::Write;
 use std::path::Path;
 
+use layshaft::gearing::speeds::Selected;
 use layshaft::gearing::{Layout, Place};
-use layshaft::job::choice::Wheels;
-use layshaft::job::{Bench, Build, Chosen, EndPlay, Fits, Gearbox, Job, Measure, Setting, Setup, SetupId, Stage, demo};
+use layshaft::job::choice::{HeardGear, Wheels};
+use layshaft::job::{Bench, Build, Chosen, EndPlay, Fits, Gearbox, Job, Measure, Noise, Setting, Setup, SetupId, Stage, demo};
 use layshaft::questions::{Place as Asked, build};
 use layshaft::sheet::{Cell, Figure, Piece, Rest, Row, Section, Tone, Words};
+use layshaft::sound::{Kind, Load};
 use layshaft::speedometer::Hand;
 use layshaft::units::{System, Typed};
 
@@ -35,6 +37,24 @@ fn every_layout_reverse_and_stage() {
 #[test]
 fn what_lies_on_the_bench() {
     compare("bench", &written_where(&bench(), Words::Uk, |section| section.place == Asked::Bench));
+}
+
+#[test]
+fn a_noise_of_the_demo_box() {
+    compare("noise", &written_where(&noise(), Words::Us, |section| section.id == "noise"));
+}
+
+/// The demo job with a whine in third at 40 mph, only pulling, and a bearing whose geometry is known.
+fn noise() -> Job {
+    let noise = Noise {
+        kind: Chosen::One(Kind::Whine),
+        gear: Chosen::One(HeardGear(Selected::Gear(2))),
+        load: Chosen::One(Load::Pulling),
+        at: Typed::new("40", System::Inch),
+        bearings: Typed::new("cluster front: 9 x 7.94 on 38.5 mm", System::Inch),
+        ..Noise::default()
+    };
+    Job { bench: Bench { noise, ..Bench::default() }, ..demo::job() }
 }
 
 /// The bench alone: two gears counted, an axle turned with one wheel held, printed ratios, parts of two sets together, a stack to be

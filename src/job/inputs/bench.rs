@@ -4,6 +4,7 @@ use super::build::BuildField;
 use super::endplay::EndPlayField;
 use super::fits::FitsField;
 use super::measure::MeasureField;
+use super::noise::NoiseField;
 use super::setting::SettingField;
 use super::{COUNTS, inputs, no_unit, notation, part, quantity, teeth, whole};
 use crate::catalogue::PartKind;
@@ -24,6 +25,8 @@ inputs! {
         Setting(SettingField) at setting;
         /// A text about a measured gear.
         Measure(MeasureField) at measure;
+        /// A text about a noise.
+        Noise(NoiseField) at noise;
         /// A text about the build.
         Build(BuildField) at build;
     };
