@@ -26,13 +26,16 @@ pub fn one_line(text: &str) -> String {
     text.trim().replace("\r\n", " ").replace(['\r', '\n'], " ")
 }
 
+/// What a line begins with that only shows how one is filled in: it is not read.
+pub const EXAMPLE: &str = "# example";
+
 /// A table being read: comma, semicolon or tab between the cells.
 #[derive(Clone, Debug)]
 pub struct Table<'a> {
     delimiter: u8,
     /// The first line that is neither blank nor a comment: the names of the columns.
     pub header: &'a str,
-    /// The lines behind it that are not blank, each with its number in the text, counted from 1.
+    /// The lines behind it that are neither blank nor an [`EXAMPLE`], each with its number in the text, counted from 1.
     pub lines: Vec<(usize, &'a str)>,
 }
 
@@ -43,7 +46,8 @@ impl<'a> Table<'a> {
         let said = lines.clone().find_map(|(_, line)| line.strip_prefix("sep=")?.bytes().next().filter(|b| b",;\t".contains(b)));
         let is_comment = |line: &str| line.starts_with('#') || line.starts_with("\"#") || line.starts_with("sep=");
         let (_, header) = lines.find(|(_, line)| !line.trim().is_empty() && !is_comment(line))?;
-        let lines = lines.filter(|(_, line)| !is_blank(line)).collect();
+        let is_example = |line: &str| line.strip_prefix('"').unwrap_or(line).starts_with(EXAMPLE);
+        let lines = lines.filter(|(_, line)| !is_blank(line) && !is_example(line)).collect();
         Some(Self { delimiter: said.unwrap_or_else(|| likeliest_delimiter(header)), header, lines })
     }
 

@@ -54,14 +54,6 @@ fn Places() -> impl IntoView {
 
 /// What can be done with the whole job.
 pub(super) fn hand_over(state: State, open: RwSignal<bool>) -> AnyView {
-    let print = move |_| {
-        open.set(false);
-        parts::PAPER.then(state, |_| {
-            if let Some(window) = web_sys::window() {
-                let _ = window.print();
-            }
-        });
-    };
     let panel = move |panel: Panel| {
         move |_| {
             open.set(false);
@@ -69,7 +61,7 @@ pub(super) fn hand_over(state: State, open: RwSignal<bool>) -> AnyView {
         }
     };
     view! {
-        <button type="button" class="btn" id="print" on:click=print>"Print"</button>
+        <button type="button" class="btn" id="print" on:click=panel(Panel::Print)>"Print"</button>
         <button type="button" class="btn" id="open-send" on:click=panel(Panel::Send)>"Link, file, CSV"</button>
         <button type="button" class="btn" id="open-details" on:click=panel(Panel::Details)>"Customer and notes"</button>
     }

@@ -6,6 +6,7 @@ use wasm_bindgen::JsCast;
 use super::state::State;
 use super::{device, parts};
 use crate::catalogue::case::fit;
+use crate::catalogue::search::Query;
 use crate::catalogue::{Column, Entry, PartKind};
 use crate::job::{Gearbox, SetupId};
 use crate::questions::case;
@@ -26,25 +27,22 @@ pub(super) fn list(setup: SetupId) -> AnyView {
     let state = State::here();
     let sought = RwSignal::new(String::new());
     let shown = RwSignal::new(SHOWN);
-    let found = Memo::new(move |_| {
-        let sought = sought.get().to_lowercase();
-        let most = shown.get();
-        let offered = state.shop.offered();
-        let mut fitting = offered.entries(PartKind::GearSet).filter(|set| matches(set, &sought));
-        let first = fitting.by_ref().take(most).cloned().collect::<Vec<_>>();
-        let many = first.len().saturating_add(fitting.count());
-        (first, many)
-    });
-    let of = Memo::new(move |_| state.shop.offered().entries(PartKind::GearSet).count());
+    let query = Memo::new(move |_| sought.with(|sought| Query::read(sought)));
+    let found = Memo::new(move |_| query.with(|query| state.shop.offered().answering(PartKind::GearSet, query, shown.get(), None)));
+    let counted = move || {
+        let [many, of] = found.with(|found| [found.many, found.of]);
+        let understood = query.with(Query::understood).map_or_else(String::new, |understood| format!(": {understood}"));
+        format!("{many} of {of}{understood}")
+    };
     let nothing = move || {
-        if of.get() == 0 {
+        if found.with(|found| found.of) == 0 {
             "There is no gear set on your shelf. Add one under Shelf, or turn the demo parts on there."
         } else {
             "No gear set fits these words. Try a maker, a number of speeds, or one tooth count."
         }
     };
     let letter = move || crate::job::Job::letter(state.column_of(setup));
-    let left = move || found.with(|(first, many)| many.saturating_sub(first.len()));
+    let left = move || found.with(|found| found.many.saturating_sub(found.entries.len()));
     let field = NodeRef::<leptos::html::Input>::new();
     Effect::new(move || {
         if let Some(field) = field.get() {
@@ -56,22 +54,22 @@ pub(super) fn list(setup: SetupId) -> AnyView {
             <div class="picker__top">
                 <label for="picker-search">{move || format!("Gear set for setup {}", letter())}</label>
                 <input class="picker__search" id="picker-search" node_ref=field type="search" autocomplete="off"
-                    placeholder="name, maker, speeds, ratio or tooth count" on:input=move |event| {
+                    placeholder="name, case, 2.47, sum 55, first near 2.5" on:input=move |event| {
                         shown.set(SHOWN);
                         sought.set(event_target_value(&event));
                     }/>
-                <span class="words" role="status">{move || format!("{} of {}", found.with(|(_, many)| *many), of.get())}</span>
+                <span class="words" role="status">{counted}</span>
                 <button type="button" class="btn btn--small" on:click=move |_| keep_as_own(state, setup)>{move || state.say("Keep this setup’s counts in the catalogue")}</button>
                 <button type="button" class="btn btn--small" on:click=move |_| close(state, setup)>"Close"</button>
             </div>
             <p class="words">"Enter takes the first; arrow keys go through the list; Escape closes. Counted teeth are typed in Gears below."</p>
             <ul class="picker__list" id="picker-list">
-                <For each=move || found.with(|(first, _)| first.clone()) key=|set| set.id.clone() children=move |set| view! { <One setup set/> }/>
+                <For each=move || found.with(|found| found.entries.clone()) key=|set| set.id.clone() children=move |set| view! { <One setup set/> }/>
             </ul>
             <button type="button" class="btn btn--small" hidden=move || left() == 0 on:click=move |_| shown.update(|shown| *shown += SHOWN)>
                 {move || format!("Show more of {} others", left())}
             </button>
-            {move || found.with(|(_, many)| *many == 0).then(|| view! { <p>{nothing}</p> })}
+            {move || found.with(|found| found.many == 0).then(|| view! { <p>{nothing}</p> })}
         </section>
     }
     .into_any()
@@ -106,15 +104,6 @@ fn One(setup: SetupId, set: Entry) -> impl IntoView {
             </button>
         </li>
     }
-}
-
-/// Every word sought stands somewhere in the set's name, maker, note, ratios or counts.
-fn matches(set: &Entry, sought: &str) -> bool {
-    let gears = set.gears();
-    let speeds = format!("{} speed {}-speed", gears.len(), gears.len());
-    let typed = [Column::Name, Column::Maker, Column::Note, Column::Constant, Column::Case].map(|column| set.text(column)).join(" ");
-    let text = [typed, gears.join(" "), ratios_text(set), speeds].join(" ").to_lowercase();
-    sought.split_whitespace().all(|word| text.contains(word))
 }
 
 fn ratios_text(set: &Entry) -> String {

@@ -4,10 +4,24 @@
 use leptos::prelude::*;
 
 use super::parts;
+use super::print::Printed;
 use crate::catalogue::demo::Standing;
 use crate::catalogue::{Catalogue, DemoParts};
 use crate::job::{Job, demo};
 use crate::questions::OnShelf;
+
+/// What the shop settles once for all jobs.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Settled {
+    /// What it says about the demo's parts.
+    pub demo_parts: DemoParts,
+    /// Its name and address.
+    pub letterhead: String,
+    /// Which pages it prints.
+    pub printed: Printed,
+    /// When it last backed up all jobs; blank for never.
+    pub backed_up: String,
+}
 
 /// The shop's shelves.
 #[derive(Clone, Copy)]
@@ -16,6 +30,12 @@ pub struct Shop {
     pub catalogue: RwSignal<Catalogue>,
     /// What the shop says about the demo's parts.
     pub demo_parts: RwSignal<DemoParts>,
+    /// The shop's name and address, as it stands above everything printed.
+    pub letterhead: RwSignal<String>,
+    /// Which pages are printed.
+    pub printed: RwSignal<Printed>,
+    /// When all jobs were last backed up; blank for never.
+    pub backed_up: RwSignal<String>,
     /// What decides where it says nothing.
     pub standing: Memo<Standing>,
     offers_demo: Memo<bool>,
@@ -25,15 +45,17 @@ pub struct Shop {
 
 impl Shop {
     /// The shelves of a catalogue beside a job.
-    pub fn new(catalogue: Catalogue, demo_parts: DemoParts, job: RwSignal<Job>) -> Self {
-        let (catalogue, demo_parts) = (RwSignal::new(catalogue), RwSignal::new(demo_parts));
+    pub fn new(catalogue: Catalogue, settled: Settled, job: RwSignal<Job>) -> Self {
+        let (catalogue, demo_parts) = (RwSignal::new(catalogue), RwSignal::new(settled.demo_parts));
+        let (letterhead, printed) = (RwSignal::new(settled.letterhead), RwSignal::new(settled.printed));
+        let backed_up = RwSignal::new(settled.backed_up);
         let is_demo_job = Memo::new(move |_| job.with(demo::is_demo));
         let standing = Memo::new(move |_| Standing { has_own: catalogue.with(Catalogue::has_own), is_demo_job: is_demo_job.get() });
         let offers_demo = Memo::new(move |_| demo_parts.get().are_offered(standing.get()));
         let shelf = move |_: Option<&OnShelf>| {
             parts::ANSWERS.get().map(|answers| catalogue.with(|all| (answers.shelf)(&all.offering(offers_demo.get())))).unwrap_or_default()
         };
-        Self { catalogue, demo_parts, standing, offers_demo, shelf: Memo::new(shelf) }
+        Self { catalogue, demo_parts, letterhead, printed, backed_up, standing, offers_demo, shelf: Memo::new(shelf) }
     }
 
     /// The parts of the catalogue that are offered. Whoever asks is told when they change.

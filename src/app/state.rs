@@ -51,7 +51,7 @@ impl State {
     pub fn new(opened: Opened) -> Self {
         let desk = super::keep::Desk::new(&opened.record, opened.kept);
         let job = RwSignal::new(opened.record.job);
-        let shop = Shop::new(opened.catalogue, opened.demo_parts, job);
+        let shop = Shop::new(opened.catalogue, opened.settled, job);
         let answers = Memo::new(move |before: Option<&Answers>| match parts::ANSWERS.get() {
             Some(answers) => job.with(|job| shop.shelf.with(|shelf| (answers.analyse)(job, shelf.shelves(), before))),
             None => job.with(questions::analyse_first),

@@ -1,6 +1,6 @@
 //! Whether an entry as typed can stand in the catalogue, and as what; what is doubtful about it.
 
-use super::{Column, Entry, LineError, Part};
+use super::{Column, Entry, LineError, Part, PartKind, money};
 use crate::gearing::check;
 use crate::problem::Problem;
 
@@ -12,8 +12,14 @@ impl Entry {
     pub fn checked(&self) -> Result<Self, Vec<Problem>> {
         let mut entry = self.clone();
         let mut problems = Vec::new();
-        for column in self.kind.columns() {
-            match column.read(self.text(column)) {
+        if let Err(why) = entry.settle_price() {
+            problems.push(Problem::stop(Column::Price.name(), &why));
+        }
+        if let Err(why) = entry.settle_layout() {
+            problems.push(Problem::stop(Column::Layout.name(), &why));
+        }
+        for column in self.kind.columns().filter(|column| problems.iter().all(|known| known.field != column.name())).collect::<Vec<_>>() {
+            match column.read(entry.text(column)) {
                 Ok(text) => entry.set(column, text),
                 Err(why) => problems.push(Problem::stop(column.name(), &why)),
             }
@@ -27,6 +33,28 @@ impl Entry {
         let news: Vec<Problem> = unread.into_iter().filter(|one| problems.iter().all(|known| known.field != one.field)).collect();
         problems.extend(news);
         if problems.is_empty() { Ok(entry) } else { Err(problems) }
+    }
+
+    /// Takes a currency that stands with the price into its own column.
+    fn settle_price(&mut self) -> Result<(), LineError> {
+        let Some(money::Typed { amount, currency: Some(price) }) = money::read(self.text(Column::Price)) else { return Ok(()) };
+        let currency = self.text(Column::Currency).trim().to_ascii_uppercase();
+        if !currency.is_empty() && currency != price {
+            return Err(LineError::TwoCurrencies { price, currency });
+        }
+        self.set(Column::Price, amount);
+        self.set(Column::Currency, price);
+        Ok(())
+    }
+
+    /// Writes the layout of a gear set that names none, where its counts leave no choice.
+    fn settle_layout(&mut self) -> Result<(), LineError> {
+        if self.kind != PartKind::GearSet || !self.text(Column::Layout).trim().is_empty() {
+            return Ok(());
+        }
+        let layout = self.plain_layout().ok_or(LineError::LayoutOpen)?;
+        self.set(Column::Layout, layout.id());
+        Ok(())
     }
 
     /// Makes quantity and stock agree: how many there are may be written in either, and of none there is none in stock.

@@ -1,10 +1,10 @@
 //! The columns of the catalogue's files, one row each: reading, writing, searching, the form of an entry and its checks go by them.
 
 use super::error::LineError;
+use super::money;
 use crate::gearing::Layout;
 use crate::speedometer::{Hand, Role};
 use crate::spreadsheet::one_line;
-use crate::units::number;
 
 /// A column: something that can be said of an entry.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -49,8 +49,14 @@ pub enum Column {
     Currency,
     /// How many there are; none means that it is not in stock.
     Quantity,
+    /// At how many it is time to order more.
+    ReorderAt,
     /// Where it lies in the store.
     Place,
+    /// Who counted its teeth.
+    CountedBy,
+    /// On which day they were counted.
+    CountedOn,
     /// What tells it apart from another of the same name or size, or a word on its use.
     Note,
     /// Whether one is on the shelf.
@@ -165,7 +171,10 @@ impl Column {
             Self::Price => ("price", "price", Price, "120.00"),
             Self::Currency => ("currency", "currency", Currency, "EUR"),
             Self::Quantity => ("quantity", "quantity", Quantity, "1"),
-            Self::Place => ("place", "place in the store", Words, ""),
+            Self::ReorderAt => ("reorder_at", "reorder at", Quantity, "0"),
+            Self::Place => ("place", "place in the store", Words, "rack 3"),
+            Self::CountedBy => ("counted_by", "teeth counted by", Words, ""),
+            Self::CountedOn => ("counted_on", "counted on", Words, "2026-11-28"),
             Self::Note => ("note", "note", Words, ""),
             Self::InStock => ("in_stock", "in stock", Stock, ""),
         };
@@ -209,7 +218,7 @@ impl Column {
             _ if text.is_empty() => Ok(text),
             Holds::Price => price(text),
             Holds::Currency => currency(text),
-            Holds::Quantity => quantity(text),
+            Holds::Quantity => quantity(self, text),
             Holds::Stock => stock(text),
         }
     }
@@ -217,10 +226,7 @@ impl Column {
 
 /// A number that is not negative, and nothing else.
 fn price(text: String) -> Result<String, LineError> {
-    let is_price = !text.contains('/')
-        && number::leading(&text)
-            .is_some_and(|(readings, rest)| rest.trim().is_empty() && readings.into_iter().flatten().all(|price| price >= 0.0));
-    if is_price { Ok(text) } else { Err(LineError::Price { text }) }
+    if money::hundredths(&text).is_some() { Ok(text) } else { Err(LineError::Price { text }) }
 }
 
 /// Three letters, whichever; written as capitals.
@@ -230,10 +236,10 @@ fn currency(text: String) -> Result<String, LineError> {
 }
 
 /// A whole number below a million, without noughts before it.
-fn quantity(text: String) -> Result<String, LineError> {
+fn quantity(column: Column, text: String) -> Result<String, LineError> {
     let is_count = text.bytes().all(|b| b.is_ascii_digit());
     let count = text.parse::<u32>().ok().filter(|count| is_count && *count < 1_000_000);
-    count.map(|count| count.to_string()).ok_or(LineError::Quantity { text })
+    count.map(|count| count.to_string()).ok_or(LineError::Quantity { column, text })
 }
 
 /// Yes or no; how many there are means yes.

@@ -72,6 +72,11 @@ impl<'a> CsvFile<'a> {
     }
 }
 
+/// A file to be filled in: the names of the columns, and an example that is not read.
+pub fn write_example(kind: PartKind) -> String {
+    write(kind, [&kind.example().with(Column::Id, spreadsheet::EXAMPLE)])
+}
+
 /// A file of entries of one kind. Reading it back gives the same entries; line breaks inside a text become blanks.
 pub fn write<'a>(kind: PartKind, entries: impl IntoIterator<Item = &'a Entry>) -> String {
     let line = |entry: &'a Entry| kind.columns().map(|column| entry.cell(column)).collect::<Vec<_>>();

@@ -127,13 +127,9 @@ impl Entry {
         words.collect::<Vec<_>>().join(" ").to_lowercase()
     }
 
-    /// Whether it holds every word sought, which are in lower case.
-    pub(super) fn holds(&self, sought: &[String]) -> bool {
-        let text = || self.texts.values().map(String::as_str).collect::<Vec<_>>().join(" ").to_lowercase();
-        sought.is_empty() || {
-            let text = text();
-            sought.iter().all(|word| text.contains(word.as_str()))
-        }
+    /// Every text that is there.
+    pub(super) fn texts(&self) -> impl Iterator<Item = &str> {
+        self.texts.values().map(String::as_str)
     }
 
     /// What it says: its cells without its id, outer blanks and line breaks set aside.

@@ -40,8 +40,19 @@ pub enum LineError {
         /// What was written.
         text: String,
     },
+    /// A price in one currency, and another currency beside it.
+    TwoCurrencies {
+        /// The currency that stands with the price.
+        price: String,
+        /// The currency in its own column.
+        currency: String,
+    },
+    /// The counts do not tell how a gear set is laid out, and nothing else does.
+    LayoutOpen,
     /// Not a whole number.
     Quantity {
+        /// Where the text stands.
+        column: Column,
         /// What was written.
         text: String,
     },
@@ -80,7 +91,9 @@ impl Explain for LineError {
             Self::YesOrNo { text } => format!("“{}” is neither yes nor no", clip(text)),
             Self::Price { text } => format!("“{}” is not a price", clip(text)),
             Self::Currency { text } => format!("“{}” is not a currency", clip(text)),
-            Self::Quantity { text } => format!("“{}” is not a quantity", clip(text)),
+            Self::TwoCurrencies { price, currency } => format!("the price is in {price}, its currency is said to be {currency}"),
+            Self::LayoutOpen => "the counts do not tell how the box is laid out".into(),
+            Self::Quantity { text, .. } => format!("“{}” is not a quantity", clip(text)),
             Self::Teeth { text } => format!("“{}” is not a tooth count of a speedometer gear", clip(text)),
             Self::Second { role: Role::Adapter } => "an adapter has two tooth counts, and the second is missing".into(),
             Self::Second { role } => format!("a {} gear has one tooth count, and two are given", role.word()),
@@ -98,6 +111,11 @@ impl Explain for LineError {
             Self::YesOrNo { .. } => "write yes, no, or how many are on the shelf".into(),
             Self::Price { .. } => "write the number alone, such as 120.00, and the currency in a column of its own".into(),
             Self::Currency { .. } => "write its three letters, such as EUR, or leave it blank".into(),
+            Self::TwoCurrencies { .. } => "leave one of the two, or make two entries".into(),
+            Self::LayoutOpen => format!("write {} as the layout", choices(Column::Layout)),
+            Self::Quantity { column: Column::ReorderAt, .. } => {
+                "write at how many to order more, from 0 to 999,999, or leave it blank".into()
+            }
             Self::Quantity { .. } => "write how many there are, from 0 to 999,999, or leave it blank".into(),
             Self::Teeth { .. } => format!("write a count from {} to {}", SpeedoGear::LEAST, SpeedoGear::GREATEST),
             Self::Second { role: Role::Adapter } => "write the teeth of the gear on the cable's side as the second count".into(),

@@ -2,8 +2,8 @@
 
 use super::Entry;
 use super::column::Column::{
-    self, Case, Constant, Currency, Designation, Drive, Hand, Housing, Id, Idler, InStock, Layout, Maker, Name, Note, PartNumber, Place,
-    Price, Quantity, Reverse, Role, Second, Teeth,
+    self, Case, Constant, CountedBy, CountedOn, Currency, Designation, Drive, Hand, Housing, Id, Idler, InStock, Layout, Maker, Name, Note,
+    PartNumber, Place, Price, Quantity, ReorderAt, Reverse, Role, Second, Teeth,
 };
 use super::part::{self, Part};
 use crate::problem::Problem;
@@ -35,6 +35,8 @@ struct KindRow {
     title: Column,
     /// What tells it apart from another of the same title: the title itself where people know the part by its name.
     label: Column,
+    /// An entry as it might be, but for the columns that every kind has.
+    example: &'static [(Column, &'static str)],
     /// The built-in file.
     demo: &'static str,
     /// What the texts of an entry say.
@@ -42,7 +44,18 @@ struct KindRow {
 }
 
 /// Columns that every kind has behind its own.
-const SHELF: [Column; 7] = [PartNumber, Price, Currency, Quantity, Place, Note, InStock];
+const SHELF: [Column; 8] = [PartNumber, Price, Currency, Quantity, ReorderAt, Place, Note, InStock];
+/// What might stand in them.
+const ON_SHELF: [(Column, &str); 8] = [
+    (PartNumber, "A-101"),
+    (Price, "120.00"),
+    (Currency, "EUR"),
+    (Quantity, "2"),
+    (ReorderAt, "1"),
+    (Place, "rack 3"),
+    (Note, "an example: this line is not read"),
+    (InStock, "yes"),
+];
 
 static GEAR_SET: KindRow = KindRow {
     id: "gear-set",
@@ -63,10 +76,25 @@ static GEAR_SET: KindRow = KindRow {
         Column::Gear(8),
         Reverse,
         Idler,
+        CountedBy,
+        CountedOn,
     ],
-    needed: &[Name, Layout, Column::Gear(1)],
+    needed: &[Name, Column::Gear(1)],
     title: Name,
     label: Name,
+    example: &[
+        (Name, "Close four"),
+        (Case, "long case"),
+        (Constant, "27/28"),
+        (Column::Gear(1), "37/18"),
+        (Column::Gear(2), "32/23"),
+        (Column::Gear(3), "29/26"),
+        (Column::Gear(4), "direct"),
+        (Reverse, "33/16"),
+        (Idler, "19"),
+        (CountedBy, "J.W."),
+        (CountedOn, "2026-11-28"),
+    ],
     demo: include_str!("data/gear_sets.csv"),
     read: part::gear_set,
 };
@@ -74,10 +102,11 @@ static GEAR_SET: KindRow = KindRow {
 static RING_AND_PINION: KindRow = KindRow {
     id: "ring-and-pinion",
     words: ["ring and pinion pair", "ring and pinion pairs"],
-    columns: &[Drive],
+    columns: &[Drive, CountedBy, CountedOn],
     needed: &[Drive],
     title: Drive,
     label: Note,
+    example: &[(Drive, "43/11"), (CountedBy, "J.W."), (CountedOn, "2026-11-28")],
     demo: include_str!("data/rings_and_pinions.csv"),
     read: part::ring_and_pinion,
 };
@@ -89,6 +118,7 @@ static TYRE: KindRow = KindRow {
     needed: &[Designation],
     title: Designation,
     label: Note,
+    example: &[(Designation, "185/70R14")],
     demo: include_str!("data/tyres.csv"),
     read: part::tyre,
 };
@@ -96,10 +126,11 @@ static TYRE: KindRow = KindRow {
 static SPEEDOMETER_GEAR: KindRow = KindRow {
     id: "speedometer-gear",
     words: ["speedometer gear", "speedometer gears"],
-    columns: &[Name, Role, Teeth, Second, Housing, Hand],
+    columns: &[Name, Role, Teeth, Second, Housing, Hand, CountedBy, CountedOn],
     needed: &[Name, Role, Teeth, Housing],
     title: Name,
     label: Name,
+    example: &[(Name, "Driven 20"), (Role, "driven"), (Teeth, "20"), (Housing, "small"), (Hand, "left"), (CountedBy, "J.W.")],
     demo: include_str!("data/speedometer_gears.csv"),
     read: part::speedometer_gear,
 };
@@ -167,6 +198,12 @@ impl PartKind {
     /// The text of the built-in file: invented demo data.
     pub fn demo(self) -> &'static str {
         self.about().demo
+    }
+
+    /// An entry as it might be, for whoever fills in a file.
+    pub fn example(self) -> Entry {
+        let texts = self.about().example.iter().chain(&ON_SHELF);
+        texts.fold(Entry::new(self), |entry, (column, text)| entry.with(*column, *text))
     }
 
     /// What the texts of an entry of this kind say.

@@ -19,13 +19,16 @@ pub mod file;
 pub mod import;
 mod join;
 mod kind;
+mod layout;
+pub mod money;
 pub mod own;
 mod part;
 pub mod saved;
+pub mod search;
 
 pub use check::problem_at;
 pub use column::{Choices, Column, ColumnRow, Holds};
-pub use csv_file::write;
+pub use csv_file::{write, write_example};
 pub use demo::DemoParts;
 pub use entry::Entry;
 pub use error::LineError;

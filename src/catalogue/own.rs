@@ -1,4 +1,4 @@
-//! The shop's own entries worked on: found, put there, changed, copied, taken away and put back.
+//! The shop's own entries worked on: put there, changed, copied, taken away and put back.
 
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -23,46 +23,7 @@ impl Explain for Missing {
     }
 }
 
-/// The entries of a kind that hold every word sought.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Found {
-    /// The first of them, the shop's own before the built-in ones.
-    pub entries: Vec<Entry>,
-    /// How many fit.
-    pub many: usize,
-    /// How many there are of the kind.
-    pub of: usize,
-}
-
 impl Catalogue {
-    /// The entries of a kind that hold every word sought, the first `most` of them; the entry `kept`, which is being changed, always.
-    ///
-    /// Every entry is looked at, however few are asked for.
-    ///
-    /// ```
-    /// use layshaft::catalogue::{Catalogue, Column, Entry, PartKind};
-    /// let tyre = |size: &str, note: &str| Entry::new(PartKind::Tyre).with(Column::Designation, size).with(Column::Note, note);
-    /// let shelf = Catalogue::empty().add_all(vec![tyre("185/70R14", "winter"), tyre("205/60R15", "winter"), tyre("205/60R15", "summer")]);
-    /// let found = shelf.found(PartKind::Tyre, "R15 winter", 10, None);
-    /// assert_eq!((found.many, found.of), (1, 3));
-    /// ```
-    pub fn found(&self, kind: PartKind, sought: &str, most: usize, kept: Option<&str>) -> Found {
-        let words: Vec<String> = sought.split_whitespace().map(str::to_lowercase).collect();
-        let in_order = self.own(kind).chain(self.entries(kind).filter(|entry| !entry.own));
-        let mut found = Found { entries: Vec::new(), many: 0, of: 0 };
-        for entry in in_order {
-            found.of += 1;
-            if kept != Some(&entry.id) && !entry.holds(&words) {
-                continue;
-            }
-            if found.many < most {
-                found.entries.push(entry.clone());
-            }
-            found.many += 1;
-        }
-        found
-    }
-
     /// The catalogue with these own entries instead; ids that are missing or used twice are made anew, nothing is dropped.
     #[must_use]
     pub fn with_own(&self, own: Vec<Entry>) -> Self {

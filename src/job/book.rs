@@ -10,7 +10,7 @@ use super::Job;
 use super::file::{self, FileError};
 
 /// The version of a record that this program writes. The job inside has a version of its own.
-pub const SCHEMA: u32 = 1;
+pub const SCHEMA: u32 = 2;
 
 /// The longest name of a record.
 const LONGEST_ID: usize = 40;
@@ -24,8 +24,10 @@ pub struct RecordId(String);
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Progress {
-    /// A price was named, nothing is decided.
+    /// Someone asked; no price was named.
     #[default]
+    Asked,
+    /// A price was named, nothing is decided.
     Quoted,
     /// It is being worked on.
     OnTheBench,
@@ -43,7 +45,7 @@ pub struct Head {
     /// Counts the times it was written; a higher one is newer.
     pub revision: u64,
     /// How far the job has come.
-    #[serde(default)]
+    #[serde(default = "Progress::of_the_first_shape")]
     pub progress: Progress,
     /// When it was begun.
     #[serde(default)]
@@ -70,11 +72,17 @@ pub struct Record {
 
 impl Progress {
     /// Every step, in the order a job takes them.
-    pub const ALL: [Self; 4] = [Self::Quoted, Self::OnTheBench, Self::WaitingForParts, Self::Done];
+    pub const ALL: [Self; 5] = [Self::Asked, Self::Quoted, Self::OnTheBench, Self::WaitingForParts, Self::Done];
+
+    /// What a record of the first shape means that names no step.
+    fn of_the_first_shape() -> Self {
+        Self::Quoted
+    }
 
     /// The step in words.
     pub fn words(self) -> &'static str {
         match self {
+            Self::Asked => "asked",
             Self::Quoted => "quoted",
             Self::OnTheBench => "on the bench",
             Self::WaitingForParts => "waiting for parts",

@@ -1,8 +1,8 @@
 //! The first job anyone sees: invented, with three setups of invented gear sets. Also an empty job to start from.
 
 use super::{
-    Bench, Chosen, DrivelineShared, Gearbox, InsideShared, Job, Pull, Setup, SetupId, Shaft, Speedo, SpeedoShared, Wish, WishKind, Wishes,
-    file,
+    Bench, Chosen, DrivelineShared, Gearbox, InsideShared, Job, Pull, Quote, Setup, SetupId, Shaft, Speedo, SpeedoShared, Wish, WishKind,
+    Wishes, file,
 };
 use crate::gearing::Layout;
 use crate::units::{System, Typed};
@@ -68,6 +68,7 @@ pub fn empty(units: System) -> Job {
         pull: Pull::default(),
         speedo: SpeedoShared { check: Typed::new(if units == System::Inch { "60" } else { "100" }, units), ..SpeedoShared::default() },
         wishes: Wishes::default(),
+        quote: Quote::default(),
         setups: Vec::new(),
         next_setup: 1,
         for_customer: None,

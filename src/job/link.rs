@@ -6,8 +6,8 @@ use base64::Engine;
 use base64::engine::general_purpose::URL_SAFE_NO_PAD;
 use miniz_oxide::{deflate, inflate};
 
-use super::Job;
 use super::file::{self, FileError};
+use super::{Job, Quote};
 use crate::problem::Explain;
 
 /// What the fragment begins with.
@@ -59,7 +59,48 @@ impl Explain for LinkError {
     }
 }
 
-/// The fragment that carries a job, `#` included.
+/// What of the shop's own words a link carries beside the job. Neither, where nobody says so.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Carries {
+    /// Whose job it is.
+    pub customer: bool,
+    /// Notes, the note to the customer and the quote.
+    pub notes: bool,
+}
+
+impl Carries {
+    /// The job as a link takes it along.
+    ///
+    /// ```
+    /// use layshaft::job::demo;
+    /// use layshaft::job::link::Carries;
+    /// let sent = Carries::default().of(&demo::job());
+    /// assert_eq!((sent.customer.as_str(), sent.notes.as_str(), sent.title), ("", "", demo::job().title));
+    /// ```
+    pub fn of(self, job: &Job) -> Job {
+        let mut sent = job.clone();
+        if !self.customer {
+            sent.customer.clear();
+        }
+        if !self.notes {
+            sent.notes.clear();
+            sent.quote = Quote::default();
+        }
+        sent
+    }
+
+    /// What goes along and what stays, in a sentence.
+    pub fn words(self) -> &'static str {
+        match (self.customer, self.notes) {
+            (false, false) => "Customer, notes and quote stay here; title and car go along.",
+            (true, false) => "The customer’s name goes along; notes and quote stay here.",
+            (false, true) => "Notes and quote go along; the customer’s name stays here.",
+            (true, true) => "Everything goes along: the customer’s name, notes and quote.",
+        }
+    }
+}
+
+/// The fragment that carries a job, all of it, `#` included; see [`Carries::of`].
 ///
 /// # Errors
 /// When it would be longer than [`LONGEST`].

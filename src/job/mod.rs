@@ -12,6 +12,7 @@ pub mod backup;
 pub mod bench;
 pub mod book;
 pub mod build;
+pub mod calendar;
 pub mod choice;
 pub mod demo;
 mod differs;
@@ -28,8 +29,11 @@ pub mod inside;
 pub mod line;
 pub mod link;
 pub mod listing;
+pub mod measure;
+pub mod noise;
 mod part;
 pub mod pull;
+mod quote;
 pub mod setting;
 pub mod speedo;
 pub mod wishes;
@@ -54,12 +58,17 @@ pub use inputs::build::BuildField;
 pub use inputs::car::PullField;
 pub use inputs::endplay::EndPlayField;
 pub use inputs::fits::FitsField;
+pub use inputs::measure::MeasureField;
+pub use inputs::noise::NoiseField;
 pub use inputs::setting::SettingField;
 pub use inputs::setup::{InsideField, SetupField, ShaftField};
 pub use inputs::shared::JobField;
 pub use inputs::wishes::{DesignText, WishText};
 pub use inside::{Inside, InsideShared};
+pub use measure::Measure;
+pub use noise::Noise;
 pub use pull::Pull;
+pub use quote::Quote;
 pub use setting::Setting;
 pub use speedo::{Speedo, SpeedoShared};
 pub use wishes::{DesignBrief, Wish, WishKind, Wishes};
@@ -119,6 +128,9 @@ pub struct Job {
     /// What the customer wishes for.
     #[serde(default)]
     pub wishes: Wishes,
+    /// What the customer is offered.
+    #[serde(default)]
+    pub quote: Quote,
     /// The setups being compared, in the order of their columns.
     pub setups: Vec<Setup>,
     /// The id that the next new setup gets.

@@ -8,13 +8,19 @@ use crate::job::{Gearbox, Job, Setup};
 use crate::problem::capital;
 use crate::questions::Source;
 use crate::questions::entries::kind_words;
+use crate::questions::quote::{Offer, offer};
+use crate::questions::road::rows::past_top_speed;
 use crate::questions::short;
-use crate::sheet::{Cell, Figure, Piece, Row, Sheet, ordinal};
+use crate::sheet::said::{Bit, mark};
+use crate::sheet::{Cell, Figure, Piece, Row, Said, Sheet, ordinal};
 use crate::units::common::in_rpm;
 use crate::units::number;
 
 /// What a cell of the gear table says where there is no figure.
 const NONE: &str = "–";
+
+/// How many sentences say why.
+const MOST_REASONS: usize = 3;
 
 /// What stands beneath every page of figures.
 pub const USUAL_CAUTION: &str = "Figures are calculated, not measured on the car. Check tyre speed rating, driveshaft and rotating parts before use, and follow local road law and a qualified engineer where either applies.";
@@ -28,6 +34,8 @@ pub struct CustomerPage {
     pub setup: String,
     /// What is fitted: a part and what it is.
     pub fitted: Vec<(String, String)>,
+    /// Why it is this setup: what the answers say of it, setups by their names.
+    pub why: Vec<String>,
     /// The heads of the gear table.
     pub heads: Vec<String>,
     /// The gears, lowest first, reverse last: as many cells as heads.
@@ -38,6 +46,10 @@ pub struct CustomerPage {
     pub speedometer: Vec<(String, String)>,
     /// What wants attention.
     pub cautions: Vec<String>,
+    /// Words to the customer, a line each.
+    pub note: Vec<String>,
+    /// What is charged.
+    pub offer: Offer,
 }
 
 /// The page of the setup that the job names for the customer; none where the job has no setup.
@@ -54,6 +66,9 @@ pub fn page(source: Source<'_>, sheet: &Sheet) -> Option<CustomerPage> {
         expect: seen.expectations(),
         speedometer: seen.speedometer(),
         cautions: seen.cautions(),
+        why: seen.why(),
+        note: source.job.quote.note.lines().map(str::trim).filter(|line| !line.is_empty()).map(str::to_owned).collect(),
+        offer: offer(&source.job.quote),
     })
 }
 
@@ -107,7 +122,8 @@ impl Seen<'_> {
     fn fitted(&self, setup: &Setup) -> Vec<(String, String)> {
         let axle = self.source.setups.get(self.column).and_then(|analysis| analysis.setup.final_drive);
         let axle = axle.map_or_else(String::new, |axle| format!(" = {}", number::show(decimal(axle.ratio()), 3)));
-        let gearbox = gear_set(&setup.gearbox);
+        let has_gears = setup.gearbox.gears.iter().any(|gear| !gear.trim().is_empty());
+        let gearbox = if has_gears { gear_set(&setup.gearbox) } else { String::new() };
         let named = |part: &str, text: String| (self.source.reader.words.say(part), text);
         let mut fitted = vec![named("Gear set", gearbox), named("Ring and pinion", format!("{}{axle}", setup.final_drive))];
         fitted.extend(setup.stages.iter().map(|stage| {
@@ -132,7 +148,14 @@ impl Seen<'_> {
             let plain = |what: &str| self.figure("gears", &key(what)).map_or_else(|| NONE.to_owned(), Figure::text);
             let road = |what: &str| self.measured("road", &key(what)).unwrap_or_else(|| NONE.to_owned());
             let lands = self.figure("road", &key("lands_at_rpm")).map_or_else(|| NONE.to_owned(), |figure| format!("{} rpm", figure.shown));
-            vec![step.name(), plain("ratio"), plain("overall"), road("at_shift"), road("per_1000"), lands]
+            vec![
+                step.name(),
+                plain("ratio"),
+                plain("overall"),
+                self.past_reach(step).unwrap_or_else(|| road("at_shift")),
+                road("per_1000"),
+                lands,
+            ]
         };
         let steps = self.source.setups.get(self.column).into_iter().flat_map(|analysis| &analysis.setup.steps);
         let mut gears: Vec<Vec<String>> = steps.map(gear).collect();
@@ -142,6 +165,36 @@ impl Seen<'_> {
             gears.push(line);
         }
         gears
+    }
+
+    /// What stands in the place of a speed that the car does not reach: `past its top speed, 116.5 mph`.
+    fn past_reach(&self, step: &Step) -> Option<String> {
+        let analysis = self.source.setups.get(self.column).filter(|_| step.stages_in.is_empty())?;
+        past_top_speed(self.source, analysis, step.gear).map(|top| format!("past its top speed, {top}"))
+    }
+
+    /// What the answers say of this setup, in sentences; whose case is whose is a matter of the shop.
+    fn why(&self) -> Vec<String> {
+        const ASKED: [&str; 3] = ["gears", "road", "pull"];
+        let own = mark(self.column);
+        let answers = ASKED.iter().filter_map(|id| self.sheet.sections.iter().find(|section| section.id == *id));
+        let said = answers.flat_map(|section| sentences(section.answer.marked()));
+        let is_told = |sentence: &&str| sentence.contains(&own) && !sentence.contains("]’s case") && !asks(sentence);
+        said.filter(is_told).take(MOST_REASONS).map(|sentence| self.named(sentence)).collect()
+    }
+
+    /// A sentence with the setups by their names.
+    fn named(&self, sentence: &str) -> String {
+        let name = |column: usize| match self.source.job.setups.get(column).map(|setup| setup.name.trim()) {
+            Some("") | None => format!("setup {}", Job::letter(column)),
+            Some(name) => format!("“{name}”"),
+        };
+        let said = Said::new(sentence);
+        let bits = said.bits().into_iter().map(|bit| match bit {
+            Bit::Words(words) => words.to_owned(),
+            Bit::Setup(column) => name(column),
+        });
+        bits.collect()
     }
 
     fn expectations(&self) -> Vec<(String, String)> {
@@ -156,7 +209,7 @@ impl Seen<'_> {
         }
         let say = |(question, answer): (String, String)| (self.source.reader.words.say(&question), answer);
         expect = expect.into_iter().map(say).collect();
-        expect.extend(self.answers("pull", &["to-speed", "distance-1", "roll", "cruise"]));
+        expect.extend(self.answers("pull", &["to-speed", "distance-1", "roll"]));
         expect
     }
 
@@ -168,7 +221,7 @@ impl Seen<'_> {
             return String::new();
         }
         let way = if difference < 0.0 { "fewer" } else { "more" };
-        format!(", {} {way} than setup {}", number::show(difference.abs(), 0), Job::letter(0))
+        format!(", {} {way} than with {}", number::show(difference.abs(), 0), self.named(&mark(0)))
     }
 
     fn cautions(&self) -> Vec<String> {
@@ -176,6 +229,26 @@ impl Seen<'_> {
         let own = all.filter(|(_, (column, _, _))| *column == Some(self.column));
         own.map(|(section, (_, row, verdict))| format!("{}, {}: {}", section.title, row.label, verdict.text)).collect()
     }
+}
+
+/// Whether a sentence asks the shop for something: `Type the tyre of [B] to get road speeds.`
+fn asks(sentence: &str) -> bool {
+    ["Type ", "Choose "].iter().any(|ask| sentence.starts_with(ask))
+}
+
+/// The sentences of a text: each ends in a full stop before a blank and a capital letter, or a setup.
+fn sentences(text: &str) -> Vec<&str> {
+    let mut found = Vec::new();
+    let mut rest = text.trim();
+    let begins = |after: &str| after.starts_with(|c: char| c.is_uppercase() || c == '[');
+    while let Some(at) = rest.match_indices(". ").map(|(at, _)| at).find(|at| rest.get(at + 2..).is_some_and(begins)) {
+        found.extend(rest.get(..=at));
+        rest = rest.get(at + 2..).unwrap_or_default();
+    }
+    if !rest.is_empty() {
+        found.push(rest);
+    }
+    found
 }
 
 /// What a gear set is called to a customer.
@@ -198,7 +271,8 @@ fn answer(cell: &Cell) -> Option<String> {
 fn line_text(line: &[Piece]) -> String {
     const LEADING: [&str; 10] = ["at", "to", "over", "from", "gear", "than", "and", "of", "on", "·"];
     let mut said = String::new();
-    for piece in line {
+    // What is missing is the shop's to fill in, and no word for the customer.
+    for piece in line.iter().filter(|piece| !matches!(piece, Piece::Absent(_) | Piece::Needed(_))) {
         let is_led = said.ends_with(':') || LEADING.contains(&said.rsplit(' ').next().unwrap_or_default());
         match piece {
             _ if said.is_empty() => {}

@@ -37,9 +37,35 @@ pub fn told(entry: &Entry, units: System) -> Told {
         in_words(Column::Housing, |housing| format!("fits the {housing} housing")),
         in_words(Column::Hand, |hand| format!("{hand} hand")),
         Some(text(Column::Note)),
+        in_words(Column::PartNumber, |number| format!("part number {number}")),
+        Some(format!("{} {}", text(Column::Price), text(Column::Currency)).trim().to_owned()).filter(|_| !text(Column::Price).is_empty()),
+        in_words(Column::Place, |place| place),
+        counted(&text(Column::CountedBy), &text(Column::CountedOn)),
     ];
     figures.retain(|text| !text.is_empty());
     Told { name: entry.title().to_owned(), figures, words: words.into_iter().flatten().filter(|text| !text.is_empty()).collect() }
+}
+
+/// Who counted the teeth, and when.
+fn counted(by: &str, on: &str) -> Option<String> {
+    match (by, on) {
+        ("", "") => None,
+        ("", on) => Some(format!("counted {on}")),
+        (by, "") => Some(format!("counted by {by}")),
+        (by, on) => Some(format!("counted by {by}, {on}")),
+    }
+}
+
+/// How many are on the shelf, in words: `2 in stock`, `1 left: reorder at 2`, `none left`, `in stock`, `not in stock`.
+pub fn stock(entry: &Entry) -> String {
+    let [there, least] = [Column::Quantity, Column::ReorderAt].map(|column| entry.text(column).trim());
+    match there {
+        "" if entry.in_stock() => "in stock".into(),
+        "" => "not in stock".into(),
+        "0" => "none left".into(),
+        there if entry.is_low() => format!("{there} left: reorder at {least}"),
+        there => format!("{there} in stock"),
+    }
 }
 
 /// The ratios of a gear set, lowest gear first, two decimals; nothing where its counts make no gearbox.

@@ -118,7 +118,7 @@ fn two_jobs_of_one_name_in_a_file_both_arrive() {
 #[test]
 fn a_search_finds_every_word_anywhere_in_the_job() {
     let line = Line::of(&record(1, "Fernhill, hill climb", ""));
-    for search in ["", "hill", "CLIMB fern", "invented customer", "redshank 185/70r14", "quoted", "43/11"] {
+    for search in ["", "hill", "CLIMB fern", "invented customer", "redshank 185/70r14", "asked", "43/11"] {
         assert!(line.answers(search), "{search}");
     }
     for search in ["hill road-race", "climbb"] {

@@ -31,7 +31,11 @@ fn a_gear_set_that_cannot_be_is_refused_with_its_cell() {
         "layout",
         "“planetary” is not a layout known here. Write input-reduced, output-reduced or two-shaft.",
     );
-    check("Box,,25/30,37/18,direct,,yes", "layout", "The layout is missing. Fill in the layout.");
+    check(
+        "Box,,,2.47,1.67,,yes",
+        "layout",
+        "The counts do not tell how the box is laid out. Write input-reduced, output-reduced or two-shaft as the layout.",
+    );
     check("Box,input-reduced,25/30,37/5,direct,,yes", "gear_1", "Gears of 8 to 150 teeth only; “5” was typed. Check the count.");
     check("Box,input-reduced,25/30,37/18,,direct,yes", "gear_2", "No tooth counts are given. Type both counts, such as 37/18.");
     check(
@@ -256,8 +260,9 @@ fn price_currency_and_quantity_that_cannot_be_are_refused() {
     let check = |line: &str, field: &str, wanted: &str| check_refused("drive,price,currency,quantity", line, field, wanted);
     let price =
         |text: &str| format!("“{text}” is not a price. Write the number alone, such as 120.00, and the currency in a column of its own.");
-    check("43/11,£12,,", "price", &price("£12"));
+    check("43/11,$12,,", "price", &price("$12"));
     check("43/11,12 EUR 14 GBP,,", "price", &price("12 EUR 14 GBP"));
+    check("43/11,£12,EUR,", "price", "The price is in GBP, its currency is said to be EUR. Leave one of the two, or make two entries.");
     check("43/11,twelve,,", "price", &price("twelve"));
     check("43/11,-3,,", "price", &price("-3"));
     check("43/11,3,EUR/GBP,", "currency", "“EUR/GBP” is not a currency. Write its three letters, such as EUR, or leave it blank.");

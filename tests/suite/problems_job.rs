@@ -39,8 +39,8 @@ fn a_job_without_setups_or_with_too_many_is_refused() {
 
 #[test]
 fn a_record_of_a_newer_version_is_refused_and_not_cut_down() {
-    let why = Record::from_text(r#"{"schema":2,"id":"j1","revision":1,"job":{}}"#).unwrap_err();
-    assert_eq!(why, file::FileError::Newer { schema: 2 });
+    let why = Record::from_text(r#"{"schema":3,"id":"j1","revision":1,"job":{}}"#).unwrap_err();
+    assert_eq!(why, file::FileError::Newer { schema: 3 });
 }
 
 #[test]

@@ -45,6 +45,16 @@ fn a_record_of_the_first_shape_opens() {
 }
 
 #[test]
+fn a_record_of_the_second_shape_opens() {
+    let record = layshaft::job::book::Record::from_text(include_str!("../saved/record-v2.json")).unwrap();
+    assert_eq!((record.head.revision, record.head.progress.words()), (12, "asked"));
+    assert_eq!((record.job.quote.note.as_str(), record.job.quote.lines.as_str()), ("ready on Friday", "Labour: 450 EUR"));
+    // A record of the first shape that names no step was one that had been quoted.
+    let first = include_str!("../saved/record-v1.json").replace(r#""progress":"waiting-for-parts","#, "");
+    assert_eq!(layshaft::job::book::Record::from_text(&first).unwrap().head.progress.words(), "quoted");
+}
+
+#[test]
 fn a_backup_of_the_first_shape_opens() {
     let book = match incoming::read(include_str!("../saved/backup-v1.json")).unwrap() {
         incoming::Incoming::Book(book) => *book,

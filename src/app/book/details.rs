@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use super::quote::Offer;
 use crate::app::device;
 use crate::app::keep::Kept;
 use crate::app::state::State;
@@ -31,6 +32,8 @@ pub fn Details() -> impl IntoView {
                 <textarea class="field__input" id="notes" rows="4" prop:value=move || state.job.with(|job| job.notes.clone())
                     on:input=move |event| state.type_text(notes, event_target_value(&event)) on:blur=move |_| state.leave_field()></textarea>
             </label>
+            <p class="words">"Notes are for the shop alone: they are not printed. The note and the quote below stand on the customer’s page."</p>
+            <Offer/>
             <p class="words">{days}</p>
         </div>
     }

@@ -51,6 +51,7 @@ fn back_up(state: State) {
     let text = state.shop.catalogue.with_untracked(|catalogue| backup::to_text(&found, catalogue, &now));
     let day = now.split('T').next().unwrap_or_default();
     device::save_file(&format!("layshaft-book-{day}.json"), "application/json", &text);
+    state.shop.backed_up.set(now);
     if !broken.is_empty() {
         let says = format!("{} of the jobs cannot be opened and are not in the backup; save them as files from the list.", broken.len());
         state.tell(Notice::caution(says));

@@ -4,13 +4,15 @@ use leptos::prelude::*;
 
 use super::files::Files;
 use super::restore::Restore;
-use super::row::{JobRow, UnreadRow};
+use super::row::{self, JobRow, UnreadRow};
+use crate::app::device;
 use crate::app::keep::{Kept, autosave, records, store};
 use crate::app::parts;
 use crate::app::state::State;
 use crate::app::widgets::Choice;
 use crate::job::backup::RestorePlan;
 use crate::job::book::Record;
+use crate::job::calendar;
 use crate::job::listing::{self, Line, Order};
 
 /// A job that cannot be opened: its key, its text, and why.
@@ -50,6 +52,13 @@ pub fn Book() -> impl IntoView {
         listing::sort(&mut lines, order.get());
         lines
     });
+    let enter = move |event: web_sys::KeyboardEvent| {
+        let only = shown.with_untracked(|lines| if let [only] = lines.as_slice() { Some(only.head.id.clone()) } else { None });
+        if let Some(id) = only.filter(|_| event.key() == "Enter") {
+            event.prevent_default();
+            row::open(state, &id);
+        }
+    };
     let said = move || {
         count_words(
             shown.with(Vec::len),
@@ -63,7 +72,7 @@ pub fn Book() -> impl IntoView {
             <label class="book__search">
                 <span>"Search"</span>
                 <input type="search" class="field__input" id="book-search" data-first="" autocomplete="off" placeholder="title, customer, car, gear set …"
-                    on:input=move |event| search.set(event_target_value(&event))/>
+                    on:input=move |event| search.set(event_target_value(&event)) on:keydown=enter/>
             </label>
             <OrderChoice order/>
             <Choice label="Which jobs" id="book-which" options=vec![(false, "current"), (true, "archived")] now=archived choose=move |which| archived.set(which)/>
@@ -73,8 +82,19 @@ pub fn Book() -> impl IntoView {
             <For each=move || shown.get() key=|line| line.head.id.clone() children=move |line| view! { <JobRow line shelf/> }/>
         </ul>
         <ul class="jobs"><For each=move || shelf.unread.get() key=|unread| unread.key.clone() children=move |unread| view! { <UnreadRow unread/> }/></ul>
+        {move || backup_age(state, shelf)}
         <p class="words">"Jobs are kept in this browser on this device alone. Save a backup of all jobs now and then, and keep it elsewhere."</p>
     }
+}
+
+/// How old the last backup is.
+fn backup_age(state: State, shelf: Shelf) -> impl IntoView {
+    let age = shelf.lines.with(|lines| {
+        let begun = lines.iter().map(|line| line.head.created.as_str()).min().unwrap_or_default();
+        let changed = lines.iter().map(|line| line.head.changed.as_str()).max().unwrap_or_default();
+        state.shop.backed_up.with(|last| calendar::backup_age(last, begun, changed, &device::now()))
+    });
+    view! { <p class="words" class:book__due=age.is_due id="backup-age">{age.says}</p> }
 }
 
 /// Reads the book again whenever it changed.

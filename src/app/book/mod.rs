@@ -1,13 +1,15 @@
 //! The book of jobs, and the panels above the question, each opened by one press and left by Escape.
 //!
 //! [`list`] is the book itself, [`row`] a job in it, [`files`] opens and saves files, [`restore`] lays a backup beside the book,
-//! [`details`] is what the shop notes about the open job, [`send`] its link, [`keymap`] the keys; [`banners`] say what must be decided.
+//! [`details`] is what the shop notes about the open job, [`quote`] what it offers, [`printing`] what goes on paper, [`send`] its link, [`keymap`] the keys; [`banners`] say what must be decided.
 
 pub mod banners;
 pub mod details;
 pub mod files;
 pub mod keymap;
 pub mod list;
+pub mod printing;
+pub mod quote;
 pub mod restore;
 pub mod row;
 pub mod send;
@@ -26,6 +28,8 @@ pub enum Panel {
     Details,
     /// The open job as a link or a file.
     Send,
+    /// What is printed.
+    Print,
     /// The keys.
     Keys,
 }
@@ -36,6 +40,7 @@ impl Panel {
         match self {
             Self::Details => "details",
             Self::Send => "send",
+            Self::Print => "printing",
             Self::Keys => "keymap",
         }
     }
@@ -43,7 +48,7 @@ impl Panel {
     /// The button of the menu that leads to the panel: the act itself is gone with the menu.
     fn menu(self) -> &'static str {
         match self {
-            Self::Details | Self::Send => "hand-over",
+            Self::Details | Self::Send | Self::Print => "hand-over",
             Self::Keys => "read-in",
         }
     }
@@ -52,6 +57,7 @@ impl Panel {
         match self {
             Self::Details => "This job",
             Self::Send => "Send this job",
+            Self::Print => "Print",
             Self::Keys => "Keys",
         }
     }
@@ -96,6 +102,7 @@ pub(super) fn inside(panel: Panel) -> AnyView {
     match panel {
         Panel::Details => view! { <details::Details/> }.into_any(),
         Panel::Send => view! { <send::Send/> }.into_any(),
+        Panel::Print => view! { <printing::Printing/> }.into_any(),
         Panel::Keys => view! { <keymap::Keymap/> }.into_any(),
     }
 }

@@ -22,12 +22,9 @@ pub(super) fn JobRow(line: Line, shelf: Shelf) -> impl IntoView {
             found.or_else(|| before.cloned()).unwrap_or_else(|| line.clone())
         })
     };
-    let open = {
+    let press = {
         let id = id.clone();
-        move |_| {
-            state.open_record(&id);
-            state.view.go(At::first(Place::Compare));
-        }
+        move |_| open(state, &id)
     };
     let is_open = {
         let id = id.clone();
@@ -36,7 +33,7 @@ pub(super) fn JobRow(line: Line, shelf: Shelf) -> impl IntoView {
     let name = id.as_str().to_owned();
     view! {
         <li class="job" data-job=name class:job--open=move || is_open.get()>
-            <button type="button" class="job__open" aria-current=move || is_open.get().then_some("true") on:click=open>
+            <button type="button" class="job__open" aria-current=move || is_open.get().then_some("true") on:click=press>
                 <span class="job__title">{move || line.with(|line| line.title.clone())}</span>
                 <span class="job__about">{move || line.with(about)}</span>
             </button>
@@ -44,6 +41,12 @@ pub(super) fn JobRow(line: Line, shelf: Shelf) -> impl IntoView {
             <Acts id line/>
         </li>
     }
+}
+
+/// Opens a job and goes to it.
+pub(super) fn open(state: State, id: &RecordId) {
+    state.open_record(id);
+    state.view.go(At::first(Place::Compare));
 }
 
 /// Customer, car, setups, the steps of its build that are open, and the day of the last change.

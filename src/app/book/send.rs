@@ -5,7 +5,8 @@ use leptos::prelude::*;
 
 use crate::app::device;
 use crate::app::state::State;
-use crate::job::{incoming, link};
+use crate::job::incoming;
+use crate::job::link::{self, Carries};
 use crate::problem::{Explain, capital};
 use crate::questions::few_words;
 use crate::sheet::export;
@@ -14,7 +15,11 @@ use crate::sheet::export;
 #[component]
 pub(super) fn Send() -> impl IntoView {
     let state = State::here();
-    let made = Memo::new(move |_| state.job.with(link::fragment).map(|fragment| format!("{}{fragment}", device::address())));
+    let carries = RwSignal::new(Carries::default());
+    let made = Memo::new(move |_| {
+        let fragment = state.job.with(|job| link::fragment(&carries.get().of(job)));
+        fragment.map(|fragment| format!("{}{fragment}", device::address()))
+    });
     let csv = move |_| {
         let text = state.job.with_untracked(|job| export::csv(job, &state.sheet_now()));
         let title = state.job.with_untracked(|job| job.title.clone());
@@ -22,6 +27,12 @@ pub(super) fn Send() -> impl IntoView {
     };
     view! {
         <FewWords/>
+        <p>"The link holds the job as it is now. Nothing is sent to any server."</p>
+        <div class="send__carries">
+            <label><input type="checkbox" id="link-customer" on:change=move |event| carries.update(|all| all.customer = event_target_checked(&event))/>"with the customer’s name"</label>
+            <label><input type="checkbox" id="link-notes" on:change=move |event| carries.update(|all| all.notes = event_target_checked(&event))/>"with notes and quote"</label>
+            <span class="words" role="status" id="link-carries">{move || carries.get().words()}</span>
+        </div>
         {move || match made.get() {
             Ok(link) => view! { <Link link/> }.into_any(),
             Err(why) => view! { <p class="send__refused" id="link-refused">{format!("{}. {}.", capital(&why.what()), capital(&why.what_to_do()))}</p> }.into_any(),
@@ -30,7 +41,7 @@ pub(super) fn Send() -> impl IntoView {
             <button type="button" class="btn" id="save-file" on:click=move |_| state.save_as_file()>"Save the job as a file"</button>
             <button type="button" class="btn" id="save-csv" on:click=csv>"Save the figures as CSV"</button>
         </div>
-        <p class="words">"A file can be opened here again from Jobs, on this device or another."</p>
+        <p class="words">"The file holds everything, customer and notes too. It can be opened here again from Jobs, on this device or another."</p>
     }
 }
 
@@ -82,7 +93,6 @@ fn Link(link: String) -> impl IntoView {
         });
     };
     view! {
-        <p>"The link holds the whole job; nothing is sent to any server. Whoever opens it reads the job as it is now."</p>
         <div class="send__link">
             <input type="text" class="field__input" id="link" readonly aria-label="The link" node_ref=field prop:value=link/>
             <button type="button" class="btn" id="copy-link" data-first="" on:click=copy>"Copy the link"</button>

@@ -5,7 +5,8 @@
 use super::{Kept, records, settings, shop, store};
 use crate::app::device;
 use crate::app::notices::Notice;
-use crate::catalogue::{Catalogue, DemoParts};
+use crate::app::shop::Settled;
+use crate::catalogue::Catalogue;
 use crate::job::book::{Head, Record};
 use crate::job::{demo, link};
 use crate::problem::{Explain, capital};
@@ -19,8 +20,8 @@ pub struct Opened {
     pub record: Record,
     /// The catalogue with the shop's own entries.
     pub catalogue: Catalogue,
-    /// What the shop says about the demo's parts.
-    pub demo_parts: DemoParts,
+    /// What the shop settled for all jobs.
+    pub settled: Settled,
     /// How the job is kept.
     pub kept: Kept,
     /// What must be said about it.
@@ -34,7 +35,7 @@ pub fn first_visit() -> Option<Opened> {
         return None;
     }
     let (kept, notice) = if store::is_there() { (Kept::Soon, Notice::welcome()) } else { (Kept::Blocked, Notice::store_blocked()) };
-    Some(Opened { record: fresh(), catalogue: Catalogue::empty(), demo_parts: DemoParts::Unsaid, kept, notices: vec![notice] })
+    Some(Opened { record: fresh(), catalogue: Catalogue::empty(), settled: Settled::default(), kept, notices: vec![notice] })
 }
 
 /// Opens what the page begins with.
@@ -51,7 +52,7 @@ pub fn open() -> Opened {
         None if is_store => kept_record(&mut notices),
         None => (fresh(), Kept::Blocked),
     };
-    Opened { record, catalogue, demo_parts: settings::demo_parts(), kept, notices }
+    Opened { record, catalogue, settled: settings::settled(), kept, notices }
 }
 
 /// The demo job as a new record.

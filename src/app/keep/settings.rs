@@ -5,25 +5,45 @@ use leptos::prelude::*;
 use super::store;
 use crate::app::device;
 use crate::app::notices::Notice;
+use crate::app::print::Printed;
+use crate::app::shop::{Settled, Shop};
 use crate::app::state::State;
 use crate::catalogue::DemoParts;
 
 /// The key of what the shop says about the demo's parts.
 const DEMO_PARTS: &str = "layshaft.demo-parts";
+/// The key of its name and address.
+const LETTERHEAD: &str = "layshaft.letterhead";
+/// The key of the pages it prints.
+const PRINTED: &str = "layshaft.printed";
 
-/// What the shop says about the demo's parts.
-pub(super) fn demo_parts() -> DemoParts {
-    DemoParts::read(&store::read(DEMO_PARTS).unwrap_or_default())
+/// The key of the time of its last backup.
+const BACKED_UP: &str = "layshaft.backed-up";
+
+/// What the shop has settled.
+pub(super) fn settled() -> Settled {
+    let read = |key| store::read(key).unwrap_or_default();
+    Settled {
+        demo_parts: DemoParts::read(&read(DEMO_PARTS)),
+        letterhead: read(LETTERHEAD),
+        printed: Printed::read(&read(PRINTED)),
+        backed_up: read(BACKED_UP),
+    }
 }
 
 /// Writes what is settled whenever it changes, and takes in what another tab settled.
 pub(super) fn keep(state: State) {
-    let demo_parts = state.shop.demo_parts;
+    let Shop { demo_parts, letterhead, printed, backed_up, .. } = state.shop;
     keep_text(state, DEMO_PARTS, move || demo_parts.get().id().to_owned());
-    device::on_window("storage", move |event: web_sys::StorageEvent| {
-        if event.key().as_deref() == Some(DEMO_PARTS) {
-            demo_parts.set(self::demo_parts());
-        }
+    keep_text(state, LETTERHEAD, move || letterhead.get());
+    keep_text(state, PRINTED, move || printed.get().id().to_owned());
+    keep_text(state, BACKED_UP, move || backed_up.get());
+    device::on_window("storage", move |event: web_sys::StorageEvent| match event.key().as_deref() {
+        Some(DEMO_PARTS) => demo_parts.set(settled().demo_parts),
+        Some(LETTERHEAD) => letterhead.set(settled().letterhead),
+        Some(PRINTED) => printed.set(settled().printed),
+        Some(BACKED_UP) => backed_up.set(settled().backed_up),
+        _ => {}
     });
 }
 

@@ -1,4 +1,4 @@
-//! The full comparison: every section with its pictures and rows, a column a setup.
+//! The comparison and the bench on paper: every section of a place with its pictures and rows, a column a setup.
 
 use leptos::prelude::*;
 
@@ -8,18 +8,46 @@ use crate::job::{Job, Setup};
 use crate::questions::{self, Drawn};
 use crate::sheet::{Cell, Figure, Piece, Place, Row, Section, Size, Tone};
 
-/// The pages.
-pub(super) fn pages(state: State) -> AnyView {
+/// The pages of a place.
+pub(super) fn pages(state: State, place: Place) -> AnyView {
+    if place == Place::Bench { bench(state) } else { compared(state) }
+}
+
+fn bench(state: State) -> AnyView {
+    let (sheet, job) = (state.sheet_now(), state.job.get_untracked());
+    let told = sheet.sections.iter().filter(|section| section.place == Place::Bench && section.rows.iter().any(Row::says_something));
+    let sections: Vec<AnyView> = told.map(|section| section_view(state, &job, section)).collect();
+    let is_empty = sections.is_empty();
+    view! {
+        <section class="paper__comparison">
+            {about(&job)}
+            <h2>"Bench"</h2>
+            {is_empty.then(|| view! { <p>"Nothing was counted or measured at the bench in this job."</p> })}
+            {sections}
+        </section>
+    }
+    .into_any()
+}
+
+/// Title, customer and car.
+fn about(job: &Job) -> AnyView {
+    let parts = [&job.customer, &job.car].into_iter().filter(|text| !text.trim().is_empty()).cloned().collect::<Vec<_>>().join(" · ");
+    view! { <header class="paper__about"><h1>{job.title.clone()}</h1><p>{parts}</p></header> }.into_any()
+}
+
+fn compared(state: State) -> AnyView {
     let sheet = state.sheet_now();
     let job = state.job.get_untracked();
     let many = job.setups.len();
     let shared = format!("shift at {}, cruise at {}", job.shift.text, job.cruise.text);
     let short = rows(&job, std::slice::from_ref(&sheet.short));
-    let told = sheet.sections.iter().filter(|section| !section.rows.is_empty());
+    let told = sheet.sections.iter().filter(|section| section.place == Place::Compare && !section.rows.is_empty());
     let sections: Vec<AnyView> = told.map(|section| section_view(state, &job, section)).collect();
+    let title = if many > 1 { "Comparison" } else { "All figures" };
     view! {
         <section class=format!("paper__comparison paper__comparison--{many}")>
-            <h2>"Full comparison"</h2>
+            {about(&job)}
+            <h2>{title}</h2>
             <p class="paper__shared">{state.words.get_untracked().say(&shared)}</p>
             <ul class="paper__setups">{job.setups.iter().enumerate().map(|(column, setup)| setup_line(state, column, setup)).collect_view()}</ul>
             {short}
@@ -72,7 +100,7 @@ fn rows(job: &Job, rows: &[Row]) -> AnyView {
     view! {
         <table class="paper__rows">
             <thead><tr><td></td>{job.setups.iter().enumerate().map(head).collect_view()}</tr></thead>
-            <tbody>{rows.iter().map(line).collect_view()}</tbody>
+            <tbody>{rows.iter().filter(|row| !row.waits()).map(line).collect_view()}</tbody>
         </table>
     }
     .into_any()
@@ -99,7 +127,9 @@ fn piece(piece: &Piece) -> AnyView {
     match piece {
         Piece::Figure(figure) => shown(figure),
         Piece::Words(words) => view! { <span class="paper__words">{words.clone()}" "</span> }.into_any(),
-        Piece::Absent(why) | Piece::Needed(why) => view! { <span class="paper__absent">{why.clone()}" "</span> }.into_any(),
+        Piece::Absent(why) => view! { <span class="paper__absent">{why.clone()}" "</span> }.into_any(),
+        // What is still to be typed is no word for paper.
+        Piece::Needed(_) => ().into_any(),
         Piece::Verdict(verdict) => {
             let mark = match verdict.tone {
                 Tone::Good => "✓ ",

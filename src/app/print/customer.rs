@@ -1,18 +1,21 @@
-//! The customer's page: job, car, the chosen setup, its gears, the shift chart, the speedometer, what to expect, cautions.
+//! The customer's page: job, car, the chosen setup and why, its gears, the shift chart, the speedometer, what to expect, cautions, the
+//! offer, and a place to sign.
 
 use leptos::prelude::*;
 
 use super::pictures;
 use crate::app::device;
 use crate::app::state::State;
+use crate::catalogue::money;
 use crate::job::listing;
 use crate::questions;
 use crate::questions::customer::{self, CustomerPage, USUAL_CAUTION};
+use crate::questions::quote::{Charge, Offer};
 use crate::questions::road::pictures as of;
 
 /// How high the shift chart stands, in CSS pixels, where nothing else asks for room; and the least at which it can be read.
-const CHART_HEIGHT: (f64, f64) = (290.0, 170.0);
-/// What a caution takes of that.
+const CHART_HEIGHT: (f64, f64) = (290.0, 150.0);
+/// What a line of words takes of that.
 const CAUTION_HEIGHT: f64 = 24.0;
 
 /// The page; none where the job has no setup.
@@ -29,10 +32,12 @@ pub(super) fn page(state: State) -> Option<AnyView> {
                     </div>
                     {answers("What to expect", page.expect.clone())}
                 </div>
-                {gears(&page)}
-                <h3>{state.words.get_untracked().say("Shift chart")}</h3>
-                <div class="paper__picture" inner_html=chart(state, &page)></div>
+                {lines("Why", "paper__why", &page.why)}
+                {has_figures(&page).then(|| gears(&page))}
+                {picture(state, &page)}
                 {cautions(&page)}
+                {lines("Note", "paper__note", &page.note)}
+                {offer(&page.offer)}
                 <p class="paper__foot">{state.words.get_untracked().say(USUAL_CAUTION)}</p>
             </section>
         }
@@ -49,8 +54,7 @@ fn head(state: State, page: &CustomerPage) -> AnyView {
             <p class="paper__date">{listing::when(&device::now(), "")}</p>
             <p>{about}</p>
             <p class="paper__setup">
-                <span class=format!("badge badge--{}", page.letter.to_ascii_lowercase())>{page.letter.to_string()}</span>
-                " Setup "{page.letter.to_string()}": "{page.setup.clone()}
+                {page.setup.clone()}
             </p>
         </header>
     }
@@ -66,6 +70,56 @@ fn answers(title: &'static str, answers: Vec<(String, String)>) -> AnyView {
         </div>
     }
     .into_any()
+}
+
+/// Sentences under a heading; nothing where there are none.
+fn lines(title: &'static str, class: &'static str, lines: &[String]) -> Option<AnyView> {
+    let line = |line: &String| view! { <p>{line.clone()}</p> };
+    (!lines.is_empty()).then(|| view! { <div class=class><h3>{title}</h3>{lines.iter().map(line).collect_view()}</div> }.into_any())
+}
+
+/// Whether any gear has a figure.
+fn has_figures(page: &CustomerPage) -> bool {
+    page.gears.iter().any(|line| line.iter().skip(1).any(|cell| cell.bytes().any(|b| b.is_ascii_digit())))
+}
+
+/// What is charged, with a total, how long that holds, and where it is signed: never parted by the end of a page.
+fn offer(offer: &Offer) -> Option<AnyView> {
+    if offer.is_empty() {
+        return None;
+    }
+    let charge = |charge: &Charge| {
+        let price = charge.hundredths.map(|price| money::shown(price, &charge.currency));
+        view! { <tr><th scope="row">{charge.what.clone()}</th><td>{price}</td></tr> }
+    };
+    let total = |(sum, currency): &(i64, String)| {
+        let label = if offer.totals.len() > 1 { format!("Total in {currency}") } else { "Total".to_owned() };
+        view! { <tr class="paper__total"><th scope="row">{label}</th><td>{money::shown(*sum, currency)}</td></tr> }
+    };
+    let valid = (!offer.valid.is_empty()).then(|| view! { <p>"Valid until "{offer.valid.clone()}</p> });
+    Some(
+        view! {
+            <div class="paper__offer">
+                <h3>"Quote"</h3>
+                <table><tbody>{offer.charges.iter().map(charge).collect_view()}{offer.totals.iter().map(total).collect_view()}</tbody></table>
+                {valid}
+                <div class="paper__sign"><span>"Date"</span><span>"Customer’s signature"</span></div>
+            </div>
+        }
+        .into_any(),
+    )
+}
+
+/// The shift chart, where there is a gear to draw.
+fn picture(state: State, page: &CustomerPage) -> Option<AnyView> {
+    let words = state.words.get_untracked();
+    has_figures(page).then(|| {
+        view! {
+            <h3>{words.say("Shift chart")}</h3>
+            <div class="paper__picture" inner_html=chart(state, page)></div>
+        }
+        .into_any()
+    })
 }
 
 fn gears(page: &CustomerPage) -> AnyView {
@@ -89,7 +143,8 @@ fn gears(page: &CustomerPage) -> AnyView {
 fn chart(state: State, page: &CustomerPage) -> String {
     let mut chart = untrack(|| state.with_source(|source| of::shift_chart(source, None)));
     chart.setups.retain(|climb| crate::job::Job::letter(climb.slot) == page.letter);
-    let taken = page.cautions.iter().fold(0.0, |taken, _| taken + CAUTION_HEIGHT);
+    let lines = page.cautions.iter().chain(&page.why).chain(&page.note).map(|_| ()).chain(page.offer.charges.iter().map(|_| ()));
+    let taken = lines.fold(0.0, |taken, ()| taken + CAUTION_HEIGHT);
     pictures::drawn_at(&chart, (CHART_HEIGHT.0 - taken).max(CHART_HEIGHT.1)).unwrap_or_default()
 }
 

@@ -1,7 +1,7 @@
-//! The sheet on paper: a page for the customer, then the full comparison, made when the browser is about to print and gone after.
+//! The sheet on paper: the customer's page, the comparison, the bench, or all of it, made when the browser is about to print and gone after.
 //!
 //! What stands on the screen is not printed: paper has no fields, no buttons and no dark theme, and its pictures are drawn as lines,
-//! not as points of a canvas. [`customer`] is the first page, [`comparison`] the pages behind it, [`pictures`] what hangs on the sheet.
+//! not as points of a canvas. [`customer`] is the customer's page, [`comparison`] the questions with their rows, [`pictures`] what hangs on the sheet.
 
 mod comparison;
 mod customer;
@@ -16,6 +16,56 @@ use super::device;
 use super::parts::PAPER;
 use super::state::State;
 use crate::questions::customer::USUAL_CAUTION;
+use crate::sheet::Place;
+
+/// Which pages are printed.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Printed {
+    /// The customer's page.
+    #[default]
+    Customer,
+    /// The setups side by side.
+    Comparison,
+    /// What was found and measured at the bench.
+    Bench,
+    /// All of it.
+    Everything,
+}
+
+impl Printed {
+    /// Every choice, the usual one first.
+    pub const ALL: [Self; 4] = [Self::Customer, Self::Comparison, Self::Bench, Self::Everything];
+
+    /// What it is called.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Customer => "Customer’s page",
+            Self::Comparison => "Comparison",
+            Self::Bench => "Bench",
+            Self::Everything => "Everything",
+        }
+    }
+
+    /// As it is kept on the device; blank for the usual one.
+    pub fn id(self) -> &'static str {
+        match self {
+            Self::Customer => "",
+            Self::Comparison => "comparison",
+            Self::Bench => "bench",
+            Self::Everything => "everything",
+        }
+    }
+
+    /// What is kept under that text; the usual one under any other.
+    pub fn read(text: &str) -> Self {
+        Self::ALL.into_iter().find(|printed| printed.id() == text).unwrap_or_default()
+    }
+
+    /// Whether these pages are printed.
+    fn holds(self, pages: Self) -> bool {
+        self == pages || self == Self::Everything
+    }
+}
 
 thread_local! {
     /// Takes the pages away again.
@@ -33,14 +83,18 @@ pub fn listen(state: State) {
 pub(super) fn lay(state: State) {
     clear();
     let Some(body) = web_sys::window().and_then(|window| window.document()).and_then(|document| document.body()) else { return };
-    name_pages(&state.job.with_untracked(|job| job.title.clone()));
+    let (printed, letterhead) = (state.shop.printed.get_untracked(), state.shop.letterhead.get_untracked());
+    name_pages("--job-title", &state.job.with_untracked(|job| job.title.clone()));
+    name_pages("--shop-name", letterhead.trim().lines().next().unwrap_or("Layshaft"));
     let pages = leptos::mount::mount_to(body, move || {
         provide_context(state);
         view! {
             <div class="paper">
-                {customer::page(state)}
-                {comparison::pages(state)}
-                <p class="paper__foot">{state.words.get_untracked().say(USUAL_CAUTION)}</p>
+                {head(&letterhead)}
+                {printed.holds(Printed::Customer).then(|| customer::page(state))}
+                {printed.holds(Printed::Comparison).then(|| comparison::pages(state, Place::Compare))}
+                {printed.holds(Printed::Bench).then(|| comparison::pages(state, Place::Bench))}
+                {(printed != Printed::Customer).then(|| view! { <p class="paper__foot">{state.words.get_untracked().say(USUAL_CAUTION)}</p> })}
             </div>
         }
     });
@@ -53,10 +107,18 @@ fn clear() {
     }
 }
 
-/// Gives the style sheet the job's title for the margin of every page.
-fn name_pages(title: &str) {
-    let quoted = format!("\"{}\"", title.replace('\\', "\\\\").replace('"', "\\\"").replace(char::is_control, " "));
+/// The shop's name and address, above all else.
+fn head(letterhead: &str) -> Option<AnyView> {
+    let mut lines = letterhead.lines().map(str::trim).filter(|line| !line.is_empty()).map(str::to_owned);
+    let name = lines.next()?;
+    let address = lines.collect::<Vec<_>>().join(" · ");
+    Some(view! { <div class="paper__shop"><b>{name}</b><span>{address}</span></div> }.into_any())
+}
+
+/// Gives the style sheet a text for the margin of every page.
+fn name_pages(name: &str, text: &str) {
+    let quoted = format!("\"{}\"", text.replace('\\', "\\\\").replace('"', "\\\"").replace(char::is_control, " "));
     if let Some(root) = device::root().and_then(|root| root.dyn_into::<web_sys::HtmlElement>().ok()) {
-        let _ = root.style().set_property("--job-title", &quoted);
+        let _ = root.style().set_property(name, &quoted);
     }
 }

@@ -1,6 +1,7 @@
 //! An entry of the shop's own being written: a field for every column, its text as typed, what is wrong with it beside it.
 
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
 
 use super::{Desk, Editing, row};
 use crate::app::device;
@@ -19,12 +20,24 @@ pub(super) fn form(desk: Desk, editing: Editing) -> impl IntoView {
     let back_to = id.as_deref().map_or_else(|| "shelf-add".to_owned(), row::edit_id);
     let shut = back_to.clone();
     let tried = RwSignal::new(false);
-    let keep = move |_| {
+    let keep = move || {
         if desk.keep(state) {
             desk.said.set(state.say("Saved in the catalogue."));
             device::focus(&back_to);
         } else {
             tried.set(true);
+        }
+    };
+    // Enter saves from any field; on a button it presses that.
+    let enter = {
+        let keep = keep.clone();
+        move |event: web_sys::KeyboardEvent| {
+            let is_field = event.target().is_some_and(|target| target.has_type::<web_sys::HtmlInputElement>());
+            if event.key() == "Enter" && is_field && !event.is_composing() {
+                event.prevent_default();
+                desk.draft.update(Entry::spread_line);
+                keep();
+            }
         }
     };
     let leave = move |_| {
@@ -36,13 +49,13 @@ pub(super) fn form(desk: Desk, editing: Editing) -> impl IntoView {
     }
     let field = |column| field(desk, column, problems, before.text(column));
     view! {
-        <div class="shelf__form" role="group" aria-label=title>
+        <div class="shelf__form" role="group" aria-label=title on:keydown=enter>
             <h3>{title}</h3>
             <div class="shelf__fields">{columns().map(field).collect_view()}</div>
             {rest(kind, problems)}
             <p class="field__problem" role="status">{move || (tried.get() && is_stopped(problems)).then(|| state.say("It is not in the catalogue yet: mend what is marked, then save it."))}</p>
             <div class="notice__acts">
-                <button type="button" class="btn" id="shelf-keep" on:click=keep>"Save"</button>
+                <button type="button" class="btn" id="shelf-keep" on:click=move |_| keep()>"Save"</button>
                 <button type="button" class="btn" id="shelf-leave" on:click=leave>"Cancel"</button>
             </div>
         </div>

@@ -13,7 +13,8 @@ use crate::app::device;
 use crate::app::state::State;
 use crate::app::widgets::Choice;
 use crate::catalogue::case::CaseNeeds;
-use crate::catalogue::{DemoParts, Entry, PartKind, write};
+use crate::catalogue::search::Query;
+use crate::catalogue::{DemoParts, Entry, PartKind, write_example};
 use crate::job::SetupId;
 use crate::problem::Problem;
 use crate::questions;
@@ -53,6 +54,8 @@ struct Editing {
 struct Desk {
     kind: RwSignal<PartKind>,
     sought: RwSignal<String>,
+    /// Whether only what is to be ordered is shown.
+    to_reorder: RwSignal<bool>,
     shown: RwSignal<usize>,
     editing: RwSignal<Option<Editing>>,
     /// The entry being written, as typed.
@@ -73,6 +76,7 @@ impl Desk {
         Self {
             kind: RwSignal::new(PartKind::GearSet),
             sought: RwSignal::new(String::new()),
+            to_reorder: RwSignal::new(false),
             shown: RwSignal::new(SHOWN),
             editing: RwSignal::new(None),
             draft: RwSignal::new(Entry::new(PartKind::GearSet)),
@@ -84,8 +88,14 @@ impl Desk {
         }
     }
 
+    /// What is sought, as it is understood.
+    fn query(self) -> Query {
+        self.sought.with(|sought| Query::read(sought)).only_to_reorder(self.to_reorder.get())
+    }
+
     fn look_at(self, kind: PartKind) {
         self.shown.set(SHOWN);
+        self.to_reorder.set(false);
         self.kind.set(kind);
     }
 
@@ -174,19 +184,35 @@ fn acts(desk: Desk) -> impl IntoView {
     };
     let has_own = move || state.shop.catalogue.with(|catalogue| catalogue.own(desk.kind.get()).next().is_some());
     view! {
-        <div class="shelf__acts">
-            <label class="shelf__search"><span class="unseen">{move || state.say("Search the catalogue")}</span>
-                <input class="picker__search" id="shelf-search" type="search" autocomplete="off" prop:value=move || desk.sought.get()
-                    placeholder="name, maker, teeth or note" on:input=move |event| {
-                        desk.shown.set(SHOWN);
-                        desk.sought.set(event_target_value(&event));
-                    }/>
-            </label>
-            <button type="button" class="btn btn--small" id="shelf-add" on:click=add>"Add one"</button>
-            <button type="button" class="btn btn--small" id="shelf-save-own" disabled=move || !has_own() on:click=move |_| save("own", file(true))>"Save your own as CSV"</button>
-            <button type="button" class="btn btn--small" id="shelf-save-all" on:click=move |_| save("all", file(false))>"Save all as CSV"</button>
-            <button type="button" class="btn btn--small" on:click=move |_| save("empty", write(desk.kind.get_untracked(), []))>"Save an empty CSV to fill in"</button>
-        </div>
+           <div class="shelf__acts">
+               <label class="shelf__search"><span class="unseen">{move || state.say("Search the catalogue")}</span>
+                   <input class="picker__search" id="shelf-search" type="search" autocomplete="off" prop:value=move || desk.sought.get()
+                       placeholder="name, case, sum 55, first near 2.5" on:input=move |event| {
+                           desk.shown.set(SHOWN);
+                           desk.sought.set(event_target_value(&event));
+                       }/>
+               </label>
+    {reorder(desk)}
+               <button type="button" class="btn btn--small" id="shelf-add" on:click=add>"Add one"</button>
+               <button type="button" class="btn btn--small" id="shelf-save-own" disabled=move || !has_own() on:click=move |_| save("own", file(true))>"Save your own as CSV"</button>
+               <button type="button" class="btn btn--small" id="shelf-save-all" on:click=move |_| save("all", file(false))>"Save all as CSV"</button>
+               <button type="button" class="btn btn--small" on:click=move |_| save("to-fill-in", write_example(desk.kind.get_untracked()))>"Save a CSV to fill in"</button>
+           </div>
+       }
+}
+
+/// How many it is time to order more of, where there are any; pressed, they alone are shown.
+fn reorder(desk: Desk) -> impl IntoView {
+    let state = State::here();
+    let many = Memo::new(move |_| state.shop.catalogue.with(|catalogue| catalogue.many_to_reorder(desk.kind.get())));
+    let pressed = move || desk.to_reorder.get().to_string();
+    move || {
+        (many.get() > 0 || desk.to_reorder.get()).then(|| {
+            view! {
+                <button type="button" class="btn btn--small" id="shelf-reorder" aria-pressed=pressed
+                    on:click=move |_| desk.to_reorder.update(|only| *only = !*only)>{format!("To reorder: {}", many.get())}</button>
+            }
+        })
     }
 }
 

@@ -8,7 +8,7 @@ use crate::app::state::State;
 use crate::catalogue::case::fit;
 use crate::catalogue::{Entry, PartKind};
 use crate::job::{Job, Setup, SetupId};
-use crate::sheet::catalogue::{Told, told};
+use crate::sheet::catalogue::{Told, stock as stock_words, told};
 
 /// The name on the page of an entry's way into its form.
 pub(super) fn edit_id(id: &str) -> String {
@@ -93,7 +93,8 @@ fn uses(desk: Desk, state: State, entry: Memo<Option<Entry>>, said: Memo<Told>) 
 
 fn stock(state: State, entry: Memo<Option<Entry>>, said: Memo<Told>) -> impl IntoView {
     let is_there = move || entry.with(|entry| entry.as_ref().is_some_and(Entry::in_stock));
-    let words = move || if is_there() { "in stock" } else { "not in stock" };
+    let words = move || entry.with(|entry| entry.as_ref().map(stock_words).unwrap_or_default());
+    let is_low = move || entry.with(|entry| entry.as_ref().is_some_and(Entry::is_low));
     let own = entry.with_untracked(|entry| entry.as_ref().is_some_and(|entry| entry.own));
     let turn = move |_| {
         let Some(entry) = entry.get_untracked() else { return };
@@ -105,7 +106,8 @@ fn stock(state: State, entry: Memo<Option<Entry>>, said: Memo<Told>) -> impl Int
     if own {
         let label = move || format!("{} in stock", said.with(|said| said.name.clone()));
         view! {
-            <label class="shelf__stock"><input type="checkbox" aria-label=label prop:checked=is_there on:change=turn/>"in stock"</label>
+            <label class="shelf__stock"><input type="checkbox" aria-label=label prop:checked=is_there on:change=turn/>
+                <span class:shelf__low=is_low>{words}</span></label>
         }
         .into_any()
     } else {

@@ -24,6 +24,12 @@ inputs! {
     Car at car: words("car", "car");
     /// Anything worth keeping.
     Notes at notes: Row::new("notes", "notes", Kind::Lines);
+    /// Words to the customer.
+    QuoteNote at quote.note: Row::new("quote-note", "note to the customer", Kind::Lines);
+    /// What is charged, a line each.
+    QuoteLines at quote.lines: Row::new("quote-lines", "quote, a line each", Kind::Lines).like("Labour: 450 EUR");
+    /// How long the offer holds.
+    QuoteValid at quote.valid: words("quote-valid", "valid until");
     /// The engine speed of each upshift.
     Shift at shift: quantity("shift", "shift at", &limits::SHIFT_SPEED).needed();
     /// The road speed of a steady cruise.

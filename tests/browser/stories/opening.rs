@@ -70,7 +70,7 @@ fn the_audit_finds_nothing_in_what_opens_in_either_theme() -> Result<()> {
             page.click(button("Gear set of setup B")).await?;
             page.element(field("Gear set for setup B")).await?;
             page.assert_accessible(&where_("the picker")).await?;
-            for act in ["Link, file, CSV", "Customer and notes"] {
+            for act in ["Link, file, CSV", "Customer and notes", "Print"] {
                 page.hand_over(act).await?;
                 page.until("document.querySelector('main section.panel') !== null").await?;
                 page.assert_accessible(&where_(act)).await?;

@@ -1,12 +1,17 @@
 //! The shop's own shelf: the demo's parts hidden, the shop's own chosen, and what leaves the shop.
 
 use browser_tests::anyhow::{Result, ensure};
-use browser_tests::{Page, button, checkbox, field, visit};
+use browser_tests::pdf::pages;
+use browser_tests::{Key, Page, Paper, button, checkbox, field, group, visit};
 
 /// Names that the demo's parts go by.
 const DEMO: [&str; 4] = ["Curlew", "Redshank", "Godwit", "Wheatear"];
 
-const OWN: &str = "name,layout,constant,gear_1,gear_2,gear_3,gear_4\nCorner four,input-reduced,25/30,37/18,32/23,28/27,direct\nCorner close,input-reduced,27/28,37/18,32/23,29/26,direct\n";
+const OWN: &str = "name,constant,gear_1,gear_2,gear_3,gear_4,price,quantity,reorder_at\nCorner four,25/30,37/18,32/23,28/27,direct,480 EUR,1,1\nCorner close,27/28,37/18,32/23,29/26,direct,510 EUR,3,1\n";
+
+/// An axle, a tyre and speedometer gears of the shop's own.
+const AXLES: &str = "drive,price,currency\n40/11,310,EUR\n41/11,310,EUR\n";
+const GEARS: &str = "name,role,teeth,housing\nCorner 8,drive,8,Corner\nCorner 25,driven,25,Corner\nCorner 26,driven,26,Corner\n";
 
 /// Puts the lines of a file on the shelf.
 async fn bring_in(page: &Page, lines: &str) -> Result<()> {
@@ -60,7 +65,8 @@ fn a_job_of_the_shop_uses_the_shops_own_parts() -> Result<()> {
     visit(async |page| {
         page.open("").await?;
         bring_in(page, OWN).await?;
-        bring_in(page, "drive\n40/11\n41/11\n").await?;
+        bring_in(page, AXLES).await?;
+        bring_in(page, GEARS).await?;
         // In the demo job the demo's parts stay.
         page.says("#demo-parts-why", "the demo job").await?;
         page.go_to("jobs").await?;
@@ -82,6 +88,64 @@ fn a_job_of_the_shop_uses_the_shops_own_parts() -> Result<()> {
         for at in page.questions_of("compare").await?.into_iter().chain(page.questions_of("bench").await?) {
             page.go_to(&at).await?;
             names_no_demo_part(page, &at).await?;
+        }
+        Ok(())
+    })
+}
+
+#[test]
+fn the_shelf_is_searched_by_sum_and_ratio_and_says_what_is_low() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        bring_in(page, OWN).await?;
+        page.click(checkbox("Demo parts")).await?;
+        page.type_into(field("Search the catalog"), "first near 2.5").await?;
+        // 30/25 × 37/18 = 2.467 is near 2.5; 28/27 × 37/18 = 2.132 is not.
+        page.says("#shelf-count", "1 of 2 gear sets fit: 1st within 10 % of 2.5").await?;
+        page.until("document.querySelector('#shelf-list [data-name=\"Corner four\"]') !== null").await?;
+        page.type_into(field("Search the catalog"), "sum 55").await?;
+        page.says("#shelf-count", "2 of 2").await?;
+        page.type_into(field("Search the catalog"), "").await?;
+        page.says("#shelf-list [data-name='Corner four']", "1 left: reorder at 1").await?;
+        page.says("#shelf-list [data-name='Corner four']", "480 EUR").await?;
+        page.click(button("To reorder: 1")).await?;
+        page.until("document.querySelectorAll('#shelf-list > li').length === 1").await?;
+        // Enter saves.
+        page.click(button("Edit Corner four")).await?;
+        page.type_into(field("quantity").of("Change one of your own"), "4").await?;
+        page.press(Key::Enter).await?;
+        page.gone(group("Change one of your own")).await?;
+        page.click(button("To reorder: 0")).await?;
+        page.says("#shelf-list [data-name='Corner four']", "4 in stock").await
+    })
+}
+
+/// From a file to the customer's page: nothing of the demo's is on it.
+#[test]
+fn a_job_of_the_shop_goes_to_the_customer_without_a_demo_part() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        for lines in [OWN, AXLES, GEARS] {
+            bring_in(page, lines).await?;
+        }
+        page.go_to("jobs").await?;
+        page.click(button("New empty job")).await?;
+        page.go_to("shelf").await?;
+        page.click(button("Use Corner four in setup A")).await?;
+        page.click(button("ring and pinion pairs").of("Kind of part")).await?;
+        page.click(button("Use 40/11 in setup A")).await?;
+        page.go_to("compare/gears").await?;
+        page.type_into(field("Tire").of("Setup A"), "185/70R14").await?;
+        page.go_to("jobs").await?;
+        page.click(button("Add this setup’s parts from your shelf")).await?;
+        // 480 + 310 = 790, by hand.
+        page.says("#quote-total", "Total 790.00 EUR.").await?;
+        let text = pages(&page.pdf(Paper::A4).await?)?.join(" ");
+        for words in ["Corner four", "40/11", "790.00 EUR", "2.467"] {
+            ensure!(text.contains(words), "“{words}” is not on the customer's page:\n{text}");
+        }
+        for name in DEMO.into_iter().chain(["needs ", "not known", "Press "]) {
+            ensure!(!text.contains(name), "the customer's page says “{name}”:\n{text}");
         }
         Ok(())
     })

@@ -10,6 +10,14 @@ fn says(page: &str, words: &str) -> Result<()> {
     Ok(())
 }
 
+/// Chooses what is printed.
+pub(crate) async fn print_what(page: &Page, pages: &str) -> Result<()> {
+    page.hand_over("Print").await?;
+    page.click(button(pages).of("What to print")).await?;
+    page.until_of(button(pages).of("What to print"), "one.ariaPressed === 'true'").await?;
+    page.click(button("Close").of("Print")).await
+}
+
 async fn choose_for_customer(page: &Page, setup: &str) -> Result<()> {
     page.hand_over("Customer and notes").await?;
     page.choose(field("For the customer"), setup).await?;
@@ -21,6 +29,7 @@ fn a_page_for_the_customer_comes_first_on_either_paper() -> Result<()> {
     visit(async |page| {
         page.open("").await?;
         choose_for_customer(page, "C ").await?;
+        print_what(page, "Everything").await?;
         for paper in [Paper::A4, Paper::LETTER] {
             let pages = pages(&page.pdf(paper).await?)?;
             let many = pages.len();
@@ -28,13 +37,14 @@ fn a_page_for_the_customer_comes_first_on_either_paper() -> Result<()> {
             let first = &pages[0];
             says(first, "Fernhill coupé, hill climb and the drive home")?;
             says(first, "An invented customer")?;
-            says(first, "Setup C: Five-speed, overdrive 5th")?;
+            says(first, "Five-speed, overdrive 5th")?;
+            says(first, "Why")?;
             for figure in ["2.842", "0.857", "43/11 = 3.909", "558"] {
                 says(first, figure)?;
             }
             says(first, "Cautions")?;
-            ensure!(!first.contains("Full comparison"), "the comparison begins on the customer's page");
-            says(&pages[1], "Full comparison")?;
+            ensure!(!first.contains("Comparison"), "the comparison begins on the customer's page");
+            says(&pages[1], "Comparison")?;
             for (at, page) in pages.iter().enumerate() {
                 says(page, &format!("page {} of {many}", at + 1))?;
                 says(page, "Fernhill coupé, hill climb and the drive home")?;
@@ -44,10 +54,50 @@ fn a_page_for_the_customer_comes_first_on_either_paper() -> Result<()> {
     })
 }
 
+/// What leaves the shop by itself is the customer's page, with the shop's name on it, and nothing that is for the shop alone.
+#[test]
+fn the_customers_page_is_printed_by_itself_under_the_shops_name() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        page.hand_over("Print").await?;
+        page.paste_into(field("Your name and address"), "Corner Gearboxes\n1 Mill Lane\nphone 555 0100").await?;
+        page.click(button("Close").of("Print")).await?;
+        page.hand_over("Customer and notes").await?;
+        page.paste_into(field("Notes"), "pays late").await?;
+        page.paste_into(field("Note to the customer"), "Ready on Friday.").await?;
+        page.paste_into(field("Quote, a line each"), "Gear set: 480 EUR\nLabour: 330").await?;
+        page.paste_into(field("Valid until"), "31 December").await?;
+        // 480 + 330 = 810, by hand.
+        page.says("#quote-total", "Total 810.00 EUR.").await?;
+        page.click(button("Close").of("This job")).await?;
+        for paper in [Paper::A4, Paper::LETTER] {
+            let pages = pages(&page.pdf(paper).await?)?;
+            ensure!(pages.len() <= 2, "{} pages", pages.len());
+            let all = pages.join(" ");
+            for words in ["Corner Gearboxes", "1 Mill Lane · phone 555 0100", "Ready on Friday.", "810.00 EUR", "Valid until 31 December"]
+            {
+                says(&all, words)?;
+            }
+            says(&all, "Customer’s signature")?;
+            ensure!(!all.contains("pays late"), "the shop's notes are printed");
+        }
+        page.saved().await?;
+        page.reload().await?;
+        print_what(page, "Comparison").await?;
+        page.reload().await?;
+        let pages = pages(&page.pdf(Paper::A4).await?)?;
+        says(&pages[0], "Corner Gearboxes")?;
+        says(&pages[0], "Comparison")?;
+        ensure!(!pages.join(" ").contains("Customer’s signature"), "the choice is forgotten");
+        Ok(())
+    })
+}
+
 #[test]
 fn the_comparison_holds_every_question_and_its_figures() -> Result<()> {
     visit(async |page| {
         page.open("").await?;
+        print_what(page, "Everything").await?;
         let mut figures: Vec<String> = Vec::new();
         let mut titles: Vec<String> = Vec::new();
         for at in page.questions_of("compare").await? {

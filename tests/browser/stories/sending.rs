@@ -1,7 +1,7 @@
 //! A job handed over: by link, by file, as a table; and what is said when that cannot be.
 
 use browser_tests::anyhow::{Result, ensure};
-use browser_tests::{By, Page, button, field, visit};
+use browser_tests::{By, Page, button, checkbox, field, visit};
 
 use super::keeping::notice_says;
 
@@ -89,6 +89,42 @@ fn a_linked_job_is_looked_at_from_every_side_before_it_is_kept() -> Result<()> {
     })
 }
 
+/// What is private leaves only when it is ticked, and the page says so before the link is copied.
+#[test]
+fn a_link_leaves_customer_and_notes_behind_unless_they_are_ticked() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        page.go_to("jobs").await?;
+        page.type_into(field("Customer"), "Mrs Example").await?;
+        page.paste_into(field("Notes"), "pays late").await?;
+        page.go_to("compare/gears").await?;
+        let fragment = link_of(page).await?;
+        page.says("#link-carries", "Customer, notes and quote stay here").await?;
+        page.click(checkbox("with the customer’s name")).await?;
+        page.says("#link-carries", "The customer’s name goes along").await?;
+        page.until_of(field("The link"), &format!("!one.value.endsWith('{fragment}')")).await?;
+        let with_customer = page.value(field("The link")).await?;
+
+        page.js::<()>("void (localStorage.clear(), sessionStorage.clear())").await?;
+        page.go("?received").await?;
+        page.ready().await?;
+        page.go(&format!("?received#{fragment}")).await?;
+        page.element(button("Keep a copy")).await?;
+        page.go_to("jobs").await?;
+        page.until_of(field("Customer"), "one.value === ''").await?;
+        page.until_of(field("Notes"), "one.value === ''").await?;
+        ensure!(page.js::<bool>("!document.documentElement.innerHTML.includes('Mrs Example')").await?, "the customer went along");
+
+        let fragment = with_customer.split_once('#').map_or("", |(_, fragment)| fragment);
+        page.go("?again").await?;
+        page.ready().await?;
+        page.go(&format!("?again#{fragment}")).await?;
+        page.go_to("jobs").await?;
+        page.until_of(field("Customer"), "one.value === 'Mrs Example'").await?;
+        page.until_of(field("Notes"), "one.value === ''").await
+    })
+}
+
 #[test]
 fn a_damaged_link_says_so_and_the_kept_job_opens() -> Result<()> {
     visit(async |page| {
@@ -111,6 +147,9 @@ fn too_long_a_link_says_so_and_offers_the_file() -> Result<()> {
             .await?;
         page.paste_into(field("Notes"), &noise).await?;
         page.hand_over(HAND_OVER).await?;
+        // Without the notes it is no longer than others.
+        page.element(field("The link")).await?;
+        page.click(checkbox("with notes and quote")).await?;
         page.says("#link-refused", "file").await?;
         ensure!(!page.is_there(field("The link")).await?, "half a link is offered");
         page.element(button("Save the job as a file")).await.map(drop)

@@ -123,7 +123,7 @@ fn a_phone_asks_for_nothing_smaller_than_a_finger_and_zooms_into_no_field() -> R
         page.click(button("Gear set of setup A")).await?;
         page.element("#picker").await?;
         page.assert_for_fingers("the picker").await?;
-        for act in ["Link, file, CSV", "Customer and notes"] {
+        for act in ["Link, file, CSV", "Customer and notes", "Print"] {
             page.hand_over(act).await?;
             page.assert_for_fingers(act).await?;
         }
