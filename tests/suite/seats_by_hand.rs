@@ -25,7 +25,7 @@ fn told(job: &Job, id: &str) -> String {
     format!("{} {:?}", section.answer.plain(), section.rows)
 }
 
-/// Ø50 in a hub of Ø80, solid steel shaft, 207 GPa, 30 mm long, friction 0.12: 0.018 mm press with 22.7053 N/mm² and want 12.8396 kN, 0.059 mm
+/// Ø50 in a hub of Ø80, solid steel shaft, 207,000 N/mm², 30 mm long, friction 0.12: 0.018 mm press with 22.7053 N/mm² and want 12.8396 kN, 0.059 mm
 /// 74.4230 N/mm² and 42.0852 kN (Shigley, equation 7-40, worked with the book's formula for equal materials).
 #[test]
 fn lame() {
