@@ -106,6 +106,12 @@ impl Amount {
         if range.holds(&first) { Ok(first) } else { Ok(amounts.find(|other| range.holds(other)).unwrap_or(first)) }
     }
 
+    /// A torque that was worked out.
+    pub fn of_torque(torque: Torque) -> Self {
+        let number = unit::N_M.number(torque);
+        Self { shown: number::show(number, 2), number, kind: Kind::Torque(&unit::N_M) }
+    }
+
     /// Its unit.
     pub fn unit(&self) -> &str {
         self.kind.symbol()

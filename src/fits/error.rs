@@ -47,6 +47,16 @@ pub enum FitTextError {
         /// What was typed.
         text: String,
     },
+    /// No count of needles.
+    NoCount {
+        /// What was typed.
+        text: String,
+    },
+    /// Clock readings that are not four.
+    NotFour {
+        /// How many there are.
+        many: usize,
+    },
     /// Something in a list of shims that is no thickness.
     NoShim {
         /// What it is.
@@ -75,6 +85,8 @@ impl Explain for FitTextError {
             Self::Code(why) => why.what(),
             Self::NoReading { text } => format!("“{}” is not a diameter", number::clip(text)),
             Self::TooFarApart { text } => format!("the readings “{}” are too far apart to be of one diameter", number::clip(text)),
+            Self::NoCount { text } => format!("“{}” is not a number from 5 to 200", number::clip(text)),
+            Self::NotFour { many } => format!("{many} of the four clock readings are there"),
             Self::NoShim { word } => format!("“{}” is not the thickness of a shim", number::clip(word)),
             Self::TooManySizes { most } => format!("only the first {most} sizes of shims are looked at"),
         }
@@ -95,6 +107,8 @@ impl Explain for FitTextError {
             Self::TooFarApart { .. } => {
                 "check each for its point and its unit: inches and mm do not mix in one field unless each bears its unit"
             }
+            Self::NoCount { .. } => "count the needles of one row",
+            Self::NotFour { .. } => "read the dial at twelve, three, six and nine o’clock, as 0 0.002 0.006 0.004",
             Self::NoShim { .. } => "type thicknesses, each with how many are left: 0.10 x3, 0.15, 0.20 x2",
             Self::TooManySizes { .. } => "leave out the sizes that are out of the question",
         }

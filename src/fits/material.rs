@@ -59,6 +59,20 @@ impl Material {
         }
     }
 
+    /// Its modulus of elasticity in N/mm² and its Poisson's ratio.
+    ///
+    /// Source: Shigley, *Mechanical Engineering Design*, table A-5 (from memory).
+    pub fn elastic(self) -> (f64, f64) {
+        match self {
+            Self::Steel => (207_000.0, 0.292),
+            Self::CastIron => (100_000.0, 0.211),
+            Self::Aluminium => (71_700.0, 0.333),
+            Self::Magnesium => (44_800.0, 0.350),
+            Self::Bronze => (111_000.0, 0.349),
+            Self::Brass => (106_000.0, 0.324),
+        }
+    }
+
     /// How much a length of it grows when it is so many kelvin warmer: ΔL = L × α × ΔT.
     pub fn growth(self, length: Length, warmer_k: f64) -> Length {
         length * (self.growth_ppm_per_k() * 1e-6 * warmer_k)

@@ -9,6 +9,7 @@ use super::build::Build;
 use super::choice::{Chosen, TurnedGear, Wheels};
 use super::endplay::EndPlay;
 use super::fits::Fits;
+use super::setting::Setting;
 use crate::gearing::Layout;
 use crate::units::Typed;
 
@@ -109,6 +110,9 @@ pub struct Bench {
     /// A bore and a shaft as measured.
     #[serde(skip_serializing_if = "Fits::is_blank")]
     pub fits: Fits,
+    /// The setting of bearings and gears.
+    #[serde(skip_serializing_if = "Setting::is_blank")]
+    pub setting: Setting,
     /// The order of work, and what was read at each step.
     #[serde(skip_serializing_if = "Build::is_blank")]
     pub build: Build,

@@ -21,6 +21,9 @@ pub struct EndPlay {
     /// The shims that are left.
     #[serde(skip_serializing_if = "Typed::is_blank")]
     pub kit: Typed,
+    /// The play read once assembled, at one or several places.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub assembled: Typed,
     /// What the case is made of; blank for aluminium.
     #[serde(skip_serializing_if = "Chosen::is_nothing")]
     pub case: Chosen<CaseMaterial>,

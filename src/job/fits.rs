@@ -23,6 +23,18 @@ pub struct Fits {
     /// The size that a code is looked up at; blank for the nearest that is usual.
     #[serde(skip_serializing_if = "Typed::is_blank")]
     pub nominal: Typed,
+    /// The outside of the part around the bore.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub outside: Typed,
+    /// How long the seat is.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub seat_length: Typed,
+    /// Across one loose needle, where needles run between the two.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub needle: Typed,
+    /// How many of them stand in a row.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub needles: String,
     /// What the bore is in; blank for aluminium.
     #[serde(skip_serializing_if = "Chosen::is_nothing")]
     pub bore_material: Chosen<BoreMaterial>,

@@ -32,6 +32,7 @@ pub mod listing;
 mod part;
 pub mod pull;
 mod quote;
+pub mod setting;
 pub mod speedo;
 pub mod wishes;
 
@@ -55,12 +56,14 @@ pub use inputs::build::BuildField;
 pub use inputs::car::PullField;
 pub use inputs::endplay::EndPlayField;
 pub use inputs::fits::FitsField;
+pub use inputs::setting::SettingField;
 pub use inputs::setup::{InsideField, SetupField, ShaftField};
 pub use inputs::shared::JobField;
 pub use inputs::wishes::{DesignText, WishText};
 pub use inside::{Inside, InsideShared};
 pub use pull::Pull;
 pub use quote::Quote;
+pub use setting::Setting;
 pub use speedo::{Speedo, SpeedoShared};
 pub use wishes::{DesignBrief, Wish, WishKind, Wishes};
 

@@ -1,6 +1,6 @@
 //! What is wrong with what is typed at the bench, whichever question asks for it.
 
-use super::{endplay, fits, identify, record};
+use super::{endplay, fits, identify, record, setting};
 use crate::job::{InputProblem, Job};
 
 /// Everything that cannot be read.
@@ -9,6 +9,7 @@ pub fn problems(job: &Job) -> Vec<InputProblem> {
     let endplay = endplay::read::Measured::of(&job.bench).problems;
     // Both read the temperatures; a problem is said once.
     let fits = fits::read::Seated::of(&job.bench).problems.into_iter().filter(|problem| !endplay.contains(problem)).collect::<Vec<_>>();
+    let setting = setting::read::Set::of(&job.bench).problems.into_iter().filter(|problem| !endplay.contains(problem)).collect::<Vec<_>>();
     let record = record::read::Typed::of(job).problems;
-    identify.into_iter().chain(endplay).chain(fits).chain(record).collect()
+    identify.into_iter().chain(endplay).chain(fits).chain(setting).chain(record).collect()
 }

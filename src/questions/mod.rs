@@ -31,9 +31,11 @@ pub mod quote;
 pub mod record;
 pub mod rests;
 pub mod road;
+pub mod setting;
 pub mod setup;
 pub mod shelves;
 pub mod short;
+pub mod small;
 pub mod warmth;
 
 use crate::catalogue::Catalogue;
@@ -150,7 +152,7 @@ pub struct Drawn {
 pub type Press = fn(Source<'_>, Option<usize>, f64) -> Option<(JobChoice, String)>;
 
 /// Every question, in the order of the page: along the driveline from engine to wheel, then the search; then those of the bench.
-pub const LIST: [Question; 12] = [
+pub const LIST: [Question; 13] = [
     pull::QUESTION,
     gears::QUESTION,
     inside::QUESTION,
@@ -162,6 +164,7 @@ pub const LIST: [Question; 12] = [
     mesh::QUESTION,
     fits::QUESTION,
     endplay::QUESTION,
+    setting::QUESTION,
     record::QUESTION,
 ];
 

@@ -4,7 +4,7 @@
 
 use super::unit::{self, Altitude, Measured, Plain, Share, TurnsPerDistance, Unit};
 use super::{
-    Angle, AngularVelocity, Area, Length, Mass, MomentOfInertia, Power, Pressure, System, ThermodynamicTemperature, Time, Torque,
+    Angle, AngularVelocity, Area, Force, Length, Mass, MomentOfInertia, Power, Pressure, System, ThermodynamicTemperature, Time, Torque,
     UnitError, Velocity, number, read,
 };
 
@@ -271,10 +271,28 @@ rows! {
     PLAY: Length, "end play", -0.5 to 5.0 MM, "more than a gearbox is set to: a figure in mm or thou needs its unit behind it";
     /// The diameter of a bore or of what sits in it.
     FIT_DIAMETER: Length, "diameter", 1.0 to 250.0 MM, "a needle to the largest bearing of a gearbox: a figure in another unit needs it behind it";
+    /// The outside of a part with a bore.
+    FIT_OUTSIDE: Length, "outside", 2.0 to 500.0 MM, "a bush to a wheel: a figure in another unit needs it behind it";
+    /// How long a seat is.
+    SEAT_LENGTH: Length, "length of a seat", 1.0 to 500.0 MM, "a washer to a shaft: a figure in another unit needs it behind it";
+    /// Across one loose needle.
+    NEEDLE: Length, "size of a needle", 1.0 to 12.0 MM, "a watch's to a small roller: a figure in mm needs its unit behind it";
     /// The room wanted between a bore and a shaft, below nothing interference.
     CLEARANCE: Length, "clearance", -0.5 to 1.0 MM, "more than any seat has: a figure in mm or thou needs its unit behind it";
     /// The thickness of a shim or thrust washer.
     SHIM: Length, "thickness of a shim", 0.01 to 8.0 MM, "foil to a thrust washer: a figure in mm or thou needs its unit behind it";
+    /// Between two bearings of a shaft.
+    BEARING_SPAN: Length, "distance between the bearings", 10.0 to 1_000.0 MM, "longer than any gearbox: a figure in mm needs its unit behind it";
+    /// The radius that a balance pulls at or a dial stands at.
+    LEVER: Length, "radius", 3.0 to 500.0 MM, "a pinion's flange to a wheel: a figure in mm needs its unit behind it";
+    /// The pull of a spring balance.
+    PULL: Force, "pull", 0.5 to 500.0 NEWTON, "a finger to a man's weight";
+    /// The ratio of the radial to the axial load rating of a tapered bearing.
+    BEARING_K: Plain, "K of the bearings", 0.5 to 3.0 NUMBER, "steep to flat rollers";
+    /// The mark on a pinion.
+    PINION_MARK: Length, "mark on the pinion", -0.6 to 0.6 MM, "a mark in thousandths needs thou behind it, one in hundredths of a mm its point";
+    /// What a dial reads.
+    DIAL_READING: Length, "dial reading", -6.0 to 6.0 MM, "further than a dial goes: a figure in mm or thou needs its unit behind it";
     /// How warm the parts are when they are measured.
     BENCH_TEMPERATURE: ThermodynamicTemperature, "bench temperature", -20.0 to 120.0 CELSIUS, "a cold shed to a case out of the oven";
     /// How warm the box gets.

@@ -1,6 +1,7 @@
 //! The bench against arithmetic done apart from the program: turns as people say them, mates by the tooth sum, slips, what settles it.
 
-use layshaft::gearing::geometry::pair_cuts::{self, PairAt};
+use layshaft::gearing::geometry::Cut;
+use layshaft::gearing::geometry::pair_cuts::{self, PairAt, PairCut};
 use layshaft::gearing::identify::counts::Counted;
 use layshaft::gearing::identify::misprint::{WrongOrder, misprints, wrong_order};
 use layshaft::gearing::identify::printed::figures;
@@ -15,7 +16,8 @@ use layshaft::job::{Bench, Job, demo};
 use layshaft::problem::Explain;
 use layshaft::questions::build;
 use layshaft::sheet::Words;
-use layshaft::units::{System, Typed, number};
+use layshaft::units::common::millimetres;
+use layshaft::units::{System, Typed, number, unit};
 
 use crate::any_job::figures as figures_of;
 
@@ -165,6 +167,12 @@ fn a_print_that_the_counts_contradict_is_a_caution() {
 #[test]
 fn pairs_cut_otherwise_are_read() {
     let read = |text: &str| pair_cuts::read(text, System::Inch, 4);
+    // Reverse slides into mesh and is straight where nothing else is said; the other gears are as the rest.
+    let rest = Cut::new(millimetres(2.5), unit::DEGREE.of(28.0), Cut::usual_pressure_angle()).unwrap();
+    let degrees = |pair: PairCut| pair.over(&rest).unwrap().helix_rad().to_degrees().round();
+    assert_eq!((degrees(PairCut::nothing(PairAt::Reverse)), degrees(PairCut::nothing(PairAt::Gear(1)))), (0.0, 28.0));
+    let said = read("R 7 DP 20°; 1st 8 DP 0°").unwrap();
+    assert_eq!(said.iter().map(|pair| degrees(*pair)).collect::<Vec<_>>(), [20.0, 0.0]);
     let cuts = read("1st 8 DP 0°; R 7 DP; 2nd x 0.3; 3 24° 17.5°; input x-0.1 10").unwrap();
     let module = |at: usize| cuts[at].module.map(|module| (module.value * 1e5).round() / 1e2);
     // 25.4 ÷ 8 = 3.175 mm, ÷ 7 = 3.629 mm, ÷ 10 = 2.54 mm.

@@ -8,7 +8,7 @@ use std::path::Path;
 
 use layshaft::gearing::{Layout, Place};
 use layshaft::job::choice::Wheels;
-use layshaft::job::{Bench, Build, Chosen, EndPlay, Fits, Gearbox, Job, Setup, SetupId, Stage, demo};
+use layshaft::job::{Bench, Build, Chosen, EndPlay, Fits, Gearbox, Job, Setting, Setup, SetupId, Stage, demo};
 use layshaft::questions::{Place as Asked, build};
 use layshaft::sheet::{Cell, Figure, Piece, Rest, Row, Section, Tone, Words};
 use layshaft::units::{System, Typed};
@@ -63,6 +63,25 @@ pub(crate) fn bench() -> Job {
             shaft: Typed::new("0.9827 0.9828", System::Inch),
             wanted: Typed::new("H7/g6", System::Inch),
             ..Fits::default()
+        },
+        setting: Setting {
+            shim_in: Typed::new("1.50 mm", System::Metric),
+            float: Typed::new("0.10 0.11 0.10", System::Metric),
+            wanted: Typed::new("preload 0.05 to 0.10 mm", System::Metric),
+            span: Typed::new("180", System::Metric),
+            cups: Typed::new("62 72", System::Metric),
+            pull: Typed::new("4", System::Inch),
+            radius: Typed::new("3", System::Inch),
+            depth: Typed::new("0.060", System::Inch),
+            mark: Typed::new("+2 thou", System::Inch),
+            lash: Typed::new("1/16", System::Inch),
+            dial_radius: Typed::new("7", System::Inch),
+            pitch_radius: Typed::new("0.75", System::Inch),
+            bore: Typed::new("0 0.002 0.010 0.008", System::Inch),
+            face: Typed::new("0 0.001 0.003 0.002", System::Inch),
+            fasteners: "rear cover M8 8.8 in aluminium 12 mm\nM16 8.8".into(),
+            oil: "SAE 80 GL-4, 1.6 l".into(),
+            ..Setting::default()
         },
         build: Build {
             steps: "Cluster:\n[x] needles, both rows | got 40 | by JB | on 28 Nov 2026\n[x] end play | want as End play | got 0.008 in; 0.0045 in\n\

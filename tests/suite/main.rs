@@ -101,6 +101,8 @@ mod quote;
 mod record_by_hand;
 mod saved;
 mod saved_schema;
+mod seats_by_hand;
+mod setting_by_hand;
 mod speedometer_by_hand;
 mod spreadsheet_laws;
 mod stages_by_hand;

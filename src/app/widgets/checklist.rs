@@ -29,6 +29,7 @@ pub fn Checklist(
         <Show when=move || is_blank.get()>
             <div class="steps__begin" role="group" aria-label="Lists to begin with">
                 <span>"Begin with the list for"</span>
+                <span class="words">"The usual order of work: common practice, and your box’s manual rules."</span>
                 {steps.begin.iter().map(move |template| begin(state, field, template)).collect_view()}
             </div>
         </Show>

@@ -38,7 +38,8 @@ pub struct PairCut {
     pub at: PairAt,
     /// Its normal module.
     pub module: Option<Length>,
-    /// Its helix angle, without its hand.
+    /// Its helix angle, without its hand. Where it is none, reverse is straight: its idler slides into mesh (common practice, no published
+    /// source).
     pub helix: Option<Angle>,
     /// Its normal pressure angle.
     pub pressure: Option<Angle>,
@@ -53,11 +54,13 @@ impl PairCut {
     /// When the two together make none that a gearbox has.
     pub fn over(&self, rest: &Cut) -> Result<Cut, CutError> {
         let module = self.module.unwrap_or_else(|| rest.normal_module());
-        let cut = Cut::new(module, self.helix.unwrap_or_else(|| rest.helix()), self.pressure.unwrap_or_else(|| rest.pressure()))?;
+        let usual_helix = || if self.at == PairAt::Reverse { Angle::default() } else { rest.helix() };
+        let cut = Cut::new(module, self.helix.unwrap_or_else(usual_helix), self.pressure.unwrap_or_else(|| rest.pressure()))?;
         Ok(cut.with_heights(rest.addendum(), rest.dedendum()))
     }
 
-    fn nothing(at: PairAt) -> Self {
+    /// A pair of which nothing is said.
+    pub fn nothing(at: PairAt) -> Self {
         Self { at, module: None, helix: None, pressure: None, driver_shift: None }
     }
 }

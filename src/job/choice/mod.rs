@@ -11,6 +11,8 @@ use super::field::InputProblem;
 use super::{Job, Setup, SetupId};
 use crate::driveline::{Margin, TubeMaterial, Yokes};
 use crate::fits::ShimsGo;
+use crate::fits::ring_pinion::MarkSense;
+use crate::fits::tapered::{BearingState, Mounting};
 use crate::gearing::{Layout, TakeOff};
 use crate::motion::atmosphere::Standard;
 use crate::motion::car::Drive;
@@ -249,6 +251,12 @@ choices! {
     EndPlayCase(CaseMaterial) at bench.endplay.case: "endplay-case", "case of", else "the play is not worked out hot";
     /// Where the shims stand.
     ShimsGo(ShimsGo) at bench.endplay.shims_go: "endplay-shims-go", "shims go", else "no shims are chosen";
+    /// How a tapered pair stands.
+    PairMounting(Mounting) at bench.setting.mounting: "setting-mounting", "mounted", else "the pair is not worked out hot";
+    /// Whether bearings are new.
+    BearingState(BearingState) at bench.setting.bearings: "setting-bearings", "bearings", else "no usual torque is taken";
+    /// Which way the mark on a pinion goes.
+    MarkSense(MarkSense) at bench.setting.sense: "setting-sense", "the mark", else "no depth shim is worked out";
     /// What the bore is in.
     FitsBore(BoreMaterial) at bench.fits.bore_material: "fits-bore-material", "bore in", else "the fit is not worked out hot";
     /// What the shaft is made of.

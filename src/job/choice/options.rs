@@ -2,6 +2,8 @@
 
 use super::{Offered, Options, Unchosen};
 use crate::driveline::{Margin, TubeMaterial, Yokes};
+use crate::fits::ring_pinion::MarkSense;
+use crate::fits::tapered::{BearingState, Mounting};
 use crate::fits::{Material, ShimsGo};
 use crate::gearing::speeds::Selected;
 use crate::gearing::{Layout, StageKind, TakeOff};
@@ -202,6 +204,23 @@ options! {
     ShimsGo, Taken(Self::InTheStack) {
         Self::InTheStack, "", "between the parts: they take play up";
         Self::UnderTheCover, "cover", "under the cover: they give play";
+    }
+
+    Mounting, Taken(Self::FaceToFace) {
+        Self::FaceToFace, "", "cups held from outside (face to face)";
+        Self::BackToBack, "back-to-back", "cones held from outside (back to back)";
+    }
+
+    BearingState, Taken(Self::New) {
+        Self::New, "", "new, without the seal";
+        Self::NewSealed, "new-sealed", "new, with the seal";
+        Self::Used, "used", "used, without the seal";
+        Self::UsedSealed, "used-sealed", "used, with the seal";
+    }
+
+    MarkSense, Taken(Self::PlusTakesOff) {
+        Self::PlusTakesOff, "", "plus takes off the shim";
+        Self::PlusPutsOn, "plus-on", "plus puts on the shim";
     }
 
     LiningKind, Taken(Self::Brass) {

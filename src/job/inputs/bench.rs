@@ -3,6 +3,7 @@
 use super::build::BuildField;
 use super::endplay::EndPlayField;
 use super::fits::FitsField;
+use super::setting::SettingField;
 use super::{COUNTS, inputs, no_unit, notation, part, quantity, teeth, whole};
 use crate::catalogue::PartKind;
 use crate::fits::temperature;
@@ -18,6 +19,8 @@ inputs! {
         EndPlay(EndPlayField) at endplay;
         /// A text about a fit.
         Fits(FitsField) at fits;
+        /// A text about setting.
+        Setting(SettingField) at setting;
         /// A text about the build.
         Build(BuildField) at build;
     };

@@ -15,4 +15,7 @@ inputs! {
     Wanted at wanted: notation("endplay-wanted", "end play wanted", |_, system| Some(Length::usual(system).symbol)).like("0.002 to 0.006 in");
     /// The shims that are left.
     Kit at kit: notation("endplay-kit", "shims left", |_, system| Some(Length::usual(system).symbol)).like("0.10 mm x3, 0.15, 0.20 x2");
+    /// The play read once assembled.
+    Assembled at assembled: notation("endplay-assembled", "read once assembled, three places", |_, system| Some(Length::usual(system).symbol))
+        .like("0.004 0.0045 0.004");
 }

@@ -25,7 +25,12 @@ pub const QUESTION: Question = Question {
         Group { title: "What was measured", inputs: &[text(EndPlayField::Stack)], taken: Some(rows::read_as) },
         Group {
             title: "What is wanted, and what is in the drawer",
-            inputs: &[text(EndPlayField::Wanted), text(EndPlayField::Kit), Input::Choice(JobChoice::ShimsGo)],
+            inputs: &[
+                text(EndPlayField::Wanted),
+                text(EndPlayField::Kit),
+                Input::Choice(JobChoice::ShimsGo),
+                text(EndPlayField::Assembled),
+            ],
             taken: None,
         },
         Group {

@@ -1,11 +1,12 @@
 //! What is typed about end play, as far as it can be read.
 
+use crate::fits::several;
 use crate::fits::stack::Heat;
 use crate::fits::{FitTextError, Material, PlayRange, Shim, ShimsGo, Stack, read, temperature, wanted};
 use crate::job::{Bench, EndPlayField, InputProblem};
 use crate::problem::Problem;
 use crate::questions::warmth;
-use crate::units::ThermodynamicTemperature;
+use crate::units::{Length, ThermodynamicTemperature, limits};
 
 /// What was measured, what is wanted, and what there is to reach it.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -18,6 +19,8 @@ pub struct Measured {
     pub kit: Vec<Shim>,
     /// Where they go.
     pub go: Option<ShimsGo>,
+    /// The play that was read once assembled, at each place.
+    pub assembled: Vec<Length>,
     /// The case's material; what is inside is steel.
     pub case: Option<Material>,
     /// How warm the parts were, and how warm the box gets.
@@ -38,11 +41,14 @@ impl Measured {
         let wanted = wanted.and_then(|read| read.map_err(|why| refuse(&mut problems, EndPlayField::Wanted, &[why])).ok());
         let (kit, errors) = read::kit(&typed.kit);
         refuse(&mut problems, EndPlayField::Kit, &errors);
+        let assembled = (!typed.assembled.is_blank()).then(|| several::lengths(&typed.assembled, &limits::PLAY));
+        let assembled = assembled.and_then(|read| read.map_err(|why| refuse(&mut problems, EndPlayField::Assembled, &[why])).ok());
         let temperatures = warmth::read(bench, &mut problems);
         Self {
             stack: is_whole.then_some(stack),
             wanted,
             kit,
+            assembled: assembled.unwrap_or_default(),
             go: typed.shims_go.value(),
             case: typed.case.value().map(|case| case.0),
             temperatures,

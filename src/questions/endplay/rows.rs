@@ -6,9 +6,10 @@ use crate::fits::shims::Pack;
 use crate::fits::{Shim, ShimsGo, Stack, slip};
 use crate::questions::Source;
 use crate::questions::deciding::few;
-use crate::questions::warmth;
+use crate::questions::setting::answer::{ends, mean};
+use crate::questions::{small, warmth};
 use crate::sheet::{Cell, Figure, Piece, Row};
-use crate::units::{Length, Measured as _, System, limits, number, show};
+use crate::units::{Length, Measured as _, System, limits, number};
 
 /// How many packs decide.
 const DECIDING_PACKS: usize = 3;
@@ -35,11 +36,15 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
         .zip(measured.problems.iter().take(2))
         .map(|(at, problem)| Row::of_one(format!("problem-{at}"), "Cannot be used", Cell::absent(problem.sentence())))
         .collect();
-    let Some(play) = Play::of(bench, &measured) else { return rows };
+    let Some(play) = Play::of(bench, &measured) else {
+        rows.extend(assembled_row(source, &measured));
+        return rows;
+    };
     rows.extend(doubts(source, &measured, &play));
     rows.push(Row::of_one("gap", "Without shims", gap_cell(source, &play)));
     rows.extend(play.shims.as_ref().map(|shims| Row::of_one("needed", "Shims needed", needed_cell(source, &play, shims))));
     rows.extend(packs(source, &measured, &play));
+    rows.extend(assembled_row(source, &measured));
     rows.push(Row::of_one("read-as", "Read as", Cell::line([Piece::words(read_as_said(source, &play.stack, &measured.kit))])));
     if play.stack.has_tolerances() {
         rows.push(Row::of_one("spread", "Without shims, at worst", spread_cell(source, &play)));
@@ -55,12 +60,12 @@ pub fn decimals(source: Source<'_>) -> usize {
 
 /// A figure of play.
 fn figure(source: Source<'_>, key: &str, length: Length) -> Figure {
-    Figure::quantity(&format!("endplay.{key}"), &length, Length::usual(source.reader.units), decimals(source))
+    small::figure(&format!("endplay.{key}"), length, Length::usual(source.reader.units), decimals(source))
 }
 
 /// A length in words.
 pub fn said(source: Source<'_>, length: Length) -> String {
-    show(&length, Length::usual(source.reader.units), decimals(source))
+    small::said(length, Length::usual(source.reader.units), decimals(source))
 }
 
 /// A range in words, without digits it does not have: `0.002 to 0.006 in`.
@@ -194,6 +199,25 @@ fn needed_cell(source: Source<'_>, play: &Play, shims: &Shims) -> Cell {
         figure(source, "needed_greatest", most).into(),
     ];
     Cell::line(line).and([Piece::words("best"), best.by(formula, filled, STACKED).into()])
+}
+
+/// The play that was read once assembled: its mean, how crooked it is, and whether it is what is wanted.
+fn assembled_row(source: Source<'_>, measured: &Measured) -> Option<Row> {
+    let [least, greatest] = ends(&measured.assembled)?;
+    let middle = mean(&measured.assembled)?;
+    let tilt = greatest - least;
+    let mut line: Vec<Piece> = vec![figure(source, "assembled", middle).big().into()];
+    if measured.assembled.len() > 1 {
+        line.extend([figure(source, "tilt", tilt).into(), Piece::words("from place to place")]);
+    }
+    let verdict = measured.wanted.map(|wanted| match (wanted.holds(least) && wanted.holds(greatest), wanted.holds(middle)) {
+        (true, _) => Piece::good("inside at every place"),
+        (false, true) => {
+            Piece::caution("inside on the whole, not at every place: look for a burr, a crooked case or a washer that is not flat")
+        }
+        (false, false) => Piece::stop("out of what is wanted: take it apart and measure the stack again"),
+    });
+    Some(Row::of_one("assembled", "Read once assembled", Cell::line(line).and_maybe(verdict)))
 }
 
 /// A row for each pack that lands; where none does, one for the nearest.

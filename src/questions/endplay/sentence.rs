@@ -6,6 +6,7 @@ use super::rows::{pack_said, range, said, warm};
 use crate::fits::ShimsGo;
 use crate::fits::shims::Pack;
 use crate::fits::slip::{self, Slip};
+use crate::job::{EndPlayField, InputId};
 use crate::questions::{Source, Station};
 use crate::sheet::Said;
 use crate::units::Length;
@@ -25,12 +26,19 @@ pub fn station(source: Source<'_>) -> Station {
 pub fn answer(source: Source<'_>) -> Said {
     let bench = &source.job.bench;
     let measured = Measured::of(bench);
-    let Some(play) = Play::of(bench, &measured) else { return Said::default() };
+    let Some(play) = Play::of(bench, &measured) else { return unread(&measured) };
     if !slip::is_plausible(play.gap) {
         return Said::of([does_not_close(source, &play)]);
     }
     let shims = play.shims.as_ref().map(|shims| shims_said(source, &measured, &play, shims));
     Said::of(shims.unwrap_or_else(|| bare_said(source, &measured, &play)))
+}
+
+/// What is said of a stack that cannot be read.
+fn unread(measured: &Measured) -> Said {
+    let stack = InputId::from(EndPlayField::Stack);
+    let problem = measured.problems.iter().find(|problem| problem.field == stack);
+    Said::of(problem.map(|problem| format!("The stack cannot be added up. {}", problem.sentence())))
 }
 
 fn does_not_close(source: Source<'_>, play: &Play) -> String {

@@ -40,6 +40,10 @@ pub struct Assembly {
 impl Fit {
     /// What is known of the two that are typed.
     pub fn of(seated: &Seated) -> Option<Self> {
+        // Between needles and their shaft there is no seat to be judged.
+        if seated.needle.is_some() {
+            return None;
+        }
         let seat = Seat { bore: seated.bore.clone()?, shaft: seated.shaft.clone()? };
         let clearance = seat.clearance();
         let [bench, working] = seated.temperatures;

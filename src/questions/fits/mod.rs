@@ -25,6 +25,11 @@ pub const QUESTION: Question = Question {
         Group { title: "What was measured", inputs: &[text(FitsField::Bore), text(FitsField::Shaft)], taken: None },
         Group { title: "What is wanted", inputs: &[text(FitsField::Wanted), text(FitsField::Nominal)], taken: None },
         Group {
+            title: "Pressed in, or on needles",
+            inputs: &[text(FitsField::Outside), text(FitsField::SeatLength), text(FitsField::Needle), text(FitsField::Needles)],
+            taken: None,
+        },
+        Group {
             title: "Cold and hot",
             inputs: &[
                 Input::Choice(JobChoice::FitsBore),

@@ -19,6 +19,12 @@ pub struct Seated {
     pub nominal: Option<Length>,
     /// The fit wanted, and the clearance that means at that size.
     pub wanted: Option<(Wanted, PlayRange)>,
+    /// The outside of the part around the bore, and the length of the seat.
+    pub press: Option<[Length; 2]>,
+    /// Across one needle, where needles run between the two.
+    pub needle: Option<Length>,
+    /// How many stand in a row.
+    pub needles: Option<u32>,
     /// What the bore is in and what the shaft is made of.
     pub materials: Option<[Material; 2]>,
     /// How warm the parts were, and how warm the box gets.
@@ -48,8 +54,33 @@ impl Seated {
             let range = keep(&mut problems, FitsField::Wanted, fit.range(size).map_err(FitTextError::Code))?;
             Some((fit, range))
         });
+        let mut length = |typed: &Typed, field, limits| {
+            (!typed.is_blank()).then(|| typed.read(limits)).and_then(|read| keep(&mut problems, field, read))
+        };
+        let outside = length(&typed.outside, FitsField::Outside, &limits::FIT_OUTSIDE);
+        let seat_length = length(&typed.seat_length, FitsField::SeatLength, &limits::SEAT_LENGTH);
+        let needle = length(&typed.needle, FitsField::Needle, &limits::NEEDLE);
+        let needles = needles(&typed.needles).and_then(|read| keep(&mut problems, FitsField::Needles, read));
         let temperatures = warmth::read(bench, &mut problems);
         let materials = typed.bore_material.value().zip(typed.shaft_material.value()).map(|(bore, shaft)| [bore.0, shaft.0]);
-        Self { bore, shaft, nominal: size, wanted, materials, temperatures, problems }
+        Self {
+            bore,
+            shaft,
+            nominal: size,
+            wanted,
+            press: outside.zip(seat_length).map(|(outside, length)| [outside, length]),
+            needle,
+            needles,
+            materials,
+            temperatures,
+            problems,
+        }
     }
+}
+
+/// How many needles stand in a row; none where nothing is typed.
+fn needles(text: &str) -> Option<Result<u32, FitTextError>> {
+    let text = text.trim();
+    let read = || text.parse().ok().filter(|many| (5..=200).contains(many)).ok_or_else(|| FitTextError::NoCount { text: text.to_owned() });
+    (!text.is_empty()).then(read)
 }

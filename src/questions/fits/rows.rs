@@ -1,5 +1,6 @@
 //! The rows of Fits and clearances: the fit cold and hot, what is wanted, what to do, each part as measured.
 
+mod assembled;
 mod parts;
 
 use super::answer::{Assembly, Fit, Turn};
@@ -8,10 +9,10 @@ use crate::fits::seat::{ROOM_MM, Stands, Wanted};
 use crate::fits::slip::Slip;
 use crate::fits::{Material, temperature};
 use crate::questions::deciding::few;
-use crate::questions::{Source, warmth};
+use crate::questions::{Source, small, warmth};
 use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::units::common::millimetres;
-use crate::units::{Length, Measured, System, ThermodynamicTemperature, limits, number, show, unit};
+use crate::units::{Length, Measured, System, ThermodynamicTemperature, limits, number, unit};
 
 /// Source of what a code allows.
 pub const ISO: &str = "ISO 286-1, its tables (the formula 0.45·∛D + 0.001·D only explains them)";
@@ -43,6 +44,7 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
         rows.extend(fit.warm.map(|warm| hot_row(source, &seated, fit, warm)));
         rows.extend(fit.assembly.map(|assembly| Row::of_one("assembly", "To drop together", assembly_cell(source, fit, assembly))));
     }
+    rows.extend(assembled::rows(source, &seated, fit.as_ref()));
     rows.extend(parts::rows(source, &seated, fit.as_ref()));
     rows
 }
@@ -54,7 +56,7 @@ pub fn decimals(source: Source<'_>) -> usize {
 
 /// A length in words.
 pub fn said(source: Source<'_>, length: Length) -> String {
-    show(&length, Length::usual(source.reader.units), decimals(source))
+    small::said(length, Length::usual(source.reader.units), decimals(source))
 }
 
 /// A range in words, without digits it does not have.
@@ -66,7 +68,7 @@ pub fn range(source: Source<'_>, [least, greatest]: [Length; 2]) -> String {
 
 /// A figure of a fit.
 fn figure(source: Source<'_>, key: &str, length: Length) -> Figure {
-    Figure::quantity(&format!("fits.{key}"), &length, Length::usual(source.reader.units), decimals(source))
+    small::figure(&format!("fits.{key}"), length, Length::usual(source.reader.units), decimals(source))
 }
 
 /// A length without its unit, for workings.

@@ -113,12 +113,18 @@ impl Inside {
     /// How a pair is cut: as is said of it, else as the rest; none where neither is known.
     pub fn cut_of(&self, at: PairAt) -> Option<Cut> {
         let rest = self.cut.as_ref()?;
-        self.pair_cut(at).map_or(Some(*rest), |pair| pair.over(rest).ok())
+        self.pair_cut(at).copied().unwrap_or_else(|| PairCut::nothing(at)).over(rest).ok()
     }
 
     /// The profile shift of a pair's driving gear, where it is typed.
     pub fn driver_shift(&self, at: PairAt) -> Option<f64> {
         self.pairs.iter().rev().filter(|pair| pair.at == at).find_map(|pair| pair.driver_shift)
+    }
+
+    /// Whether the teeth of reverse are taken to be straight though the others are not, since nothing is said of them.
+    pub fn takes_reverse_for_straight(&self) -> bool {
+        let is_said = self.pair_cut(PairAt::Reverse).is_some_and(|pair| pair.helix.is_some());
+        !is_said && self.cut.as_ref().is_some_and(|cut| cut.helix() > Angle::default())
     }
 
     /// Whether a pair is cut with a pitch or helix of its own.

@@ -74,6 +74,10 @@ fn cut(source: Source<'_>) -> Vec<Rest> {
     };
     let mut rests = of(&|_, cut| typed("Pitch", pitch(source, cut)));
     rests.extend(of(&|analysis, cut| angle("Helix angle", InsideField::Helix, cut.helix_rad().to_degrees(), analysis)));
+    rests.extend(by_setup(source, |analysis| {
+        let straight = || usual("Reverse", "straight teeth", "its idler slides into mesh; common practice, no published source");
+        analysis.setup.inside.takes_reverse_for_straight().then(straight)
+    }));
     rests.extend(of(&|analysis, cut| angle("Pressure angle", InsideField::Pressure, cut.pressure_rad().to_degrees(), analysis)));
     rests.extend(by_setup(source, |analysis| Some(typed("Centre distance", length(analysis.setup.inside.centre)?))));
     rests.extend(by_setup(source, |analysis| Some(typed("Face width", length(analysis.setup.inside.face)?))));
