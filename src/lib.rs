@@ -8,7 +8,9 @@
 //! The trade: [`gearing`] (teeth, ratios, layouts), [`tyre`] (sizes and what they roll), [`speedometer`] (drive and driven gears),
 //! [`motion`] (what engine, car and gears do on the road),
 //! [`driveline`] (how fast a driveshaft may turn, and how its joints work),
+//! [`sound`] (what tones all that makes, and which fits a noise),
 //! [`toothload`] (what teeth, bearings and synchronisers bear),
+//! [`toothform`] (what one gear measures, and which standard gear that makes it),
 //! [`fits`] (how parts sit in one another, ISO 286, end play and shims), [`checklist`] (steps as lines of text, ticked and read).
 //!
 //! The shelf: [`catalogue`] holds what can be chosen, built in and the shop's own.
@@ -84,8 +86,10 @@ pub mod problem;
 pub mod questions;
 pub mod sheet;
 pub mod sliced;
+pub mod sound;
 pub mod speedometer;
 pub mod spreadsheet;
+pub mod toothform;
 pub mod toothload;
 pub mod tyre;
 pub mod units;

@@ -1,5 +1,5 @@
 //! What is typed at the bench: counted teeth, turns, a printed ladder, the sets whose parts are mixed, a stack of measured parts, a bore
-//! and its shaft.
+//! and its shaft, what a noise is like.
 //!
 //! [`super::inputs::bench`] is its table.
 
@@ -9,6 +9,8 @@ use super::build::Build;
 use super::choice::{Chosen, TurnedGear, Wheels};
 use super::endplay::EndPlay;
 use super::fits::Fits;
+use super::measure::Measure;
+use super::noise::Noise;
 use super::setting::Setting;
 use crate::gearing::Layout;
 use crate::units::Typed;
@@ -113,6 +115,12 @@ pub struct Bench {
     /// The setting of bearings and gears.
     #[serde(skip_serializing_if = "Setting::is_blank")]
     pub setting: Setting,
+    /// A gear as measured.
+    #[serde(skip_serializing_if = "Measure::is_blank")]
+    pub measure: Measure,
+    /// What a noise is like.
+    #[serde(skip_serializing_if = "Noise::is_blank")]
+    pub noise: Noise,
     /// The order of work, and what was read at each step.
     #[serde(skip_serializing_if = "Build::is_blank")]
     pub build: Build,

@@ -1,6 +1,6 @@
 //! What is wrong with what is typed at the bench, whichever question asks for it.
 
-use super::{endplay, fits, identify, record, setting};
+use super::{endplay, fits, identify, measure, noise, record, setting};
 use crate::job::{InputProblem, Job};
 
 /// Everything that cannot be read.
@@ -10,6 +10,8 @@ pub fn problems(job: &Job) -> Vec<InputProblem> {
     // Both read the temperatures; a problem is said once.
     let fits = fits::read::Seated::of(&job.bench).problems.into_iter().filter(|problem| !endplay.contains(problem)).collect::<Vec<_>>();
     let setting = setting::read::Set::of(&job.bench).problems.into_iter().filter(|problem| !endplay.contains(problem)).collect::<Vec<_>>();
+    let measure = measure::read::Measured::of(&job.bench).problems;
     let record = record::read::Typed::of(job).problems;
-    identify.into_iter().chain(endplay).chain(fits).chain(setting).chain(record).collect()
+    let noise = noise::read::Told::of(job).problems;
+    identify.into_iter().chain(endplay).chain(fits).chain(setting).chain(measure).chain(noise).chain(record).collect()
 }

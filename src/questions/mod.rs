@@ -23,9 +23,11 @@ pub mod gap;
 pub mod gears;
 pub mod identify;
 pub mod inside;
+pub mod measure;
 pub mod mesh;
 pub mod missing;
 pub mod needs;
+pub mod noise;
 pub mod pull;
 pub mod quote;
 pub mod record;
@@ -152,7 +154,7 @@ pub struct Drawn {
 pub type Press = fn(Source<'_>, Option<usize>, f64) -> Option<(JobChoice, String)>;
 
 /// Every question, in the order of the page: along the driveline from engine to wheel, then the search; then those of the bench.
-pub const LIST: [Question; 13] = [
+pub const LIST: [Question; 15] = [
     pull::QUESTION,
     gears::QUESTION,
     inside::QUESTION,
@@ -161,10 +163,12 @@ pub const LIST: [Question; 13] = [
     road::QUESTION,
     find::QUESTION,
     identify::QUESTION,
+    measure::QUESTION,
     mesh::QUESTION,
     fits::QUESTION,
     endplay::QUESTION,
     setting::QUESTION,
+    noise::QUESTION,
     record::QUESTION,
 ];
 

@@ -77,6 +77,7 @@ pub(crate) fn pictures() -> Vec<(String, Box<dyn Picture>)> {
     pictures.extend(crate::charts_demo_more::pictures());
     pictures.extend(crate::charts_demo_trains::pictures());
     pictures.extend(crate::charts_demo_views::pictures());
+    pictures.extend(crate::charts_demo_shapes::pictures());
     pictures.extend(crate::pull_by_hand::pictures());
     pictures
 }

@@ -3,6 +3,7 @@ use crate::charts_demo_more::named;
 use layshaft::chart::{
     Picture,
     palette::Hue,
+    spectrum::{Spectrum, Stem},
     views::{Joint, View, Views},
 };
 
@@ -32,6 +33,35 @@ fn views(joints: &[(&str, &str)], views: Vec<View>) -> Views {
     }
 }
 
+/// Tones from a tyre's to a mesh's, two of them close together, and the pitch that was heard.
+fn tones(heard: Option<f64>, share: fn(usize) -> f64) -> Spectrum {
+    let tones = [
+        ("3rd gear pair", 1_041.7),
+        ("input pair", 1_157.5),
+        ("ring and pinion", 409.3),
+        ("a bearing of the input shaft", 166.7),
+        ("a bearing of the cluster", 138.9),
+        ("a bearing of the output shaft", 133.9),
+        ("firing of the engine", 92.6),
+        ("joints of the driveshaft", 74.4),
+        ("driveshaft, once a turn", 37.2),
+        ("tires and wheels", 9.5),
+        ("nothing", 0.0),
+    ];
+    let stem = |(at, (name, hertz)): (usize, &(&str, f64))| Stem {
+        hue: if at == 0 { Hue::Dye } else { Hue::Ink },
+        name: (*name).to_owned(),
+        hertz: *hertz,
+        share: share(at),
+    };
+    Spectrum {
+        title: "Tones at 40 mph in 3rd, 2,778 rpm".to_owned(),
+        height: "how well it fits".to_owned(),
+        tones: tones.iter().enumerate().map(stem).collect(),
+        heard: heard.map(|hertz| (hertz, "heard 1,040 Hz".to_owned())),
+    }
+}
+
 pub(crate) fn pictures() -> Vec<(String, Box<dyn Picture>)> {
     let two = [("front", "1.8°"), ("rear", "1.6°")];
     let one_piece = [8.0, 44.0, 8.0];
@@ -49,6 +79,9 @@ pub(crate) fn pictures() -> Vec<(String, Box<dyn Picture>)> {
     vec![
         named("joints-one-piece", views(&two, vec![view("from the side", &one_piece, &[0.0524, 0.084, 0.056], &usual)])),
         named("joints-two-pieces", views(&[("front", "0.0°"), ("middle", "2.4°"), ("rear", "2.0°")], both)),
+        named("tones-heard", tones(Some(1_040.0), |at| if at < 3 { 1.0 - 0.1 * f64::from(u8::try_from(at).unwrap()) } else { 0.1 })),
+        named("tones-alike", tones(None, |_| 0.5)),
+        named("tones-none", Spectrum { tones: Vec::new(), ..tones(None, |_| 0.5) }),
         named("joints-steep", views(&two, vec![view("from the side", &one_piece, &[0.9, -0.9, 0.9], &usual)])),
         named(
             "joints-level",

@@ -6,11 +6,14 @@
 use std::fmt::Write;
 use std::path::Path;
 
+use layshaft::gearing::speeds::Selected;
 use layshaft::gearing::{Layout, Place};
-use layshaft::job::choice::Wheels;
-use layshaft::job::{Bench, Build, Chosen, EndPlay, Fits, Gearbox, Job, Setting, Setup, SetupId, Stage, demo};
+use layshaft::job::choice::{HeardGear, Wheels};
+use layshaft::job::{Bench, Build, Chosen, EndPlay, Fits, Gearbox, Job, Measure, Noise, Setting, Setup, SetupId, Stage, demo};
 use layshaft::questions::{Place as Asked, build};
 use layshaft::sheet::{Cell, Figure, Piece, Rest, Row, Section, Tone, Words};
+use layshaft::sound::{Kind, Load};
+use layshaft::speedometer::Hand;
 use layshaft::units::{System, Typed};
 
 use crate::any_job::figures;
@@ -34,6 +37,24 @@ fn every_layout_reverse_and_stage() {
 #[test]
 fn what_lies_on_the_bench() {
     compare("bench", &written_where(&bench(), Words::Uk, |section| section.place == Asked::Bench));
+}
+
+#[test]
+fn a_noise_of_the_demo_box() {
+    compare("noise", &written_where(&noise(), Words::Us, |section| section.id == "noise"));
+}
+
+/// The demo job with a whine in third at 40 mph, only pulling, and a bearing whose geometry is known.
+fn noise() -> Job {
+    let noise = Noise {
+        kind: Chosen::One(Kind::Whine),
+        gear: Chosen::One(HeardGear(Selected::Gear(2))),
+        load: Chosen::One(Load::Pulling),
+        at: Typed::new("40", System::Inch),
+        bearings: Typed::new("cluster front: 9 x 7.94 on 38.5 mm", System::Inch),
+        ..Noise::default()
+    };
+    Job { bench: Bench { noise, ..Bench::default() }, ..demo::job() }
 }
 
 /// The bench alone: two gears counted, an axle turned with one wheel held, printed ratios, parts of two sets together, a stack to be
@@ -82,6 +103,17 @@ pub(crate) fn bench() -> Job {
             fasteners: "rear cover M8 8.8 in aluminium 12 mm\nM16 8.8".into(),
             oil: "SAE 80 GL-4, 1.6 l".into(),
             ..Setting::default()
+        },
+        measure: Measure {
+            teeth: "32".into(),
+            over_tips: Typed::new("3.120", System::Inch),
+            span: Typed::new("1.1652", System::Inch),
+            span_more: Typed::new("1.4112", System::Inch),
+            print: Typed::new("25.5", System::Inch),
+            mate_teeth: "23".into(),
+            centre: Typed::new("2.525", System::Inch),
+            hand: Chosen::One(Hand::Right),
+            ..Measure::default()
         },
         build: Build {
             steps: "Cluster:\n[x] needles, both rows | got 40 | by JB | on 28 Nov 2026\n[x] end play | want as End play | got 0.008 in; 0.0045 in\n\

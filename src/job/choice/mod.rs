@@ -18,11 +18,12 @@ use crate::motion::atmosphere::Standard;
 use crate::motion::car::Drive;
 use crate::motion::curve::rows::MeasuredAt;
 use crate::problem::{Explain, Problem};
+use crate::sound::{Clutch, GoesWith, Kind, Load};
 use crate::speedometer::{Hand, Tap};
 use crate::toothload::synchroniser::LiningKind;
 use crate::tyre::OmittedAspect;
 use crate::units::number;
-pub use options::{BoreMaterial, CaseMaterial, Law, LookedGear, ShaftMaterial, ShiftBy, Stock, TurnedGear, Wheels};
+pub use options::{BoreMaterial, CaseMaterial, HeardGear, Law, LookedGear, NoiseSetup, ShaftMaterial, ShiftBy, Stock, TurnedGear, Wheels};
 
 /// One of the things that can be chosen.
 #[derive(Clone, Copy, Debug)]
@@ -261,6 +262,20 @@ choices! {
     FitsBore(BoreMaterial) at bench.fits.bore_material: "fits-bore-material", "bore in", else "the fit is not worked out hot";
     /// What the shaft is made of.
     FitsShaft(ShaftMaterial) at bench.fits.shaft_material: "fits-shaft-material", "shaft of", else "the fit is not worked out hot";
+    /// The hand of a measured gear.
+    MeasureHand(Hand) at bench.measure.hand: "measure-hand", "hand", else "the hand is not said";
+    /// What kind of noise it is.
+    NoiseKind(Kind) at bench.noise.kind: "noise-kind", "it is a", else "the kind of noise is left out";
+    /// The gear a noise is heard in.
+    NoiseGear(HeardGear) at bench.noise.gear: "noise-gear", "in", else "the gear is taken as not known";
+    /// Whether a noise is there pulling or coasting.
+    NoiseLoad(Load) at bench.noise.load: "noise-load", "when", else "pull and overrun are left out";
+    /// The setup a noise is asked of.
+    NoiseSetup(NoiseSetup) at bench.noise.setup: "noise-setup", "setup", else "the first setup is taken";
+    /// What a noise keeps step with.
+    NoiseGoesWith(GoesWith) at bench.noise.goes_with: "noise-goes-with", "it goes with", else "what it goes with is left out";
+    /// What the clutch does to a noise.
+    NoiseClutch(Clutch) at bench.noise.clutch: "noise-clutch", "clutch down", else "the clutch is left out";
     /// The gear selected inside the box.
     InsideGear(LookedGear) at inside.gear: "inside-gear", "gear", else "2nd is looked at";
     /// The lining its synchronisers are judged by.

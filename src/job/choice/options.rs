@@ -10,6 +10,7 @@ use crate::gearing::{Layout, StageKind, TakeOff};
 use crate::motion::atmosphere::Standard;
 use crate::motion::car::Drive;
 use crate::motion::curve::rows::MeasuredAt;
+use crate::sound::{Clutch, GoesWith, Kind, Load};
 use crate::speedometer::law::{self, Band};
 use crate::speedometer::{Hand, Tap};
 use crate::toothload::synchroniser::LiningKind;
@@ -59,6 +60,14 @@ pub struct ShaftMaterial(pub Material);
 /// The gear that is looked at inside the box.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct LookedGear(pub Selected);
+
+/// The gear a noise is heard in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct HeardGear(pub Selected);
+
+/// The setup a noise is asked of, by its column counted from 0.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct NoiseSetup(pub usize);
 
 /// The gear whose turns were read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -114,6 +123,17 @@ impl Options for TurnedGear {
 
     fn unchosen() -> Unchosen<Self> {
         Unchosen::Nothing("gear not known")
+    }
+}
+
+impl Options for HeardGear {
+    fn offered() -> Vec<Offered<Self>> {
+        let all = forward().chain([(Selected::Neutral, "n", "neutral"), REVERSE]);
+        all.map(|(gear, word, says)| Offered { value: Self(gear), word, says }).collect()
+    }
+
+    fn unchosen() -> Unchosen<Self> {
+        Unchosen::Nothing("choose a gear")
     }
 }
 
@@ -264,6 +284,43 @@ options! {
         Self::Stage(1), "stage-2", "behind the 2nd extra stage";
         Self::Stage(2), "stage-3", "behind the 3rd extra stage";
         Self::Wheel, "wheel", "a wheel";
+    }
+
+    NoiseSetup, Taken(Self(0)) {
+        Self(0), "", "A";
+        Self(1), "b", "B";
+        Self(2), "c", "C";
+        Self(3), "d", "D";
+        Self(4), "e", "E";
+        Self(5), "f", "F";
+    }
+
+    Kind, Nothing("choose what it is like") {
+        Self::Whine, "whine", "whine";
+        Self::Growl, "growl", "growl";
+        Self::Rumble, "rumble", "rumble";
+        Self::Clatter, "clatter", "clatter or knock";
+        Self::Boom, "boom", "boom";
+        Self::WheelShake, "wheel", "vibration in the steering wheel";
+        Self::FloorShake, "floor", "vibration in floor or seat";
+    }
+
+    Load, Nothing("not sure") {
+        Self::Pulling, "pulling", "pulling";
+        Self::Coasting, "coasting", "coasting";
+        Self::Both, "both", "both";
+    }
+
+    GoesWith, Nothing("not sure") {
+        Self::Engine, "engine", "engine speed";
+        Self::Shaft, "shaft", "driveshaft speed";
+        Self::Wheel, "wheel", "each turn of the wheels";
+    }
+
+    Clutch, Nothing("not tried") {
+        Self::Goes, "goes", "it goes away";
+        Self::Stays, "stays", "it stays";
+        Self::Comes, "comes", "it is there only then";
     }
 
     Hand, Nothing("hand not known") {

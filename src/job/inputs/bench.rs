@@ -3,6 +3,8 @@
 use super::build::BuildField;
 use super::endplay::EndPlayField;
 use super::fits::FitsField;
+use super::measure::MeasureField;
+use super::noise::NoiseField;
 use super::setting::SettingField;
 use super::{COUNTS, inputs, no_unit, notation, part, quantity, teeth, whole};
 use crate::catalogue::PartKind;
@@ -21,6 +23,10 @@ inputs! {
         Fits(FitsField) at fits;
         /// A text about setting.
         Setting(SettingField) at setting;
+        /// A text about a measured gear.
+        Measure(MeasureField) at measure;
+        /// A text about a noise.
+        Noise(NoiseField) at noise;
         /// A text about the build.
         Build(BuildField) at build;
     };

@@ -296,6 +296,61 @@ fn call_5_was_the_other_wheel_held() -> Result<()> {
     })
 }
 
+/// A gear of 32 teeth on the bench: over the tips, over five and six teeth, the angle its tips print.
+#[test]
+fn call_8_a_gear_without_a_name() -> Result<()> {
+    visit(async |page| {
+        page.set_screen(Screen::DESK).await?;
+        page.open("#bench/measure").await?;
+        let mut hands = Hands::of(page, false);
+        let readings = [
+            ("teeth", "32"),
+            ("over the tips, largest reading", "3.120"),
+            ("span over several teeth", "1.1652"),
+            ("over one tooth more", "1.4112"),
+            ("angle the tips print", "25.5"),
+        ];
+        for (name, text) in readings {
+            hands.type_into(field(name).of("What was measured"), text).await?;
+        }
+        ensure!(hands.actions <= 8, "{} actions", hands.actions);
+        // π ÷ 12 × cos 20° = 0.2460 = 1.4112 − 1.1652; sin β = 32 × 2.1167 × tan 25.5° ÷ 79.248: 24.06°; x = (3.120 − 2.919) × 6 − 1 = 0.206.
+        page.says(".answer", "12 DP, 20°, 24° helix, profile shift +0.21").await?;
+        page.says(".answer", "the flanks have lost 0.00").await?;
+        all_is_on_the_first_screen(page, &[]).await
+    })
+}
+
+/// "It whines in third at 40, only pulling." Of the demo job's setup A.
+#[test]
+fn call_7_it_whines_in_third() -> Result<()> {
+    visit(async |page| {
+        page.set_screen(Screen::DESK).await?;
+        page.open("").await?;
+        let mut hands = Hands::of(page, false);
+        hands.press(link("Bench")).await?;
+        hands.press(link("What makes that noise?")).await?;
+        for (choice, word) in [("it is a", "whine"), ("in", "3rd"), ("when", "pulling")] {
+            hands.actions += 1;
+            page.choose(field(choice).of("What you hear"), word).await?;
+        }
+        hands.type_into(field("at, road speed or rpm"), "40").await?;
+        ensure!(hands.actions <= 6, "{} actions", hands.actions);
+        // 40 mph ÷ 1.8788 m = 9.518 turns of the wheel: × 43 = 409 Hz of ring and pinion, × 43/11 × 28 = 1,042, × 28/27 × 30/25 × 25 = 1,157.
+        for (key, by_hand) in [("noise.gear_3_hz", 1_044.0), ("noise.constant_hz", 1_160.0), ("noise.final_drive_hz", 410.0)] {
+            page.until(&format!("document.querySelector('main [data-figure=\"{key}\"]')")).await?;
+            let shown: String = page.js(&format!("document.querySelector('main [data-figure=\"{key}\"]').textContent")).await?;
+            is_about(key, &shown, by_hand)?;
+        }
+        page.says(".answer", "In 4th at 2,778 rpm neither carries the power: gone there, it is one of these two").await?;
+        page.says(".answer", "hold 2,778 rpm in 2nd: gone, it is the 3rd gear pair; still there, the input pair").await?;
+        page.js::<()>("void scrollTo({ top: 0, behavior: 'instant' })").await?;
+        let (answer, high): (f64, f64) = page.js("[document.querySelector('.answer').getBoundingClientRect().bottom, innerHeight]").await?;
+        ensure!(answer <= high, "the answer ends at {answer:.0} px of {high:.0}");
+        Ok(())
+    })
+}
+
 /// "Dyno sheet from the rolling road, wheel figures, every 500 rpm. When do I shift, and is close quicker to 60?"
 #[test]
 fn call_9_a_sheet_from_the_rolling_road() -> Result<()> {

@@ -3,7 +3,7 @@
 use super::{Finding, Sources};
 
 /// The rooms from low to high, as data flows. A new room gets its place here.
-const ROOMS: [&str; 21] = [
+const ROOMS: [&str; 23] = [
     "order",
     "problem",
     "spreadsheet",
@@ -14,7 +14,9 @@ const ROOMS: [&str; 21] = [
     "speedometer",
     "motion",
     "driveline",
+    "sound",
     "toothload",
+    "toothform",
     "fits",
     "checklist",
     "catalogue",
@@ -30,7 +32,7 @@ const ROOMS: [&str; 21] = [
 const ABOVE_ALL: [&str; 2] = ["lib", "main"];
 
 /// What the app leaves to the questions: it shows and edits, the trade is none of its business.
-const NOT_IN_APP: [&str; 7] = ["gearing", "tyre", "speedometer", "motion", "driveline", "toothload", "fits"];
+const NOT_IN_APP: [&str; 9] = ["gearing", "tyre", "speedometer", "motion", "driveline", "sound", "toothload", "toothform", "fits"];
 
 /// A room imports only `crate::` rooms that stand before it.
 pub(super) fn check(sources: &Sources) -> Vec<Finding> {
