@@ -39,9 +39,9 @@ pub const USUAL_TIP_RADIUS: f64 = 0.38;
 
 /// One rounded tip of the rack: the middle of its circle and its radius, in mm, across the tooth and down from the reference line.
 struct RackTip {
-    across_mm: f64,
-    down_mm: f64,
-    radius_mm: f64,
+    across: f64,
+    down: f64,
+    radius: f64,
 }
 
 impl RackTip {
@@ -52,7 +52,7 @@ impl RackTip {
         // The widest radius that two flanks leave room for: then the tip is one arc.
         let most_mm = (PI * module / 4.0 - depth_mm * pressure.tan()) / (1.0 / pressure.cos() - pressure.tan());
         let radius_mm = (radius * module).clamp(0.0, most_mm.max(0.0));
-        Self { across_mm: across(radius_mm).max(0.0), down_mm: depth_mm - radius_mm, radius_mm }
+        Self { across: across(radius_mm).max(0.0), down: depth_mm - radius_mm, radius: radius_mm }
     }
 }
 
@@ -116,7 +116,7 @@ impl<'a> Root<'a> {
     fn of(gear: &'a CutGear, radius: f64) -> Self {
         let tip = RackTip::of(gear, radius);
         // The straight flank of the rack ends so far below the rolling line; below the foot of the line of action it digs in.
-        let ends_mm = tip.down_mm + tip.radius_mm * gear.cut.pressure_rad().sin() - gear.shift * gear.module_mm();
+        let ends_mm = tip.down + tip.radius * gear.cut.pressure_rad().sin() - gear.shift * gear.module_mm();
         let is_undercut = ends_mm > gear.reference_mm() / 2.0 * gear.cut.transverse_pressure_rad().sin().powi(2) + 1e-12;
         let mut root = Self { gear, tip, ends: 1.0, is_undercut };
         if is_undercut {
@@ -129,8 +129,8 @@ impl<'a> Root<'a> {
     fn at(&self, share: f64) -> (f64, f64) {
         let helix = self.gear.cut.helix_rad();
         let turned = share * (FRAC_PI_2 - self.gear.cut.pressure_rad());
-        let across_mm = (self.tip.across_mm + self.tip.radius_mm * turned.sin()) / helix.cos();
-        let down_mm = self.tip.down_mm + self.tip.radius_mm * turned.cos() - self.gear.shift * self.gear.module_mm();
+        let across_mm = (self.tip.across + self.tip.radius * turned.sin()) / helix.cos();
+        let down_mm = self.tip.down + self.tip.radius * turned.cos() - self.gear.shift * self.gear.module_mm();
         let from_pitch_point_mm = down_mm * turned.tan() * helix.cos();
         let reference_mm = self.gear.reference_mm() / 2.0;
         let from_gap = (across_mm - from_pitch_point_mm) / reference_mm + from_pitch_point_mm.atan2(reference_mm - down_mm);

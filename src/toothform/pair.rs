@@ -72,7 +72,7 @@ fn arc_of_shift_mm(gear: &CutGear, geometry: &Geometry) -> f64 {
 pub fn tightest_centre(gears: [CutGear; 2]) -> Option<Length> {
     let [one, two] = gears;
     let (sum, pressure_rad) = (one.count() + two.count(), one.cut.transverse_pressure_rad());
-    let reference_mm = (one.reference_mm() + two.reference_mm()) / 2.0;
+    let reference_mm = f64::midpoint(one.reference_mm(), two.reference_mm());
     let value = involute(pressure_rad) + 2.0 * (one.shift + two.shift) * one.cut.pressure_rad().tan() / sum;
     inverse_involute(value).map(|working| millimetres(reference_mm * pressure_rad.cos() / working.cos()))
 }

@@ -82,7 +82,7 @@ impl Known {
         let best = found.best();
         let pin = best.zip(readings.pins).and_then(|(best, (pin, _))| pins::lay(&best.worn(), pin).err());
         let with_mate = best.and_then(|best| with_mate(best, &measured.mate)?.ok());
-        Some(Self { readings, next, pin, with_mate, found })
+        Some(Self { readings, found, next, pin, with_mate })
     }
 
     /// The likeliest gear.
