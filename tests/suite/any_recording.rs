@@ -21,6 +21,9 @@ pub(crate) struct Made {
     pub(crate) turns: f64,
 }
 
+/// Two to the 53rd.
+const TO_THE_53RD: f64 = 9_007_199_254_740_992.0;
+
 /// Splitmix64: enough for a made-up noise.
 struct Dice(u64);
 
@@ -32,7 +35,7 @@ impl Dice {
         z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
         #[expect(clippy::cast_precision_loss, reason = "53 bits")]
         let share = ((z ^ (z >> 31)) >> 11) as f64;
-        share / (1_u64 << 53) as f64
+        share / TO_THE_53RD
     }
 
     fn between(&mut self, from: f64, to: f64) -> f64 {

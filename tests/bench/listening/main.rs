@@ -1,6 +1,7 @@
 //! How often the guilty part of a made-up recording is found: a hundred steady ones and a hundred sweeps, beside the rates of the trial
 //! by which the method was chosen. `cargo run --profile bench --package measurements --bin listening`, minutes long.
 
+#[expect(dead_code, reason = "the suite also looks at the turns")]
 #[path = "../../suite/any_recording.rs"]
 mod any_recording;
 
