@@ -85,36 +85,8 @@ pub(crate) fn bench() -> Job {
             wanted: Typed::new("H7/g6", System::Inch),
             ..Fits::default()
         },
-        setting: Setting {
-            shim_in: Typed::new("1.50 mm", System::Metric),
-            float: Typed::new("0.10 0.11 0.10", System::Metric),
-            wanted: Typed::new("preload 0.05 to 0.10 mm", System::Metric),
-            span: Typed::new("180", System::Metric),
-            cups: Typed::new("62 72", System::Metric),
-            pull: Typed::new("4", System::Inch),
-            radius: Typed::new("3", System::Inch),
-            depth: Typed::new("0.060", System::Inch),
-            mark: Typed::new("+2 thou", System::Inch),
-            lash: Typed::new("1/16", System::Inch),
-            dial_radius: Typed::new("7", System::Inch),
-            pitch_radius: Typed::new("0.75", System::Inch),
-            bore: Typed::new("0 0.002 0.010 0.008", System::Inch),
-            face: Typed::new("0 0.001 0.003 0.002", System::Inch),
-            fasteners: "rear cover M8 8.8 in aluminium 12 mm\nM16 8.8".into(),
-            oil: "SAE 80 GL-4, 1.6 l".into(),
-            ..Setting::default()
-        },
-        measure: Measure {
-            teeth: "32".into(),
-            over_tips: Typed::new("3.120", System::Inch),
-            span: Typed::new("1.1652", System::Inch),
-            span_more: Typed::new("1.4112", System::Inch),
-            print: Typed::new("25.5", System::Inch),
-            mate_teeth: "23".into(),
-            centre: Typed::new("2.525", System::Inch),
-            hand: Chosen::One(Hand::Right),
-            ..Measure::default()
-        },
+        setting: setting(),
+        measure: measured(),
         build: Build {
             steps: "Cluster:\n[x] needles, both rows | got 40 | by JB | on 28 Nov 2026\n[x] end play | want as End play | got 0.008 in; 0.0045 in\n\
                 [x] first gear, float | want 0.15 to 0.45 mm | got 0.5\ncase bolts | want 15 to 20 lbf·ft"
@@ -124,6 +96,44 @@ pub(crate) fn bench() -> Job {
         ..Bench::default()
     };
     Job { title: "Bench (invented)".into(), bench, ..demo::empty(System::Inch) }
+}
+
+/// The setting of its bearings.
+fn setting() -> Setting {
+    Setting {
+        shim_in: Typed::new("1.50 mm", System::Metric),
+        float: Typed::new("0.10 0.11 0.10", System::Metric),
+        wanted: Typed::new("preload 0.05 to 0.10 mm", System::Metric),
+        span: Typed::new("180", System::Metric),
+        cups: Typed::new("62 72", System::Metric),
+        pull: Typed::new("4", System::Inch),
+        radius: Typed::new("3", System::Inch),
+        depth: Typed::new("0.060", System::Inch),
+        mark: Typed::new("+2 thou", System::Inch),
+        lash: Typed::new("1/16", System::Inch),
+        dial_radius: Typed::new("7", System::Inch),
+        pitch_radius: Typed::new("0.75", System::Inch),
+        bore: Typed::new("0 0.002 0.010 0.008", System::Inch),
+        face: Typed::new("0 0.001 0.003 0.002", System::Inch),
+        fasteners: "rear cover M8 8.8 in aluminium 12 mm\nM16 8.8".into(),
+        oil: "SAE 80 GL-4, 1.6 l".into(),
+        ..Setting::default()
+    }
+}
+
+/// A gear that was measured.
+fn measured() -> Measure {
+    Measure {
+        teeth: "32".into(),
+        over_tips: Typed::new("3.120", System::Inch),
+        span: Typed::new("1.1652", System::Inch),
+        span_more: Typed::new("1.4112", System::Inch),
+        print: Typed::new("25.5", System::Inch),
+        mate_teeth: "23".into(),
+        centre: Typed::new("2.525", System::Inch),
+        hand: Chosen::One(Hand::Right),
+        ..Measure::default()
+    }
 }
 
 /// An invented job: output-reduced with a compound idler and an overdrive, two-shaft with hub reduction, and one left half typed.

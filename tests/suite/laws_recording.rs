@@ -31,10 +31,10 @@ fn what_tells_nothing_is_refused() {
         format!("{}: {}", why.what(), why.what_to_do())
     };
     assert!(refused(&[], RATE).starts_with("the file holds no sound"));
-    assert!(refused(&[f32::NAN; 60_000], RATE).starts_with("the file holds no sound"));
+    assert!(refused(&vec![f32::NAN; 60_000], RATE).starts_with("the file holds no sound"));
     assert!(refused(&tone(100.0, 0.5, 6.0, RATE), 0.0).starts_with("the file holds no sound"));
-    assert!(refused(&[0.0; 72_000], RATE).starts_with("the recording is silent"));
-    assert!(refused(&[0.25; 72_000], RATE).starts_with("the recording is silent"));
+    assert!(refused(&vec![0.0; 72_000], RATE).starts_with("the recording is silent"));
+    assert!(refused(&vec![0.25; 72_000], RATE).starts_with("the recording is silent"));
     assert!(refused(&tone(100.0, 0.5, 1.5, RATE), RATE).starts_with("the recording is too short: 1.5 s: hold a steady speed"));
     assert!(refused(&vec![0.1; 21_600_000], RATE).starts_with("the recording is too long: 30 min"));
     let clipped: Vec<f32> = tone(100.0, 2.0, 6.0, RATE).into_iter().map(|sample| sample.clamp(-1.0, 1.0)).collect();

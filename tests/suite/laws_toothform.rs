@@ -165,7 +165,7 @@ fn the_outline_is_what_a_rolling_rack_leaves() {
         let form = HalfTooth::of(&gear, USUAL_TIP_RADIUS, gear.tip_diameter());
         let tip_mm = in_millimetres(gear.tip_diameter()) / 2.0;
         let root_mm = in_millimetres(gear.root_diameter()) / 2.0;
-        assert_eq!(form.is_undercut, (teeth, pressure) == (10, 20.0) || pressure == 14.5 || teeth == 8, "{teeth}");
+        assert_eq!(form.is_undercut, (teeth, pressure) == (10, 20.0) || pressure < 15.0 || teeth == 8, "{teeth}");
         for (radius_mm, half) in &form.points {
             if *radius_mm < root_mm + 1e-4 || *radius_mm > tip_mm - 1e-4 {
                 continue;

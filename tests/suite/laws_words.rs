@@ -85,7 +85,8 @@ fn no_american_word_on_a_british_sheet_and_the_other_way_about() {
     ];
     const BRITISH: &[&str] =
         &["tyre", "tyres", "centre", "propshaft", "synchroniser", "colour", "catalogue", "aluminium", "laygear", "baulk", "mileometer"];
-    for job in [demo::job(), layouts(), demo::empty(System::Inch), Job { units: System::Metric, ..demo::job() }] {
+    let jobs: [fn() -> Job; 4] = [demo::job, layouts, || demo::empty(System::Inch), || Job { units: System::Metric, ..demo::job() }];
+    for job in jobs.into_iter().map(|job| job()) {
         for text in said(&build(&job, Words::Uk), Words::Uk) {
             assert!(!holds(&text, AMERICAN), "{text}");
         }

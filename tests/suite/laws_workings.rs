@@ -105,7 +105,9 @@ fn check(figure: &Figure) -> Result<(), TestCaseError> {
 
 #[test]
 fn workings_of_the_example_jobs() {
-    for job in [demo::job(), Job { units: System::Metric, ..demo::job() }, layouts(), Job { units: System::Inch, ..layouts() }] {
+    let jobs: [fn() -> Job; 4] =
+        [demo::job, || Job { units: System::Metric, ..demo::job() }, layouts, || Job { units: System::Inch, ..layouts() }];
+    for job in jobs.into_iter().map(|job| job()) {
         let sheet = build(&job, Words::Us);
         let many = asked(&sheet).map(|figure| check(figure).map_err(|why| format!("{why}")).unwrap()).count();
         assert!(many > 60, "{many}");

@@ -22,7 +22,7 @@ fn mm(what: &str, value: Length, wanted: f64) {
     is(what, in_millimetres(value), wanted, 1e-6);
 }
 
-/// DIN 3966-1:1978-08, section 4.1: the spur gear of 17 teeth. Printed: d 59.5, d_b 55.9120 (0.3 µm off: rounded by hand), s_n 6.818. Its span over
+/// DIN 3966-1:1978-08, section 4.1: the spur gear of 17 teeth. Printed: d 59.5, `d_b` 55.9120 (0.3 µm off: rounded by hand), `s_n` 6.818. Its span over
 /// three was printed as 27.904 in DIN 3966:1957, example 3, cut off where 27.9046 rounds to 27.905. A span of 27.868, the upper limit
 /// printed, comes to x = 0.5027 (recomputed).
 #[test]
@@ -37,7 +37,7 @@ fn spur_gear_of_din_3966() {
     mm("upper", span::over_teeth(&gear, 3) - millimetres(0.040 * 20_f64.to_radians().cos()), 27.867_057);
 }
 
-/// DIN 3966-1:1978, section 4.2 (d 88.056, s_n 5.160), and DIN 3966:1957, example 4 (W4 32.264): helical gears.
+/// DIN 3966-1:1978, section 4.2 (d 88.056, `s_n` 5.160), and DIN 3966:1957, example 4 (W4 32.264): helical gears.
 #[test]
 fn helical_gears_of_din_3966() {
     let shifted = gear(3.0, 28, 20.0, 17.4576, 0.205);
