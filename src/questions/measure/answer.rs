@@ -55,7 +55,6 @@ pub struct WithMate {
     pub tightest: Option<Length>,
 }
 
-/// Backlash smaller than this share of a module, below nothing, is what readings may be off.
 impl WithMate {
     /// Whether the flanks bind.
     pub fn binds(&self, give_or_take: Length) -> bool {

@@ -4,6 +4,8 @@ use browser_tests::anyhow::{Result, ensure};
 use browser_tests::pdf::pages;
 use browser_tests::{Paper, Screen, button, field, group, visit};
 
+use crate::paper::print_what;
+
 /// A phone of common width.
 const PHONE: Screen = Screen { width: 390, height: 844, ratio: 2.0, mobile: true };
 
@@ -49,6 +51,7 @@ fn measure_choose_the_shim_tick_the_step_print_the_record() -> Result<()> {
         page.until(&format!("{step}?.querySelectorAll('.step__readings input')[1]?.value === '0.09 mm'")).await?;
         page.go_to("jobs").await?;
         page.until("/\\d+ steps open/.test(document.querySelector('.job__about').innerText)").await?;
+        print_what(page, "Everything").await?;
         let pages = pages(&page.pdf(Paper::A4).await?)?.join(" ");
         for said in ["Build record", "0.35 mm", "0.09 mm", "Hubs:"] {
             ensure!(pages.contains(said), "“{said}” is not on paper");

@@ -338,7 +338,7 @@ fn call_7_it_whines_in_third() -> Result<()> {
         ensure!(hands.actions <= 6, "{} actions", hands.actions);
         // 40 mph ÷ 1.8788 m = 9.518 turns of the wheel: × 43 = 409 Hz of ring and pinion, × 43/11 × 28 = 1,042, × 28/27 × 30/25 × 25 = 1,157.
         for (key, by_hand) in [("noise.gear_3_hz", 1_044.0), ("noise.constant_hz", 1_160.0), ("noise.final_drive_hz", 410.0)] {
-            page.until(&format!("document.querySelector('main [data-figure=\"{key}\"]')")).await?;
+            page.until(&format!("document.querySelector('main [data-figure=\"{key}\"]') !== null")).await?;
             let shown: String = page.js(&format!("document.querySelector('main [data-figure=\"{key}\"]').textContent")).await?;
             is_about(key, &shown, by_hand)?;
         }
