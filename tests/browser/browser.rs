@@ -129,8 +129,16 @@ fn ready() -> Result<()> {
     ready.clone().map_err(|problem| anyhow!(problem))
 }
 
-/// Starts chromedriver on a port of its choice and reads from its first lines which one.
+/// How often chromedriver is started before it is given up: the port it chooses may be taken by another before it listens there.
+const TRIES: usize = 3;
+
+/// Starts chromedriver on a port of its choice.
 fn start_chromedriver() -> Result<(Child, u16)> {
+    (1..TRIES).find_map(|_| try_chromedriver().ok()).map_or_else(try_chromedriver, Ok)
+}
+
+/// Starts chromedriver once, and reads from its first lines which port it chose.
+fn try_chromedriver() -> Result<(Child, u16)> {
     let mut child = Command::new("chromedriver")
         .args(["--port=0", "--log-level=SEVERE"])
         .stdin(Stdio::null())
@@ -143,6 +151,7 @@ fn start_chromedriver() -> Result<(Child, u16)> {
     let port = lines.by_ref().map_while(Result::ok).find_map(|line| port_in(&line));
     let Some(port) = port else {
         let _ = child.kill();
+        let _ = child.wait();
         bail!("chromedriver ended without naming its port");
     };
     // What it says later must be read, or it would wait for a reader.
