@@ -125,11 +125,12 @@ impl Range {
     /// When it is none of these, or both ends are of different kinds.
     ///
     /// ```
-    /// use layshaft::checklist::{Amount, Range};
-    /// let range = Range::read("0.002 to 0.006 in").unwrap();
+    /// use layshaft::checklist::{Amount, ChecklistError, Range};
+    /// let range = Range::read("0.002 to 0.006 in")?;
     /// // 0.10 mm ÷ 25.4 = 0.0039 in, and a bare figure is in inches here.
-    /// assert!(range.holds(&Amount::read("0.10 mm", Some(&range)).unwrap()));
-    /// assert!(!range.holds(&Amount::read("0.008", Some(&range)).unwrap()));
+    /// assert!(range.holds(&Amount::read("0.10 mm", Some(&range))?));
+    /// assert!(!range.holds(&Amount::read("0.008", Some(&range))?));
+    /// # Ok::<(), ChecklistError>(())
     /// ```
     pub fn read(text: &str) -> Result<Self, ChecklistError> {
         let wrong = || ChecklistError::NoRange { text: text.trim().to_owned() };

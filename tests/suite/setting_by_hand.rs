@@ -64,11 +64,11 @@ fn the_shim_is_what_was_in_and_the_float_and_the_preload() {
 fn turning_torque_is_pull_by_radius() {
     let mut job = with(System::Inch, &[(F::Pull, "4"), (F::Radius, "3")]);
     near(&job, "setting.turning_lbfin", 12.0, 1e-9);
-    assert_eq!(said(&job), "It turns with 12.0 lbf·in; 20 to 32 lbf·in is wanted.");
+    assert_eq!(said(&job), "It takes 12.0 lbf·in to turn; 20 to 32 lbf·in is wanted.");
     job.choose(Choice::Job(JobChoice::BearingState), "used");
-    assert_eq!(said(&job), "It turns with 12.0 lbf·in, as wanted.");
+    assert_eq!(said(&job), "It takes 12.0 lbf·in to turn, as wanted.");
     job.choose(Choice::Job(JobChoice::BearingState), "used-sealed");
-    assert_eq!(said(&job), "It turns with 12.0 lbf·in, the seal included.");
+    assert_eq!(said(&job), "It takes 12.0 lbf·in to turn, the seal included.");
     // 10 to 15 lbf·ft is wanted where lbf·in is meant: twelve times off.
     job.type_text(Field::Job(JobField::Bench(BenchField::Setting(F::Torque))), "10 to 15 lb ft".into());
     assert!(told(&job).contains("twelve times off: is lbf·in meant, not lbf·ft?"));

@@ -51,9 +51,9 @@ fn hot(source: Source<'_>, set: &Set) -> Option<String> {
 fn turning(source: Source<'_>, set: &Set) -> Option<String> {
     let shown = show(&set.turning()?, turning_unit(source), 1);
     Some(match set.turns_right() {
-        Some(true) => format!("It turns with {shown}, as wanted."),
-        Some(false) => format!("It turns with {shown}; {} is wanted.", set.torque_wanted().map(|wanted| wanted.said()).unwrap_or_default()),
-        None => format!("It turns with {shown}, the seal included."),
+        Some(true) => format!("It takes {shown} to turn, as wanted."),
+        Some(false) => format!("It takes {shown} to turn; {} is wanted.", set.torque_wanted().map(|wanted| wanted.said()).unwrap_or_default()),
+        None => format!("It takes {shown} to turn, the seal included."),
     })
 }
 
