@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use super::Frame;
 use super::address::{At, Place};
+use super::line;
 use super::question::QuestionView;
 use super::state::State;
 use crate::questions::Heading;
@@ -41,9 +42,11 @@ fn link(question: &'static Heading) -> impl IntoView {
     let state = State::here();
     let at = At { place: Place::Bench, question: question.id };
     let current = move || (state.view.at.get() == at).then_some("page");
+    let stop = NodeRef::<leptos::html::A>::new();
+    line::keep_in_sight(state, at, stop);
     view! {
         <li>
-            <a class="station" href=at.fragment() aria-current=current>
+            <a class="station" href=at.fragment() aria-current=current node_ref=stop>
                 <span class="station__name">{move || state.say(question.title)}</span>
                 <span class="station__label">{move || state.say(question.ask)}</span>
             </a>

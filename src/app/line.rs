@@ -109,7 +109,7 @@ fn station(state: State, question: &'static Heading, shown: RwSignal<Vec<Shown>>
 }
 
 /// Where the line is a strip that scrolls, the open question's stop is scrolled into it.
-fn keep_in_sight(state: State, at: At, stop: NodeRef<leptos::html::A>) {
+pub(super) fn keep_in_sight(state: State, at: At, stop: NodeRef<leptos::html::A>) {
     Effect::new(move || {
         if let Some(stop) = stop.get().filter(|_| state.view.at.get() == at) {
             request_animation_frame(move || device::scroll_sideways_to(&stop));

@@ -52,7 +52,9 @@ fn turning(source: Source<'_>, set: &Set) -> Option<String> {
     let shown = show(&set.turning()?, turning_unit(source), 1);
     Some(match set.turns_right() {
         Some(true) => format!("It takes {shown} to turn, as wanted."),
-        Some(false) => format!("It takes {shown} to turn; {} is wanted.", set.torque_wanted().map(|wanted| wanted.said()).unwrap_or_default()),
+        Some(false) => {
+            format!("It takes {shown} to turn; {} is wanted.", set.torque_wanted().map(|wanted| wanted.said()).unwrap_or_default())
+        }
         None => format!("It takes {shown} to turn, the seal included."),
     })
 }
