@@ -10,6 +10,7 @@ pub mod bench;
 pub mod case;
 pub mod checklists;
 pub mod customer;
+pub mod cutter;
 pub mod deciding;
 pub mod dial;
 pub mod driveline;
@@ -154,7 +155,7 @@ pub struct Drawn {
 pub type Press = fn(Source<'_>, Option<usize>, f64) -> Option<(JobChoice, String)>;
 
 /// Every question, in the order of the page: along the driveline from engine to wheel, then the search; then those of the bench.
-pub const LIST: [Question; 15] = [
+pub const LIST: [Question; 16] = [
     pull::QUESTION,
     gears::QUESTION,
     inside::QUESTION,
@@ -164,6 +165,7 @@ pub const LIST: [Question; 15] = [
     find::QUESTION,
     identify::QUESTION,
     measure::QUESTION,
+    cutter::QUESTION,
     mesh::QUESTION,
     fits::QUESTION,
     endplay::QUESTION,

@@ -30,6 +30,7 @@ mod charts_palette;
 mod charts_parts;
 mod charts_problems;
 mod customer_page;
+mod cutter_by_hand;
 mod driveline_by_hand;
 mod endplay_by_hand;
 mod few_words;

@@ -20,6 +20,8 @@ use crate::motion::curve::rows::MeasuredAt;
 use crate::problem::{Explain, Problem};
 use crate::sound::{Clutch, GoesWith, Kind, Load};
 use crate::speedometer::{Hand, Tap};
+use crate::toothform::split::Split;
+use crate::toothform::standard::Rack;
 use crate::toothload::synchroniser::LiningKind;
 use crate::tyre::OmittedAspect;
 use crate::units::number;
@@ -264,6 +266,12 @@ choices! {
     FitsShaft(ShaftMaterial) at bench.fits.shaft_material: "fits-shaft-material", "shaft of", else "the fit is not worked out hot";
     /// The hand of a measured gear.
     MeasureHand(Hand) at bench.measure.hand: "measure-hand", "hand", else "the hand is not said";
+    /// The hand of a gear to be cut.
+    CutterHand(Hand) at bench.cutter.hand: "cutter-hand", "hand", else "the hand is not said";
+    /// The rack of the tool that cuts it.
+    CutterRack(Rack) at bench.cutter.rack: "cutter-rack", "rack of the tool", else "no sheet is made";
+    /// How the profile shifts of the pair are split.
+    CutterSplit(Split) at bench.cutter.split: "cutter-split", "split the profile shifts", else "they are not split";
     /// What kind of noise it is.
     NoiseKind(Kind) at bench.noise.kind: "noise-kind", "it is a", else "the kind of noise is left out";
     /// The gear a noise is heard in.

@@ -13,6 +13,8 @@ use crate::motion::curve::rows::MeasuredAt;
 use crate::sound::{Clutch, GoesWith, Kind, Load};
 use crate::speedometer::law::{self, Band};
 use crate::speedometer::{Hand, Tap};
+use crate::toothform::split::Split;
+use crate::toothform::standard::Rack;
 use crate::toothload::synchroniser::LiningKind;
 use crate::tyre::OmittedAspect;
 
@@ -247,6 +249,20 @@ options! {
         Self::Brass, "", "brass on steel";
         Self::Molybdenum, "molybdenum", "molybdenum on steel";
         Self::Sintered, "sintered", "sintered on steel";
+    }
+
+    Rack, Taken(Self::A) {
+        Self::A, "", Self::A.said();
+        Self::B, "B", Self::B.said();
+        Self::C, "C", Self::C.said();
+        Self::D, "D", Self::D.said();
+        Self::Stub, "stub", Self::Stub.said();
+    }
+
+    Split, Taken(Self::EqualSliding) {
+        Self::EqualSliding, "", "so that both slide alike at the roots";
+        Self::Halves, "halves", "in halves";
+        Self::NoUndercut, "no-undercut", "as little as leaves the smaller gear whole";
     }
 
     TubeMaterial, Taken(Self::Steel) {
