@@ -39,6 +39,7 @@ pub mod setup;
 pub mod shelves;
 pub mod short;
 pub mod small;
+pub mod teeth;
 pub mod warmth;
 
 use crate::catalogue::Catalogue;
@@ -155,10 +156,11 @@ pub struct Drawn {
 pub type Press = fn(Source<'_>, Option<usize>, f64) -> Option<(JobChoice, String)>;
 
 /// Every question, in the order of the page: along the driveline from engine to wheel, then the search; then those of the bench.
-pub const LIST: [Question; 16] = [
+pub const LIST: [Question; 17] = [
     pull::QUESTION,
     gears::QUESTION,
     inside::QUESTION,
+    teeth::QUESTION,
     dial::QUESTION,
     driveline::QUESTION,
     road::QUESTION,

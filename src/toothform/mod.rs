@@ -4,7 +4,8 @@
 //! pins or balls, [`across`] that over the tips of an odd count, [`print`](mod@print) the helix from a rolled print of the tips. Each goes both ways: the
 //! reading of a gear, and the gear of a reading. [`involute`] is the inverse of the involute function. [`standard`] lists the pitches and
 //! racks there are, [`known`] ranks those that readings fit, [`pair`] is a gear with its mate, [`split`] shares a
-//! pair’s profile shifts out, [`outline`] is flanks and roots as points.
+//! pair’s profile shifts out, [`outline`] is flanks and roots as points, [`lewis`] how well
+//! a root bears bending.
 //!
 //! Symbols as in ISO 21771:2007. Everything is of external gears.
 
@@ -12,6 +13,7 @@ pub mod across;
 pub mod gear;
 pub mod involute;
 pub mod known;
+pub mod lewis;
 pub mod outline;
 pub mod pair;
 pub mod pins;

@@ -64,7 +64,7 @@ fn profile_shifts_split_by_equal_sliding() {
 }
 
 /// DIN 3966-1's spur gear: 17 teeth, module 3.5, x 0.518. With 0.04 + 0.04 mm thinner teeth, square to the flanks 0.04 cos 20° off each span:
-/// 27.904645 − 0.037588 = 27.867, the limit it prints. Backlash on the reference circle 0.08 mm; d_a = 59.5 + 7 × 1.518 = 70.126.
+/// 27.904645 − 0.037588 = 27.867, the limit it prints. Backlash on the reference circle 0.08 mm; `d_a` = 59.5 + 7 × 1.518 = 70.126.
 #[test]
 fn the_gear_of_din_3966() {
     let gear = job(
@@ -86,7 +86,7 @@ fn the_gear_of_din_3966() {
 }
 
 /// ISO/TR 6336-30:2022, annex A, example 1: 17 and 103 teeth, module 8, 15.8°, 500 mm. Everything is shifted into the pinion: x₁ = 0.145222,
-/// α_wt 21.0661°; its root lies 1.4 modules deep.
+/// `α_wt` 21.0661°; its root lies 1.4 modules deep.
 #[test]
 fn a_pair_of_iso_tr_6336() {
     let mut pair = job(

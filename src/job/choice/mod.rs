@@ -302,6 +302,8 @@ choices! {
     SpeedoTap(Tap) at speedo.tap: "speedo-tap", "side of the driven gear", else "the turning of the cable is not said";
     /// Where the speedometer's drive gear sits.
     TakeOff(TakeOff) at speedo.take_off: "take-off", "speedometer driven from", else "the driveshaft is taken";
+    /// The hand of the teeth on the countershaft.
+    ClusterHand(Hand) at inside.hand: "cluster-hand", "hand of the cluster’s teeth", else "which way thrust goes is not said";
     /// What the driveshaft's tube is made of.
     ShaftMaterial(TubeMaterial) at shaft.material: "shaft-material", "material of the tube", else "the shaft is left out";
     /// How the yokes of the driveshaft stand to each other.

@@ -2,8 +2,9 @@
 
 use super::setup::pitch_unit;
 use super::{Kind, Row, inputs, quantity, whole, words};
-use crate::job::Cutter;
-use crate::units::limits;
+use crate::gearing::geometry::Cut;
+use crate::job::{Cutter, Job};
+use crate::units::{Angle, limits};
 
 inputs! {
     /// The texts about a gear to be cut.
@@ -16,9 +17,11 @@ inputs! {
     /// Its normal module or diametral pitch.
     Pitch at pitch: Row::new("cutter-pitch", "module or pitch", Kind::Notation(pitch_unit));
     /// Its normal pressure angle.
-    Pressure at pressure: quantity("cutter-pressure", "pressure angle", &limits::PRESSURE_ANGLE);
+    Pressure at pressure: quantity("cutter-pressure", "pressure angle", &limits::PRESSURE_ANGLE)
+        .or(|job| unless_measured(job, Cut::usual_pressure_angle()));
     /// Its helix on the pitch circle.
-    Helix at helix: quantity("cutter-helix", "helix on the pitch circle", &limits::HELIX);
+    Helix at helix: quantity("cutter-helix", "helix on the pitch circle", &limits::HELIX)
+        .or(|job| unless_measured(job, Angle::default()));
     /// Its profile shift.
     ProfileShift at profile_shift: Row::new("cutter-profile-shift", "profile shift, in modules", Kind::Number("", (-1.0, 1.5)));
     /// Its face width.
@@ -39,4 +42,9 @@ inputs! {
     Hardening at hardening: words("cutter-hardening", "hardening").like("case 0.6 mm, 58 to 62 HRC");
     /// Its quality.
     Quality at quality: words("cutter-quality", "quality").like("ISO 1328 grade 7");
+}
+
+/// What a blank angle is where no gear was measured; else nothing, for that depends on what was measured.
+fn unless_measured(job: &Job, usual: Angle) -> String {
+    if job.bench.measure.is_blank() { limits::bare(usual, job.units) } else { String::new() }
 }

@@ -94,7 +94,7 @@ impl Order {
         let thinner = backlash.map(|around| square_to_flanks(&gear, pair.as_ref(), around) * 0.5);
         let pin = wanted.pin.unwrap_or_else(|| pins::usual_pin(&gear));
         let over = span::teeth_to_span(&gear);
-        Some(Self { gear, rack, from, tip, pair, no_pair, backlash, thinner, over, pin, wanted })
+        Some(Self { wanted, gear, rack, from, tip, pair, no_pair, backlash, thinner, over, pin })
     }
 
     /// Span limits: the upper and the lower.

@@ -151,19 +151,13 @@ fn pins_row(source: Source<'_>, order: &Order) -> Row {
     let pin = length(source, order.pin);
     let what = if order.gear.cut.helix_rad() > 0.0 && !order.gear.teeth.count().is_multiple_of(2) { "balls" } else { "pins" };
     let label = format!("Over two {what} of {pin}");
-    match order.pin_limits() {
-        Some([upper, lower]) => {
-            let line =
-                [figure(source, "pins_lower", lower.over).into(), Piece::words("to"), figure(source, "pins_upper", upper.over).into()];
-            Row::of_one("pins", label, Cell::line(line))
-        }
-        None => {
-            let why = pins::lay(&order.gear, order.pin).err();
-            let says =
-                why.map_or_else(|| "the pin does not lie on the flanks".into(), |why| format!("{}: {}", why.what(), why.what_to_do()));
-            Row::of_one("pins", label, Cell::line([Piece::caution(says)]))
-        }
+    if let Some([upper, lower]) = order.pin_limits() {
+        let line = [figure(source, "pins_lower", lower.over).into(), Piece::words("to"), figure(source, "pins_upper", upper.over).into()];
+        return Row::of_one("pins", label, Cell::line(line));
     }
+    let why = pins::lay(&order.gear, order.pin).err();
+    let says = why.map_or_else(|| "the pin does not lie on the flanks".into(), |why| format!("{}: {}", why.what(), why.what_to_do()));
+    Row::of_one("pins", label, Cell::line([Piece::caution(says)]))
 }
 
 fn mate_row(source: Source<'_>, order: &Order) -> Option<Row> {

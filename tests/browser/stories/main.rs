@@ -25,4 +25,5 @@ mod setups;
 mod shelf_kept;
 mod sizes;
 mod speedometer;
+mod teeth;
 mod typing;
