@@ -36,6 +36,7 @@ mod few_words;
 mod figures_by_hand;
 mod finder_ground;
 mod finder_pairs;
+mod finder_parts;
 mod fits_by_hand;
 mod gears_as_printed;
 mod gears_in_a_line;
