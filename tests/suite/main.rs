@@ -116,5 +116,6 @@ mod setting_by_hand;
 mod speedometer_by_hand;
 mod spreadsheet_laws;
 mod stages_by_hand;
+mod stock;
 mod tyres_and_dial_by_hand;
 mod wanted;

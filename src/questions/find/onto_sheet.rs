@@ -6,9 +6,6 @@ use crate::finder::search::Standing;
 use crate::job::{Gearbox, Job, Setup, SetupId};
 use crate::units::{System, Typed};
 
-/// The tyres of a car.
-const TYRES: i64 = 4;
-
 /// Where a result goes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Into {
@@ -39,14 +36,14 @@ fn gearbox_name(setup: &Setup) -> &str {
 pub fn cost(standing: &Standing, catalogue: &Catalogue) -> Option<String> {
     let entry = |kind, place: Option<usize>| catalogue.entries(kind).nth(place?);
     let changed = [
-        (1, entry(PartKind::GearSet, standing.set.place.filter(|_| !standing.set.is_fitted))),
-        (1, entry(PartKind::RingAndPinion, standing.axle.place.filter(|_| !standing.axle.is_fitted))),
-        (TYRES, entry(PartKind::Tyre, standing.tyre.place)),
+        entry(PartKind::GearSet, standing.set.place.filter(|_| !standing.set.is_fitted)),
+        entry(PartKind::RingAndPinion, standing.axle.place.filter(|_| !standing.axle.is_fitted)),
+        entry(PartKind::Tyre, standing.tyre.place),
     ];
     let mut totals = Totals::default();
-    for (many, entry) in changed.into_iter().filter_map(|(many, entry)| Some((many, entry?))) {
+    for entry in changed.into_iter().flatten() {
         let price = money::hundredths(entry.text(Column::Price).trim())?;
-        totals.add(price.saturating_mul(many), entry.text(Column::Currency).trim());
+        totals.add(price.saturating_mul(entry.kind.on_a_car().into()), entry.text(Column::Currency).trim());
     }
     (!totals.is_empty()).then(|| totals.shown())
 }
