@@ -38,6 +38,7 @@ pub mod setup;
 pub mod shelves;
 pub mod short;
 pub mod small;
+pub mod tag;
 pub mod warmth;
 
 use crate::catalogue::Catalogue;

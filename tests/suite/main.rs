@@ -117,5 +117,6 @@ mod speedometer_by_hand;
 mod spreadsheet_laws;
 mod stages_by_hand;
 mod stock;
+mod tag;
 mod tyres_and_dial_by_hand;
 mod wanted;
