@@ -39,6 +39,7 @@ pub mod setup;
 pub mod shelves;
 pub mod short;
 pub mod small;
+pub mod tag;
 pub mod teeth;
 pub mod warmth;
 
