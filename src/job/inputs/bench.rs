@@ -2,6 +2,7 @@
 
 use super::build::BuildField;
 use super::endplay::EndPlayField;
+use super::faults::FaultsField;
 use super::fits::FitsField;
 use super::measure::MeasureField;
 use super::noise::NoiseField;
@@ -27,6 +28,8 @@ inputs! {
         Measure(MeasureField) at measure;
         /// A text about a noise.
         Noise(NoiseField) at noise;
+        /// A text about a fault.
+        Faults(FaultsField) at faults;
         /// A text about the build.
         Build(BuildField) at build;
     };

@@ -3,7 +3,7 @@
 use super::{Finding, Sources};
 
 /// The rooms from low to high, as data flows. A new room gets its place here.
-const ROOMS: [&str; 23] = [
+const ROOMS: [&str; 24] = [
     "order",
     "problem",
     "spreadsheet",
@@ -19,6 +19,7 @@ const ROOMS: [&str; 23] = [
     "toothform",
     "fits",
     "checklist",
+    "faults",
     "catalogue",
     "job",
     "finder",
@@ -32,7 +33,8 @@ const ROOMS: [&str; 23] = [
 const ABOVE_ALL: [&str; 2] = ["lib", "main"];
 
 /// What the app leaves to the questions: it shows and edits, the trade is none of its business.
-const NOT_IN_APP: [&str; 9] = ["gearing", "tyre", "speedometer", "motion", "driveline", "sound", "toothload", "toothform", "fits"];
+const NOT_IN_APP: [&str; 10] =
+    ["gearing", "tyre", "speedometer", "motion", "driveline", "sound", "toothload", "toothform", "fits", "faults"];
 
 /// A room imports only `crate::` rooms that stand before it.
 pub(super) fn check(sources: &Sources) -> Vec<Finding> {
