@@ -6,7 +6,8 @@ use super::device;
 use super::keep::records::Unreadable;
 use super::parts;
 use super::state::State;
-use crate::job::book::Record;
+use crate::catalogue::stock::OffShelf;
+use crate::job::book::{Record, RecordId};
 use crate::problem::{Explain, capital};
 
 /// One thing to tell.
@@ -34,6 +35,8 @@ pub enum Act {
     SaveJob,
     /// Put a deleted job back into the book.
     PutBack(Box<Record>),
+    /// Put parts back onto the shelf that a job took off it.
+    PutOnShelf(RecordId, Vec<OffShelf>),
     /// Begin an empty job.
     Begin,
     /// Take the last change back.
@@ -45,7 +48,7 @@ impl Act {
         match self {
             Self::SaveText(..) => "Save it as a file",
             Self::SaveJob => "Save the job as a file",
-            Self::PutBack(_) | Self::Undo => "Undo",
+            Self::PutBack(_) | Self::PutOnShelf(..) | Self::Undo => "Undo",
             Self::Begin => "Start an empty job",
         }
     }
@@ -55,12 +58,12 @@ impl Act {
         match self {
             Self::SaveText(name, text) => device::save_file(name, "application/json", text),
             Self::Undo => state.undo(),
-            Self::SaveJob | Self::PutBack(_) | Self::Begin => {
+            Self::SaveJob | Self::PutBack(_) | Self::PutOnShelf(..) | Self::Begin => {
                 let act = self.clone();
                 parts::KEEPER.then(state, move |keeper| (keeper.act)(state, act));
             }
         }
-        matches!(self, Self::PutBack(_) | Self::Begin | Self::Undo)
+        matches!(self, Self::PutBack(_) | Self::PutOnShelf(..) | Self::Begin | Self::Undo)
     }
 }
 

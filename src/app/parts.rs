@@ -16,6 +16,7 @@ use super::widgets::entry;
 use super::widgets::same::Same;
 use super::{bar, bench, find, heads, jobs, picker, print, shelf, suggestions};
 use crate::catalogue::{self, Catalogue};
+use crate::job::listing::Fitting;
 use crate::job::{InputProblem, Job, SetupId};
 use crate::part;
 use crate::questions::{self, Input, OnShelf, Question, Shelves};
@@ -35,6 +36,8 @@ pub struct Keeper {
     pub keep: fn(State),
     /// Writes what is written nowhere yet.
     pub flush: fn(State),
+    /// Every job of the book, as far as parts of the shelf go.
+    pub fittings: fn() -> Vec<Fitting>,
     /// What must be decided about it.
     pub banners: fn() -> AnyView,
     /// Does what a notice offers.
@@ -47,6 +50,7 @@ part! {
         open: keep::opening::open,
         keep: keep::keep,
         flush: keep::autosave::flush,
+        fittings: keep::records::fittings,
         banners: book::banners::view,
         act: keep::act,
     })

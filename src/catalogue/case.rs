@@ -139,6 +139,11 @@ impl CaseFit {
         })
     }
 
+    /// Whether it goes in, by name or by what is known of its teeth.
+    pub fn goes_in(&self) -> bool {
+        matches!(self, Self::Named { .. } | Self::BySums { .. })
+    }
+
     /// Why it does not fit, where it does not.
     pub fn misfit(&self) -> Option<&Misfit> {
         match self {

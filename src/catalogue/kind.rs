@@ -170,6 +170,11 @@ impl PartKind {
         if many == 1 { one } else { several }
     }
 
+    /// How many of it a car has: four tyres, and one of all else.
+    pub fn on_a_car(self) -> u32 {
+        if self == Self::Tyre { 4 } else { 1 }
+    }
+
     /// The columns of a file of this kind, in the order they are written: the id first.
     pub fn columns(self) -> impl Iterator<Item = Column> {
         std::iter::once(Id).chain(self.about().columns.iter().copied()).chain(SHELF)

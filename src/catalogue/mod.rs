@@ -25,6 +25,7 @@ pub mod own;
 mod part;
 pub mod saved;
 pub mod search;
+pub mod stock;
 
 pub use check::problem_at;
 pub use column::{Choices, Column, ColumnRow, Holds};

@@ -41,6 +41,35 @@ pub fn hundredths(amount: &str) -> Option<i64> {
     rest.trim().is_empty().then(|| (value * 100.0).round() as i64)
 }
 
+/// Sums of money, one for each currency, in the order the currencies came.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Totals(Vec<(i64, String)>);
+
+impl Totals {
+    /// Adds a price in hundredths to the sum of its currency.
+    pub fn add(&mut self, hundredths: i64, currency: &str) {
+        match self.0.iter_mut().find(|(_, known)| known == currency) {
+            Some((sum, _)) => *sum = sum.saturating_add(hundredths),
+            None => self.0.push((hundredths, currency.to_owned())),
+        }
+    }
+
+    /// Each sum in hundredths with its currency.
+    pub fn as_slice(&self) -> &[(i64, String)] {
+        &self.0
+    }
+
+    /// Whether nothing was added.
+    pub fn is_empty(&self) -> bool {
+        self.0.is_empty()
+    }
+
+    /// The sums as they are printed: `810.00 EUR + 40.00 GBP`.
+    pub fn shown(&self) -> String {
+        self.0.iter().map(|(sum, currency)| shown(*sum, currency)).collect::<Vec<_>>().join(" + ")
+    }
+}
+
 /// A sum as it is printed: `1,250.00 EUR`; the number alone where no currency is known.
 #[expect(clippy::cast_precision_loss, reason = "a sum is far below 2^53 hundredths")]
 pub fn shown(hundredths: i64, currency: &str) -> String {

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
-use super::{Catalogue, Entry, PartKind};
+use super::{Catalogue, Column, Entry, PartKind};
 use crate::problem::{Explain, Problem};
 
 /// No own entry has that id.
@@ -120,6 +120,16 @@ impl Catalogue {
             entry.put_in_stock(in_stock);
         }
         Ok(self.owning(own))
+    }
+
+    /// The catalogue with so many of an entry of the shop's own; as it is where the entry is none.
+    pub(super) fn counted(&self, kind: PartKind, id: &str, count: u32) -> Self {
+        let mut own = Vec::clone(&self.own);
+        for entry in own.iter_mut().filter(|entry| entry.kind == kind && entry.id == id) {
+            entry.set(Column::Quantity, count.to_string());
+            entry.put_in_stock(count > 0);
+        }
+        self.owning(own)
     }
 
     /// The catalogue with other own entries, as they are.

@@ -1,7 +1,7 @@
 //! The best found so far: the first hundred, and the front of those that nothing else beats in every wish.
 
-/// The most wishes a search takes: those of a job, and the two that go without saying.
-pub(super) const MOST: usize = crate::job::wishes::MOST_WISHES + 2;
+/// The most wishes a search takes: those of a job, and the three that go without saying.
+pub(super) const MOST: usize = crate::job::wishes::MOST_WISHES + 3;
 
 /// How many results are kept.
 pub(super) const KEPT: usize = 100;

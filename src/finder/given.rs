@@ -1,6 +1,8 @@
 //! What the job gives to every combination: shift rpm, extra stages, dial, fitted tyre, engine and car.
 
 use super::stages::Stages;
+use crate::catalogue::case::CaseNeeds;
+use crate::gearing::Layout;
 use crate::motion::car::Car;
 use crate::motion::plan::Shifting;
 use crate::motion::{EngineCurve, car::Defaults};
@@ -52,6 +54,17 @@ pub struct FittedTyre {
     pub diameter: Length,
 }
 
+/// The gear set in the car.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FittedSet {
+    /// The ratios of its forward gears without sign, lowest gear first.
+    pub ratios: Vec<f64>,
+    /// Meshes under load in each gear.
+    pub meshes: Vec<u8>,
+    /// How it is laid out.
+    pub layout: Layout,
+}
+
 /// What is the same for every combination.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Given {
@@ -67,11 +80,22 @@ pub struct Given {
     pub dial: Option<Dial>,
     /// The tyre of the first setup, which is tried beside those of the catalogue.
     pub fitted: Option<FittedTyre>,
+    /// The gear set of the first setup, likewise.
+    pub fitted_set: Option<FittedSet>,
+    /// The ratio of the first setup's final drive, likewise.
+    pub fitted_axle: Option<f64>,
+    /// What the first setup asks of its case.
+    pub case: Option<CaseNeeds>,
     /// Engine and car, where they are known.
     pub engine: Option<Engine>,
 }
 
 impl Given {
+    /// Whether gear set or final drive of the car are known.
+    pub fn has_parts(&self) -> bool {
+        self.fitted_set.is_some() || self.fitted_axle.is_some()
+    }
+
     /// Turns of the shaft that carries the speedometer's drive gear for one turn of the wheels, by the ratio of the axle.
     pub fn turns_at_take_off(&self, axle: f64) -> f64 {
         if self.is_taken_off_at_wheel { 1.0 } else { self.stages_behind_take_off * axle }
@@ -87,6 +111,9 @@ impl Default for Given {
             is_taken_off_at_wheel: false,
             dial: Some(Dial::default()),
             fitted: None,
+            fitted_set: None,
+            fitted_axle: None,
+            case: None,
             engine: None,
         }
     }

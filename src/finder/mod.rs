@@ -17,7 +17,7 @@ pub mod stages;
 pub mod table;
 pub mod wish;
 
-pub use given::{Engine, Given};
+pub use given::{Engine, FittedSet, Given};
 pub use number::NumberError;
 pub use search::{Found, Progress, Search};
 pub use stages::Stages;

@@ -42,7 +42,15 @@ pub enum Measure {
     TyreDiameter,
     /// Tyres to be changed: 0 where the fitted one stays, else 1.
     OtherTyre,
-    /// Parts of gear set, final drive and tyre that are not in stock, 0 to 3; where that is a must, speedometer gears are taken from stock alone.
+    /// 0 where the gear set of the first setup stays, else 1.
+    OtherGearSet,
+    /// 0 where the final drive of the first setup stays, else 1.
+    OtherAxle,
+    /// Parts of gear set, final drive and tyre that are not those of the first setup, 0 to 3.
+    PartsChanged,
+    /// 0 for a gear set that goes into the case of the first setup by name or by its tooth sums, else 1.
+    OtherCase,
+    /// Parts of gear set, final drive and tyre that are neither on the car nor in stock, 0 to 3; where that is a must, speedometer gears are taken from stock alone.
     ToOrder,
     /// The number of forward gears.
     GearCount,
@@ -50,6 +58,11 @@ pub enum Measure {
     OtherLayout {
         /// The layout wished for.
         layout: Layout,
+    },
+    /// 0 for a box that drives the same end of a car, else 1: a box of two shafts has the final drive in its own case.
+    OtherEnd {
+        /// Whether it is a box of two shafts that is wanted.
+        two_shafts: bool,
     },
 }
 
@@ -85,9 +98,17 @@ impl Measure {
             Self::FirstOverall => 0.25,
             Self::StartGrade | Self::LargestDrop | Self::Speedometer | Self::TyreDiameter => 0.01,
             Self::TimeToSpeed { .. } | Self::TimeOverDistance { .. } => 0.2,
-            Self::SpeedAtShift { .. } | Self::TopSpeed | Self::OtherTyre | Self::ToOrder | Self::GearCount | Self::OtherLayout { .. } => {
-                1.0
-            }
+            Self::SpeedAtShift { .. }
+            | Self::TopSpeed
+            | Self::OtherTyre
+            | Self::OtherGearSet
+            | Self::OtherAxle
+            | Self::PartsChanged
+            | Self::OtherCase
+            | Self::ToOrder
+            | Self::GearCount
+            | Self::OtherLayout { .. }
+            | Self::OtherEnd { .. } => 1.0,
         }
     }
 
@@ -98,7 +119,22 @@ impl Measure {
 
     /// Whether it only says yes or no, or counts parts, so that no picture is drawn of it.
     pub fn is_flag(self) -> bool {
-        matches!(self, Self::OtherTyre | Self::ToOrder | Self::OtherLayout { .. })
+        matches!(
+            self,
+            Self::OtherTyre
+                | Self::OtherGearSet
+                | Self::OtherAxle
+                | Self::PartsChanged
+                | Self::OtherCase
+                | Self::ToOrder
+                | Self::OtherLayout { .. }
+                | Self::OtherEnd { .. }
+        )
+    }
+
+    /// Whether it only says yes or no.
+    pub fn is_yes_or_no(self) -> bool {
+        self.is_flag() && !matches!(self, Self::PartsChanged | Self::ToOrder)
     }
 
     /// Whether it needs the shift rpm.

@@ -56,6 +56,9 @@ pub struct Head {
     /// Whether it was put away.
     #[serde(default)]
     pub archived: bool,
+    /// Whether its parts were taken off the shelf, which happens once.
+    #[serde(default)]
+    pub off_shelf: bool,
 }
 
 /// A job in the book.
@@ -124,7 +127,15 @@ impl From<RecordId> for String {
 impl Head {
     /// The head of a job that was begun now and not yet written.
     pub fn new(id: RecordId, now: &str) -> Self {
-        Self { id, revision: 0, progress: Progress::default(), created: now.to_owned(), changed: now.to_owned(), archived: false }
+        Self {
+            id,
+            revision: 0,
+            progress: Progress::default(),
+            created: now.to_owned(),
+            changed: now.to_owned(),
+            archived: false,
+            off_shelf: false,
+        }
     }
 }
 

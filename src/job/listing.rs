@@ -1,7 +1,8 @@
 //! The book as a list: what stands in a line, what a search finds, in which order.
 
-use super::Job;
 use super::book::{Head, Record};
+use super::{Job, Setup};
+use crate::catalogue::Entry;
 
 /// The order of the list.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
@@ -77,6 +78,37 @@ fn words_of(progress: &str, job: &Job) -> String {
     let words = [&job.title, &job.customer, &job.car, &job.notes].into_iter().chain(setups);
     let words = words.map(String::as_str).chain([progress]).collect::<Vec<_>>();
     words.join("\n").to_lowercase()
+}
+
+/// A job as far as parts of the shelf go.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Fitting {
+    /// What the job is called.
+    pub title: String,
+    /// Its setups.
+    pub setups: Vec<Setup>,
+}
+
+/// The most jobs that are named where a part is used.
+const MOST_NAMED: usize = 3;
+
+/// Which jobs use a part of the shelf: `in 2 jobs: Old coupé, Fernhill`; none where no job does.
+pub fn used_in(jobs: &[Fitting], entry: &Entry) -> Option<String> {
+    let uses = |job: &&Fitting| job.setups.iter().any(|setup| setup.has_part(entry));
+    let titles: Vec<&str> = jobs.iter().filter(uses).map(|job| job.title.as_str()).collect();
+    let named = titles.iter().take(MOST_NAMED).copied().collect::<Vec<_>>().join(", ");
+    match titles.len() {
+        0 => None,
+        1 => Some(format!("in 1 job: {named}")),
+        many if many > MOST_NAMED => Some(format!("in {many} jobs: {named} and {} more", many - MOST_NAMED)),
+        many => Some(format!("in {many} jobs: {named}")),
+    }
+}
+
+impl From<Record> for Fitting {
+    fn from(record: Record) -> Self {
+        Self { title: Line::of(&record).title, setups: record.job.setups }
+    }
 }
 
 /// Puts lines in order.

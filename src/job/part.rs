@@ -68,7 +68,7 @@ const UNKNOWN: [&str; 2] = ["drive", "driven"];
 impl Speedo {
     /// The counts as typed: drive, driven, and perhaps an adapter's two.
     fn counts(&self) -> Vec<String> {
-        let parts = self.gears.split(|c: char| !c.is_alphanumeric()).map(str::to_lowercase);
+        let parts = self.gears.split(|c: char| !c.is_alphanumeric()).map(str::to_ascii_lowercase);
         parts.filter(|part| !part.is_empty() && !matches!(part.as_str(), "x" | "adapter" | "and" | "with")).collect()
     }
 

@@ -24,10 +24,13 @@ impl Setup {
     ///
     /// The demo's parts are never among them. Of several that fit one place the first that has a price counts.
     pub fn quote_lines(&self, catalogue: &Catalogue) -> Vec<String> {
-        let priced = |kind: PartKind| {
-            let has_price = |entry: &&Entry| self.has_part(entry) && !entry.text(Column::Price).trim().is_empty();
-            catalogue.own(kind).filter(has_price).collect::<Vec<_>>()
-        };
+        let parts = self.own_parts(catalogue, |entry| !entry.text(Column::Price).trim().is_empty());
+        parts.into_iter().map(line).collect()
+    }
+
+    /// The parts of the setup that stand on the shop's own shelf, of those that are wanted, one for each place of the car.
+    pub fn own_parts<'a>(&self, catalogue: &'a Catalogue, is_wanted: impl Fn(&Entry) -> bool) -> Vec<&'a Entry> {
+        let wanted = |kind: PartKind| catalogue.own(kind).filter(|entry| self.has_part(entry) && is_wanted(entry)).collect::<Vec<_>>();
         let mut roles = Vec::new();
         let is_new = |entry: &&Entry| {
             // One part goes into each place: a drive gear, a driven gear and an adapter are three.
@@ -36,7 +39,7 @@ impl Setup {
             roles.push(place);
             is_new
         };
-        PartKind::ALL.into_iter().flat_map(priced).filter(is_new).map(line).collect()
+        PartKind::ALL.into_iter().flat_map(wanted).filter(is_new).collect()
     }
 }
 

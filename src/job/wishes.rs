@@ -42,6 +42,14 @@ pub enum WishKind {
     TyreDiameter,
     /// The fitted tyre stays.
     KeepTyre,
+    /// The gear set of setup A stays.
+    KeepGearSet,
+    /// The final drive of setup A stays.
+    KeepAxle,
+    /// Few parts are changed.
+    FewParts,
+    /// The gear set goes into the case of setup A.
+    SameCase,
     /// Only what is in stock.
     InStock,
     /// The number of forward gears.
@@ -120,7 +128,7 @@ pub struct Wishes {
 
 impl WishKind {
     /// Every kind, in the order they are offered.
-    pub const ALL: [Self; 15] = [
+    pub const ALL: [Self; 19] = [
         Self::CruiseRpm,
         Self::FirstOverall,
         Self::LargestDrop,
@@ -133,17 +141,38 @@ impl WishKind {
         Self::Speedometer,
         Self::TyreDiameter,
         Self::KeepTyre,
+        Self::KeepAxle,
+        Self::KeepGearSet,
+        Self::FewParts,
+        Self::SameCase,
         Self::InStock,
         Self::GearCount,
         Self::Layout,
     ];
 }
 
+impl WishKind {
+    /// Whether it is asked as a must unless the customer says otherwise: what it is about is not a matter of more or less.
+    fn is_usually_a_must(self) -> bool {
+        matches!(
+            self,
+            Self::KeepTyre
+                | Self::KeepAxle
+                | Self::KeepGearSet
+                | Self::FewParts
+                | Self::SameCase
+                | Self::InStock
+                | Self::GearCount
+                | Self::Layout
+        )
+    }
+}
+
 impl Wish {
     /// A wish of that kind with nothing typed yet.
     pub fn new(kind: WishKind, units: System) -> Self {
         let blank = || Typed::new("", units);
-        let must = matches!(kind, WishKind::KeepTyre | WishKind::InStock | WishKind::GearCount | WishKind::Layout);
+        let must = kind.is_usually_a_must();
         Self {
             kind,
             least: blank(),

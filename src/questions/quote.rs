@@ -1,6 +1,6 @@
 //! What does the offer come to? The lines as typed, each with its price, and a total for each currency.
 
-use crate::catalogue::money;
+use crate::catalogue::money::{self, Totals};
 use crate::job;
 
 /// One line of an offer.
@@ -20,7 +20,7 @@ pub struct Offer {
     /// The lines in the order they were typed.
     pub charges: Vec<Charge>,
     /// A total for each currency, in the order they come.
-    pub totals: Vec<(i64, String)>,
+    pub totals: Totals,
     /// How long it holds; blank where that is not said.
     pub valid: String,
 }
@@ -32,7 +32,7 @@ pub struct Offer {
 /// use layshaft::questions::quote::offer;
 /// let quote = Quote { lines: "Gear set: 480 EUR\nLabour, 6 h: 330".into(), ..Quote::default() };
 /// // 480 + 330 = 810; the second line is in the only currency that is named.
-/// assert_eq!(offer(&quote).totals, [(81_000, "EUR".to_owned())]);
+/// assert_eq!(offer(&quote).total(), "810.00 EUR");
 /// ```
 pub fn offer(quote: &job::Quote) -> Offer {
     let mut charges: Vec<Charge> = quote.lines.lines().map(str::trim).filter(|line| !line.is_empty()).map(charge).collect();
@@ -47,12 +47,10 @@ pub fn offer(quote: &job::Quote) -> Offer {
             charge.currency.clone_from(only);
         }
     }
-    let mut totals: Vec<(i64, String)> = Vec::new();
+    let mut totals = Totals::default();
     for charge in &charges {
-        let Some(price) = charge.hundredths else { continue };
-        match totals.iter_mut().find(|(_, currency)| *currency == charge.currency) {
-            Some((sum, _)) => *sum = sum.saturating_add(price),
-            None => totals.push((price, charge.currency.clone())),
+        if let Some(price) = charge.hundredths {
+            totals.add(price, &charge.currency);
         }
     }
     Offer { charges, totals, valid: quote.valid.trim().to_owned() }
@@ -66,8 +64,7 @@ impl Offer {
 
     /// The total as it is printed: `810.00 EUR`; of several currencies each.
     pub fn total(&self) -> String {
-        let shown: Vec<String> = self.totals.iter().map(|(sum, currency)| money::shown(*sum, currency)).collect();
-        shown.join(" + ")
+        self.totals.shown()
     }
 
     /// What it comes to, and what wants a look before it is printed, for whoever types it.
@@ -76,7 +73,7 @@ impl Offer {
         if !self.totals.is_empty() {
             remarks.push(format!("Total {}.", self.total()));
         }
-        if self.totals.len() > 1 {
+        if self.totals.as_slice().len() > 1 {
             remarks.push("The lines are in more than one currency: each has its own total.".into());
         }
         for charge in self.charges.iter().filter(|charge| charge.hundredths.is_none()) {

@@ -97,7 +97,7 @@ pub fn train(text: &str) -> Result<Train, SpeedometerTextError> {
         return Err(SpeedometerTextError::Blank);
     }
     let refused = || SpeedometerTextError::NotATrain { text: text.trim().to_owned() };
-    let lower = text.trim().to_lowercase();
+    let lower = text.trim().to_ascii_lowercase();
     let counts = counted(&lower).ok_or_else(refused)?;
     let counts = counts.iter().map(|digits| count(digits)).collect::<Result<Vec<u16>, _>>()?;
     let found = match counts.as_slice() {
@@ -161,7 +161,7 @@ pub fn dial(text: &str, system: System) -> Result<Option<Dial>, SpeedometerTextE
 }
 
 fn typed_dial(text: &str, system: System) -> Result<Dial, SpeedometerTextError> {
-    let lower = text.to_lowercase();
+    let lower = text.to_ascii_lowercase();
     let mark =
         ["pulses/turn", "pulse/turn", "pulses per turn", "pulses/rev", "pulses per rev"].into_iter().find(|mark| lower.contains(mark));
     let Some((before, behind)) = mark.and_then(|mark| lower.split_once(mark)) else {
@@ -201,7 +201,7 @@ pub fn readings(text: &str, system: System) -> Result<Vec<Reading>, SpeedometerT
 }
 
 fn reading(line: &str, system: System) -> Result<Reading, SpeedometerTextError> {
-    let lower = line.to_lowercase();
+    let lower = line.to_ascii_lowercase();
     let (dial, truth) = parted(&lower).ok_or_else(|| SpeedometerTextError::NotAReading { text: line.to_owned() })?;
     let dial = units::read::<Velocity>(dial, system, &ROAD_CHECK_SPEED).map_err(SpeedometerTextError::Number)?;
     if let Some((seconds, way)) = seconds(truth) {

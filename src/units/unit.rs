@@ -82,7 +82,7 @@ pub trait Measured: Copy + std::fmt::Debug + Send + Sync + 'static {
 /// The unit a text names; the usual one where it names none.
 pub(super) fn find<Q: Measured>(text: &str, system: System) -> Option<&'static Unit<Q>> {
     let spelling: String =
-        text.chars().filter(|c| !matches!(c, ' ' | '.' | '·' | '-' | '*' | '\u{a0}')).flat_map(char::to_lowercase).collect();
+        text.chars().filter(|c| !matches!(c, ' ' | '.' | '·' | '-' | '*' | '\u{a0}')).map(|c| c.to_ascii_lowercase()).collect();
     if spelling.is_empty() {
         return Some(Q::usual(system));
     }

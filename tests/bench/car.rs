@@ -1,7 +1,8 @@
 //! The car whose runs are ranked: that of the demo job, with gear sets, axles and tyres of the invented catalogue.
 
 use layshaft::finder::{Engine, Given, Measure, Wish};
-use layshaft::job::demo;
+use layshaft::gearing::stage::StageKind;
+use layshaft::job::{Chosen, Job, Stage, demo};
 use layshaft::questions::Conditions;
 use layshaft::units::common::metres_per_second;
 
@@ -28,4 +29,16 @@ pub fn table() -> layshaft::finder::Table {
     table.axles.truncate(20);
     table.tyres.truncate(20);
     table
+}
+
+/// The demo job's car with a box of eight gears, an overdrive and a range box: as many steps as there can be.
+pub fn of_32_steps() -> Job {
+    let mut job = demo::job();
+    job.setups.truncate(1);
+    let stage = |kind, drive: &str| Stage { kind: Chosen::One(kind), drive: drive.into(), ..Stage::default() };
+    for setup in &mut job.setups {
+        setup.gearbox.gears = ["5.2", "4.1", "3.3", "2.6", "2.1", "1.65", "1.3", "1"].map(String::from).to_vec();
+        setup.stages = vec![stage(StageKind::Overdrive, "0.89"), stage(StageKind::RangeBox, "2.5")];
+    }
+    job
 }

@@ -2,7 +2,6 @@
 
 use layshaft::finder::table::{AxleRow, Pair, Pairs, SetRow, Table, TyreRow};
 use layshaft::finder::{Given, Measure, Wish};
-use layshaft::gearing::Layout;
 use layshaft::units::common::{metres_per_second, rpm};
 
 /// Gear sets, final drives and tyres: ten million combinations.
@@ -29,9 +28,14 @@ pub fn table() -> Table {
         }
         ratios.reverse();
         let meshes = ratios.iter().map(|_| 2).collect();
-        SetRow { place: place as usize, ratios, meshes, layout: Layout::InputReduced, in_stock: in_stock(place, 1), housing: 0 }
+        SetRow { place: Some(place as usize), ratios, meshes, in_stock: in_stock(place, 1), ..SetRow::default() }
     };
-    let axle = |place: u32| AxleRow { place: place as usize, ratio: 2.8 + 2.4 * spread(place, 4), in_stock: in_stock(place, 5) };
+    let axle = |place: u32| AxleRow {
+        place: Some(place as usize),
+        ratio: 2.8 + 2.4 * spread(place, 4),
+        in_stock: in_stock(place, 5),
+        is_fitted: false,
+    };
     let tyre = |place: u32| {
         let circumference_m = 1.55 + 0.75 * spread(place, 6);
         TyreRow { place: Some(place as usize), circumference_m, diameter_m: circumference_m / 3.05, in_stock: in_stock(place, 8) }

@@ -51,11 +51,14 @@ fn points_are_added_as_by_hand() {
     points(said, "detent", 2.0, "4 jumps out of gear + 3 in one gear − 4 on the overrun − 1 bolted on outside = 2");
 }
 
+/// What happened, what is said of it, what was tried, and the causes that were found.
+type Case = (&'static str, &'static str, &'static [(&'static str, &'static str)], &'static [&'static str]);
+
 /// The cause found comes first or second in at least sixteen of twenty; what does not is printed. The rows are those of a collection of
 /// what owners, clubs and workshops ask in public, in general words; the table was written with them known.
 #[test]
 fn twenty_faults_whose_cause_was_found() {
-    let cases: [(&str, &str, &[(&str, &str)], &[&str]); 20] = [
+    let cases: [Case; 20] = [
         ("rebuilt three times, alignment never looked at", "jumps-out; g4; overrun; rebuild", &[], &["housing-off"]),
         ("rings renewed, hub and sleeve not", "jumps-out; g2; overrun; slowly", &[], &["dogs"]),
         ("a hand on the lever wore the fork", "jumps-out; g3; g4; both; slowly", &[], &["fork", "hand-on-lever"]),

@@ -69,6 +69,11 @@ pub(crate) fn figure(table: &Table, given: &Given, wish: &Wish, [set, axle, tyre
         Measure::TyreDiameter => tyre.diameter_m,
         Measure::GearCount => f64::from(u8::try_from(set.ratios.len()).unwrap()),
         Measure::ToOrder => [set.in_stock, axle.in_stock, tyre.in_stock].iter().filter(|in_stock| !**in_stock).map(|_| 1.0).sum(),
+        Measure::PartsChanged => [set.is_fitted, axle.is_fitted, tyre.place.is_none()].iter().filter(|is_own| !**is_own).map(|_| 1.0).sum(),
+        Measure::OtherGearSet => f64::from(u8::from(!set.is_fitted)),
+        Measure::OtherAxle => f64::from(u8::from(!axle.is_fitted)),
+        Measure::OtherTyre => f64::from(u8::from(tyre.place.is_some())),
+        Measure::OtherEnd { two_shafts } => f64::from(u8::from((set.layout == layshaft::gearing::Layout::TwoShaft) != two_shafts)),
         Measure::OtherLayout { layout } => f64::from(u8::from(set.layout != layout)),
         Measure::Speedometer => {
             let wanted = given.dial.unwrap().constant().value * tyre.circumference_m / given.turns_at_take_off(axle.ratio);

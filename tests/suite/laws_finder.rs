@@ -15,7 +15,7 @@ const ROUNDING: f64 = 1e-7;
 
 fn any_set() -> impl Strategy<Value = SetRow> {
     let gears = prop::collection::vec(1.05..1.9_f64, 1..6);
-    (0.6..1.2_f64, gears, any::<bool>(), 0..3_usize, any::<bool>()).prop_map(|(top, steps, in_stock, housing, is_two_shaft)| {
+    (0.6..1.2_f64, gears, any::<[bool; 3]>(), 0..3_usize).prop_map(|(top, steps, [in_stock, is_two_shaft, is_fitted], housing)| {
         let mut ratios = vec![top];
         for step in steps {
             let next = ratios.last().copied().unwrap_or(1.0) * step;
@@ -23,14 +23,19 @@ fn any_set() -> impl Strategy<Value = SetRow> {
         }
         ratios.reverse();
         let layout = if is_two_shaft { Layout::TwoShaft } else { Layout::InputReduced };
-        SetRow { place: 0, meshes: vec![2; ratios.len()], ratios, layout, in_stock, housing }
+        SetRow { place: Some(0), meshes: vec![2; ratios.len()], ratios, layout, in_stock, housing, is_fitted, ..SetRow::default() }
     })
 }
 
 fn any_table() -> impl Strategy<Value = Table> {
-    let axle = (2.5..5.5_f64, any::<bool>()).prop_map(|(ratio, in_stock)| AxleRow { place: 0, ratio, in_stock });
-    let tyre = (1.5..2.4_f64, any::<bool>()).prop_map(|(circumference_m, in_stock)| TyreRow {
+    let axle = (2.5..5.5_f64, any::<[bool; 2]>()).prop_map(|(ratio, [in_stock, is_fitted])| AxleRow {
         place: Some(0),
+        ratio,
+        in_stock,
+        is_fitted,
+    });
+    let tyre = (1.5..2.4_f64, any::<[bool; 2]>()).prop_map(|(circumference_m, [in_stock, is_fitted])| TyreRow {
+        place: (!is_fitted).then_some(0),
         circumference_m,
         diameter_m: circumference_m / 3.05,
         in_stock,
@@ -75,6 +80,10 @@ fn any_wish() -> impl Strategy<Value = Wish> {
     let flags = prop_oneof![
         4 => range,
         1 => Just((Measure::ToOrder, f64::NEG_INFINITY, 0.0)),
+        1 => prop_oneof![Just(Measure::PartsChanged), Just(Measure::OtherGearSet), Just(Measure::OtherAxle), Just(Measure::OtherTyre)]
+            .prop_map(|measure| (measure, f64::NEG_INFINITY, 0.0)),
+        1 => (1..3_u8).prop_map(|most| (Measure::PartsChanged, f64::NEG_INFINITY, f64::from(most))),
+        1 => any::<bool>().prop_map(|two_shafts| (Measure::OtherEnd { two_shafts }, f64::NEG_INFINITY, 0.0)),
         1 => Just((Measure::OtherLayout { layout: Layout::InputReduced }, f64::NEG_INFINITY, 0.0)),
     ];
     (flags, 0..4_u8, 1..=10_u8).prop_map(|((measure, least, greatest), must, weight)| {

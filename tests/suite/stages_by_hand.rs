@@ -112,8 +112,8 @@ fn the_finder_counts_an_overdrive() {
     let measures = [Measure::CruiseRpm { speed }, Measure::FirstOverall, Measure::TopSpeed, Measure::TimeToSpeed { speed }];
     let wishes = measures.map(|measure| Wish::prefer(measure, 0.0, 1.0, 1.0));
     let set =
-        SetRow { place: 0, ratios: vec![3.2, 2.1, 1.4, 1.0], meshes: vec![1; 4], layout: Layout::TwoShaft, in_stock: true, housing: 0 };
-    let axle = AxleRow { place: 0, ratio: 4.1, in_stock: true };
+        SetRow { place: Some(0), ratios: vec![3.2, 2.1, 1.4, 1.0], meshes: vec![1; 4], layout: Layout::TwoShaft, ..SetRow::default() };
+    let axle = AxleRow { place: Some(0), ratio: 4.1, in_stock: true, is_fitted: false };
     let tyre = TyreRow { place: Some(0), circumference_m: 2.0, diameter_m: 2.0 / 3.05, in_stock: true };
     let pairs = vec![Pairs::new("", Vec::new())];
     let table =

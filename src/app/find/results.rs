@@ -112,9 +112,19 @@ fn row(state: State, runner: Runner, found: &Found, at: usize, standing: &Standi
     let reason = why::reason(standing, found, units);
     let fit = fit_of(state, standing);
     let reason = if fit.is_empty() { reason } else { format!("{fit}; {reason}") };
+    let ratios: Vec<String> = standing.set.ratios.iter().map(|ratio| number::show(*ratio, 3)).collect();
+    let cost = untrack(|| put::cost(standing, &state.shop.offered()));
     let class = if standing.on_front { "result result--front" } else { "result" };
-    let parts =
-        format!("{axle} ({}), {tyre}{}", number::show(standing.axle.ratio, 3), pair.map_or_else(String::new, |pair| format!(", {pair}")));
+    let parts = [
+        Some(format!("{axle} ({})", number::show(standing.axle.ratio, 3))),
+        Some(tyre),
+        pair,
+        cost.map(|cost| format!("new parts {cost}")),
+    ]
+    .into_iter()
+    .flatten()
+    .collect::<Vec<_>>()
+    .join(", ");
     let figure = move |(name, value): (String, String)| {
         view! { <span class="result__figure"><span class="words">{move || state.say(&name)}</span>" "<span class="num">{value}</span></span> }
     };
@@ -123,6 +133,7 @@ fn row(state: State, runner: Runner, found: &Found, at: usize, standing: &Standi
             <button type="button" class="result__press" data-result=at.to_string() on:click=move |_| press(state, runner, at, into.get_untracked())>
                 <span class="result__name">{format!("{}. {set}", at + 1)}</span>
                 <span class="result__parts">{parts}</span>
+                <span class="result__ratios num">{ratios.join("  ")}</span>
                 <span class="result__figures">{figures.into_iter().map(figure).collect_view()}</span>
                 <span class="result__why">{move || state.say(&reason)}</span>
             </button>

@@ -6,7 +6,6 @@ use crate::app::state::State;
 use crate::finder::Given;
 use crate::finder::design::Brief;
 use crate::job::{DesignText, Field, InputProblem, WishText};
-use crate::questions::Answers;
 use crate::questions::find::Asked;
 
 /// What is asked; shared by all that stands in the search.
@@ -22,9 +21,9 @@ impl Wished {
     /// Follows the job.
     pub(super) fn follow(state: State) -> Self {
         let asked = Memo::new(move |_| {
-            state.answers.with(|Answers { conditions, setups, .. }| {
-                let given = Given::of(conditions, setups);
-                let asked = state.job.with(|job| Asked::of(&job.wishes, &given, conditions.cruise));
+            state.with_source(|source| {
+                let given = Given::of_source(source);
+                let asked = Asked::of(&source.job.wishes, &given, source.conditions.cruise);
                 (given, asked)
             })
         });

@@ -115,7 +115,13 @@ fn more(state: State) -> impl IntoView {
                 <option value="">"Add a wish …"</option>
                 {WishKind::ALL.iter().enumerate().map(option).collect_view()}
             </select>
-            <span class="words">{move || full().then(|| format!("{MOST_WISHES} wishes are as many as a search takes."))}</span>
+            <span class="words">{move || {
+                if full() {
+                    format!("{MOST_WISHES} wishes are as many as a search takes.")
+                } else {
+                    "The same figure in both fields asks for as near to it as can be.".into()
+                }
+            }}</span>
         </p>
     }
 }

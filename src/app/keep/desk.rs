@@ -6,6 +6,8 @@ use super::{Kept, autosave, opening, records, store};
 use crate::app::device;
 use crate::app::notices::{Act, Notice};
 use crate::app::state::State;
+use crate::catalogue::Entry;
+use crate::catalogue::stock::{self, OffShelf};
 use crate::job::book::{Head, Progress, Record, RecordId};
 use crate::job::{Job, demo, link};
 use crate::problem::{Explain, capital};
@@ -125,9 +127,34 @@ impl State {
         self.desk.say_book_changed();
     }
 
-    /// Sets how far a job has come.
+    /// Sets how far a job has come. With one that is done, its parts leave the shelf.
     pub fn set_progress(self, id: &RecordId, progress: Progress) {
         self.note(id, |head| head.progress = progress);
+        if progress == Progress::Done {
+            self.take_off_shelf(id);
+        }
+    }
+
+    /// Takes what a job fits off the shop's own shelf, once; the notice that says so puts it back.
+    fn take_off_shelf(self, id: &RecordId) {
+        autosave::flush(self);
+        let Ok(Some(Record { head, job, .. })) = records::read(id.as_str()) else { return };
+        let Some(setup) = job.setup_for_customer().filter(|_| !head.off_shelf) else { return };
+        let (after, taken) = self.shop.catalogue.with_untracked(|catalogue| {
+            let is_there = |entry: &Entry| entry.count().is_some_and(|count| count > 0);
+            catalogue.take_off(&setup.own_parts(catalogue, is_there))
+        });
+        if !taken.is_empty() {
+            self.shop.catalogue.set(after);
+            self.note(id, |head| head.off_shelf = true);
+            self.tell(Notice::plain(stock::said(&taken)).with(Act::PutOnShelf(id.clone(), taken)));
+        }
+    }
+
+    /// Puts parts back onto the shelf that a job took off it.
+    pub fn put_on_shelf(self, id: &RecordId, taken: &[OffShelf]) {
+        self.shop.catalogue.update(|catalogue| *catalogue = catalogue.put_back(taken));
+        self.note(id, |head| head.off_shelf = false);
     }
 
     /// Copies a job of the book and opens the copy.

@@ -34,6 +34,7 @@ pub(super) fn act(state: State, act: Act) {
     match act {
         Act::SaveJob => state.save_as_file(),
         Act::PutBack(record) => state.put_back(&record),
+        Act::PutOnShelf(id, parts) => state.put_on_shelf(&id, &parts),
         Act::Begin => state.begin_empty(),
         Act::SaveText(..) | Act::Undo => {}
     }

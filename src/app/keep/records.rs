@@ -7,6 +7,7 @@ use super::store::{self, StoreError};
 use crate::app::device;
 use crate::job::book::{Head, Record, RecordId, revision_of};
 use crate::job::file::{self, FileError};
+use crate::job::listing::Fitting;
 use crate::problem::Explain;
 
 /// Before the record of each job.
@@ -63,6 +64,11 @@ pub fn all() -> (Vec<Record>, Vec<Unreadable>) {
         }
     }
     found
+}
+
+/// Every job of the book that can be opened, as far as parts of the shelf go.
+pub fn fittings() -> Vec<Fitting> {
+    all().0.into_iter().map(Fitting::from).collect()
 }
 
 /// The record's copy from before it was last written, where it can be opened.

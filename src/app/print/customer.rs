@@ -93,7 +93,7 @@ fn offer(offer: &Offer) -> Option<AnyView> {
         view! { <tr><th scope="row">{charge.what.clone()}</th><td>{price}</td></tr> }
     };
     let total = |(sum, currency): &(i64, String)| {
-        let label = if offer.totals.len() > 1 { format!("Total in {currency}") } else { "Total".to_owned() };
+        let label = if offer.totals.as_slice().len() > 1 { format!("Total in {currency}") } else { "Total".to_owned() };
         view! { <tr class="paper__total"><th scope="row">{label}</th><td>{money::shown(*sum, currency)}</td></tr> }
     };
     let valid = (!offer.valid.is_empty()).then(|| view! { <p>"Valid until "{offer.valid.clone()}</p> });
@@ -101,7 +101,7 @@ fn offer(offer: &Offer) -> Option<AnyView> {
         view! {
             <div class="paper__offer">
                 <h3>"Quote"</h3>
-                <table><tbody>{offer.charges.iter().map(charge).collect_view()}{offer.totals.iter().map(total).collect_view()}</tbody></table>
+                <table><tbody>{offer.charges.iter().map(charge).collect_view()}{offer.totals.as_slice().iter().map(total).collect_view()}</tbody></table>
                 {valid}
                 <div class="paper__sign"><span>"Date"</span><span>"Customer’s signature"</span></div>
             </div>

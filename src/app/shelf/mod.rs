@@ -9,13 +9,14 @@ mod row;
 
 use leptos::prelude::*;
 
-use crate::app::device;
 use crate::app::state::State;
 use crate::app::widgets::Choice;
+use crate::app::{device, parts};
 use crate::catalogue::case::CaseNeeds;
 use crate::catalogue::search::Query;
 use crate::catalogue::{DemoParts, Entry, PartKind, write_example};
 use crate::job::SetupId;
+use crate::job::listing::Fitting;
 use crate::problem::Problem;
 use crate::questions;
 use crate::units::System;
@@ -69,6 +70,8 @@ struct Desk {
     setups: Memo<Vec<SetupId>>,
     /// What setup A asks of its case.
     case: Memo<Option<CaseNeeds>>,
+    /// The jobs of the book, once what reads them is there.
+    jobs: Memo<Vec<Fitting>>,
 }
 
 impl Desk {
@@ -85,6 +88,10 @@ impl Desk {
             units: Memo::new(move |_| state.job.with(|job| job.units)),
             setups: Memo::new(move |_| state.setup_ids()),
             case: Memo::new(move |_| state.with_source(questions::case::of_first)),
+            jobs: Memo::new(move |_| {
+                state.desk.book_changed.track();
+                parts::KEEPER.get().map(|keeper| (keeper.fittings)()).unwrap_or_default()
+            }),
         }
     }
 

@@ -7,6 +7,7 @@ use crate::app::device;
 use crate::app::state::State;
 use crate::catalogue::case::fit;
 use crate::catalogue::{Entry, PartKind};
+use crate::job::listing::used_in;
 use crate::job::{Job, Setup, SetupId};
 use crate::sheet::catalogue::{Told, stock as stock_words, told};
 
@@ -32,6 +33,11 @@ pub(super) fn one(desk: Desk, entry: Memo<Option<Entry>>) -> impl IntoView {
         let set = entry.get().filter(|entry| entry.kind == PartKind::GearSet)?;
         Some(fit(&set.case_needs(), &desk.case.get()?).words('A'))
     });
+    let used = move || {
+        let used =
+            entry.with(|entry| entry.as_ref().filter(|entry| entry.own).and_then(|entry| desk.jobs.with(|jobs| used_in(jobs, entry))));
+        used.map(|used| view! { " "<span class="shelf__words">{used}</span> })
+    };
     let is_open = Memo::new(move |_| {
         desk.editing.with(|editing| editing.as_ref().is_some_and(|editing| !editing.on_top && editing.id.as_deref() == Some(id.as_str())))
     });
@@ -43,6 +49,7 @@ pub(super) fn one(desk: Desk, entry: Memo<Option<Entry>>) -> impl IntoView {
                 <span class="shelf__name">{move || said.with(|said| said.name.clone())}</span>
                 <span class="shelf__mark">{if own { "your own" } else { "invented demo" }}</span>
                 <span class="shelf__words">{move || state.say(&said.with(|said| said.words.join(" · ")))}</span>
+                {used}
                 {move || fit.get().map(|fit| view! { " "<span class="shelf__words">{state.say(&fit)}</span> })}
             </div>
             <div class="shelf__figures">{move || said.with(|said| said.figures.iter().map(|figure| view! { <span class="num">{figure.clone()}</span> }).collect_view())}</div>

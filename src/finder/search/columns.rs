@@ -123,8 +123,8 @@ fn fitted_row(fitted: &FittedTyre) -> TyreRow {
 fn meets_alone(slot: &Slot, tyre: &TyreRow) -> bool {
     let value = match slot.figure {
         Figure::Tyre(column) => column.of(tyre),
-        // The other parts only add to what must be ordered.
-        Figure::ToOrder(_) if slot.least <= 0.0 => Column::Order.of(tyre),
+        // The other parts only add to the count.
+        Figure::Parts { of_tyre, .. } if slot.least <= 0.0 => of_tyre.of(tyre),
         _ => return true,
     };
     slot.steps(value) <= 0.0

@@ -103,6 +103,7 @@ impl Search {
             let value = match &slot.figure {
                 Figure::Set(values) => values.get(set_at).copied().unwrap_or(f64::NAN),
                 Figure::SetTimesAxle(values) => values.get(set_at).copied().unwrap_or(f64::NAN) * axle.ratio,
+                Figure::Axle(of) => of(axle),
                 Figure::Error => pair.map_or(f64::NAN, |(_, error)| error),
                 Figure::Engine(measure) => driven.as_ref().map_or(f64::NAN, |driven| driven.figure(*measure)),
                 figure => self.along_tyres(figure, candidate.rows, axle),

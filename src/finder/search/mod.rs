@@ -24,7 +24,7 @@ use crate::sliced::{self, Sliced};
 use columns::{Tyres, speedometer_range};
 pub use found::{Found, Standing};
 use plan::{Figure, Slot};
-pub use plan::{largest_drop, speed};
+pub use plan::{largest_drop, one_unless, speed};
 use row::{Block, Row};
 
 /// Work units of a row looked at, when one tyre judged is one.
@@ -77,9 +77,10 @@ pub struct Search {
 }
 
 impl Search {
-    /// A search over a table, not yet begun. Wishes beyond the fourteenth are left out.
+    /// A search over a table and what the car has, not yet begun. Wishes beyond the fifteenth are left out.
     pub fn new(table: Arc<Table>, mut wishes: Vec<Wish>, given: Given) -> Self {
         wishes.truncate(super::best::MOST);
+        let table = if given.has_parts() { Arc::new(table.with_fitted(&given)) } else { table };
         let steps: Vec<Steps> = table.sets.iter().map(|set| given.stages.steps(&set.ratios, &set.meshes)).collect();
         let slots = plan::slots(&wishes, &table, &steps, &given);
         let tyres = Tyres::new(&table, &given, &slots, table.pairs.len());
@@ -261,8 +262,8 @@ fn set_order(slots: &[Slot], many: usize) -> Vec<(usize, f64)> {
         for slot in slots {
             let value = match &slot.figure {
                 Figure::Set(values) => values.get(at).copied(),
-                // The other parts only add to what must be ordered.
-                Figure::ToOrder(values) if slot.least <= 0.0 => values.get(at).copied(),
+                // The other parts only add to the count.
+                Figure::Parts { of_sets, .. } if slot.least <= 0.0 => of_sets.get(at).copied(),
                 _ => None,
             };
             let steps = value.map_or(0.0, |value| slot.steps(value));

@@ -1,10 +1,12 @@
 //! The wishes made ready for the search: which column each figure is read from, and with which factor.
 
 use super::columns::Column;
+use crate::catalogue::case::fit;
 use crate::finder::given::Given;
 use crate::finder::stages::Steps;
-use crate::finder::table::{SetRow, Table};
+use crate::finder::table::{AxleRow, SetRow, Table};
 use crate::finder::wish::{Measure, Wish};
+use crate::gearing::Layout;
 use crate::units::common::{in_rpm, metres_per_second};
 use uom::si::velocity::meter_per_second;
 
@@ -24,8 +26,10 @@ pub(super) enum Figure {
     OverAxle(Vec<f64>, Column),
     /// The tyre's column alone.
     Tyre(Column),
-    /// Parts not in stock: of the gear set, the final drive and the tyre.
-    ToOrder(Vec<f64>),
+    /// Parts counted: one value a gear set, one of the final drive, the tyre's column.
+    Parts { of_sets: Vec<f64>, of_axle: fn(&AxleRow) -> f64, of_tyre: Column },
+    /// The final drive's alone.
+    Axle(fn(&AxleRow) -> f64),
     /// The speedometer's best error.
     Error,
     /// It takes engine and car.
@@ -78,7 +82,7 @@ pub(super) fn slots(wishes: &[Wish], table: &Table, steps: &[Steps], given: &Giv
     };
     let mut slots: Vec<Slot> = wishes.iter().enumerate().map(slot).collect();
     crate::order::by_key(&mut slots, |slot| match slot.figure {
-        Figure::Set(_) | Figure::SetTimesAxle(_) => 0,
+        Figure::Set(_) | Figure::SetTimesAxle(_) | Figure::Axle(_) => 0,
         Figure::Engine(_) => 2,
         _ => 1,
     });
@@ -102,13 +106,31 @@ fn figure(measure: Measure, table: &Table, steps: &[Steps], given: &Given) -> Fi
         Measure::LargestDrop => Figure::Set(of(&|set| largest_drop(&set.ratios))),
         Measure::Landing => Figure::Set(of(&|set| shift * (1.0 - largest_drop(&set.ratios)))),
         Measure::GearCount => Figure::Set(of(&|set| set.ratios.iter().map(|_| 1.0).sum())),
-        Measure::OtherLayout { layout } => Figure::Set(of(&|set| if set.layout == layout { 0.0 } else { 1.0 })),
-        Measure::ToOrder => Figure::ToOrder(of(&|set| if set.in_stock { 0.0 } else { 1.0 })),
+        Measure::OtherLayout { layout } => Figure::Set(of(&|set| one_unless(set.layout == layout))),
+        Measure::OtherEnd { two_shafts } => Figure::Set(of(&|set| one_unless((set.layout == Layout::TwoShaft) == two_shafts))),
+        Measure::OtherCase => Figure::Set(of(&|set| one_unless(given.case.as_ref().is_some_and(|case| fit(&set.case, case).goes_in())))),
+        Measure::OtherGearSet => Figure::Set(of(&|set| one_unless(set.is_fitted))),
+        Measure::OtherAxle => Figure::Axle(|axle| one_unless(axle.is_fitted)),
+        Measure::PartsChanged => Figure::Parts {
+            of_sets: of(&|set| one_unless(set.is_fitted)),
+            of_axle: |axle| one_unless(axle.is_fitted),
+            of_tyre: Column::Other,
+        },
+        Measure::ToOrder => Figure::Parts {
+            of_sets: of(&|set| one_unless(set.in_stock)),
+            of_axle: |axle| one_unless(axle.in_stock),
+            of_tyre: Column::Order,
+        },
         Measure::TyreDiameter => Figure::Tyre(Column::Diameter),
         Measure::OtherTyre => Figure::Tyre(Column::Other),
         Measure::Speedometer => Figure::Error,
         Measure::StartGrade | Measure::TopSpeed | Measure::TimeToSpeed { .. } | Measure::TimeOverDistance { .. } => Figure::Engine(measure),
     }
+}
+
+/// A part that is counted unless something holds of it.
+pub fn one_unless(holds: bool) -> f64 {
+    if holds { 0.0 } else { 1.0 }
 }
 
 /// The largest share of engine speed lost on an upshift, 1 − iₖ₊₁/iₖ; nothing for a single gear.

@@ -67,6 +67,7 @@ impl Row {
         self.along.extend(slots.iter().map(|slot| match &slot.figure {
             Figure::Set(values) => Along::Steps(slot.steps(of_set(values, at))),
             Figure::SetTimesAxle(values) => Along::Steps(slot.steps(of_set(values, at) * axle.ratio)),
+            Figure::Axle(of) => Along::Steps(slot.steps(of(axle))),
             Figure::Error if has_pairs => Along::Line { from: 0.0, by: 1.0, column: Column::Error(set.housing) },
             Figure::Error => Along::Steps(ABSENT),
             Figure::Engine(_) => Along::Later,
@@ -83,8 +84,10 @@ impl Row {
             Figure::TimesAxle(values, column) => (0.0, of_set(values, at) * axle.ratio, *column),
             Figure::OverAxle(values, column) => (0.0, of_set(values, at) / axle.ratio, *column),
             Figure::Tyre(column) => (0.0, 1.0, *column),
-            Figure::ToOrder(values) => (of_set(values, at) + if axle.in_stock { 0.0 } else { 1.0 }, 1.0, Column::Order),
-            Figure::Set(_) | Figure::SetTimesAxle(_) | Figure::Error | Figure::Engine(_) => (f64::NAN, f64::NAN, Column::Way),
+            Figure::Parts { of_sets, of_axle, of_tyre } => (of_set(of_sets, at) + of_axle(axle), 1.0, *of_tyre),
+            Figure::Axle(_) | Figure::Set(_) | Figure::SetTimesAxle(_) | Figure::Error | Figure::Engine(_) => {
+                (f64::NAN, f64::NAN, Column::Way)
+            }
         }
     }
 

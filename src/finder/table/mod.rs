@@ -1,19 +1,21 @@
 //! The catalogue as sorted arrays of plain numbers; what cannot be read is left out and counted.
 
+mod fitted;
 mod pairs;
 
 pub use pairs::{Pair, Pairs};
 
+use crate::catalogue::case::CaseNeeds;
 use crate::catalogue::{Catalogue, Column, Entry, Part, PartKind};
 use crate::gearing::teeth::decimal;
 use crate::gearing::{Gearbox, Layout};
 use uom::si::length::meter;
 
 /// A gear set as numbers.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct SetRow {
-    /// Its place among the gear sets of the catalogue.
-    pub place: usize,
+    /// Its place among the gear sets of the catalogue; `None` for that in the car.
+    pub place: Option<usize>,
     /// The ratios of its forward gears without sign, lowest gear first.
     pub ratios: Vec<f64>,
     /// Meshes under load in each gear.
@@ -24,17 +26,23 @@ pub struct SetRow {
     pub in_stock: bool,
     /// Which group of speedometer gears fits it, as a place in [`Table::pairs`].
     pub housing: usize,
+    /// What it asks of a case.
+    pub case: CaseNeeds,
+    /// Whether the car has these gears.
+    pub is_fitted: bool,
 }
 
 /// A final drive as a number.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct AxleRow {
-    /// Its place among the final drives of the catalogue.
-    pub place: usize,
+    /// Its place among the final drives of the catalogue; `None` for that in the car.
+    pub place: Option<usize>,
     /// Driveshaft turns for one turn of the wheels.
     pub ratio: f64,
     /// Whether one is on the shelf.
     pub in_stock: bool,
+    /// Whether the car has this ratio.
+    pub is_fitted: bool,
 }
 
 /// A tyre as numbers.
@@ -89,7 +97,8 @@ impl Table {
         unread.speedometer_gears = catalogue.entries(PartKind::SpeedometerGear).count().saturating_sub(gears.len());
         let sets = read(catalogue.entries(PartKind::GearSet), &mut unread.gear_sets, |place, set| set_row(place, set, &pairs));
         let axles = read(catalogue.entries(PartKind::RingAndPinion), &mut unread.axles, |place, entry| {
-            Some(AxleRow { place, ratio: decimal(entry.final_drive()?.ratio()), in_stock: entry.in_stock() })
+            let ratio = decimal(entry.final_drive()?.ratio());
+            Some(AxleRow { place: Some(place), ratio, in_stock: entry.in_stock(), is_fitted: false })
         });
         let tyres = read(catalogue.entries(PartKind::Tyre), &mut unread.tyres, |place, entry| {
             let Ok(Part::Tyre(tyre)) = entry.part() else { return None };
@@ -143,12 +152,14 @@ fn set_row(place: usize, set: &Entry, pairs: &[Pairs]) -> Option<SetRow> {
     let maker = set.text(Column::Maker).trim();
     let own = pairs.iter().take(any).position(|group| !maker.is_empty() && group.housing.eq_ignore_ascii_case(maker));
     Some(SetRow {
-        place,
+        place: Some(place),
         ratios,
         meshes: meshes(&gearbox),
         layout: gearbox.layout(),
         in_stock: set.in_stock(),
         housing: own.unwrap_or(any),
+        case: set.case_needs(),
+        is_fitted: false,
     })
 }
 

@@ -106,7 +106,7 @@ impl Cut {
     /// When it is neither, or outside what gearboxes have.
     pub fn read_module(text: &str, system: System) -> Result<Length, CutError> {
         let wrong = || CutError::NotAPitch { text: text.trim().to_owned() };
-        let lower = text.trim().to_lowercase();
+        let lower = text.trim().to_ascii_lowercase();
         let (body, is_module) = lower.strip_prefix('m').map_or((lower.as_str(), false), |rest| (rest, true));
         let (readings, rest) = number::leading(body).ok_or_else(wrong)?;
         let per_inch = match rest.trim() {

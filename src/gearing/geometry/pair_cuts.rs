@@ -124,7 +124,7 @@ pub fn read(text: &str, system: System, gears: usize) -> Result<Vec<PairCut>, Pa
 }
 
 fn one(part: &str, system: System, gears: usize) -> Result<PairCut, PairCutError> {
-    let lower = part.to_lowercase().replace([':', '='], " ");
+    let lower = part.to_ascii_lowercase().replace([':', '='], " ");
     let mut words = lower.split_whitespace();
     let at = words.next().and_then(|word| pair_named(word, gears)).ok_or_else(|| PairCutError::NoGear { text: part.to_owned() })?;
     let mut cut = PairCut::nothing(at);

@@ -1,7 +1,7 @@
 //! What is wrong with it? The causes that fit what is said, outside before inside and cheap before dear, each with its test.
 
 pub mod answer;
-pub mod inputs;
+pub mod asked;
 pub mod read;
 pub mod rests;
 pub mod rows;
@@ -17,16 +17,16 @@ const fn text(field: FaultsField) -> JobField {
 }
 
 /// What it does, and when.
-const SAID: Ticks = Ticks { field: text(FaultsField::Said), groups: inputs::groups };
+const SAID: Ticks = Ticks { field: text(FaultsField::Said), groups: asked::groups };
 
 /// What was tried.
 const TRIED: Steps = Steps {
     field: text(FaultsField::Tried),
     by: JobField::Bench(BenchField::Build(BuildField::By)),
     begin: &[],
-    list: inputs::tests,
+    list: asked::tests,
     answers: &["yes", "no"],
-    judged: inputs::judged,
+    judged: asked::judged,
 };
 
 /// The question.
@@ -37,7 +37,7 @@ pub const QUESTION: Question = Question {
     ask: "What can it be, and which test that costs nothing comes first?",
     inputs: &[],
     groups: &[
-        Group { title: "What it does, and when", inputs: &[Input::Ticks(SAID)], taken: Some(inputs::next) },
+        Group { title: "What it does, and when", inputs: &[Input::Ticks(SAID)], taken: Some(asked::next) },
         Group { title: "Try this, cheapest first", inputs: &[Input::Steps(TRIED)], taken: None },
     ],
     station: sentence::station,

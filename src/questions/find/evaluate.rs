@@ -1,20 +1,31 @@
 //! How a setup that is already on the sheet meets a wish.
 
 use crate::finder::motion::{Driven, Parts};
-use crate::finder::search::largest_drop;
+use crate::finder::search::{largest_drop, one_unless};
 use crate::finder::stages::Steps;
 use crate::finder::table::meshes;
 use crate::finder::{Given, Measure, Wish};
 use crate::gearing::teeth::decimal;
 use crate::gearing::{Layout, Step};
-use crate::questions::Analysis;
+use crate::questions::{Analysis, Source, case};
 use crate::units::common::in_rpm;
 use uom::si::{length::meter, velocity::meter_per_second};
+
+/// The figure of a wish for a setup of the sheet, whose case the shelf may know by name.
+pub fn on_sheet(source: Source<'_>, analysis: &Analysis, wish: &Wish, given: &Given) -> Option<f64> {
+    if wish.measure != Measure::OtherCase {
+        return figure(analysis, wish, given);
+    }
+    given.case.as_ref()?;
+    let column = source.setups.iter().position(|other| other.setup.id == analysis.setup.id)?;
+    // None of A itself, and of what has A's very gears.
+    Some(one_unless(case::fit_of(source, column).is_none_or(|fit| fit.goes_in())))
+}
 
 /// The figure of a wish for a setup, in the wish's unit; `None` where what it needs is not known, or is not a matter of the sheet.
 pub fn figure(analysis: &Analysis, wish: &Wish, given: &Given) -> Option<f64> {
     let setup = &analysis.setup;
-    let gears = || (0..setup.gears.len()).map(|gear| setup.ratio(gear).map(|ratio| decimal(ratio).abs())).collect::<Option<Vec<f64>>>();
+    let gears = || setup.forward_ratios();
     let top = || setup.driven().last().and_then(|step| step.ratio).map(decimal);
     let behind = || setup.behind_gearbox().map(decimal);
     let way_m = || setup.rolling.as_ref().map(|rolling| rolling.circumference.get::<meter>());
@@ -26,13 +37,17 @@ pub fn figure(analysis: &Analysis, wish: &Wish, given: &Given) -> Option<f64> {
         Measure::SpeedAtShift { gear } => Some(in_rpm(given.shift?) / 60.0 * way_m()? / (gears()?.get(gear)? * behind()?)),
         Measure::Speedometer => analysis.speedo().error(None),
         Measure::TyreDiameter => Some(setup.tyre.as_ref()?.diameter_or_rolled().get::<meter>()),
-        Measure::OtherTyre => {
-            let fitted = given.fitted.as_ref()?.circumference.get::<meter>();
-            Some(if (way_m()? - fitted).abs() < 1e-9 { 0.0 } else { 1.0 })
+        Measure::OtherTyre => Some(one_unless(has_tyre_of_first(analysis, given)?)),
+        Measure::OtherGearSet => Some(one_unless(has_gears_of_first(analysis, given)?)),
+        Measure::OtherAxle => Some(one_unless(has_axle_of_first(analysis, given)?)),
+        Measure::PartsChanged => {
+            let same = [has_gears_of_first(analysis, given)?, has_axle_of_first(analysis, given)?, has_tyre_of_first(analysis, given)?];
+            Some(same.into_iter().map(one_unless).sum())
         }
+        Measure::OtherEnd { two_shafts } => Some(one_unless((setup.layout == Layout::TwoShaft) == two_shafts)),
         Measure::GearCount => Some(setup.gears.iter().map(|_| 1.0).sum()),
-        Measure::OtherLayout { layout } => Some(if setup.layout == layout { 0.0 } else { 1.0 }),
-        Measure::ToOrder => None,
+        Measure::OtherLayout { layout } => Some(one_unless(setup.layout == layout)),
+        Measure::ToOrder | Measure::OtherCase => None,
         Measure::StartGrade | Measure::TopSpeed | Measure::TimeToSpeed { .. } | Measure::TimeOverDistance { .. } => {
             let meshes = meshes(setup.gearbox.as_ref()?);
             let step = |step: &Step| Some((decimal(step.ratio?), meshes.get(step.gear)?.saturating_add(step.meshes)));
@@ -42,4 +57,18 @@ pub fn figure(analysis: &Analysis, wish: &Wish, given: &Given) -> Option<f64> {
             Driven::new(given, &parts).map(|driven| driven.figure(wish.measure)).filter(|value| !value.is_nan())
         }
     }
+}
+
+fn has_gears_of_first(analysis: &Analysis, given: &Given) -> Option<bool> {
+    Some(given.fitted_set.as_ref()?.is_alike(&analysis.setup.forward_ratios()?, analysis.setup.layout))
+}
+
+fn has_axle_of_first(analysis: &Analysis, given: &Given) -> Option<bool> {
+    let own = decimal(analysis.setup.final_drive.as_ref()?.ratio());
+    Some((own - given.fitted_axle?).abs() < 1e-9)
+}
+
+fn has_tyre_of_first(analysis: &Analysis, given: &Given) -> Option<bool> {
+    let own = analysis.setup.rolling.as_ref()?.circumference.get::<meter>();
+    Some((own - given.fitted.as_ref()?.circumference.get::<meter>()).abs() < 1e-9)
 }

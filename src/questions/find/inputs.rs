@@ -1,13 +1,19 @@
 //! What a job gives to the finder: shift rpm, extra stages, dial, fitted tyre, engine and car.
 
 use crate::finder::given::FittedTyre;
-use crate::finder::{Engine, Given, Stages};
+use crate::finder::table::meshes;
+use crate::finder::{Engine, FittedSet, Given, Stages};
 use crate::gearing::TakeOff;
 use crate::gearing::teeth::decimal;
-use crate::questions::{Analysis, Conditions, Setup};
+use crate::questions::{Analysis, Conditions, Setup, Source, case};
 
 impl Given {
-    /// What a job gives: its conditions, and stages and tyre of its first setup, the column A.
+    /// What a job gives, the case of its first setup included, which the shelf may know by name.
+    pub fn of_source(source: Source<'_>) -> Self {
+        Self { case: case::of_first(source), ..Self::of(source.conditions, source.setups) }
+    }
+
+    /// What a job gives: its conditions, and stages and parts of its first setup, the column A.
     pub fn of(conditions: &Conditions, setups: &[Analysis]) -> Self {
         let first = setups.first().map(|analysis| &analysis.setup);
         let stages = first.and_then(|setup| setup.stages.as_ref());
@@ -23,9 +29,19 @@ impl Given {
             is_taken_off_at_wheel: first.is_some_and(|setup| setup.speedo.take_off == TakeOff::Wheel),
             dial: conditions.speedo.known_dial(),
             fitted,
+            fitted_set: first.and_then(fitted_set),
+            fitted_axle: first.and_then(|setup| setup.final_drive.as_ref()).map(|drive| decimal(drive.ratio())),
+            case: None,
             engine: engine(conditions),
         }
     }
+}
+
+/// The gear set of a setup, where all its ratios are known.
+fn fitted_set(setup: &Setup) -> Option<FittedSet> {
+    let meshes = meshes(setup.gearbox.as_ref()?);
+    let ratios = setup.forward_ratios()?;
+    Some(FittedSet { ratios, meshes, layout: setup.layout })
 }
 
 /// Engine and car of a job, where torque and mass are given.

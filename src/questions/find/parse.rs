@@ -6,6 +6,7 @@ mod ready;
 use crate::finder::given::Given;
 use crate::finder::number::{bare, percent, whole};
 use crate::finder::wish::{Measure, Strength, Wish};
+use crate::gearing::Layout;
 use crate::job::inputs::wishes::{Ends, WEIGHTS};
 use crate::job::inputs::{GEARS, Kind};
 use crate::job::{self, InputId, InputProblem, WishKind, WishText};
@@ -56,7 +57,8 @@ impl Asked {
 const IMPLIED_WEIGHT: f64 = 0.1;
 
 impl Asked {
-    /// Adds what goes without saying: rather from stock than ordered, rather the tyre that is on the car.
+    /// Adds what goes without saying: rather from stock than ordered, rather the tyre that is on the car, and no box for a car that is
+    /// driven at its other end.
     fn imply(&mut self, given: &Given) {
         let mut add = |measure: Measure| {
             if self.wishes.iter().all(|wish| wish.measure != measure) {
@@ -66,6 +68,11 @@ impl Asked {
         add(Measure::ToOrder);
         if given.fitted.is_some() {
             add(Measure::OtherTyre);
+        }
+        let says_layout = self.wishes.iter().any(|wish| matches!(wish.measure, Measure::OtherLayout { .. }));
+        if let Some(fitted) = given.fitted_set.as_ref().filter(|_| !says_layout) {
+            let two_shafts = fitted.layout == Layout::TwoShaft;
+            self.wishes.push(Wish::must(Measure::OtherEnd { two_shafts }, f64::NEG_INFINITY, 0.0));
         }
     }
 
@@ -137,6 +144,10 @@ impl Reader<'_> {
             WishKind::Speedometer => Measure::Speedometer,
             WishKind::TyreDiameter => Measure::TyreDiameter,
             WishKind::KeepTyre => Measure::OtherTyre,
+            WishKind::KeepAxle => Measure::OtherAxle,
+            WishKind::KeepGearSet => Measure::OtherGearSet,
+            WishKind::FewParts => Measure::PartsChanged,
+            WishKind::SameCase => Measure::OtherCase,
             WishKind::InStock => Measure::ToOrder,
             WishKind::GearCount => Measure::GearCount,
             WishKind::Layout => Measure::OtherLayout { layout: self.typed.layout },

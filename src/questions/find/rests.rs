@@ -10,7 +10,7 @@ use crate::sheet::Rest;
 
 /// Every value, once.
 pub fn rests(source: Source<'_>) -> Vec<Rest> {
-    let given = Given::of(source.conditions, source.setups);
+    let given = Given::of_source(source);
     let asked = Asked::of(&source.job.wishes, &given, source.conditions.cruise);
     let wishes: &[Wish] = asked.wishes.get(..asked.rows.len()).unwrap_or_default();
     if wishes.is_empty() {

@@ -7,10 +7,10 @@ use crate::sheet::{Cell, Figure, Piece, Row};
 
 /// How many wishes each setup meets.
 pub fn station(source: Source<'_>) -> Station {
-    let given = Given::of(source.conditions, source.setups);
+    let given = Given::of_source(source);
     let asked = Asked::of(&source.job.wishes, &given, source.conditions.cruise);
     let met = |analysis: &Analysis, wish: &Wish| {
-        evaluate::figure(analysis, wish, &given).is_some_and(|value| words::shortfall(wish, value, source.reader.units).is_none())
+        evaluate::on_sheet(source, analysis, wish, &given).is_some_and(|value| words::shortfall(wish, value, source.reader.units).is_none())
     };
     let many = asked.rows.len();
     let count = |analysis: &Analysis| {
@@ -21,7 +21,7 @@ pub fn station(source: Source<'_>) -> Station {
 
 /// The rows.
 pub fn rows(source: Source<'_>) -> Vec<Row> {
-    let given = Given::of(source.conditions, source.setups);
+    let given = Given::of_source(source);
     let asked = Asked::of(&source.job.wishes, &given, source.conditions.cruise);
     let row = |(wish, row): (&Wish, &usize)| {
         let number = row + 1;
@@ -34,7 +34,11 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
 
 fn cell(source: Source<'_>, analysis: &Analysis, (number, wish): (usize, &Wish), given: &Given) -> Cell {
     let units = source.reader.units;
-    let Some(value) = evaluate::figure(analysis, wish, given) else { return Cell::needed(absent(analysis, wish)) };
+    let Some(value) = evaluate::on_sheet(source, analysis, wish, given) else { return Cell::needed(absent(analysis, wish)) };
+    if wish.measure.is_yes_or_no() {
+        let short = words::shortfall(wish, value, units);
+        return Cell::line([short.map_or_else(|| Piece::good("as wished"), Piece::words)]);
+    }
     let (shown, decimals, unit) = words::in_unit(wish.measure, value, units);
     let mut figure = Figure::number(format!("wish_{number}.is{}", suffix(&unit)), shown, decimals);
     unit.trim().clone_into(&mut figure.unit);

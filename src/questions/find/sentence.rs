@@ -13,7 +13,7 @@ const MOST_NAMED: usize = 3;
 
 /// The sentence.
 pub fn said(source: Source<'_>) -> Said {
-    let given = Given::of(source.conditions, source.setups);
+    let given = Given::of_source(source);
     let asked = Asked::of(&source.job.wishes, &given, source.conditions.cruise);
     let wishes: Vec<&Wish> = asked.wishes.iter().take(asked.rows.len()).collect();
     if wishes.is_empty() {
@@ -43,7 +43,7 @@ struct Judged<'a> {
 impl Judged<'_> {
     /// How far a setup is from a wish, in words; none where it meets it, or where its figure is not known.
     fn short_of(&self, analysis: &Analysis, wish: &Wish) -> Option<String> {
-        let value = evaluate::figure(analysis, wish, self.given)?;
+        let value = evaluate::on_sheet(self.source, analysis, wish, self.given)?;
         let units = self.source.reader.units;
         let short = words::shortfall(wish, value, units)?;
         Some(if wish.measure.is_flag() { short } else { format!("{}, {short}", words::name(wish.measure, units)) })
@@ -51,7 +51,8 @@ impl Judged<'_> {
 
     /// How many wishes a setup meets; none where no figure of it is known.
     fn met(&self, analysis: &Analysis) -> Option<f64> {
-        let known: Vec<&&Wish> = self.wishes.iter().filter(|wish| evaluate::figure(analysis, wish, self.given).is_some()).collect();
+        let known: Vec<&&Wish> =
+            self.wishes.iter().filter(|wish| evaluate::on_sheet(self.source, analysis, wish, self.given).is_some()).collect();
         (!known.is_empty()).then(|| known.iter().filter(|wish| self.short_of(analysis, wish).is_none()).map(|_| 1.0).sum())
     }
 
@@ -97,7 +98,9 @@ impl Judged<'_> {
 
     /// The wish that a setup misses by most, each miss counted in steps that matter alike.
     fn worst_miss(&self, analysis: &Analysis) -> Option<String> {
-        let steps = |wish: &Wish| evaluate::figure(analysis, wish, self.given).map_or(0.0, |value| wish.miss(value) / wish.measure.step());
+        let steps = |wish: &Wish| {
+            evaluate::on_sheet(self.source, analysis, wish, self.given).map_or(0.0, |value| wish.miss(value) / wish.measure.step())
+        };
         let missed = self.wishes.iter().copied().filter(|wish| self.short_of(analysis, wish).is_some());
         missed.max_by(|one, other| steps(one).total_cmp(&steps(other))).and_then(|wish| self.short_of(analysis, wish))
     }

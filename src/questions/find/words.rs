@@ -30,7 +30,15 @@ pub fn in_unit(measure: Measure, value: f64, units: System) -> (f64, usize, Stri
             let unit = Length::usual(units);
             ((unit.take)(&Length::new::<meter>(value)), if units == System::Inch { 2 } else { 0 }, format!(" {}", unit.symbol))
         }
-        Measure::OtherTyre | Measure::ToOrder | Measure::GearCount | Measure::OtherLayout { .. } => (value, 0, String::new()),
+        Measure::OtherTyre
+        | Measure::OtherGearSet
+        | Measure::OtherAxle
+        | Measure::PartsChanged
+        | Measure::OtherCase
+        | Measure::ToOrder
+        | Measure::GearCount
+        | Measure::OtherLayout { .. }
+        | Measure::OtherEnd { .. } => (value, 0, String::new()),
     }
 }
 
@@ -53,9 +61,13 @@ pub fn name(measure: Measure, units: System) -> String {
         Measure::Speedometer => "speedometer error".into(),
         Measure::TyreDiameter => "tyre diameter".into(),
         Measure::OtherTyre => "tyre changed".into(),
+        Measure::OtherGearSet => "gear set changed".into(),
+        Measure::OtherAxle => "axle changed".into(),
+        Measure::PartsChanged => "parts changed".into(),
+        Measure::OtherCase => "A’s case".into(),
         Measure::ToOrder => "parts to order".into(),
         Measure::GearCount => "forward gears".into(),
-        Measure::OtherLayout { .. } => "layout".into(),
+        Measure::OtherLayout { .. } | Measure::OtherEnd { .. } => "layout".into(),
     }
 }
 
@@ -67,7 +79,10 @@ pub fn range(wish: &Wish, units: System) -> String {
         (show(value, decimals), unit)
     };
     match wish.measure {
-        Measure::OtherTyre => return "to stay".into(),
+        Measure::OtherTyre | Measure::OtherGearSet | Measure::OtherAxle => return "to stay".into(),
+        Measure::OtherCase => return "to be kept".into(),
+        Measure::OtherEnd { two_shafts: true } => return "two shafts".into(),
+        Measure::OtherEnd { two_shafts: false } => return "no two-shaft box".into(),
         Measure::ToOrder => return "none".into(),
         Measure::OtherLayout { layout } => return layout.words().into(),
         _ => {}
@@ -92,6 +107,13 @@ pub fn shortfall(wish: &Wish, value: f64, units: System) -> Option<String> {
     }
     Some(match wish.measure {
         Measure::OtherTyre => "another tyre".into(),
+        Measure::OtherGearSet => "another gear set".into(),
+        Measure::OtherAxle => "another axle".into(),
+        Measure::PartsChanged if value > 1.5 => format!("{} parts changed", show(value, 0)),
+        Measure::PartsChanged => "one part changed".into(),
+        Measure::OtherCase => "not known to go into A’s case".into(),
+        Measure::OtherEnd { two_shafts: true } => "not a two-shaft box, as A’s is".into(),
+        Measure::OtherEnd { two_shafts: false } => "a two-shaft box, as A’s is not".into(),
         Measure::ToOrder if value > 1.5 => format!("{} parts to order", show(value, 0)),
         Measure::ToOrder => "one part to order".into(),
         Measure::OtherLayout { .. } => "another layout".into(),

@@ -15,6 +15,7 @@ use super::gap::Gap;
 use super::inside::read::{Inside, InsideShared};
 use super::pull::read::Pull;
 use crate::gearing::stage::steps;
+use crate::gearing::teeth::decimal;
 use crate::gearing::{self, FinalDrive, Gear, Gearbox, Idler, Layout, Mesh, PrintedRatio, Ratio, Reverse, Stage, Step, read};
 use crate::job::{self, Choice, InputId, InputProblem, Job, JobField, SetupField, SetupId};
 use crate::problem::{Explain, Problem};
@@ -84,6 +85,12 @@ impl Setup {
     /// The ratio of a forward gear (0 is first), signed; known as soon as the constant pair and that gear are.
     pub fn ratio(&self, gear: usize) -> Option<Ratio> {
         self.gears.get(gear).copied().flatten()?.ratio(self.layout, self.constant)
+    }
+
+    /// The ratios of all forward gears without sign, lowest gear first; none where one of them cannot be read, or there is no gear.
+    pub fn forward_ratios(&self) -> Option<Vec<f64>> {
+        let ratios = (0..self.gears.len()).map(|gear| self.ratio(gear).map(|ratio| decimal(ratio).abs())).collect::<Option<Vec<f64>>>();
+        ratios.filter(|ratios| !ratios.is_empty())
     }
 
     /// The printed figure of a forward gear that is not counted: what its last digit leaves open, every figure in that gear has too.

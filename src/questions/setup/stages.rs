@@ -58,7 +58,7 @@ fn used_in(
     problems: &mut Vec<InputProblem>,
 ) -> Option<UsedIn> {
     let text = typed.gears.trim();
-    match text.to_lowercase().as_str() {
+    match text.to_ascii_lowercase().as_str() {
         "" => return kind.is_some_and(StageKind::is_switched).then_some(UsedIn::ALL),
         "all" => return Some(UsedIn::ALL),
         "always" => return None,

@@ -56,6 +56,14 @@ fn sheet(criterion: &mut Criterion) {
     let reader = Reader { units: job.units, words: Words::Us };
     let source = Source::new(&job, &answers, shelves, reader);
     group.bench_function("rows-of-three-setups", |b| b.iter(|| black_box(layshaft::questions::sheet_of(source))));
+    for (name, job) in [("setup-of-four-steps", one), ("setup-of-32-steps", car::of_32_steps())] {
+        group.bench_function(name, |b| {
+            b.iter(|| {
+                let answers = questions::analyse_job(black_box(&job), shelves);
+                black_box(layshaft::questions::sheet_of(Source::new(&job, &answers, shelves, reader)))
+            });
+        });
+    }
     let shift = of::shift_chart(source, None);
     group.bench_function("shift-chart-as-svg", |b| b.iter(|| black_box(chart::svg_text(&shift, &LIGHT, (1_180, 460)).is_ok())));
     group.finish();

@@ -90,6 +90,11 @@ fn rows(measured: &Measured) -> Vec<Row> {
         )),
         Row::new("reading the built-in catalogue into numbers", time(native("search/built-in-catalogue-read"))),
         Row::new("one setup's whole analysis", time(native("sheet/analysis-of-one-setup"))),
+        Row::new("all rows of one setup of four steps", time(native("sheet/setup-of-four-steps"))),
+        Row::new(
+            "the same of eight gears, overdrive and range box: 32 steps, every run planned through them",
+            time(native("sheet/setup-of-32-steps")),
+        ),
         Row::new("all rows of a sheet of three setups", time(native("sheet/rows-of-three-setups"))),
     ];
     rows.extend(on_page(page, &measured.rival));

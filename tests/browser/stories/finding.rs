@@ -60,6 +60,26 @@ fn a_wish_list_puts_the_expected_set_on_the_sheet() -> Result<()> {
     })
 }
 
+/// The customer keeps gears and axle; only the tyre is left to search, and each result shows its ratios.
+#[test]
+fn what_the_customer_keeps_is_in_every_result() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        go_there(page).await?;
+        clear_wishes(page).await?;
+        add_wish(page, "the gear set of setup A stays").await?;
+        let few = add_wish(page, "parts changed, of gear set, axle and tire").await?;
+        page.type_into(field("at most").of(&few), "1").await?;
+        page.until(DONE).await?;
+        page.until("document.querySelectorAll('[data-result]').length > 1").await?;
+        let own = page.js::<String>("document.querySelectorAll('.head__pick')[0].innerText.split('\\n')[0]").await?;
+        let shown = "[...document.querySelectorAll('[data-result]')].map(one => one.innerText)";
+        let all = format!("{shown}.every(text => text.includes({own:?}) && /\\d\\.\\d{{3}}\\s+\\d\\.\\d{{3}}/.test(text))");
+        page.until(&all).await?;
+        page.assert_accessible("parts that stay").await
+    })
+}
+
 /// What 1st gear and the axle come to, as a wish calls it.
 const FIRST: &str = "1st gear, overall";
 

@@ -60,6 +60,33 @@ fn the_demos_parts_are_hidden_and_stay_hidden() -> Result<()> {
     })
 }
 
+/// One Corner four stands on the shelf: the job that is done takes it, and undo puts it back.
+#[test]
+fn a_job_that_is_done_takes_its_parts_off_the_shelf() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        bring_in(page, OWN).await?;
+        page.click(button("Use Corner four in setup A")).await?;
+        page.until("JSON.parse(localStorage.getItem(Object.keys(localStorage).find(key => key.startsWith('layshaft.job.')))).job.setups[0].gearbox.name === 'Corner four'").await?;
+        page.go_to("jobs").await?;
+        page.choose(field("State of"), "done").await?;
+        let said = "Off the shelf: Corner four (none left).";
+        page.until(&format!("document.body.innerText.includes({said:?})")).await?;
+        page.go_to("shelf").await?;
+        page.says("[data-name='Corner four']", "in 1 job:").await?;
+        let in_stock = checkbox("Corner four in stock");
+        page.until_of(&in_stock, "!one.checked").await?;
+        page.click(button("Undo").of("notices")).await?;
+        page.until_of(&in_stock, "one.checked").await?;
+
+        // What a job took once it does not take again, but after an undo it does.
+        page.go_to("jobs").await?;
+        page.choose(field("State of"), "on the bench").await?;
+        page.choose(field("State of"), "done").await?;
+        page.until(&format!("document.body.innerText.includes({said:?})")).await
+    })
+}
+
 #[test]
 fn a_job_of_the_shop_uses_the_shops_own_parts() -> Result<()> {
     visit(async |page| {

@@ -13,6 +13,12 @@ pub enum NotReady {
     Engine,
     /// The tyre on the car.
     FittedTyre,
+    /// The gear set in the car.
+    FittedSet,
+    /// The final drive in the car.
+    FittedAxle,
+    /// One of the three.
+    FittedParts,
     /// What the dial expects.
     Dial,
 }
@@ -23,6 +29,9 @@ impl Explain for NotReady {
             Self::Shift => "the shift rpm",
             Self::Engine => "the engine's torque and the car's mass",
             Self::FittedTyre => "the tyre of setup A",
+            Self::FittedSet => "the gears of setup A",
+            Self::FittedAxle => "the axle of setup A",
+            Self::FittedParts => "gears, axle and tyre of setup A",
             Self::Dial => "a road check or the number on the dial",
         };
         format!("this wish is left out of the search: it needs {needs}")
@@ -33,6 +42,9 @@ impl Explain for NotReady {
             Self::Shift => "type the shift rpm under road speed".into(),
             Self::Engine => "type both under pull at the wheels".into(),
             Self::FittedTyre => "type the tyre at the head of setup A".into(),
+            Self::FittedSet => "type or choose them at the head of setup A".into(),
+            Self::FittedAxle => "type it at the head of setup A".into(),
+            Self::FittedParts => "type what is missing at the head of setup A".into(),
             Self::Dial => "type either under speedometer".into(),
         }
     }
@@ -49,5 +61,14 @@ pub(super) fn missing(wish: &Wish, given: &Given) -> Option<NotReady> {
     if wish.measure == Measure::Speedometer && given.dial.is_none() {
         return Some(NotReady::Dial);
     }
-    (wish.measure == Measure::OtherTyre && given.fitted.is_none()).then_some(NotReady::FittedTyre)
+    let (set, axle, tyre) = (given.fitted_set.is_some(), given.fitted_axle.is_some(), given.fitted.is_some());
+    let (is_there, missing) = match wish.measure {
+        Measure::OtherTyre => (tyre, NotReady::FittedTyre),
+        Measure::OtherGearSet => (set, NotReady::FittedSet),
+        Measure::OtherCase => (given.case.is_some(), NotReady::FittedSet),
+        Measure::OtherAxle => (axle, NotReady::FittedAxle),
+        Measure::PartsChanged => (set && axle && tyre, NotReady::FittedParts),
+        _ => return None,
+    };
+    (!is_there).then_some(missing)
 }
