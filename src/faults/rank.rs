@@ -111,8 +111,14 @@ impl<'a> Ranked<'a> {
     }
 
     /// Whether a test spoke for it, and none against.
-    pub fn is_shown(&self) -> bool {
+    pub fn is_backed(&self) -> bool {
         !self.is_refuted() && self.shares.iter().any(|share| share.points == SHOWN)
+    }
+
+    /// Whether the test of its own, the first, showed it, and none spoke against.
+    pub fn is_shown(&self, told: &Told) -> bool {
+        let is_answered_so = |(test, shows): &(usize, bool)| told.results.get(test) == Some(shows);
+        !self.is_refuted() && self.cause.shows.first().is_some_and(is_answered_so)
     }
 
     /// The test to do next, with the answer that shows it: its first that is not answered yet.

@@ -140,7 +140,7 @@ fn what_is_tried_ranks_again() {
     )
     .answer;
     assert!(
-        answer.plain().starts_with("The tests say: clutch housing out of line with the crank. Look at these with it: spigot"),
+        answer.plain().starts_with("Its test shows it: clutch housing out of line with the crank. Look at these with it: spigot"),
         "{answer:?}"
     );
 }

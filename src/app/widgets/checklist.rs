@@ -85,8 +85,10 @@ fn asked(steps: Steps, at: usize, step: Memo<Option<Step>>, judged: Memo<Judged>
     view! {
         <li class="step step--asked" role="group" aria-label=move || state.say(&what.get())>
             <span class="step__what">{move || state.say(&what.get())}</span>
-            <div class="step__answers">{steps.answers.iter().copied().map(answer).collect_view()}</div>
-            <span class="step__means" role="status">{move || judged.with(|judged| state.say(&judged.wanted))}</span>
+            <div class="step__answers">
+                {steps.answers.iter().copied().map(answer).collect_view()}
+                <span class="step__means" role="status">{move || judged.with(|judged| state.say(&judged.wanted))}</span>
+            </div>
         </li>
     }
 }

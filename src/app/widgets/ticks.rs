@@ -36,8 +36,10 @@ fn one_group(ticks: Ticks, id: String, groups: Memo<Vec<TickGroup>>) -> impl Int
     view! {
         <div class="ticks" role="group" aria-label=move || state.say(&title.get())>
             <span class="ticks__title">{move || state.say(&title.get())}</span>
-            <For each=words key=Clone::clone children=move |word| tick(ticks, group, word)/>
-            {move || is_listed.get().then(|| list(ticks, group, title, choose))}
+            <div class="ticks__all">
+                <For each=words key=Clone::clone children=move |word| tick(ticks, group, word)/>
+                {move || is_listed.get().then(|| list(ticks, group, title, choose))}
+            </div>
         </div>
     }
 }
@@ -69,8 +71,13 @@ fn list(ticks: Ticks, group: Memo<Option<TickGroup>>, title: Memo<String>, choos
         under.map(options).collect_view()
     };
     view! {
-        <select class="select" aria-label=move || state.say(&title.get()) prop:value=""
-            on:change=move |event| press(state, ticks, group, &event_target_value(&event))>
+        <select class="select" aria-label=move || state.say(&title.get())
+            on:change=move |event| {
+                let word = event_target_value(&event);
+                // What is chosen becomes a button: the list asks for one more.
+                event_target::<web_sys::HtmlSelectElement>(&event).set_value("");
+                press(state, ticks, group, &word);
+            }>
             <option value="">{move || state.say(&choose.get())}</option>
             {options}
         </select>

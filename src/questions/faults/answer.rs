@@ -7,7 +7,7 @@ use crate::questions::Source;
 /// From how many causes tests are listed.
 const TESTED: usize = 8;
 /// The most tests that are listed.
-const MOST_TESTS: usize = 10;
+const MOST_TESTS: usize = 8;
 
 /// What is known of a fault.
 #[derive(Clone, Debug)]
@@ -56,7 +56,7 @@ pub(super) fn next_tests(table: &Table, told: &Told) -> Vec<usize> {
             }
         }
     }
-    tests.truncate(MOST_TESTS);
     tests.sort_by_key(|test| table.tests.get(*test).map(|test| test.cost));
+    tests.truncate(MOST_TESTS);
     tests
 }

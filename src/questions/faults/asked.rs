@@ -70,6 +70,11 @@ pub fn next(source: Source<'_>) -> String {
     if told.symptoms.is_empty() { "Choose what it does first. Then say when: that parts its causes.".into() } else { String::new() }
 }
 
+/// What is said where there are no tests yet.
+pub fn none_yet(source: Source<'_>) -> String {
+    if tests(source).is_empty() { "The tests come once it is chosen what it does.".into() } else { String::new() }
+}
+
 /// The tests of the likeliest causes, the cheapest first, each with what it gave. They stand still while they are answered: only what is
 /// said of the fault moves them.
 pub fn tests(source: Source<'_>) -> String {

@@ -38,7 +38,7 @@ pub const QUESTION: Question = Question {
     inputs: &[],
     groups: &[
         Group { title: "What it does, and when", inputs: &[Input::Ticks(SAID)], taken: Some(asked::next) },
-        Group { title: "Try this, cheapest first", inputs: &[Input::Steps(TRIED)], taken: None },
+        Group { title: "Try this, cheapest first", inputs: &[Input::Steps(TRIED)], taken: Some(asked::none_yet) },
     ],
     station: sentence::station,
     answer: sentence::answer,

@@ -67,8 +67,10 @@ fn cause_row(fault: &Fault, place: usize, ranked: &Ranked<'_>) -> Row {
     ]);
     if ranked.is_refuted() {
         cell = cell.and([Piece::words("a test speaks against it")]);
-    } else if ranked.is_shown() {
-        cell = cell.and([Piece::caution("the tests say so")]);
+    } else if ranked.is_shown(&fault.told) {
+        cell = cell.and([Piece::caution("its test shows it")]);
+    } else if ranked.is_backed() {
+        cell = cell.and([Piece::words("a test speaks for it")]);
     }
     let test = ranked.next_test(&fault.told).and_then(|(test, shows)| Some((Table::built_in().tests.get(test)?, shows)));
     if let Some((test, shows)) = test {

@@ -34,10 +34,10 @@ pub(super) fn contradiction((one, other): (Given, Given)) -> String {
 
 fn named(fault: &Fault, first: &Ranked<'_>) -> String {
     let name = &first.cause.name;
-    if first.is_shown() {
+    if first.is_shown(&fault.told) {
         let together = &first.cause.together;
         let wear = if together.is_empty() { String::new() } else { format!(" Look at these with it: {together}.") };
-        return format!("The tests say: {name}.{wear}");
+        return format!("Its test shows it: {name}.{wear}");
     }
     let next = fault.causes.get(1).filter(|next| next.points > 0);
     next.map_or_else(|| format!("Look first at this: {name}."), |next| format!("Look first at this: {name}; then {}.", next.cause.name))
@@ -47,7 +47,7 @@ fn named(fault: &Fault, first: &Ranked<'_>) -> String {
 fn test(fault: &Fault, first: &Ranked<'_>) -> String {
     let next = first.next_test(&fault.told).and_then(|(test, _)| Table::built_in().tests.get(test));
     match next {
-        Some(test) if first.is_shown() => format!("To be sure: {}", test.ask),
+        Some(test) if first.is_shown(&fault.told) => format!("To be sure: {}", test.ask),
         Some(test) => format!("Test: {}", test.ask),
         None => String::new(),
     }

@@ -10,7 +10,7 @@ use crate::paper::print_what;
 const PHONE: Screen = Screen { width: 390, height: 844, ratio: 2.0, mobile: true };
 const TRIED: &str = "Try this, cheapest first";
 
-/// From the bench, in eight actions: the question, what it does, the gear, when, and four answers.
+/// From the bench, in seven actions: the question, what it does, the gear, when, and three answers.
 async fn jumps_out_of_third_on_the_overrun(page: &Page) -> Result<()> {
     page.open("#bench/faults").await?; // 1
     page.says(group("What it does, and when"), "Choose what it does first").await?;
@@ -31,7 +31,9 @@ async fn jumps_out_of_third_on_the_overrun(page: &Page) -> Result<()> {
     page.says(group(TRIED), "So teeth or fork push the sleeve out").await?;
     page.js::<()>(&format!("void {}.click()", answer("does a mount part", "no"))).await?; // 6
     page.says(group(TRIED), "So the mounts hold").await?;
-    page.question_says("The tests say: dog teeth of sleeve and gear worn").await?;
+    page.question_says("Look first at this: dog teeth of sleeve and gear worn").await?;
+    page.js::<()>(&format!("void {}.click()", answer("are the dog teeth", "yes"))).await?; // 7
+    page.question_says("Its test shows it: dog teeth of sleeve and gear worn").await?;
     page.assert_no_sideways("what is wrong with it").await
 }
 
@@ -44,6 +46,7 @@ fn jumps_out_of_third() -> Result<()> {
             .await?;
         page.until("!document.querySelector('.steps').innerText.includes('So the mounts hold')").await?;
         page.choose(field("what it does"), "slips").await?;
+        page.until_of(field("what it does"), "one.value === ''").await?;
         page.choose(field("what it does"), "creeps with the clutch down").await?;
         page.question_says("do not go together").await?;
         page.click(button("slips: revs rise, the car does not follow")).await?;
@@ -59,10 +62,10 @@ fn jumps_out_of_third_on_a_phone() -> Result<()> {
         page.saved().await?;
         page.reload().await?;
         page.stands("bench/faults").await?;
-        page.question_says("The tests say: dog teeth").await?;
+        page.question_says("Its test shows it: dog teeth").await?;
         print_what(page, "Everything").await?;
         let pages = pages(&page.pdf(Paper::A4).await?)?.join(" ");
-        for said in ["What is wrong with it?", "Dog teeth of sleeve and gear worn"] {
+        for said in ["What is wrong with it?", "Its test shows it: dog teeth"] {
             ensure!(pages.contains(said), "“{said}” is not on paper");
         }
         Ok(())
