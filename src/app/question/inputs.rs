@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use super::fold::Fold;
 use crate::app::parts;
 use crate::app::state::State;
-use crate::app::widgets::{Checklist, PartField, SelectField, TextArea, TextField};
+use crate::app::widgets::{Checklist, PartField, SelectField, TextArea, TextField, TickGroups};
 use crate::job::inputs::Kind;
 use crate::job::{Choice, Field};
 use crate::questions::{self, Group, Input, Place, Question};
@@ -25,6 +25,7 @@ pub(super) fn view(inputs: &'static [Input]) -> impl IntoView {
 pub(in crate::app) fn other(input: Input) -> AnyView {
     match input {
         Input::Text(field) => text(Field::Job(field)),
+        Input::Ticks(ticks) => view! { <TickGroups ticks/> }.into_any(),
         Input::Steps(steps) => view! { <Checklist steps/> }.into_any(),
         Input::Choice(choice) => view! { <SelectField choice=Choice::Job(choice) visible_label=true/> }.into_any(),
     }

@@ -8,6 +8,7 @@ mod calls;
 mod catalogue;
 mod comfort;
 mod driveline;
+mod faults;
 mod figures;
 mod finding;
 mod hosting;
