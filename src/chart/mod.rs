@@ -16,6 +16,7 @@ pub mod lines;
 pub mod paint;
 pub mod palette;
 pub mod place;
+pub mod recorded;
 pub mod rect;
 pub mod scatter;
 pub mod scene;
