@@ -31,6 +31,7 @@ pub(in crate::app) fn view() -> AnyView {
         input.set_value("");
     };
     let is_recording = Memo::new(move |_| ear.doing.with(|doing| matches!(doing, Doing::Asking | Doing::Recording(_))));
+    let is_running = Memo::new(move |_| running(ear).is_some());
     let record = move |_| if is_recording.get_untracked() { microphone::stop() } else { microphone::record(ear) };
     let words =
         move || if is_recording.get() { "■ Stop recording".to_owned() } else { format!("● Record {} seconds", microphone::SECONDS) };
@@ -42,12 +43,12 @@ pub(in crate::app) fn view() -> AnyView {
                 <input type="file" id="listen-file" hidden accept="audio/*,video/*" aria-label="Recording" node_ref=chosen on:change=take/>
             </div>
             <p class="listen__says" id="listen-says" role="status">{move || state.say(&says(ear))}</p>
-            {move || running(ear).map(|progress| view! {
+            <Show when=move || is_running.get()>
                 <div class="listen__progress">
-                    <progress max="1" aria-label="How far it has listened" prop:value=progress.share()></progress>
+                    <progress max="1" aria-label="How far it has listened" prop:value=move || running(ear).map_or(1.0, Progress::share)></progress>
                     <button type="button" class="btn btn--small" on:click=move |_| ear.forget()>"Stop"</button>
                 </div>
-            })}
+            </Show>
             <p class="words">"20 s at a steady speed, or a slow rise. A passenger holds the phone. Nothing is kept or sent."</p>
             {tone::view(ear)}
         </div>
@@ -83,5 +84,5 @@ fn says(ear: Ear) -> String {
         return "Listening …".into();
     }
     let name = ear.name.get();
-    format!("Heard: {:.0} s of {name}.", clip.seconds())
+    format!("Heard {:.0} s from {name}.", clip.seconds())
 }

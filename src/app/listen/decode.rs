@@ -22,7 +22,12 @@ pub(super) fn read(ear: Ear, name: String, blob: &web_sys::Blob) {
     ear.doing.set(Doing::Reading);
     let bytes = blob.array_buffer();
     spawn_local(async move {
-        match samples(bytes).await {
+        let samples = samples(bytes).await;
+        // Whoever pressed Stop meanwhile wants none of it.
+        if ear.doing.get_untracked() != Doing::Reading {
+            return;
+        }
+        match samples {
             Some(samples) => ear.take(name, samples, f64::from(RATE)),
             None => ear.refuse(&ClipError::NoSound),
         }

@@ -59,7 +59,7 @@ fn a_recording_names_the_pair_that_whines() -> Result<()> {
         page.choose(field("in").of(HEARD), "3rd").await?;
         page.says("#listen-says", "Type the speed or rpm at which it was recorded").await?;
         page.type_into(field("at, road speed or rpm"), "40").await?;
-        page.says("#listen-says", "Heard: 15 s of").await?;
+        page.says("#listen-says", "Heard 15 s from").await?;
         page.says("#recorded .answer", "The recording has the 3rd gear pair").await?;
         page.says("#recorded .answer", "at 40 mph in 3rd, 2,77").await?;
         page.says("#recorded li:first-child", "3rd gear pair").await?;
@@ -101,7 +101,7 @@ fn the_microphone_is_asked_at_the_press() -> Result<()> {
         page.click(button("Record 20 seconds").of(RECORDED)).await?;
         page.says("#listen-says", "Recording: 5 of 20 s").await?;
         page.click(button("Stop recording").of(RECORDED)).await?;
-        page.until("/^(Heard: [5-9] s of the microphone|The recording is)/.test(document.getElementById('listen-says').textContent)").await
+        page.until("/^(Heard [5-9] s from the microphone|The recording is)/.test(document.getElementById('listen-says').textContent)").await
     })
 }
 
