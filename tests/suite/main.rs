@@ -114,6 +114,7 @@ mod published_units;
 mod pull_by_hand;
 mod quote;
 mod record_by_hand;
+mod recorded_by_hand;
 mod saved;
 mod saved_schema;
 mod seats_by_hand;

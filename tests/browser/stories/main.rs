@@ -14,6 +14,7 @@ mod finding;
 mod hosting;
 mod inside;
 mod keeping;
+mod listening;
 mod moment;
 mod offline;
 mod opening;
