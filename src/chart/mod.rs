@@ -13,6 +13,7 @@ pub mod frame;
 pub mod framed;
 pub mod ladder;
 pub mod lines;
+pub mod order_map;
 pub mod own_size;
 pub mod paint;
 pub mod palette;

@@ -6,7 +6,7 @@ use std::sync::Arc;
 use layshaft::catalogue::Catalogue;
 use layshaft::chart::{LIGHT, Picture};
 use layshaft::job::{BenchField, Choice, Field, Job, JobChoice, JobField, NoiseField, demo};
-use layshaft::questions::noise::recorded::{Asked, Clip, Findings, heard, spectrum, tones};
+use layshaft::questions::noise::recorded::{Asked, Clip, Findings, heard, order_map, spectrum, tones};
 use layshaft::questions::{OnShelf, Source, analyse_job};
 use layshaft::sheet::{Reader, Words};
 use layshaft::sliced::Sliced;
@@ -88,7 +88,16 @@ fn the_pair_that_whines_is_named() {
     let (loudest, level) = picture.levels.iter().copied().max_by(|a, b| a.1.total_cmp(&b.1)).unwrap();
     assert!(((loudest - 1_041.73).abs() < 2.0 || (loudest - 92.6).abs() < 1.0) && level > 10.0, "{loudest} Hz, {level} dB");
     assert!(picture.levels.iter().any(|(hertz, level)| (hertz - 1_041.73).abs() < 2.0 && *level > 10.0));
+    let map = with_source(&job, |source| order_map(source, &asked, &findings)).unwrap();
+    assert!(map.columns.len() > 60 && (map.seconds - 8.0).abs() < 0.01, "{} columns of {} s", map.columns.len(), map.seconds);
+    // The row of the whine is the loudest above the firing, in every column.
+    let row = 1_041.73 / map.most * 90.0;
+    for column in &map.columns {
+        let (at, _) = (0_i32..).zip(column).skip(40).max_by(|a, b| a.1.total_cmp(b.1)).unwrap();
+        assert!((f64::from(at) + 0.5 - row).abs() <= 1.0, "row {at} for {row}");
+    }
     for width in [360.0, 900.0] {
+        assert!(map.scene(&LIGHT, (width, map.height(width))).texts().count() > 8);
         assert!(picture.scene(&LIGHT, (width, picture.height(width))).texts().count() > 8);
     }
 }

@@ -9,6 +9,7 @@ use super::player::Player;
 use crate::app::slices::Slices;
 use crate::app::state::State;
 use crate::app::widgets::chart::Shown;
+use crate::chart::Picture;
 use crate::problem::{Explain, capital};
 use crate::questions::noise::recorded::{self, Asked, Clip, ClipError, Findings, Heard, Intake, Listening};
 
@@ -33,6 +34,15 @@ pub(super) enum Doing {
     Refused(String),
 }
 
+/// A picture of a recording.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum View {
+    /// How loud it is at every pitch.
+    Spectrum,
+    /// How that goes over time.
+    OverTime,
+}
+
 /// The ear of the page.
 #[derive(Clone, Copy)]
 pub(super) struct Ear {
@@ -47,7 +57,9 @@ pub(super) struct Ear {
     pub(super) asked: Memo<Result<Asked, String>>,
     /// What it says; none while it is listened to.
     pub(super) heard: Memo<Option<Heard>>,
-    /// Its spectrum.
+    /// Which picture of it is looked at.
+    pub(super) view: RwSignal<View>,
+    /// That picture.
     pub(super) drawn: Memo<Option<Shown>>,
     /// What plays tones.
     pub(super) player: Player,
@@ -61,7 +73,7 @@ impl Ear {
         EAR.with_borrow_mut(|ear| {
             // It belongs to the page, not to the view that asks first.
             let (_, ear) = ear.get_or_insert_with(|| {
-                let owner = Owner::new_root(None);
+                let owner = Owner::default();
                 let ear = owner.with(|| Self::new(state));
                 (owner, ear)
             });
@@ -83,13 +95,18 @@ impl Ear {
             let (asked, findings) = said()?;
             state.with_source(|source| recorded::heard(source, &asked, &findings))
         });
+        let view = RwSignal::new(View::Spectrum);
         let drawn = Memo::new(move |_| {
             let (asked, findings) = said()?;
-            let picture = state.with_source(|source| recorded::spectrum(source, &asked, &findings))?;
-            Some(Shown::new(Arc::new(picture) as Arc<dyn crate::chart::Picture>))
+            let picture: Arc<dyn Picture> = state.with_source(|source| match view.get() {
+                View::Spectrum => Some(Arc::new(recorded::spectrum(source, &asked, &findings)?) as Arc<dyn Picture>),
+                View::OverTime => Some(Arc::new(recorded::order_map(source, &asked, &findings)?) as Arc<dyn Picture>),
+            })?;
+            Some(Shown::new(picture))
         });
         let doing = RwSignal::new(Doing::Nothing);
-        let ear = Self { doing, name: RwSignal::new(String::new()), intake, listening, clip, asked, heard, drawn, player: Player::new() };
+        let name = RwSignal::new(String::new());
+        let ear = Self { doing, name, intake, listening, clip, asked, heard, view, drawn, player: Player::new() };
         ear.follow(state);
         ear
     }

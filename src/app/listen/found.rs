@@ -2,10 +2,10 @@
 
 use leptos::prelude::*;
 
-use super::ear::Ear;
+use super::ear::{Ear, View};
 use crate::app::parts;
 use crate::app::state::State;
-use crate::app::widgets::Chart;
+use crate::app::widgets::{Chart, Choice};
 use crate::job::{BenchField, Field, JobField, NoiseField};
 use crate::questions::noise::recorded::Part;
 use crate::units::number;
@@ -33,6 +33,8 @@ fn what_was_heard(ear: Ear) -> impl IntoView {
             <h3 id="recorded-title">"The recording"</h3>
             <p class="answer">{sentence}</p>
             <ol class="recorded__parts">{move || parts().into_iter().map(|part| row(state, ear, &part)).collect_view()}</ol>
+            <Choice label="Picture of the recording" id="recorded-view" options=vec![(View::Spectrum, "Spectrum"), (View::OverTime, "Over time")]
+                now=ear.view choose=move |view| ear.view.set(view)/>
             <Chart picture=ear.drawn name="recorded"/>
             <details class="fold"><summary>"In words"</summary>{parts::DESK.show(move |desk| (desk.in_words)(ear.drawn))}</details>
             <div class="listen__acts">

@@ -52,12 +52,12 @@ pub(super) fn view(ear: Ear) -> impl IntoView {
             {of_part(state, go)}
             <input type="range" id="tone-slider" aria-label="Pitch of the tone" min="0" max="1000" step="1"
                 aria-valuetext=move || format!("{} Hz", shown(hertz.get())) prop:value=move || place_of(hertz.get()).to_string() on:input=slid/>
-            <span class="field field--number">
-                <input class="field__input" id="tone-hertz" type="text" inputmode="decimal" autocomplete="off" aria-label="Pitch of the tone, Hz"
-                    prop:value=move || shown(hertz.get()) on:change=typed/>
-                <span class="field__unit">"Hz"</span>
-            </span>
             <div class="listen__acts">
+                <span class="field field--number">
+                    <input class="field__input" id="tone-hertz" type="text" inputmode="decimal" autocomplete="off" aria-label="Pitch of the tone, Hz"
+                        prop:value=move || shown(hertz.get()) on:change=typed/>
+                    <span class="field__unit">"Hz"</span>
+                </span>
                 <button type="button" class="btn" id="tone-play" aria-pressed=move || is_on().to_string() on:click=press>
                     {move || if is_on() { "■ Stop the tone" } else { "▶ Play a tone" }}
                 </button>

@@ -211,7 +211,7 @@ impl Asked<'_> {
 }
 
 /// Said where none of the parts is the box's.
-fn outside(leaders: &[Suspect]) -> &'static str {
+pub(super) fn outside(leaders: &[Suspect]) -> &'static str {
     let is_box = |suspect: &Suspect| suspect.tone.origin.whereabouts(suspect.tone.seat) == Whereabouts::Gearbox;
     if leaders.iter().any(is_box) { "" } else { "Nothing of the box: " }
 }

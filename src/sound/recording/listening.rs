@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use super::clip::Clip;
+use super::map::{LevelMap, Mapping};
 use super::places::real;
 use super::score::{Candidate, rank};
 use super::share_out::{Kind, Maker, share_out};
@@ -31,14 +32,22 @@ pub struct Findings {
     pub candidates: Vec<Candidate>,
     /// The spectrum by orders of the engine, noise at 1: the shorter frames.
     pub spectrum: MeanSpectrum,
+    /// The engine's turns a second as found: times in seconds and speeds, rising in time.
+    pub speeds: Vec<(f64, f64)>,
+    /// How loud each frequency is over time, up to a little above the tones of the likeliest parts.
+    pub map: LevelMap,
 }
 
-/// The stages: the passes, the two spectra, the ranking.
-const STAGES: u64 = 7;
+/// The stages: the passes, the two spectra, the ranking, the map.
+const STAGES: u64 = 8;
 /// The seconds of the frames of the two spectra.
 const SPECTRA: [f64; 2] = [2.0, 5.0];
 /// Samples that are resampled between two looks at the clock.
 const SAMPLES: usize = 20_000;
+/// The parts whose tones the map shows, and how far above them it goes.
+const MAPPED: (usize, f64) = (4, 1.3);
+/// How far apart the speeds are told, in seconds.
+const SPEEDS: f64 = 0.25;
 /// A stage in parts, for whoever watches.
 const PARTS: u64 = 100;
 
@@ -61,6 +70,7 @@ enum Doing {
     Framing(ByTurns, Framing),
     Tracking(ByTurns, Frames, Tracking),
     Ranking,
+    Mapping(Mapping),
     Nothing,
 }
 
@@ -121,6 +131,13 @@ impl Listening {
                 }
             }
             Doing::Ranking => self.rank(),
+            Doing::Mapping(mut mapping) => {
+                if mapping.advance(&self.clip) {
+                    self.mapped(mapping.finish())
+                } else {
+                    Doing::Mapping(mapping)
+                }
+            }
             Doing::Nothing => Doing::Nothing,
         };
     }
@@ -164,13 +181,32 @@ impl Listening {
     }
 
     fn rank(&mut self) -> Doing {
+        self.stage += 1;
+        let mut highest = f64::from(self.run.cylinders) / 2.0;
         if let Ok(spectra) = <[MeanSpectrum; 2]>::try_from(std::mem::take(&mut self.spectra)) {
             let shift = common_shift(&spectra, &self.run.lines());
             let shared = share_out(&spectra, shift, &self.run.makers, self.run.cylinders);
             let candidates = rank(&shared, &spectra, shift, &self.run.makers);
             let [mut spectrum, _] = spectra;
             spectrum.order_of_bin /= shift.exp();
-            self.found = Some(Findings { turns: self.curve.mean() * shift.exp(), candidates, spectrum });
+            let likeliest = candidates.iter().take(MAPPED.0).filter_map(|candidate| self.run.makers.get(candidate.maker));
+            highest = likeliest.map(|maker| maker.order).fold(highest, f64::max);
+            let scale = shift.exp();
+            let speeds = self.speeds().map(|(time, speed)| (time, speed * scale)).collect();
+            self.found = Some(Findings { turns: self.curve.mean() * scale, candidates, spectrum, speeds, map: LevelMap::default() });
+        }
+        let fastest = self.speeds().map(|(_, speed)| speed).fold(0.0, f64::max);
+        Doing::Mapping(Mapping::new(&self.clip, MAPPED.1 * highest * fastest))
+    }
+
+    fn speeds(&self) -> impl Iterator<Item = (f64, f64)> + '_ {
+        let many = super::places::below(self.clip.seconds() / SPEEDS);
+        (0..=many).map(|place| real(place) * SPEEDS).map(|time| (time, self.curve.at(time)))
+    }
+
+    fn mapped(&mut self, map: LevelMap) -> Doing {
+        if let Some(found) = &mut self.found {
+            found.map = map;
         }
         self.stage = STAGES;
         Doing::Nothing
@@ -182,7 +218,7 @@ impl Listening {
             Doing::Turning(turning) => 0.3 * turning.share(&self.clip),
             Doing::Framing(turned, framing) => 0.3 + 0.4 * framing.share(turned),
             Doing::Tracking(_, frames, tracking) => 0.7 + 0.3 * tracking.share(frames),
-            Doing::Ranking | Doing::Nothing => 0.0,
+            Doing::Ranking | Doing::Mapping(_) | Doing::Nothing => 0.0,
         }
     }
 }

@@ -40,7 +40,7 @@ pub struct MeanSpectrum {
 
 /// A Hann window and the transform of its length.
 #[derive(Clone)]
-struct Analyser {
+pub(super) struct Analyser {
     fft: Arc<dyn Fft<f64>>,
     window: Vec<f64>,
 }
@@ -52,13 +52,13 @@ impl fmt::Debug for Analyser {
 }
 
 impl Analyser {
-    fn new(length: usize) -> Self {
+    pub(super) fn new(length: usize) -> Self {
         let fft = FftPlanner::new().plan_fft_forward(length);
         let turn = std::f64::consts::TAU / real(length);
         Self { fft, window: (0..length).map(|place| 0.5 - 0.5 * (turn * real(place)).cos()).collect() }
     }
 
-    fn power(&self, samples: &[f64]) -> Vec<f64> {
+    pub(super) fn power(&self, samples: &[f64]) -> Vec<f64> {
         let windowed = samples.iter().zip(&self.window).map(|(sample, weight)| Complex::new(sample * weight, 0.0));
         let mut buffer: Vec<Complex<f64>> = windowed.collect();
         self.fft.process(&mut buffer);
@@ -119,13 +119,13 @@ pub fn mean(frames: &Frames) -> MeanSpectrum {
     MeanSpectrum { bins, order_of_bin: frames.order_of_bin, weight: (0.6 * real(many)).max(1.0) }
 }
 
-fn over(power: &[f64], floor: &[f64]) -> Vec<f64> {
+pub(super) fn over(power: &[f64], floor: &[f64]) -> Vec<f64> {
     power.iter().zip(floor).map(|(power, floor)| power / floor.max(1e-30)).collect()
 }
 
 /// The broad noise under a spectrum: block by block the median, made a mean as of noise (÷ ln 2), its logarithm in straight lines between
 /// the middles of the blocks.
-fn floor(power: &[f64], fewest: usize) -> Vec<f64> {
+pub(super) fn floor(power: &[f64], fewest: usize) -> Vec<f64> {
     let mut knots: Vec<(f64, f64)> = Vec::new();
     let mut from = 0;
     while from < power.len() {

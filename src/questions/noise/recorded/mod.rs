@@ -9,5 +9,5 @@ mod said;
 
 pub use crate::sound::recording::{Clip, ClipError, Findings, Intake, Listening};
 pub use asked::Asked;
-pub use picture::spectrum;
+pub use picture::{order_map, spectrum};
 pub use said::{Heard, Part, heard, tones};

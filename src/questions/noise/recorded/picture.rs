@@ -1,7 +1,8 @@
-//! The spectrum of a recording, in Hz at the speed that was found, with the tones of the parts drawn in.
+//! The pictures of a recording, with the tones of the parts drawn in at the speed that was found: its spectrum, and how it goes over time.
 
 use super::said::Heard;
 use super::{Asked, Findings, heard};
+use crate::chart::order_map::{OrderMap, Trace};
 use crate::chart::palette::Hue;
 use crate::chart::recorded::{Mark, Recorded};
 use crate::questions::Source;
@@ -22,6 +23,26 @@ pub fn spectrum(source: Source<'_>, asked: &Asked, findings: &Findings) -> Optio
     let highest = heard.parts.iter().map(|part| part.hertz).fold(firing, f64::max);
     let most = (BEYOND * highest).max(LEAST);
     Some(Recorded { title: "Spectrum of the recording".into(), most, levels: levels(findings, most), marks: marks(source, &heard, firing) })
+}
+
+/// The recording over time.
+pub fn order_map(source: Source<'_>, asked: &Asked, findings: &Findings) -> Option<OrderMap> {
+    let heard = heard(source, asked, findings)?;
+    let map = &findings.map;
+    let trace = |mark: Mark| {
+        let order = mark.hertz / findings.turns;
+        Trace { hue: mark.hue, name: mark.name, points: findings.speeds.iter().map(|(time, speed)| (*time, order * speed)).collect() }
+    };
+    let firing = findings.turns * f64::from(asked.cylinders()) / 2.0;
+    let traces = marks(source, &heard, firing).into_iter().map(trace).collect();
+    let columns = map.columns.clone();
+    (!columns.is_empty()).then(|| OrderMap {
+        title: "The recording over time".into(),
+        seconds: map.seconds,
+        most: map.most,
+        columns,
+        traces,
+    })
 }
 
 fn marks(source: Source<'_>, heard: &Heard, firing: f64) -> Vec<Mark> {

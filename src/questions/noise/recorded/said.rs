@@ -7,7 +7,7 @@ use crate::questions::alike::listed;
 use crate::questions::noise::answer::Noise;
 use crate::questions::noise::names;
 use crate::questions::noise::read::Told;
-use crate::questions::noise::sentence::Asked as Sentences;
+use crate::questions::noise::sentence::{Asked as Sentences, outside};
 use crate::sound::by_ear::Suspect;
 use crate::sound::recording::{Candidate, Sureness};
 use crate::sound::{Moment, Origin};
@@ -122,7 +122,8 @@ impl Recorded<'_> {
         };
         let leaders = if sureness == Sureness::Clear { 1 } else { leaders_of(ranked) };
         let named: Vec<Suspect> = ranked.iter().take(leaders).map(|(_, suspect)| suspect.clone()).collect();
-        let mut said = vec![format!("The recording has {} {moment}.", self.named(&named, sureness))];
+        let has = capital(&format!("{}the recording has", outside(&named)));
+        let mut said = vec![format!("{has} {} {moment}.", self.named(&named, sureness))];
         let covering = first.covered_by.iter().find_map(|other| self.suspect(*other));
         let rival = covering.as_ref().or_else(|| ranked.get(1).map(|(_, suspect)| suspect));
         if let Some(other) = &covering {
