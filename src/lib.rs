@@ -11,7 +11,8 @@
 //! [`sound`] (what tones all that makes, and which fits a noise),
 //! [`toothload`] (what teeth, bearings and synchronisers bear),
 //! [`toothform`] (what one gear measures, and which standard gear that makes it),
-//! [`fits`] (how parts sit in one another, ISO 286, end play and shims), [`checklist`] (steps as lines of text, ticked and read).
+//! [`fits`] (how parts sit in one another, ISO 286, end play and shims), [`checklist`] (steps as lines of text, ticked and read),
+//! [`faults`] (symptoms, their causes, and the tests that tell them apart).
 //!
 //! The shelf: [`catalogue`] holds what can be chosen, built in and the shop's own.
 //!
@@ -76,6 +77,7 @@ pub mod catalogue;
 pub mod chart;
 pub mod checklist;
 pub mod driveline;
+pub mod faults;
 pub mod finder;
 pub mod fits;
 pub mod gearing;

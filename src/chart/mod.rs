@@ -17,6 +17,7 @@ pub mod own_size;
 pub mod paint;
 pub mod palette;
 pub mod place;
+pub mod recorded;
 pub mod rect;
 pub mod scatter;
 pub mod scene;

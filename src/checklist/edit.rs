@@ -36,6 +36,24 @@ pub fn tick(list: &str, at: usize, by: &str, on: &str) -> String {
     })
 }
 
+/// The list with one step answered by someone on a day; answered the same once more it is open again, and nobody's.
+///
+/// ```
+/// use layshaft::checklist::edit::answer;
+/// let answered = answer("is the oil low?", 0, "no", "JB", "28 Nov 2026");
+/// assert_eq!(answered, "[x] is the oil low? | got no | by JB | on 28 Nov 2026");
+/// assert_eq!(answer(&answered, 0, "no", "JB", "28 Nov 2026"), "[ ] is the oil low?");
+/// ```
+pub fn answer(list: &str, at: usize, answer: &str, by: &str, on: &str) -> String {
+    changed(list, at, |step| {
+        step.is_done = step.last_reading() != Some(answer);
+        step.is_read = step.is_done;
+        step.readings = if step.is_done { vec![clean(answer, true)] } else { Vec::new() };
+        let (by, on) = if step.is_done { (clean(by.trim(), false), clean(on, false)) } else { Default::default() };
+        (step.by, step.on) = (by, on);
+    })
+}
+
 /// The list with another text in one step.
 pub fn put(list: &str, at: usize, part: Part, text: &str) -> String {
     changed(list, at, |step| match part {

@@ -9,6 +9,7 @@ use super::build::Build;
 use super::choice::{Chosen, TurnedGear, Wheels};
 use super::cutter::Cutter;
 use super::endplay::EndPlay;
+use super::faults::Faults;
 use super::fits::Fits;
 use super::measure::Measure;
 use super::noise::Noise;
@@ -125,6 +126,9 @@ pub struct Bench {
     /// What a noise is like.
     #[serde(skip_serializing_if = "Noise::is_blank")]
     pub noise: Noise,
+    /// What is said of a fault, and what was tried.
+    #[serde(skip_serializing_if = "Faults::is_blank")]
+    pub faults: Faults,
     /// The order of work, and what was read at each step.
     #[serde(skip_serializing_if = "Build::is_blank")]
     pub build: Build,

@@ -4,8 +4,8 @@ use std::borrow::Cow;
 
 use super::inputs::{Kept, Kind, Row};
 use super::{
-    BenchField, BuildField, Choice, CutterField, DesignText, EndPlayField, FitsField, InsideField, Job, JobChoice, JobField, MeasureField,
-    PullField, SettingField, SetupField, SetupId, WishText,
+    BenchField, BuildField, Choice, CutterField, DesignText, EndPlayField, FaultsField, FitsField, InsideField, Job, JobChoice, JobField,
+    MeasureField, PullField, SettingField, SetupField, SetupId, WishText,
 };
 use crate::gearing::part::ordinal;
 use crate::problem::Problem;
@@ -189,6 +189,7 @@ addresses! {
     field => EndPlayField, Self::Text(Field::Job(JobField::Bench(BenchField::EndPlay(field))));
     field => FitsField, Self::Text(Field::Job(JobField::Bench(BenchField::Fits(field))));
     field => MeasureField, Self::Text(Field::Job(JobField::Bench(BenchField::Measure(field))));
+    field => FaultsField, Self::Text(Field::Job(JobField::Bench(BenchField::Faults(field))));
     field => BuildField, Self::Text(Field::Job(JobField::Bench(BenchField::Build(field))));
     field => SettingField, Self::Text(Field::Job(JobField::Bench(BenchField::Setting(field))));
     field => CutterField, Self::Text(Field::Job(JobField::Bench(BenchField::Cutter(field))));

@@ -11,8 +11,12 @@ pub struct Steps {
     pub field: JobField,
     /// Where the name of whoever ticks is kept.
     pub by: JobField,
-    /// What it can begin with.
+    /// What it can begin with; none where it is made from other inputs.
     pub begin: &'static [Template],
+    /// Its lines as they stand now: as kept, or those that follow from other inputs with what was kept of them.
+    pub list: fn(Source<'_>) -> String,
+    /// What a step is answered by; none where it is ticked.
+    pub answers: &'static [&'static str],
     /// What is to be said of its lines, one for each.
     pub judged: fn(Source<'_>) -> Vec<Judged>,
 }

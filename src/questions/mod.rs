@@ -16,6 +16,7 @@ pub mod dial;
 pub mod driveline;
 pub mod endplay;
 pub mod entries;
+pub mod faults;
 pub mod few_words;
 pub mod find;
 pub mod first;
@@ -41,6 +42,7 @@ pub mod short;
 pub mod small;
 pub mod tag;
 pub mod teeth;
+pub mod ticks;
 pub mod warmth;
 
 use crate::catalogue::Catalogue;
@@ -64,6 +66,7 @@ pub use road::answer::Road;
 pub use road::tyres::Tyres;
 pub use setup::{Conditions, Setup, read_all};
 pub use shelves::{Known, OnShelf, Shelves};
+pub use ticks::{TickGroup, Ticks};
 
 /// A question: what it is called, what is typed for it, and what answers it.
 #[derive(Clone, Copy, Debug)]
@@ -118,6 +121,8 @@ pub enum Input {
     Choice(JobChoice),
     /// Steps that are ticked and read.
     Steps(Steps),
+    /// Things that are there or not.
+    Ticks(Ticks),
 }
 
 /// Inputs under one title.
@@ -157,7 +162,7 @@ pub struct Drawn {
 pub type Press = fn(Source<'_>, Option<usize>, f64) -> Option<(JobChoice, String)>;
 
 /// Every question, in the order of the page: along the driveline from engine to wheel, then the search; then those of the bench.
-pub const LIST: [Question; 17] = [
+pub const LIST: [Question; 18] = [
     pull::QUESTION,
     gears::QUESTION,
     inside::QUESTION,
@@ -173,6 +178,7 @@ pub const LIST: [Question; 17] = [
     fits::QUESTION,
     endplay::QUESTION,
     setting::QUESTION,
+    faults::QUESTION,
     noise::QUESTION,
     record::QUESTION,
 ];

@@ -9,7 +9,9 @@ use std::path::Path;
 use layshaft::gearing::speeds::Selected;
 use layshaft::gearing::{Layout, Place};
 use layshaft::job::choice::{HeardGear, Wheels};
-use layshaft::job::{Bench, Build, Chosen, EndPlay, Fits, Gearbox, Inside, Job, Measure, Noise, Setting, Setup, SetupId, Stage, demo};
+use layshaft::job::{
+    Bench, Build, Chosen, EndPlay, Faults, Fits, Gearbox, Inside, Job, Measure, Noise, Setting, Setup, SetupId, Stage, demo,
+};
 use layshaft::questions::{Place as Asked, build};
 use layshaft::sheet::{Cell, Figure, Piece, Rest, Row, Section, Tone, Words};
 use layshaft::sound::{Kind, Load};
@@ -63,6 +65,18 @@ fn teeth() -> Job {
         };
     }
     job
+}
+
+#[test]
+fn a_fault_of_the_demo_box() {
+    compare("faults", &written_where(&fault(), Words::Uk, |section| section.id == "faults"));
+}
+
+/// The demo job that jumps out of third on the overrun; its mounts were tried and hold.
+fn fault() -> Job {
+    let mounts = "[x] Box and engine lifted a little with a bar and a block: does a mount part, or does metal touch? | got no | by JB";
+    let faults = Faults { said: "jumps-out; g3; overrun".into(), tried: mounts.into(), ..Faults::default() };
+    Job { bench: Bench { faults, ..Bench::default() }, ..demo::job() }
 }
 
 /// The demo job with a whine in third at 40 mph, only pulling, and a bearing whose geometry is known.

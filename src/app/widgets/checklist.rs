@@ -1,4 +1,5 @@
 //! Steps that are ticked with a thumb: a large button a step, its readings typed beside it, a note below; the list itself as text.
+//! A step that is answered has a button for each answer instead.
 
 use leptos::prelude::*;
 
@@ -19,14 +20,16 @@ pub fn Checklist(
 ) -> impl IntoView {
     let state = State::here();
     let field = Field::Job(steps.field);
-    let all = Memo::new(move |_| state.job.with(|job| lines(job.text(field).unwrap_or_default())));
+    let list = Memo::new(move |_| state.with_source(steps.list));
+    let all = Memo::new(move |_| list.with(|list| lines(list)));
     let judged = Memo::new(move |_| state.with_source(steps.judged));
     let many = Memo::new(move |_| all.with(Vec::len));
-    let is_blank = Memo::new(move |_| state.is_blank(field));
+    let is_made = steps.begin.is_empty();
+    let is_blank = Memo::new(move |_| list.with(|list| list.trim().is_empty()));
     let is_text = RwSignal::new(false);
     let edit = move || if is_text.get() { "Close the list as text" } else { "Edit the list as text" };
     view! {
-        <Show when=move || is_blank.get()>
+        <Show when=move || is_blank.get() && !is_made>
             <div class="steps__begin" role="group" aria-label="Lists to begin with">
                 <span>"Begin with the list for"</span>
                 <span class="words">"The usual order of work: common practice, and your box’s manual rules."</span>
@@ -36,8 +39,10 @@ pub fn Checklist(
         <ol class="steps" hidden=move || is_blank.get()>
             <For each=move || 0..many.get() key=|at| *at children=move |at| line(steps, at, all, judged)/>
         </ol>
-        <button type="button" class="btn btn--small" aria-expanded=move || is_text.get().to_string()
-            on:click=move |_| is_text.update(|is_open| *is_open = !*is_open)>{edit}</button>
+        {(!is_made).then(|| view! {
+            <button type="button" class="btn btn--small" aria-expanded=move || is_text.get().to_string()
+                on:click=move |_| is_text.update(|is_open| *is_open = !*is_open)>{edit}</button>
+        })}
         {move || is_text.get().then(|| view! { <TextArea field/> })}
     }
 }
@@ -59,7 +64,32 @@ fn line(steps: Steps, at: usize, all: Memo<Vec<Line>>, judged: Memo<Vec<Judged>>
     let is_step = Memo::new(move |_| step.with(Option::is_some));
     view! {
         {move || heading.get().map(|heading| view! { <li class="steps__heading">{state.say(&heading)}</li> })}
-        {move || is_step.get().then(|| one_step(steps, at, step, judged))}
+        {move || is_step.get().then(|| if steps.answers.is_empty() { one_step(steps, at, step, judged).into_any() } else { asked(steps, at, step, judged).into_any() })}
+    }
+}
+
+/// A step that is answered: what is asked, its answers, and what the one given means.
+fn asked(steps: Steps, at: usize, step: Memo<Option<Step>>, judged: Memo<Judged>) -> impl IntoView {
+    let state = State::here();
+    let what = Memo::new(move |_| step.with(|step| step.as_ref().map(|step| step.what.trim().to_owned()).unwrap_or_default()));
+    let given = Memo::new(move |_| step.with(|step| step.as_ref().and_then(Step::last_reading).map(str::to_owned)));
+    let answer = move |answer: &'static str| {
+        let press = move |_| {
+            let by = state.job.with_untracked(|job| job.text(Field::Job(steps.by)).unwrap_or_default().to_owned());
+            let today = listing::when(&device::now(), "");
+            change(state, steps, |list| edit::answer(list, at, answer, &by, &today), false);
+        };
+        let is_it = move || given.with(|given| given.as_deref() == Some(answer)).to_string();
+        view! { <button type="button" class="tick" aria-pressed=is_it on:click=press>{answer}</button> }
+    };
+    view! {
+        <li class="step step--asked" role="group" aria-label=move || state.say(&what.get())>
+            <span class="step__what">{move || state.say(&what.get())}</span>
+            <div class="step__answers">
+                {steps.answers.iter().copied().map(answer).collect_view()}
+                <span class="step__means" role="status">{move || judged.with(|judged| state.say(&judged.wanted))}</span>
+            </div>
+        </li>
     }
 }
 
@@ -135,7 +165,7 @@ fn text(steps: Steps, at: usize, step: Memo<Option<Step>>, part: Part, name: &'s
 /// Changes the list; what is typed is one step of undo until its field is left.
 fn change(state: State, steps: Steps, change: impl FnOnce(&str) -> String, is_typed: bool) {
     let field = Field::Job(steps.field);
-    let list = state.job.with_untracked(|job| change(job.text(field).unwrap_or_default()));
+    let list = change(&untrack(|| state.with_source(steps.list)));
     if is_typed {
         state.type_text(field, list);
     } else {

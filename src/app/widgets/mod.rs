@@ -13,6 +13,7 @@ pub mod same;
 pub mod select;
 pub mod teeth;
 pub mod theme;
+pub mod ticks;
 
 pub use chart::Chart;
 pub use checklist::Checklist;
@@ -23,6 +24,7 @@ pub use part::PartField;
 pub use select::SelectField;
 pub use teeth::Teeth;
 pub use theme::ThemeSwitch;
+pub use ticks::TickGroups;
 
 /// Selects the whole of a field that was gone into: what is typed next replaces it.
 #[expect(clippy::needless_pass_by_value, reason = "a listener is given its event")]

@@ -25,7 +25,9 @@ use crate::toothform::split::Split;
 use crate::toothform::standard::Rack;
 use crate::toothload::synchroniser::LiningKind;
 use crate::tyre::OmittedAspect;
-pub use options::{BoreMaterial, CaseMaterial, HeardGear, Law, LookedGear, NoiseSetup, ShaftMaterial, ShiftBy, Stock, TurnedGear, Wheels};
+pub use options::{
+    BoreMaterial, CaseMaterial, HeardGear, Law, LookedGear, NoiseSetup, ShaftMaterial, ShiftBy, StagesIn, Stock, TurnedGear, Wheels,
+};
 pub use unknown::UnknownOption;
 
 /// One of the things that can be chosen.
@@ -281,6 +283,8 @@ choices! {
     NoiseLoad(Load) at bench.noise.load: "noise-load", "when", else "pull and overrun are left out";
     /// The setup a noise is asked of.
     NoiseSetup(NoiseSetup) at bench.noise.setup: "noise-setup", "setup", else "the first setup is taken";
+    /// Which switched stages are in while a noise is heard.
+    NoiseStages(StagesIn) at bench.noise.stages: "noise-stages", "overdrive, other switched stage", else "the extra stages are taken at rest";
     /// What a noise keeps step with.
     NoiseGoesWith(GoesWith) at bench.noise.goes_with: "noise-goes-with", "it goes with", else "what it goes with is left out";
     /// What the clutch does to a noise.

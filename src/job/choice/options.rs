@@ -71,6 +71,10 @@ pub struct HeardGear(pub Selected);
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct NoiseSetup(pub usize);
 
+/// Which of the extra stages that can be switched are in while a noise is heard: the first, the second.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct StagesIn(pub [bool; 2]);
+
 /// The gear whose turns were read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct TurnedGear(pub Selected);
@@ -309,6 +313,13 @@ options! {
         Self(3), "d", "D";
         Self(4), "e", "E";
         Self(5), "f", "F";
+    }
+
+    StagesIn, Taken(Self([false; 2])) {
+        Self([false; 2]), "", "at rest";
+        Self([true, false]), "1", "in";
+        Self([false, true]), "2", "the 2nd one in";
+        Self([true; 2]), "both", "both in";
     }
 
     Kind, Nothing("choose what it is like") {

@@ -3,6 +3,7 @@
 use super::build::BuildField;
 use super::cutter::CutterField;
 use super::endplay::EndPlayField;
+use super::faults::FaultsField;
 use super::fits::FitsField;
 use super::measure::MeasureField;
 use super::noise::NoiseField;
@@ -30,6 +31,8 @@ inputs! {
         Cutter(CutterField) at cutter;
         /// A text about a noise.
         Noise(NoiseField) at noise;
+        /// A text about a fault.
+        Faults(FaultsField) at faults;
         /// A text about the build.
         Build(BuildField) at build;
     };

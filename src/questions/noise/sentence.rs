@@ -56,7 +56,7 @@ impl Asked<'_> {
 
     /// `40 mph in 3rd, 2,778 rpm`.
     pub(super) fn moment(&self) -> String {
-        let gear = names::gear(self.noise.heard.selected);
+        let gear = names::stepped(self.noise);
         let engine = names::engine(self.noise);
         match names::road(self.source, self.noise) {
             Some(road) if !self.noise.heard.stands => format!("{road} in {gear}, {engine}"),

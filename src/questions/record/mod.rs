@@ -16,7 +16,14 @@ const fn text(field: BuildField) -> JobField {
 }
 
 /// The steps as they are ticked.
-const STEPS: Steps = Steps { field: text(BuildField::Steps), by: text(BuildField::By), begin: &templates::ALL, judged: rows::judged };
+const STEPS: Steps = Steps {
+    field: text(BuildField::Steps),
+    by: text(BuildField::By),
+    begin: &templates::ALL,
+    list: |source| source.job.bench.build.steps.clone(),
+    answers: &[],
+    judged: rows::judged,
+};
 
 /// The question.
 pub const QUESTION: Question = Question {

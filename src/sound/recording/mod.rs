@@ -17,6 +17,6 @@ pub mod spectra;
 pub mod track;
 pub mod turns;
 
-pub use clip::{Clip, ClipError};
+pub use clip::{Clip, ClipError, Intake};
 pub use listening::{Findings, Listening, Run};
 pub use score::{Candidate, Sureness};

@@ -1,0 +1,54 @@
+//! The answer in a sentence or two: the likeliest cause, the next, and the test to begin with.
+
+use super::answer::Fault;
+use super::read::Typed;
+use crate::faults::{Given, Ranked, Table};
+use crate::questions::{Source, Station};
+use crate::sheet::Said;
+
+/// What stands beside the question.
+pub fn station(source: Source<'_>) -> Station {
+    let fault = Fault::of(source);
+    Station::at_bench(fault.first().map_or("by what it does", |first| &first.cause.name))
+}
+
+/// The answer.
+pub fn answer(source: Source<'_>) -> Said {
+    let typed = Typed::of(source.job);
+    let fault = Fault::of(source);
+    if fault.told.symptoms.is_empty() {
+        let is_blank = typed.told.conditions.is_empty() && typed.told.results.is_empty();
+        return Said::new(if is_blank { "" } else { "Choose what it does first." });
+    }
+    let contradiction = fault.contradictions.first().map(|pair| contradiction(*pair));
+    let Some(first) = fault.first() else {
+        return Said::of([contradiction.unwrap_or_default(), "Nothing listed fits all of that: take back what is least sure.".into()]);
+    };
+    Said::of([contradiction.unwrap_or_default(), named(&fault, first), test(&fault, first)])
+}
+
+/// `“slips” and “creeps with the clutch down” do not go together: take one out, or look for two faults.`
+pub(super) fn contradiction((one, other): (Given, Given)) -> String {
+    format!("{} and {} do not go together: take one out, or look for two faults.", Fault::quoted(one), Fault::quoted(other))
+}
+
+fn named(fault: &Fault, first: &Ranked<'_>) -> String {
+    let name = &first.cause.name;
+    if first.is_shown(&fault.told) {
+        let together = &first.cause.together;
+        let wear = if together.is_empty() { String::new() } else { format!(" Look at these with it: {together}.") };
+        return format!("Its test shows it: {name}.{wear}");
+    }
+    let next = fault.causes.get(1).filter(|next| next.points > 0);
+    next.map_or_else(|| format!("Look first at this: {name}."), |next| format!("Look first at this: {name}; then {}.", next.cause.name))
+}
+
+/// The test to begin with.
+fn test(fault: &Fault, first: &Ranked<'_>) -> String {
+    let next = first.next_test(&fault.told).and_then(|(test, _)| Table::built_in().tests.get(test));
+    match next {
+        Some(test) if first.is_shown(&fault.told) => format!("To be sure: {}", test.ask),
+        Some(test) => format!("Test: {}", test.ask),
+        None => String::new(),
+    }
+}
