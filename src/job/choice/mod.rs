@@ -4,6 +4,7 @@
 //! in `options`. A choice is kept as a short word, so that files stay readable, and blank until something is chosen.
 
 mod options;
+mod unknown;
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
@@ -17,17 +18,17 @@ use crate::gearing::{Layout, TakeOff};
 use crate::motion::atmosphere::Standard;
 use crate::motion::car::Drive;
 use crate::motion::curve::rows::MeasuredAt;
-use crate::problem::{Explain, Problem};
+use crate::problem::Problem;
 use crate::sound::{Clutch, GoesWith, Kind, Load};
 use crate::speedometer::{Hand, Tap};
 use crate::toothform::split::Split;
 use crate::toothform::standard::Rack;
 use crate::toothload::synchroniser::LiningKind;
 use crate::tyre::OmittedAspect;
-use crate::units::number;
 pub use options::{
     BoreMaterial, CaseMaterial, HeardGear, Law, LookedGear, NoiseSetup, ShaftMaterial, ShiftBy, StagesIn, Stock, TurnedGear, Wheels,
 };
+pub use unknown::UnknownOption;
 
 /// One of the things that can be chosen.
 #[derive(Clone, Copy, Debug)]
@@ -385,24 +386,5 @@ impl Job {
             Some(Problem::stood_in(choice.into(), &UnknownOption { word, label }, unknown))
         };
         Choice::all(self).into_iter().filter(|choice| of(*choice)).filter_map(problem).collect()
-    }
-}
-
-/// A word of a file that is none of a choice's options.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct UnknownOption {
-    /// As it stands in the file.
-    pub word: String,
-    /// What the choice is called.
-    pub label: &'static str,
-}
-
-impl Explain for UnknownOption {
-    fn what(&self) -> String {
-        format!("“{}” is not in the list beside “{}”", number::clip(&self.word), self.label)
-    }
-
-    fn what_to_do(&self) -> String {
-        "choose from the list".into()
     }
 }

@@ -54,6 +54,9 @@ fn measure_two_see_them_mesh_order_a_third() -> Result<()> {
         // One with a count of its own is another gear, and says what is wrong with it.
         page.type_into(field("teeth").of(GEAR), "9").await?;
         page.type_into(field("module or pitch").of(GEAR), "2.5 mm").await?;
+        page.says(".answer", "No profile shift brings it to its mate").await?;
+        page.type_into(field("center distance of the two").of(PAIR), "").await?;
+        page.type_into(field("teeth of the mate").of(PAIR), "").await?;
         page.says(".answer", "undercut").await?;
         for theme in [Theme::Light, Theme::Dark] {
             page.set_theme(theme).await?;
