@@ -8,7 +8,7 @@ use crate::gearing::Layout;
 use crate::units::{System, Typed, number};
 
 /// The most wishes of a job.
-pub const MOST_WISHES: usize = 12;
+pub const MOST_WISHES: usize = 14;
 
 /// How much a preference counts where nothing else is typed. Common practice, no published source.
 pub const USUAL_WEIGHT: f64 = 5.0;
