@@ -1,6 +1,6 @@
 //! What is wrong with what is typed at the bench, whichever question asks for it.
 
-use super::{endplay, faults, fits, identify, measure, noise, record, setting};
+use super::{endplay, faults, fits, identify, measure, noise, record, setting, worn};
 use crate::job::{InputProblem, Job};
 
 /// Everything that cannot be read.
@@ -14,5 +14,16 @@ pub fn problems(job: &Job) -> Vec<InputProblem> {
     let record = record::read::Typed::of(job).problems;
     let noise = noise::read::Told::of(job).problems;
     let faults = faults::read::Typed::of(job).problems;
-    identify.into_iter().chain(endplay).chain(fits).chain(setting).chain(measure).chain(faults).chain(noise).chain(record).collect()
+    let worn = worn::read::Typed::of(job).problems;
+    identify
+        .into_iter()
+        .chain(endplay)
+        .chain(fits)
+        .chain(setting)
+        .chain(measure)
+        .chain(faults)
+        .chain(worn)
+        .chain(noise)
+        .chain(record)
+        .collect()
 }

@@ -41,6 +41,7 @@ pub mod short;
 pub mod small;
 pub mod ticks;
 pub mod warmth;
+pub mod worn;
 
 use crate::catalogue::Catalogue;
 use crate::chart::Picture;
@@ -159,7 +160,7 @@ pub struct Drawn {
 pub type Press = fn(Source<'_>, Option<usize>, f64) -> Option<(JobChoice, String)>;
 
 /// Every question, in the order of the page: along the driveline from engine to wheel, then the search; then those of the bench.
-pub const LIST: [Question; 16] = [
+pub const LIST: [Question; 17] = [
     pull::QUESTION,
     gears::QUESTION,
     inside::QUESTION,
@@ -174,6 +175,7 @@ pub const LIST: [Question; 16] = [
     endplay::QUESTION,
     setting::QUESTION,
     faults::QUESTION,
+    worn::QUESTION,
     noise::QUESTION,
     record::QUESTION,
 ];

@@ -121,3 +121,4 @@ mod stages_by_hand;
 mod stock;
 mod tyres_and_dial_by_hand;
 mod wanted;
+mod worn_by_hand;
