@@ -85,6 +85,7 @@ pub mod job;
 pub mod motion;
 pub mod order;
 pub mod problem;
+pub mod qr;
 pub mod questions;
 pub mod sheet;
 pub mod sliced;

@@ -14,7 +14,7 @@ use super::state::State;
 use super::widgets::chart::Shown;
 use super::widgets::entry;
 use super::widgets::same::Same;
-use super::{bar, bench, find, heads, jobs, picker, print, shelf, suggestions};
+use super::{bar, bench, find, heads, jobs, listen, picker, print, shelf, suggestions};
 use crate::catalogue::{self, Catalogue};
 use crate::job::listing::Fitting;
 use crate::job::{InputProblem, Job, SetupId};
@@ -159,5 +159,19 @@ part! {
     pub SHELF: fn() -> AnyView = shelf(shelf::place)
 }
 
+/// What listens to a noise.
+#[derive(Clone, Copy)]
+pub struct Listen {
+    /// What is pressed to record, to open a recording, to play a tone.
+    pub controls: fn() -> AnyView,
+    /// What a recording says.
+    pub found: fn() -> AnyView,
+}
+
+part! {
+    /// Recordings, their analysis, and tones.
+    pub LISTEN: Listen = listen(Listen { controls: listen::controls, found: listen::found })
+}
+
 /// All of them.
-pub static ALL: [&'static dyn Later; 6] = [&KEEPER, &ANSWERS, &DESK, &PAPER, &FIND, &SHELF];
+pub static ALL: [&'static dyn Later; 7] = [&KEEPER, &ANSWERS, &DESK, &PAPER, &FIND, &SHELF, &LISTEN];

@@ -13,9 +13,12 @@ pub mod frame;
 pub mod framed;
 pub mod ladder;
 pub mod lines;
+pub mod order_map;
+pub mod own_size;
 pub mod paint;
 pub mod palette;
 pub mod place;
+pub mod recorded;
 pub mod rect;
 pub mod scatter;
 pub mod scene;
@@ -57,6 +60,10 @@ pub trait Picture: Send + Sync {
     fn stops(&self) -> Vec<f64>;
     /// The figures behind the picture.
     fn table(&self) -> Table;
+    /// What it shows at its own size, to be saved for a machine or a printer.
+    fn own_size(&self) -> Option<&own_size::OwnSize> {
+        None
+    }
 }
 
 /// Draws a picture over the whole of a drawing area, `units` of the backend's units to a CSS pixel.

@@ -2,6 +2,7 @@
 use super::{
     Picture,
     frame::{Axis, Scale},
+    own_size::OwnSize,
     palette::{Hue, Theme},
     place::Taken,
     rect::Rect,
@@ -28,6 +29,8 @@ pub struct Shapes {
     pub contacts: Vec<Point>,
     /// What the picture says in words.
     pub says: Vec<String>,
+    /// The same at its own size, to be saved.
+    pub own_size: Option<OwnSize>,
 }
 
 /// A filled outline.
@@ -209,5 +212,9 @@ impl Picture for Shapes {
             table.rows.extend(body.outline.iter().map(|(x, y)| vec![body.name.clone(), x.to_string(), y.to_string()]));
         }
         table
+    }
+
+    fn own_size(&self) -> Option<&OwnSize> {
+        self.own_size.as_ref()
     }
 }

@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 
 use super::build::Build;
 use super::choice::{Chosen, TurnedGear, Wheels};
+use super::cutter::Cutter;
 use super::endplay::EndPlay;
 use super::faults::Faults;
 use super::fits::Fits;
@@ -119,6 +120,9 @@ pub struct Bench {
     /// A gear as measured.
     #[serde(skip_serializing_if = "Measure::is_blank")]
     pub measure: Measure,
+    /// A gear to be cut.
+    #[serde(skip_serializing_if = "Cutter::is_blank")]
+    pub cutter: Cutter,
     /// What a noise is like.
     #[serde(skip_serializing_if = "Noise::is_blank")]
     pub noise: Noise,

@@ -4,8 +4,8 @@ use std::borrow::Cow;
 
 use super::inputs::{Kept, Kind, Row};
 use super::{
-    BenchField, BuildField, Choice, DesignText, EndPlayField, FaultsField, FitsField, InsideField, Job, JobChoice, JobField, MeasureField,
-    PullField, SettingField, SetupField, SetupId, WishText,
+    BenchField, BuildField, Choice, CutterField, DesignText, EndPlayField, FaultsField, FitsField, InsideField, Job, JobChoice, JobField,
+    MeasureField, PullField, SettingField, SetupField, SetupId, WishText,
 };
 use crate::gearing::part::ordinal;
 use crate::problem::Problem;
@@ -192,6 +192,7 @@ addresses! {
     field => FaultsField, Self::Text(Field::Job(JobField::Bench(BenchField::Faults(field))));
     field => BuildField, Self::Text(Field::Job(JobField::Bench(BenchField::Build(field))));
     field => SettingField, Self::Text(Field::Job(JobField::Bench(BenchField::Setting(field))));
+    field => CutterField, Self::Text(Field::Job(JobField::Bench(BenchField::Cutter(field))));
     (setup, field) => (SetupId, SetupField), Self::Text(Field::Setup(setup, field));
     (setup, field) => (SetupId, InsideField), Self::Text(Field::Setup(setup, SetupField::Inside(field)));
     (at, text) => (usize, WishText), Self::Text(Field::Wish(at, text));

@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use super::SetupId;
 use super::choice::{Chosen, LookedGear};
+use crate::speedometer::Hand;
 use crate::toothload::synchroniser::LiningKind;
 use crate::units::Typed;
 
@@ -27,6 +28,9 @@ pub struct InsideShared {
     /// Limits of the user's own for it: sliding speed, pressure, work and power; blank for the usual ones.
     #[serde(skip_serializing_if = "String::is_empty")]
     pub lining_limits: String,
+    /// The torque at the input that teeth and bearings are judged at; blank for the engine's greatest.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub torque: Typed,
 }
 
 /// The cut of the gears and the synchronisers of one setup.
@@ -61,9 +65,12 @@ pub struct Inside {
     /// The outer diameter of the clutch plate.
     #[serde(skip_serializing_if = "Typed::is_blank")]
     pub clutch_diameter: Typed,
-    /// The pairs that are cut otherwise: `1st 8 DP 0°; R 7 DP; 2nd x 0.3`; blank for none.
+    /// The pairs that are cut otherwise: `1st 8 DP 0°; R 7 DP; 2nd x 0.3; 3rd left; 4th face 14 mm`; blank for none.
     #[serde(skip_serializing_if = "Typed::is_blank")]
     pub pair_cuts: Typed,
+    /// The hand of the teeth on the countershaft; of a two-shaft box, on the input shaft.
+    #[serde(skip_serializing_if = "Chosen::is_nothing")]
+    pub hand: Chosen<Hand>,
     /// The gears without a synchroniser: `1`, `1 2` or blank for none.
     pub unsynchronised: String,
 }

@@ -5,6 +5,7 @@
 use base64::Engine;
 use base64::engine::general_purpose::URL_SAFE_NO_PAD;
 use miniz_oxide::{deflate, inflate};
+use serde_json::Value;
 
 use super::file::{self, FileError};
 use super::{Job, Quote};
@@ -105,10 +106,40 @@ impl Carries {
 /// # Errors
 /// When it would be longer than [`LONGEST`].
 pub fn fragment(job: &Job) -> Result<String, LinkError> {
-    let text = serde_json::to_string(job).unwrap_or_default();
+    packed(&serde_json::to_string(job).unwrap_or_default())
+}
+
+/// The fragment that carries a document.
+fn packed(text: &str) -> Result<String, LinkError> {
     let packed = URL_SAFE_NO_PAD.encode(deflate::compress_to_vec(text.as_bytes(), LEVEL));
     let fragment = format!("{MARK}{VERSION}.{packed}");
     if fragment.len() > LONGEST { Err(LinkError::TooLong { characters: fragment.len() }) } else { Ok(fragment) }
+}
+
+/// The fragment that carries a job in as few characters as can be, for a code on paper: without what is as in an empty job, which opens
+/// as before all the same. None where it would be longer than [`LONGEST`].
+pub fn short_fragment(job: &Job) -> Option<String> {
+    let mut value = serde_json::to_value(job).ok()?;
+    let empty = serde_json::to_value(super::demo::empty(job.units)).ok()?;
+    let setup = serde_json::to_value(super::Setup::default()).ok()?;
+    if let Some(Value::Array(setups)) = value.get_mut("setups") {
+        for own in setups {
+            leave_out(own, &setup, &NEEDED_OF_A_SETUP);
+        }
+    }
+    leave_out(&mut value, &empty, &NEEDED);
+    packed(&value.to_string()).ok()
+}
+
+/// The members without which a document is no job.
+const NEEDED: [&str; 7] = ["schema", "title", "units", "shift", "cruise", "setups", "next_setup"];
+/// Those without which a member of it is no setup.
+const NEEDED_OF_A_SETUP: [&str; 5] = ["id", "name", "gearbox", "final_drive", "tyre"];
+
+/// Leaves out the members that are as in another value, but for those that are needed.
+fn leave_out(value: &mut Value, other: &Value, needed: &[&str]) {
+    let (Value::Object(members), Value::Object(others)) = (value, other) else { return };
+    members.retain(|name, member| needed.contains(&name.as_str()) || others.get(name) != Some(member));
 }
 
 /// Whether a fragment means to carry a job.

@@ -4,7 +4,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::choice::{Chosen, HeardGear, NoiseSetup};
+use super::choice::{Chosen, HeardGear, NoiseSetup, StagesIn};
 use crate::sound::{Clutch, GoesWith, Kind, Load};
 use crate::units::Typed;
 
@@ -21,6 +21,12 @@ pub struct Noise {
     /// The road speed or rpm at which it is heard; blank for the cruise speed.
     #[serde(skip_serializing_if = "Typed::is_blank")]
     pub at: Typed,
+    /// The speed at the end of a recording; blank where it was steady.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub until: Typed,
+    /// Which of the extra stages that can be switched are in; blank for none.
+    #[serde(skip_serializing_if = "Chosen::is_nothing")]
+    pub stages: Chosen<StagesIn>,
     /// Whether it is there pulling, coasting or both.
     #[serde(skip_serializing_if = "Chosen::is_nothing")]
     pub load: Chosen<Load>,

@@ -13,6 +13,7 @@ use super::road::answer::Road;
 use super::road::tyres::Tyres;
 use super::setup::{self, Conditions, Setup};
 use super::shelves::Shelves;
+use super::teeth::answer::Teeth;
 use crate::job::Job;
 use crate::motion::plan::Way;
 use crate::speedometer::SpeedoGear;
@@ -40,6 +41,7 @@ pub struct Analysis {
     pull: OnceLock<Pull>,
     over_distances: OnceLock<Vec<Way>>,
     inside: OnceLock<Inside>,
+    teeth: OnceLock<Teeth>,
     tyres: OnceLock<Tyres>,
     speedo: OnceLock<Speedo>,
     driveline: OnceLock<Driveline>,
@@ -62,6 +64,7 @@ impl Analysis {
             pull: OnceLock::new(),
             over_distances: OnceLock::new(),
             inside: OnceLock::new(),
+            teeth: OnceLock::new(),
             tyres: OnceLock::new(),
             speedo: OnceLock::new(),
             driveline: OnceLock::new(),
@@ -91,6 +94,11 @@ impl Analysis {
     /// What turns inside the box.
     pub fn inside(&self) -> &Inside {
         self.inside.get_or_init(|| Inside::of(&self.setup, &self.conditions))
+    }
+
+    /// What the teeth bear.
+    pub fn teeth(&self) -> &Teeth {
+        self.teeth.get_or_init(|| Teeth::of(&self.setup, &self.conditions))
     }
 
     /// What is asked of the tyres.

@@ -10,6 +10,7 @@ pub mod bench;
 pub mod case;
 pub mod checklists;
 pub mod customer;
+pub mod cutter;
 pub mod deciding;
 pub mod dial;
 pub mod driveline;
@@ -39,6 +40,8 @@ pub mod setup;
 pub mod shelves;
 pub mod short;
 pub mod small;
+pub mod tag;
+pub mod teeth;
 pub mod ticks;
 pub mod warmth;
 pub mod worn;
@@ -160,16 +163,18 @@ pub struct Drawn {
 pub type Press = fn(Source<'_>, Option<usize>, f64) -> Option<(JobChoice, String)>;
 
 /// Every question, in the order of the page: along the driveline from engine to wheel, then the search; then those of the bench.
-pub const LIST: [Question; 17] = [
+pub const LIST: [Question; 19] = [
     pull::QUESTION,
     gears::QUESTION,
     inside::QUESTION,
+    teeth::QUESTION,
     dial::QUESTION,
     driveline::QUESTION,
     road::QUESTION,
     find::QUESTION,
     identify::QUESTION,
     measure::QUESTION,
+    cutter::QUESTION,
     mesh::QUESTION,
     fits::QUESTION,
     endplay::QUESTION,

@@ -8,6 +8,7 @@ use super::bearing::RollingBearing;
 use super::tone::{Origin, Pair, Race, Seat, Times, Tone};
 use crate::gearing::part::{Part, Shaft};
 use crate::gearing::speeds::{Arrangement, ReverseMesh, Selected, Share, Turning};
+use crate::gearing::stage::Switch;
 use crate::gearing::teeth::{Mesh, Teeth};
 use crate::gearing::{FinalDrive, Gearbox, Layout, Place, Ratio, Stage, StageKind};
 
@@ -22,13 +23,15 @@ pub struct Fitted {
     pub bearing: RollingBearing,
 }
 
-/// All that turns, from the crankshaft to the tyre; extra stages at rest.
+/// All that turns, from the crankshaft to the tyre.
 #[derive(Clone, Copy, Debug)]
 pub struct Rotating<'a> {
     /// The gearbox.
     pub gearbox: &'a Gearbox,
     /// The extra stages, in order.
     pub stages: &'a [Stage],
+    /// Those of them that are switched in, by their places, in every gear in which they can be.
+    pub stages_in: &'a [usize],
     /// The final drive, where it is known.
     pub axle: Option<FinalDrive>,
     /// The cylinders of a four-stroke engine.
@@ -47,7 +50,15 @@ pub const ANY_BEARING: f64 = 3.6;
 /// The tones in every gear.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Orders {
-    each: Vec<(Selected, Vec<Tone>)>,
+    each: Vec<Gear>,
+}
+
+/// One gear: its tones, and which extra stages are in.
+#[derive(Clone, Debug, PartialEq)]
+struct Gear {
+    selected: Selected,
+    stages_in: Vec<usize>,
+    tones: Vec<Tone>,
 }
 
 /// What a tone keeps step with while gears change.
@@ -64,12 +75,26 @@ impl Orders {
     pub fn of(rotating: &Rotating<'_>) -> Self {
         let forward = (0..rotating.gearbox.gears().len()).map(Selected::Gear);
         let all = forward.chain([Selected::Neutral, Selected::Reverse]);
-        Self { each: all.map(|selected| (selected, rotating.tones(selected))).filter(|(_, tones)| !tones.is_empty()).collect() }
+        let gear = |selected| {
+            let is_in = |at: &usize| rotating.stages.get(*at).is_some_and(|stage| rotating.is_in(*at, stage, selected));
+            let stages_in = rotating.stages_in.iter().copied().filter(is_in).collect();
+            Gear { selected, stages_in, tones: rotating.tones(selected) }
+        };
+        Self { each: all.map(gear).filter(|gear| !gear.tones.is_empty()).collect() }
+    }
+
+    fn gear(&self, selected: Selected) -> Option<&Gear> {
+        self.each.iter().find(|gear| gear.selected == selected)
     }
 
     /// The tones in a gear; none where the box does not have it.
     pub fn tones(&self, selected: Selected) -> &[Tone] {
-        self.each.iter().find(|(gear, _)| *gear == selected).map_or(&[], |(_, tones)| tones)
+        self.gear(selected).map_or(&[], |gear| &gear.tones)
+    }
+
+    /// Whether the same extra stages are in in two gears, so that the same road speed turns the box's output alike.
+    pub fn are_alike_behind(&self, one: Selected, other: Selected) -> bool {
+        self.gear(one).zip(self.gear(other)).is_some_and(|(one, other)| one.stages_in == other.stages_in)
     }
 
     /// One tone in a gear; none where it does not turn there.
@@ -79,7 +104,7 @@ impl Orders {
 
     /// The forward gears, the lowest first.
     pub fn gears(&self) -> impl Iterator<Item = usize> + '_ {
-        self.each.iter().filter_map(|(selected, _)| if let Selected::Gear(gear) = selected { Some(*gear) } else { None })
+        self.each.iter().filter_map(|gear| if let Selected::Gear(gear) = gear.selected { Some(gear) } else { None })
     }
 
     /// Whether the power goes through something in a gear.
@@ -97,6 +122,15 @@ impl Orders {
 }
 
 impl Rotating<'_> {
+    /// Whether a stage is switched in while a gear is: in neutral and reverse, of which nothing is said, as it is asked.
+    fn is_in(&self, at: usize, stage: &Stage, selected: Selected) -> bool {
+        let can_be = |switch: Switch| match selected {
+            Selected::Gear(gear) => switch.used_in.contains(gear),
+            Selected::Neutral | Selected::Reverse => true,
+        };
+        self.stages_in.contains(&at) && stage.switch.is_some_and(can_be)
+    }
+
     /// The tones in a gear: the box's own from the input on, then what stands behind it; none where the box does not have that gear.
     pub fn tones(&self, selected: Selected) -> Vec<Tone> {
         let arrangement = Arrangement::usual(self.gearbox);
@@ -111,14 +145,15 @@ impl Rotating<'_> {
         tones.extend(shaft(&turning, Shaft::Countershaft).map(|turn| Tone::new(Origin::Countershaft, turn, once())));
         let output = shaft(&turning, Shaft::Output).unwrap_or(Share::OUTPUT);
         tones.push(Tone { carries: engaged, ..Tone::new(Origin::Mainshaft, output, once()) });
-        let behind = self.behind_box(output, engaged, &mut tones);
+        let behind = self.behind_box(output, selected, &mut tones);
         tones.extend(self.bearings_of(&turning, output, behind, engaged));
         tones
     }
 
     /// What stands behind the box; answers the turns of pinion and wheel.
-    fn behind_box(&self, output: Share, engaged: bool, tones: &mut Vec<Tone>) -> (Share, Option<Share>) {
-        let pinion = self.stages_at(Place::BeforeAxle, output, engaged, tones);
+    fn behind_box(&self, output: Share, selected: Selected, tones: &mut Vec<Tone>) -> (Share, Option<Share>) {
+        let engaged = selected != Selected::Neutral;
+        let pinion = self.stages_at(Place::BeforeAxle, output, selected, tones);
         if self.has_driveshaft {
             tones.push(Tone::new(Origin::Driveshaft, pinion, once()));
             tones.push(Tone { carries: engaged, ..Tone::new(Origin::Joint, pinion, Times::Counted(Ratio::from_integer(2))) });
@@ -128,15 +163,16 @@ impl Rotating<'_> {
             let ring = pinion / mesh.ratio();
             tones.push(Tone { carries: engaged, ..toothed(Origin::FinalDrive, mesh, pinion, vec![pinion, ring]) });
         }
-        let wheel = self.stages_at(Place::BehindAxle, pinion / axle.ratio(), engaged, tones);
+        let wheel = self.stages_at(Place::BehindAxle, pinion / axle.ratio(), selected, tones);
         tones.push(Tone::new(Origin::Tyre, wheel, once()));
         (pinion, Some(wheel))
     }
 
     /// Goes through the extra stages of a place; those that are always in and whose teeth are counted have a tone.
-    fn stages_at(&self, place: Place, mut turn: Share, engaged: bool, tones: &mut Vec<Tone>) -> Share {
+    fn stages_at(&self, place: Place, mut turn: Share, selected: Selected, tones: &mut Vec<Tone>) -> Share {
+        let engaged = selected != Selected::Neutral;
         for (at, stage) in self.stages.iter().enumerate().filter(|(_, stage)| stage.place == place) {
-            let after = turn / stage.at_rest();
+            let after = turn / if self.is_in(at, stage, selected) { stage.drive.ratio() } else { stage.at_rest() };
             // An overdrive is epicyclic and a transfer box has two meshes: two counts do not tell their tones.
             let is_pair = matches!(stage.kind, None | Some(StageKind::DropGears | StageKind::HubReduction)) && stage.switch.is_none();
             if let (FinalDrive::Pair(mesh), true) = (stage.drive, is_pair) {

@@ -155,6 +155,7 @@ impl Two<'_> {
         let from = other.frequency(self.moment);
         // A higher gear first: the same road speed at fewer rpm.
         let gears = (own + 1..own + 2).chain((0..own).rev()).chain(own + 2..own + 9);
+        let gears = gears.filter(|gear| self.orders.are_alike_behind(self.heard.selected, Selected::Gear(*gear)));
         let found = gears.filter_map(|gear| Some((gear, moved(gear)?))).find(|(_, to)| (*to / from).value.ln().abs() > NEAR);
         Some(found.map_or(Test::Rolling { keeps }, |(gear, moved)| Test::SameRoad { gear, keeps, moved }))
     }

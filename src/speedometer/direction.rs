@@ -1,6 +1,6 @@
 //! Which way the cable turns, from the hand of the drive gear and the side it is tapped on.
 
-use super::gear::Hand;
+use super::Hand;
 
 /// Which way a shaft turns, seen from where the text says.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]

@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::gearing::geometry::Hand;
+
 /// What a speedometer gear is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
@@ -27,35 +29,6 @@ impl Role {
     /// The role of that word, in any case.
     pub fn read(word: &str) -> Option<Self> {
         [Self::Drive, Self::Driven, Self::Adapter].into_iter().find(|role| role.word().eq_ignore_ascii_case(word.trim()))
-    }
-}
-
-/// Which way a helix winds.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
-pub enum Hand {
-    /// Seen with its axis upright, the teeth rise to the left.
-    Left,
-    /// Seen with its axis upright, the teeth rise to the right.
-    Right,
-}
-
-impl Hand {
-    /// The hand's word, as it stands in a list.
-    pub fn word(self) -> &'static str {
-        match self {
-            Self::Left => "left",
-            Self::Right => "right",
-        }
-    }
-
-    /// The hand of that word, in any case; one letter will do.
-    pub fn read(word: &str) -> Option<Self> {
-        match word.trim().to_ascii_lowercase().as_str() {
-            "left" | "l" | "lh" => Some(Self::Left),
-            "right" | "r" | "rh" => Some(Self::Right),
-            _ => None,
-        }
     }
 }
 

@@ -15,9 +15,10 @@ pub mod shelf;
 pub mod train;
 pub mod work;
 
+pub use crate::gearing::geometry::Hand;
 pub use dial::Dial;
 pub use direction::{Tap, Turning};
-pub use gear::{Hand, Role, SpeedoGear};
+pub use gear::{Role, SpeedoGear};
 pub use law::{Band, Judgement, TestSpeed};
 pub use reading::{Speedometer, shaft_turns};
 pub use road_check::{Reading, RoadCheck, Verdict, solve_road_check};

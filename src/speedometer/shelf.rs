@@ -3,9 +3,9 @@
 use std::collections::BTreeMap;
 
 use super::dial::Dial;
-use super::gear::{Hand, Role, SpeedoGear};
 use super::reading::Speedometer;
 use super::train::{Adapter, Train};
+use super::{Hand, Role, SpeedoGear};
 use crate::units::TurnsPerDistance;
 
 /// What to look for.

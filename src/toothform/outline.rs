@@ -170,6 +170,12 @@ pub fn arc(radius_mm: f64, from_rad: f64, to_rad: f64) -> Vec<PointMm> {
     (0..=ARC_STEPS).map(|step| (radius_mm * at(step).sin(), radius_mm * at(step).cos())).collect()
 }
 
+/// The whole outline of a gear, the middle of a tooth straight up.
+pub fn whole_gear(gear: &CutGear, tooth: &HalfTooth) -> Vec<PointMm> {
+    let pitch = 2.0 * PI / gear.count();
+    (0..gear.teeth.count()).flat_map(|at| tooth.whole(f64::from(at) * pitch)).collect()
+}
+
 /// The teeth of a gear within `half_rad` of straight up, one tooth's middle turned by `turned_rad`, closed along a rim `rim` modules below the
 /// roots.
 pub fn sector(gear: &CutGear, tooth: &HalfTooth, turned_rad: f64, half_rad: f64, rim: f64) -> Vec<PointMm> {

@@ -1,7 +1,8 @@
 //! What the teeth, the bearings and the synchronisers of a gearbox have to bear.
 //!
 //! [`forces`]: the forces at a mesh. [`path`]: the torque through each mesh of the selected gear. [`reactions`]: what a shaft's two
-//! bearings hold. [`bearing`]: how long they last. [`synchroniser`]: what each cone takes up at a shift.
+//! bearings hold. [`strength`]: what root and flank bear. [`sliding`]: how fast flanks slide and what that costs. [`thrust`]: which way teeth
+//! push along their shafts. [`bearing`]: how long bearings last. [`synchroniser`]: what each cone takes up at a shift.
 //!
 //! These figures plan; they do not certify. Dynamic factors, shock and deflection are left out, and a bearing or a gear that
 //! someone's safety hangs on is for a qualified engineer and the rules of the place.
@@ -10,6 +11,9 @@ pub mod bearing;
 pub mod forces;
 pub mod path;
 pub mod reactions;
+pub mod sliding;
+pub mod strength;
 pub mod synchroniser;
+pub mod thrust;
 
 pub use forces::ToothForces;

@@ -16,7 +16,7 @@ const PACKAGES: [&str; 2] = ["chromium-headless-shell", "chromium-driver"];
 /// Chromium without windows of its own: it starts at once, and draws nothing but the page. Taken where it is there. The file itself, since
 /// what stands in the path is a script that would stay between it and the one who ends it.
 const BARE: &str = "/usr/lib/chromium/chromium-headless-shell";
-const FLAGS: [&str; 12] = [
+const FLAGS: [&str; 14] = [
     "--headless",
     // Containers give no sandbox, and the pages are our own.
     "--no-sandbox",
@@ -28,6 +28,9 @@ const FLAGS: [&str; 12] = [
     "--disable-sync",
     "--disable-dev-shm-usage",
     "--hide-scrollbars",
+    // A microphone that beeps, given to whoever asks.
+    "--use-fake-device-for-media-stream",
+    "--use-fake-ui-for-media-stream",
     "--lang=en-US",
     "--window-size=1440,900",
 ];

@@ -17,6 +17,7 @@ fn shapes(outline: &[(f64, f64)], wide: f64) -> Shapes {
         guides: vec![guide("tip 3.1200", high), guide("pitch 2.9190", middle), guide("root 2.7454", low)],
         laid: vec![Laid { points: vec![(-wide / 2.0, middle), (wide / 2.0, middle)] }],
         contacts: vec![(-wide / 2.0, middle), (wide / 2.0, middle)],
+        own_size: None,
         says: vec!["Jaws over 5 teeth: 1.1652 in. Blue is where they touch.".to_owned()],
     }
 }

@@ -9,7 +9,9 @@ use std::path::Path;
 use layshaft::gearing::speeds::Selected;
 use layshaft::gearing::{Layout, Place};
 use layshaft::job::choice::{HeardGear, Wheels};
-use layshaft::job::{Bench, Build, Chosen, EndPlay, Faults, Fits, Gearbox, Job, Measure, Noise, Setting, Setup, SetupId, Stage, demo};
+use layshaft::job::{
+    Bench, Build, Chosen, EndPlay, Faults, Fits, Gearbox, Inside, Job, Measure, Noise, Setting, Setup, SetupId, Stage, demo,
+};
 use layshaft::questions::{Place as Asked, build};
 use layshaft::sheet::{Cell, Figure, Piece, Rest, Row, Section, Tone, Words};
 use layshaft::sound::{Kind, Load};
@@ -42,6 +44,27 @@ fn what_lies_on_the_bench() {
 #[test]
 fn a_noise_of_the_demo_box() {
     compare("noise", &written_where(&noise(), Words::Us, |section| section.id == "noise"));
+}
+
+#[test]
+fn what_the_teeth_of_the_demo_boxes_bear() {
+    compare("teeth", &written_where(&teeth(), Words::Us, |section| section.id == "teeth"));
+}
+
+/// The demo job with teeth: 10 DP, 25° and 3/4 in wide, right-hand on the clusters; in B 1st is narrower and 3rd left-hand, C is coarser.
+fn teeth() -> Job {
+    let mut job = demo::job();
+    for (setup, (pitch, pairs)) in job.setups.iter_mut().zip([("10", ""), ("10", "1st face 16 mm; 3rd left"), ("9", "")]) {
+        setup.inside = Inside {
+            pitch: Typed::new(pitch, System::Inch),
+            helix: Typed::new("25", System::Inch),
+            face: Typed::new("0.75", System::Inch),
+            pair_cuts: Typed::new(pairs, System::Inch),
+            hand: Chosen::One(Hand::Right),
+            ..Inside::default()
+        };
+    }
+    job
 }
 
 #[test]

@@ -15,7 +15,7 @@ use crate::any_gearbox::gearbox as any_box;
 
 fn orders(gearbox: &Gearbox, axle: i128) -> Orders {
     let axle = FinalDrive::Plain(Ratio::new(axle, 10));
-    Orders::of(&Rotating { gearbox, stages: &[], axle: Some(axle), cylinders: 4, bearings: &[], has_driveshaft: true })
+    Orders::of(&Rotating { gearbox, stages: &[], stages_in: &[], axle: Some(axle), cylinders: 4, bearings: &[], has_driveshaft: true })
 }
 
 fn in_gear(gearbox: &Gearbox, gear: usize, engine: f64) -> Moment {

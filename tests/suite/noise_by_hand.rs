@@ -1,7 +1,8 @@
 //! What makes that noise, beside figures worked by hand: the tones of the demo box, who fits, which test tells them apart, what cannot be
 //! read.
 
-use layshaft::job::{BenchField, Choice, Field, Job, JobChoice, JobField, NoiseField, demo};
+use layshaft::gearing::StageKind;
+use layshaft::job::{BenchField, Choice, Chosen, Field, Job, JobChoice, JobField, NoiseField, Stage, demo};
 use layshaft::questions::{bench, build};
 use layshaft::sheet::{Section, Sheet, Words};
 
@@ -129,6 +130,38 @@ fn a_bearing_of_known_geometry() {
     near(&job, "noise.bearing_1_outer_hz", 137.81, 0.01);
     // 7 × (1 − 0.437 ÷ 2.44 × cos 15°) = 5.789; × 37.205
     near(&job, "noise.bearing_2_outer_hz", 215.38, 0.02);
+}
+
+/// An overdrive of 0.78 behind the box: at 40 mph the driveshaft turns 37.205 times a second as before, the engine in direct 4th only
+/// 0.78 times as fast, 29.020 (1,741 rpm): firing 58.04 Hz, input pair 25 × 29.020 = 725.5; ring and pinion and joints stay.
+#[test]
+fn an_overdrive_turns_the_engine_slower() {
+    let mut job = heard(&[(JobChoice::NoiseKind, "whine"), (JobChoice::NoiseGear, "4")], &[(NoiseField::At, "40")]);
+    let kind = Chosen::One(StageKind::Overdrive);
+    job.setups[0].stages = vec![Stage { kind, drive: "0.78".into(), gears: "3 4".into(), ..Stage::default() }];
+    near(&job, "noise.firing_hz", 74.41, 0.01);
+    job.choose(Choice::Job(JobChoice::NoiseStages), "1");
+    near(&job, "noise.firing_hz", 58.04, 0.01);
+    near(&job, "noise.constant_hz", 725.5, 0.05);
+    near(&job, "noise.final_drive_hz", 409.3, 0.1);
+    near(&job, "noise.joints_hz", 74.41, 0.01);
+    assert!(said(&job).contains("at 40 mph in 4th overdrive, 1,741 rpm"), "{}", said(&job));
+    job.choose(Choice::Job(JobChoice::NoiseGear), "2");
+    assert_eq!(said(&job), "The overdrive of A is not switched in 2nd: choose another gear, or leave it at rest.");
+    job.choose(Choice::Job(JobChoice::NoiseStages), "2");
+    assert_eq!(said(&job), "A has one stage that is switched: choose what is in anew.");
+}
+
+/// At the same road speed the box's output turns alike only where the overdrive is in too: where 4th alone has it, another gear is no test.
+#[test]
+fn a_test_in_another_gear_keeps_the_overdrive_in() {
+    let whines = [(JobChoice::NoiseGear, "4"), (JobChoice::NoiseStages, "1")];
+    let mut job = heard(&whines, &[(NoiseField::At, "40"), (NoiseField::Pitch, "409")]);
+    let kind = Chosen::One(StageKind::Overdrive);
+    job.setups[0].stages = vec![Stage { kind, drive: "0.78".into(), gears: "4".into(), ..Stage::default() }];
+    let sheet = build(&job, Words::Us);
+    let words = format!("{:?}", section(&sheet).rows);
+    assert!(!words.contains("hold the same road speed in 3rd") && words.contains("roll in neutral"), "{words}");
 }
 
 #[test]

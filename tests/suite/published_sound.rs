@@ -55,7 +55,7 @@ fn a_makers_table_of_orders() {
 
 /// Two-gear box of 13 teeth driving 26, direct second; ring and pinion of a plain ratio.
 fn rotating(gearbox: &Gearbox, axle: Ratio, cylinders: u8) -> Rotating<'_> {
-    Rotating { gearbox, stages: &[], axle: Some(FinalDrive::Plain(axle)), cylinders, bearings: &[], has_driveshaft: true }
+    Rotating { gearbox, stages: &[], stages_in: &[], axle: Some(FinalDrive::Plain(axle)), cylinders, bearings: &[], has_driveshaft: true }
 }
 
 fn hertz(orders: &Orders, selected: Selected, origin: Origin, moment: Moment) -> f64 {

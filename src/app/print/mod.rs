@@ -6,6 +6,7 @@
 mod comparison;
 mod customer;
 pub mod pictures;
+mod tag;
 
 use std::cell::RefCell;
 
@@ -28,13 +29,15 @@ pub enum Printed {
     Comparison,
     /// What was found and measured at the bench.
     Bench,
-    /// All of it.
+    /// The tag that is tied to the finished box.
+    Tag,
+    /// All of it but the tag.
     Everything,
 }
 
 impl Printed {
     /// Every choice, the usual one first.
-    pub const ALL: [Self; 4] = [Self::Customer, Self::Comparison, Self::Bench, Self::Everything];
+    pub const ALL: [Self; 5] = [Self::Customer, Self::Comparison, Self::Bench, Self::Tag, Self::Everything];
 
     /// What it is called.
     pub fn words(self) -> &'static str {
@@ -42,6 +45,7 @@ impl Printed {
             Self::Customer => "Customer’s page",
             Self::Comparison => "Comparison",
             Self::Bench => "Bench",
+            Self::Tag => "Tag for the box",
             Self::Everything => "Everything",
         }
     }
@@ -52,6 +56,7 @@ impl Printed {
             Self::Customer => "",
             Self::Comparison => "comparison",
             Self::Bench => "bench",
+            Self::Tag => "tag",
             Self::Everything => "everything",
         }
     }
@@ -94,6 +99,7 @@ pub(super) fn lay(state: State) {
                 {printed.holds(Printed::Customer).then(|| customer::page(state))}
                 {printed.holds(Printed::Comparison).then(|| comparison::pages(state, Place::Compare))}
                 {printed.holds(Printed::Bench).then(|| comparison::pages(state, Place::Bench))}
+                {(printed == Printed::Tag).then(|| tag::page(state))}
                 {(printed != Printed::Customer).then(|| view! { <p class="paper__foot">{state.words.get_untracked().say(USUAL_CAUTION)}</p> })}
             </div>
         }

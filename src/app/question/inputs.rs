@@ -8,6 +8,7 @@ use crate::app::state::State;
 use crate::app::widgets::{Checklist, PartField, SelectField, TextArea, TextField, TickGroups};
 use crate::job::inputs::Kind;
 use crate::job::{Choice, Field};
+use crate::questions::noise::BY_RECORDING;
 use crate::questions::{self, Group, Input, Place, Question};
 
 /// The inputs, in order. A line of text is in the program from the first.
@@ -76,6 +77,7 @@ fn in_full(group: &'static Group) -> impl IntoView {
             <h3>{move || state.say(group.title)}</h3>
             <div class="bench-inputs__list">{view(group.inputs)}</div>
             {taken(group)}
+            {(group.title == BY_RECORDING).then(|| parts::LISTEN.show(|listen| (listen.controls)()))}
         </div>
     }
 }

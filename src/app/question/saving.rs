@@ -7,6 +7,7 @@ use crate::app::device;
 use crate::app::state::State;
 use crate::app::widgets::chart::{Shown, pixels};
 use crate::chart::framed::Framed;
+use crate::chart::own_size::OwnSize;
 use crate::chart::{self, Picture, canvas};
 
 /// How wide a saved picture is, in CSS pixels.
@@ -26,8 +27,28 @@ pub(in crate::app) fn acts(state: State, name: Signal<&'static str>, drawn: Memo
         <button type="button" class="btn" on:click=save(save_png)>"As PNG"</button>
         <button type="button" class="btn" on:click=save(save_svg)>"As SVG"</button>
         <button type="button" class="btn" on:click=save(save_csv)>"Figures as CSV"</button>
+        {at_own_size(name, drawn, open)}
     }
     .into_any()
+}
+
+/// What the picture shows at its own size, as files for a printer and for a machine.
+fn at_own_size(name: Signal<&'static str>, drawn: Memo<Option<Shown>>, open: RwSignal<bool>) -> Option<AnyView> {
+    drawn.with_untracked(|drawn| drawn.as_ref().and_then(|shown| shown.picture().own_size().map(|_| ())))?;
+    let save = move |ending: &'static str, kind: &'static str, write: fn(&OwnSize) -> String| {
+        move |_| {
+            open.set(false);
+            let text = drawn.with_untracked(|drawn| drawn.as_ref().and_then(|shown| shown.picture().own_size().map(write)));
+            if let Some(text) = text {
+                device::save_file(&format!("{}-1to1.{ending}", name.get_untracked()), kind, &text);
+            }
+        }
+    };
+    let view = view! {
+        <button type="button" class="btn" on:click=save("svg", "image/svg+xml", OwnSize::svg)>"At 1:1 as SVG, to print"</button>
+        <button type="button" class="btn" on:click=save("dxf", "image/vnd.dxf", OwnSize::dxf)>"At 1:1 as DXF"</button>
+    };
+    Some(view.into_any())
 }
 
 /// The picture with its title and the setups below it.

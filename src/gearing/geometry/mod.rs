@@ -1,15 +1,17 @@
 //! Where two gears touch: diameters, working pressure angle, profile shift, contact ratios.
 //!
-//! Here: the figures of a pair from its counts, its [`Cut`] and its centre distance. [`cut`] holds what one cutter makes,
+//! Here: the figures of a pair from its counts, its [`Cut`] and its centre distance. [`cut`] holds what one cutter makes, [`hand`] which way it winds,
 //! [`pair_cuts`] the pairs that are cut otherwise, [`undercut`] the fewest teeth. Tooth counts alone never need this file; it answers only where the cut is known.
 
 pub mod cut;
+pub mod hand;
 pub mod pair_cuts;
 pub mod undercut;
 
 use std::f64::consts::{PI, TAU};
 
 pub use cut::Cut;
+pub use hand::Hand;
 
 use super::teeth::Mesh;
 use crate::problem::Explain;

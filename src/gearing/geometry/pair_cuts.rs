@@ -1,12 +1,13 @@
-//! Pairs that are cut otherwise than the rest of their box: `1st 8 DP 0°; reverse 7 DP; 2nd x 0.3`.
+//! Pairs that are cut otherwise than the rest of their box: `1st 8 DP 0°; reverse 7 DP; 2nd x 0.3; 3rd left; 4th face 14 mm`.
 //!
 //! Old boxes have a spur first gear and a coarser reverse beside helical upper gears; each pair then takes the one centre distance by
 //! a pitch, a helix and a share of profile shift of its own.
 
 use super::cut::{Cut, CutError};
+use super::hand::Hand;
 use crate::gearing::part::Part;
 use crate::problem::Explain;
-use crate::units::{Angle, Length, System, limits, number, unit};
+use crate::units::{Angle, Length, System, Typed, limits, number, unit};
 
 /// Where a pair of the box sits.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -45,6 +46,10 @@ pub struct PairCut {
     pub pressure: Option<Angle>,
     /// The profile shift of its driving gear, in normal modules.
     pub driver_shift: Option<f64>,
+    /// The hand of its gear on the countershaft; of a two-shaft box, on the input shaft.
+    pub hand: Option<Hand>,
+    /// Its face width.
+    pub face: Option<Length>,
 }
 
 impl PairCut {
@@ -61,7 +66,7 @@ impl PairCut {
 
     /// A pair of which nothing is said.
     pub fn nothing(at: PairAt) -> Self {
-        Self { at, module: None, helix: None, pressure: None, driver_shift: None }
+        Self { at, module: None, helix: None, pressure: None, driver_shift: None, hand: None, face: None }
     }
 }
 
@@ -85,6 +90,11 @@ pub enum PairCutError {
     },
     /// A pitch or an angle that no gearbox has.
     Cut(CutError),
+    /// A face width that no gear has.
+    Face {
+        /// What was typed.
+        text: String,
+    },
     /// A profile shift that no gear has.
     Shift {
         /// The shift.
@@ -99,6 +109,7 @@ impl Explain for PairCutError {
             Self::Nothing { text } => format!("“{}” does not say what is cut otherwise", number::clip(text)),
             Self::NotUnderstood { text } => format!("“{}” is no pitch, angle or profile shift", number::clip(text)),
             Self::Cut(why) => why.what(),
+            Self::Face { text } => format!("“{}” cannot be a face width", number::clip(text)),
             Self::Shift { given } => format!("a profile shift of {} cannot be", number::show(*given, 2)),
         }
     }
@@ -106,6 +117,7 @@ impl Explain for PairCutError {
     fn what_to_do(&self) -> String {
         match self {
             Self::Cut(why) => why.what_to_do(),
+            Self::Face { .. } => format!("type {} behind face, such as 2nd face 18 mm", limits::FACE_WIDTH.range()),
             Self::Shift { .. } => "type the shift of the driving gear in modules, from -1.5 to 1.5".into(),
             _ => "type a gear with its pitch, helix, pressure angle or x for profile shift, such as 1st 8 DP 0°; R 7 DP; 2nd x 0.3".into(),
         }
@@ -125,15 +137,26 @@ pub fn read(text: &str, system: System, gears: usize) -> Result<Vec<PairCut>, Pa
 
 fn one(part: &str, system: System, gears: usize) -> Result<PairCut, PairCutError> {
     let lower = part.to_ascii_lowercase().replace([':', '='], " ");
-    let mut words = lower.split_whitespace();
+    let mut words = lower.split_whitespace().peekable();
     let at = words.next().and_then(|word| pair_named(word, gears)).ok_or_else(|| PairCutError::NoGear { text: part.to_owned() })?;
     let mut cut = PairCut::nothing(at);
     let mut number = String::new();
-    for word in words {
-        take(&mut cut, &mut number, word, system)?;
+    while let Some(word) = words.next() {
+        if word == "face" {
+            pitch_of(&mut cut, &mut number, "", system)?;
+            let unit = |next: &&str| matches!(*next, "mm" | "in" | "\"");
+            let typed = [words.next().unwrap_or_default(), words.next_if(unit).unwrap_or_default()].join(" ");
+            cut.face = Some(face(typed.trim(), system)?);
+        } else {
+            take(&mut cut, &mut number, word, system)?;
+        }
     }
     pitch_of(&mut cut, &mut number, "", system)?;
     if cut == PairCut::nothing(at) { Err(PairCutError::Nothing { text: part.to_owned() }) } else { Ok(cut) }
+}
+
+fn face(typed: &str, system: System) -> Result<Length, PairCutError> {
+    Typed::new(typed, system).read(&limits::FACE_WIDTH).map_err(|_| PairCutError::Face { text: typed.to_owned() })
 }
 
 /// `1`, `1st`, `input`, `r`.
@@ -169,6 +192,10 @@ fn take(cut: &mut PairCut, number: &mut String, word: &str, system: System) -> R
     if let Some(degrees) = word.strip_suffix('°').or_else(|| word.strip_suffix("deg")) {
         let typed = if degrees.is_empty() { std::mem::take(number) } else { degrees.to_owned() };
         return angle(cut, typed_angle(&typed).ok_or_else(not_understood)?);
+    }
+    if matches!(word, "left" | "lh" | "right" | "rh") {
+        cut.hand = Hand::read(word);
+        return pitch_of(cut, number, "", system);
     }
     if matches!(word, "straight" | "spur") {
         cut.helix = Some(Angle::default());

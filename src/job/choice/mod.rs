@@ -4,6 +4,7 @@
 //! in `options`. A choice is kept as a short word, so that files stay readable, and blank until something is chosen.
 
 mod options;
+mod unknown;
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
@@ -17,13 +18,17 @@ use crate::gearing::{Layout, TakeOff};
 use crate::motion::atmosphere::Standard;
 use crate::motion::car::Drive;
 use crate::motion::curve::rows::MeasuredAt;
-use crate::problem::{Explain, Problem};
+use crate::problem::Problem;
 use crate::sound::{Clutch, GoesWith, Kind, Load};
 use crate::speedometer::{Hand, Tap};
+use crate::toothform::split::Split;
+use crate::toothform::standard::Rack;
 use crate::toothload::synchroniser::LiningKind;
 use crate::tyre::OmittedAspect;
-use crate::units::number;
-pub use options::{BoreMaterial, CaseMaterial, HeardGear, Law, LookedGear, NoiseSetup, ShaftMaterial, ShiftBy, Stock, TurnedGear, Wheels};
+pub use options::{
+    BoreMaterial, CaseMaterial, HeardGear, Law, LookedGear, NoiseSetup, ShaftMaterial, ShiftBy, StagesIn, Stock, TurnedGear, Wheels,
+};
+pub use unknown::UnknownOption;
 
 /// One of the things that can be chosen.
 #[derive(Clone, Copy, Debug)]
@@ -264,6 +269,12 @@ choices! {
     FitsShaft(ShaftMaterial) at bench.fits.shaft_material: "fits-shaft-material", "shaft of", else "the fit is not worked out hot";
     /// The hand of a measured gear.
     MeasureHand(Hand) at bench.measure.hand: "measure-hand", "hand", else "the hand is not said";
+    /// The hand of a gear to be cut.
+    CutterHand(Hand) at bench.cutter.hand: "cutter-hand", "hand", else "the hand is not said";
+    /// The rack of the tool that cuts it.
+    CutterRack(Rack) at bench.cutter.rack: "cutter-rack", "rack of the tool", else "no sheet is made";
+    /// How the profile shifts of the pair are split.
+    CutterSplit(Split) at bench.cutter.split: "cutter-split", "split the profile shifts", else "they are not split";
     /// What kind of noise it is.
     NoiseKind(Kind) at bench.noise.kind: "noise-kind", "it is a", else "the kind of noise is left out";
     /// The gear a noise is heard in.
@@ -272,6 +283,8 @@ choices! {
     NoiseLoad(Load) at bench.noise.load: "noise-load", "when", else "pull and overrun are left out";
     /// The setup a noise is asked of.
     NoiseSetup(NoiseSetup) at bench.noise.setup: "noise-setup", "setup", else "the first setup is taken";
+    /// Which switched stages are in while a noise is heard.
+    NoiseStages(StagesIn) at bench.noise.stages: "noise-stages", "overdrive, other switched stage", else "the extra stages are taken at rest";
     /// What a noise keeps step with.
     NoiseGoesWith(GoesWith) at bench.noise.goes_with: "noise-goes-with", "it goes with", else "what it goes with is left out";
     /// What the clutch does to a noise.
@@ -294,6 +307,8 @@ choices! {
     SpeedoTap(Tap) at speedo.tap: "speedo-tap", "side of the driven gear", else "the turning of the cable is not said";
     /// Where the speedometer's drive gear sits.
     TakeOff(TakeOff) at speedo.take_off: "take-off", "speedometer driven from", else "the driveshaft is taken";
+    /// The hand of the teeth on the countershaft.
+    ClusterHand(Hand) at inside.hand: "cluster-hand", "hand of the cluster’s teeth", else "which way thrust goes is not said";
     /// What the driveshaft's tube is made of.
     ShaftMaterial(TubeMaterial) at shaft.material: "shaft-material", "material of the tube", else "the shaft is left out";
     /// How the yokes of the driveshaft stand to each other.
@@ -371,24 +386,5 @@ impl Job {
             Some(Problem::stood_in(choice.into(), &UnknownOption { word, label }, unknown))
         };
         Choice::all(self).into_iter().filter(|choice| of(*choice)).filter_map(problem).collect()
-    }
-}
-
-/// A word of a file that is none of a choice's options.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct UnknownOption {
-    /// As it stands in the file.
-    pub word: String,
-    /// What the choice is called.
-    pub label: &'static str,
-}
-
-impl Explain for UnknownOption {
-    fn what(&self) -> String {
-        format!("“{}” is not in the list beside “{}”", number::clip(&self.word), self.label)
-    }
-
-    fn what_to_do(&self) -> String {
-        "choose from the list".into()
     }
 }

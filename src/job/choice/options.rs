@@ -13,6 +13,8 @@ use crate::motion::curve::rows::MeasuredAt;
 use crate::sound::{Clutch, GoesWith, Kind, Load};
 use crate::speedometer::law::{self, Band};
 use crate::speedometer::{Hand, Tap};
+use crate::toothform::split::Split;
+use crate::toothform::standard::Rack;
 use crate::toothload::synchroniser::LiningKind;
 use crate::tyre::OmittedAspect;
 
@@ -68,6 +70,10 @@ pub struct HeardGear(pub Selected);
 /// The setup a noise is asked of, by its column counted from 0.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct NoiseSetup(pub usize);
+
+/// Which of the extra stages that can be switched are in while a noise is heard: the first, the second.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct StagesIn(pub [bool; 2]);
 
 /// The gear whose turns were read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -249,6 +255,20 @@ options! {
         Self::Sintered, "sintered", "sintered on steel";
     }
 
+    Rack, Taken(Self::A) {
+        Self::A, "", Self::A.said();
+        Self::B, "B", Self::B.said();
+        Self::C, "C", Self::C.said();
+        Self::D, "D", Self::D.said();
+        Self::Stub, "stub", Self::Stub.said();
+    }
+
+    Split, Taken(Self::EqualSliding) {
+        Self::EqualSliding, "", "so that both slide alike at the roots";
+        Self::Halves, "halves", "in halves";
+        Self::NoUndercut, "no-undercut", "as little as leaves the smaller gear whole";
+    }
+
     TubeMaterial, Taken(Self::Steel) {
         Self::Steel, "", "steel";
         Self::Aluminium, "aluminium", "aluminium";
@@ -293,6 +313,13 @@ options! {
         Self(3), "d", "D";
         Self(4), "e", "E";
         Self(5), "f", "F";
+    }
+
+    StagesIn, Taken(Self([false; 2])) {
+        Self([false; 2]), "", "at rest";
+        Self([true, false]), "1", "in";
+        Self([false, true]), "2", "the 2nd one in";
+        Self([true; 2]), "both", "both in";
     }
 
     Kind, Nothing("choose what it is like") {

@@ -1,6 +1,7 @@
 //! The inputs of the bench: counted teeth, turns, a printed ladder, and the sets whose parts are mixed.
 
 use super::build::BuildField;
+use super::cutter::CutterField;
 use super::endplay::EndPlayField;
 use super::faults::FaultsField;
 use super::fits::FitsField;
@@ -26,6 +27,8 @@ inputs! {
         Setting(SettingField) at setting;
         /// A text about a measured gear.
         Measure(MeasureField) at measure;
+        /// A text about a gear to be cut.
+        Cutter(CutterField) at cutter;
         /// A text about a noise.
         Noise(NoiseField) at noise;
         /// A text about a fault.

@@ -3,13 +3,14 @@
 //! A row says what an input is called, what kind of text it takes and what a blank one means; the table's macro adds where its text is
 //! kept. Path, slug, unit, placeholder, the texts the tests try and the problems beside a field all follow from the row, so a new input
 //! is a member of the document and a row here: [`shared`] for what all setups share, [`car`] for engine, car and run, [`mod@bench`],
-//! [`endplay`], [`faults`], [`fits`], [`measure`], [`noise`], [`setting`] and [`build`] for what is measured, heard and done there, [`setup`] for each
-//! setup, [`wishes`] for the finder.
+//! [`endplay`], [`faults`], [`fits`], [`measure`], [`cutter`], [`noise`], [`setting`] and [`build`] for what is measured, made, heard and
+//! done there, [`setup`] for each setup, [`wishes`] for the finder.
 //! What is chosen from a few has its own table in [`super::choice`].
 
 pub mod bench;
 pub mod build;
 pub mod car;
+pub mod cutter;
 pub mod endplay;
 pub mod faults;
 pub mod fits;

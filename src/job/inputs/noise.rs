@@ -15,6 +15,8 @@ inputs! {
 
     /// The road speed or rpm at which it is heard.
     At at at: notation("noise-at", "at, road speed or rpm", road_unit).or(cruise);
+    /// The speed at the end of a recording.
+    Until at until: notation("noise-until", "at its end, if not steady", road_unit);
     /// Further gears in which it is there.
     There at there: notation("noise-there", "also there in", |_, _| None).like("1 2");
     /// Gears in which it is gone.

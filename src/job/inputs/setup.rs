@@ -117,6 +117,6 @@ fn degrees(_: &str, _: System) -> Option<&'static str> {
 
 /// What a bare number is: a diametral pitch, or a module.
 #[expect(clippy::unnecessary_wraps, reason = "the notation of other inputs can name its own unit")]
-fn pitch_unit(_: &str, system: System) -> Option<&'static str> {
+pub(super) fn pitch_unit(_: &str, system: System) -> Option<&'static str> {
     Some(if system == System::Inch { "DP" } else { "mm" })
 }

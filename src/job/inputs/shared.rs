@@ -5,7 +5,7 @@ use super::car::PullField;
 use super::{Kind, Row, inputs, notation, quantity, words};
 use crate::job::Job;
 use crate::toothload::synchroniser::{self, Lining};
-use crate::units::limits;
+use crate::units::{Torque, limits};
 
 inputs! {
     /// The texts that all setups share.
@@ -43,6 +43,8 @@ inputs! {
     /// The time a synchroniser is given.
     SyncTime at inside.shift_time: quantity("sync-time", "time to synchronise", &limits::SYNCHRONISING_TIME)
         .or(|job| limits::bare(synchroniser::usual_time(), job.units));
+    /// The torque that teeth are judged at.
+    InsideTorque at inside.torque: quantity("inside-torque", "torque at the input", &limits::TORQUE).or(greatest_torque);
     /// The road speed that the driveshaft is judged at.
     DrivelineAt at driveline.at: Row::new("driveline-at", "judge the shaft at", Kind::Quantity(&limits::ROAD_SPEED));
     /// Limits of the user's own for the lining.
@@ -58,4 +60,10 @@ fn shift(job: &Job) -> String {
 /// The limits of the lining that is chosen, as they would be typed.
 fn lining_limits(job: &Job) -> String {
     job.inside.lining.value().map_or_else(String::new, |kind| Lining::of(kind).as_typed())
+}
+
+/// The engine's greatest torque, where it is typed as such; nothing where a curve is.
+fn greatest_torque(job: &Job) -> String {
+    let typed = job.pull.peak_torque.read::<Torque>(&limits::TORQUE).ok().filter(|_| job.pull.rows.is_blank());
+    typed.map_or_else(String::new, |torque| limits::bare(torque, job.units))
 }

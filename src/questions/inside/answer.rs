@@ -187,7 +187,13 @@ fn pairs(setup: &Setup, gearbox: &Gearbox) -> Vec<Pair> {
         mesh,
         hunting: Hunting::of(mesh),
         geometry: inside.cut_of(at(gear)).map(|cut| {
-            geometry(&Setting { mesh, cut, centre: inside.centre, driver_shift: inside.driver_shift(at(gear)), face_width: inside.face })
+            geometry(&Setting {
+                mesh,
+                cut,
+                centre: inside.centre,
+                driver_shift: inside.driver_shift(at(gear)),
+                face_width: inside.face_of(at(gear)),
+            })
         }),
     };
     let constant = gearbox.constant().map(|mesh| (None, mesh));

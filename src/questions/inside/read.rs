@@ -1,15 +1,17 @@
 //! The inside of the box, read and checked: what is looked at, the cut of the gears, the synchronisers.
 
 use crate::gearing::Mesh;
-use crate::gearing::geometry::Cut;
 use crate::gearing::geometry::pair_cuts::{self, PairAt, PairCut};
+use crate::gearing::geometry::{Cut, Hand};
 use crate::gearing::speeds::Selected;
 use crate::job::{self, InputId, InputProblem, InsideField, Job, JobField, SetupField, SetupId};
 use crate::problem::Problem;
 use crate::questions::gap::Gap;
 use crate::questions::setup::{gear_number, keep, keep_or};
 use crate::toothload::synchroniser::{self, Cone, Lining};
-use crate::units::{Angle, AngularVelocity, Length, Limits, Measured, MomentOfInertia, Plain, Time, Typed, Velocity, limits, number, unit};
+use crate::units::{
+    Angle, AngularVelocity, Length, Limits, Measured, MomentOfInertia, Plain, Time, Torque, Typed, Velocity, limits, number, unit,
+};
 
 /// What is looked at, for all setups.
 #[derive(Clone, Debug, PartialEq)]
@@ -22,6 +24,8 @@ pub struct InsideShared {
     pub at: Option<LookedAt>,
     /// The time a synchroniser is given: as typed, or the usual one.
     pub shift_time: Time,
+    /// The torque at the input that teeth are judged at, where it is typed.
+    pub torque: Option<Torque>,
     /// The lining its cones are judged by; none where a file names one that is not known here.
     pub lining: Option<Lining>,
 }
@@ -54,6 +58,8 @@ pub struct Inside {
     pub clutch: Option<Length>,
     /// The pairs that are cut otherwise than the rest.
     pub pairs: Vec<PairCut>,
+    /// The hand of the teeth on the countershaft; of a two-shaft box, on the input shaft.
+    pub hand: Option<Hand>,
     /// The gears without a synchroniser, counted from 0.
     pub unsynchronised: Vec<usize>,
 }
@@ -61,7 +67,7 @@ pub struct Inside {
 impl Default for InsideShared {
     /// As where nothing is typed, a shift rpm included.
     fn default() -> Self {
-        Self { setup: None, selected: Selected::Gear(1), at: None, shift_time: unit::SECOND.of(0.25), lining: None }
+        Self { setup: None, selected: Selected::Gear(1), at: None, shift_time: unit::SECOND.of(0.25), torque: None, lining: None }
     }
 }
 
@@ -82,9 +88,18 @@ impl InsideShared {
             selected: typed.gear.value().map_or(Selected::Gear(1), |gear| gear.0),
             at,
             shift_time: time.unwrap_or(usual),
+            torque: torque(typed, problems),
             lining: lining(typed, problems),
         }
     }
+}
+
+/// The torque that teeth are judged at.
+fn torque(typed: &job::InsideShared, problems: &mut Vec<InputProblem>) -> Option<Torque> {
+    if typed.torque.is_blank() {
+        return None;
+    }
+    keep_or(problems, JobField::InsideTorque, typed.torque.read(&limits::TORQUE), "the engine’s greatest is taken")
 }
 
 /// The lining by limits of its own, else the chosen one.
@@ -121,6 +136,16 @@ impl Inside {
         self.pairs.iter().rev().filter(|pair| pair.at == at).find_map(|pair| pair.driver_shift)
     }
 
+    /// The hand of a pair's gear on the countershaft (of a two-shaft box, on the input shaft), where it is told.
+    pub fn hand_of(&self, at: PairAt) -> Option<Hand> {
+        self.pairs.iter().rev().filter(|pair| pair.at == at).find_map(|pair| pair.hand).or(self.hand)
+    }
+
+    /// The face width of a pair, where it is told.
+    pub fn face_of(&self, at: PairAt) -> Option<Length> {
+        self.pairs.iter().rev().filter(|pair| pair.at == at).find_map(|pair| pair.face).or(self.face)
+    }
+
     /// Whether the teeth of reverse are taken to be straight though the others are not, since nothing is said of them.
     pub fn takes_reverse_for_straight(&self) -> bool {
         let is_said = self.pair_cut(PairAt::Reverse).is_some_and(|pair| pair.helix.is_some());
@@ -153,6 +178,7 @@ impl Inside {
             is_cone_typed: [InsideField::ConeAngle, InsideField::ConeFriction].iter().all(|field| typed(setup, *field).is_some()),
             clutch: read_or(setup, InsideField::ClutchDiameter, &limits::CLUTCH_DIAMETER, problems, "a usual clutch plate is taken"),
             pairs: read_pairs(setup, problems),
+            hand: setup.inside.hand.value(),
             unsynchronised: gears(setup, problems),
         }
     }

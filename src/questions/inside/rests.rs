@@ -61,7 +61,7 @@ fn time(source: Source<'_>) -> Rest {
 }
 
 /// How the teeth are cut, as far as it is given.
-fn cut(source: Source<'_>) -> Vec<Rest> {
+pub(in crate::questions) fn cut(source: Source<'_>) -> Vec<Rest> {
     let of =
         |rest: &dyn Fn(&Analysis, &Cut) -> Rest| by_setup(source, |analysis| Some(rest(analysis, analysis.setup.inside.cut.as_ref()?)));
     let angle = |label: &str, field: InsideField, degrees: f64, analysis: &Analysis| {

@@ -49,6 +49,11 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
     rows
 }
 
+/// The rows in which the cut of the gears is typed.
+pub(in crate::questions) fn cut_rows(source: Source<'_>) -> [Row; 6] {
+    cut::typed_rows(source)
+}
+
 /// A row in which one text of each setup is typed, with what a blank one is taken for.
 fn typed_row(source: Source<'_>, label: &str, field: SetupField, blank: &str) -> Row {
     source.row(field.path(), label, |analysis| {

@@ -116,6 +116,7 @@ impl<'a> Drawn<'a> {
             laid,
             contacts: contacts.iter().map(|contact| self.place(*contact)).collect(),
             says: vec![says],
+            own_size: None,
         }
     }
 }

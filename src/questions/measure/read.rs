@@ -52,6 +52,24 @@ impl Explain for NoCount {
     }
 }
 
+/// A text that is no number within bounds.
+#[derive(Clone, Debug, PartialEq)]
+struct NoNumber {
+    text: String,
+    bounds: (f64, f64),
+}
+
+impl Explain for NoNumber {
+    fn what(&self) -> String {
+        let (least, most) = self.bounds;
+        format!("“{}” is not a number from {} to {}", number::clip(&self.text), limits::shown(least), limits::shown(most))
+    }
+
+    fn what_to_do(&self) -> String {
+        "type the profile shift in modules, as +0.2".into()
+    }
+}
+
 /// Reads fields of the bench and keeps what is wrong with each.
 pub(in crate::questions) struct Reader<'a> {
     problems: &'a mut Vec<InputProblem>,
@@ -84,6 +102,21 @@ impl<'a> Reader<'a> {
 
     pub(in crate::questions) fn teeth(&mut self, text: &str, field: impl Into<InputId>) -> Option<Teeth> {
         self.whole(text, field, (Teeth::LEAST, Teeth::GREATEST)).and_then(Teeth::new)
+    }
+
+    /// A plain number, `+0.2` or `-0,35`.
+    pub(in crate::questions) fn number(&mut self, text: &str, field: impl Into<InputId>, bounds: (f64, f64)) -> Option<f64> {
+        let text = text.trim();
+        if text.is_empty() {
+            return None;
+        }
+        let (sign, digits) = match text.strip_prefix(['-', '−']) {
+            Some(rest) => (-1.0, rest),
+            None => (1.0, text.strip_prefix('+').unwrap_or(text)),
+        };
+        let value = number::read_decimal(&digits.trim().replace(',', ".")).map(|value| sign * value);
+        let value = value.filter(|value| (bounds.0..=bounds.1).contains(value));
+        keep(self.problems, field, value.ok_or_else(|| NoNumber { text: text.to_owned(), bounds }))
     }
 }
 

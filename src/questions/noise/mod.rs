@@ -4,6 +4,7 @@ pub mod answer;
 pub mod names;
 pub mod pictures;
 pub mod read;
+pub mod recorded;
 pub mod rests;
 pub mod rows;
 pub mod sentence;
@@ -14,6 +15,9 @@ use crate::job::{BenchField, JobChoice, JobField, NoiseField};
 const fn text(field: NoiseField) -> Input {
     Input::Text(JobField::Bench(BenchField::Noise(field)))
 }
+
+/// The group beside which the page records, where it can.
+pub const BY_RECORDING: &str = "Let it listen";
 
 /// The question.
 pub const QUESTION: Question = Question {
@@ -34,6 +38,7 @@ pub const QUESTION: Question = Question {
             ],
             taken: None,
         },
+        Group { title: BY_RECORDING, inputs: &[text(NoiseField::Until)], taken: None },
         Group {
             title: "What else you know",
             inputs: &[
@@ -41,6 +46,7 @@ pub const QUESTION: Question = Question {
                 text(NoiseField::There),
                 Input::Choice(JobChoice::NoiseGoesWith),
                 Input::Choice(JobChoice::NoiseClutch),
+                Input::Choice(JobChoice::NoiseStages),
                 text(NoiseField::Pitch),
             ],
             taken: None,

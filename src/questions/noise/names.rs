@@ -20,6 +20,12 @@ pub fn gear(selected: Selected) -> String {
     }
 }
 
+/// The gear with what is switched in behind it: `4th overdrive`.
+pub fn stepped(noise: &Noise<'_>) -> String {
+    let gear = gear(noise.heard.selected);
+    if noise.called.is_empty() { gear } else { format!("{gear} {}", noise.called) }
+}
+
 /// A part as it stands in a sentence: `the 3rd gear pair`.
 pub fn the(source: Source<'_>, told: &Told, noise: &Noise<'_>, origin: Origin) -> String {
     match origin {

@@ -1,7 +1,7 @@
 //! What is said of a noise, as far as it can be read.
 
 use crate::gearing::speeds::Selected;
-use crate::job::choice::{HeardGear, NoiseSetup};
+use crate::job::choice::{HeardGear, NoiseSetup, StagesIn};
 use crate::job::inputs::noise::USUAL_CYLINDERS;
 use crate::job::{BenchField, InputId, InputProblem, Job, JobField, NoiseField};
 use crate::problem::{Explain, Problem};
@@ -29,6 +29,10 @@ pub struct Told {
     pub at: Option<At>,
     /// Whether that speed was typed; else it is the cruise speed.
     pub is_at_typed: bool,
+    /// The speed at the end of a recording, where it was not steady.
+    pub until: Option<At>,
+    /// Which of the stages that can be switched are in.
+    pub stages_in: [bool; 2],
     /// What kind of noise it is.
     pub kind: Option<Kind>,
     /// When it is there.
@@ -102,6 +106,8 @@ impl Told {
             selected: typed.gear.value().map(|HeardGear(gear)| gear),
             at: at(job, &mut problems),
             is_at_typed: !typed.at.is_blank(),
+            until: if typed.until.is_blank() { None } else { speed(NoiseField::Until, &typed.until, &mut problems) },
+            stages_in: typed.stages.value().map_or([false; 2], |StagesIn(stages)| stages),
             kind: typed.kind.value(),
             load: typed.load.value(),
             goes_with: typed.goes_with.value(),
@@ -126,7 +132,11 @@ fn at(job: &Job, problems: &mut Vec<InputProblem>) -> Option<At> {
     if typed.is_blank() {
         return job.cruise.read(&limits::CRUISE_SPEED).ok().map(At::Road);
     }
-    let mut keep = |why| problems.push(Problem::stop(id(NoiseField::At), &why));
+    speed(NoiseField::At, typed, problems)
+}
+
+fn speed(field: NoiseField, typed: &Typed, problems: &mut Vec<InputProblem>) -> Option<At> {
+    let mut keep = |why| problems.push(Problem::stop(id(field), &why));
     if is_engine_speed(typed) {
         typed.read(&limits::ENGINE_SPEED).map_err(&mut keep).ok().map(At::Engine)
     } else {

@@ -36,7 +36,11 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
         rests.push(usual("A bearing whose geometry is not given", strikes, why));
     }
     if noise.analysis.setup.stages.as_ref().is_some_and(|stages| !stages.is_empty()) {
-        rests.push(usual("Extra stages", "at rest", "type the speed so that it fits"));
+        rests.push(if noise.stages_in.is_empty() {
+            usual("Extra stages", "at rest", "where no other is chosen")
+        } else {
+            typed("Extra stages", format!("{} in", noise.called))
+        });
     }
     rests.push(usual("Slip of clutch and tyres", "none", "real tyres slip by a percent or two under power"));
     rests.push(usual(

@@ -56,7 +56,7 @@ impl Asked<'_> {
 
     /// `40 mph in 3rd, 2,778 rpm`.
     pub(super) fn moment(&self) -> String {
-        let gear = names::gear(self.noise.heard.selected);
+        let gear = names::stepped(self.noise);
         let engine = names::engine(self.noise);
         match names::road(self.source, self.noise) {
             Some(road) if !self.noise.heard.stands => format!("{road} in {gear}, {engine}"),
@@ -211,7 +211,7 @@ impl Asked<'_> {
 }
 
 /// Said where none of the parts is the box's.
-fn outside(leaders: &[Suspect]) -> &'static str {
+pub(super) fn outside(leaders: &[Suspect]) -> &'static str {
     let is_box = |suspect: &Suspect| suspect.tone.origin.whereabouts(suspect.tone.seat) == Whereabouts::Gearbox;
     if leaders.iter().any(is_box) { "" } else { "Nothing of the box: " }
 }

@@ -115,6 +115,7 @@ pub fn part(source: Source<'_>, part: Part) -> Shapes {
         guides,
         laid: Vec::new(),
         contacts: Vec::new(),
+        own_size: None,
         says: vec![format!("Left good, middle to be watched, right to be renewed; not to scale.{measured}")],
     }
 }

@@ -1,7 +1,10 @@
 //! A recording as samples, checked: not silent, not clipped, long enough, not too long, brought down to the rate that is needed.
 
+use std::sync::Arc;
+
 use super::places::real;
 use crate::problem::Explain;
+use crate::sliced::{Progress, Sliced};
 
 /// The rate that recordings are brought down to, or a little above, in samples a second: tones up to 5 kHz are heard.
 const ENOUGH: f64 = 12_000.0;
@@ -71,57 +74,116 @@ impl Clip {
     /// # Errors
     /// What is wrong with them.
     pub fn new(samples: &[f32], rate: f64) -> Result<Self, ClipError> {
-        if samples.is_empty() || !(rate.is_finite() && rate >= 4_000.0) || samples.iter().any(|sample| !sample.is_finite()) {
-            return Err(ClipError::NoSound);
-        }
-        let seconds = real(samples.len()) / rate;
-        let (least, most) = SECONDS;
-        if seconds < least {
-            return Err(ClipError::TooShort { seconds });
-        }
-        if seconds > most {
-            return Err(ClipError::TooLong { seconds });
-        }
-        let full = samples.iter().map(|sample| f64::from(sample.abs())).fold(0.0, f64::max);
-        let mean = samples.iter().map(|sample| f64::from(*sample)).sum::<f64>() / real(samples.len());
-        let power = samples.iter().map(|sample| (f64::from(*sample) - mean).powi(2)).sum::<f64>() / real(samples.len());
-        if power.sqrt() < SILENT {
-            return Err(ClipError::Silent);
-        }
-        let at_full = samples.iter().filter(|sample| f64::from(sample.abs()) >= 0.999 * full.max(0.9)).count();
-        if real(at_full) > CLIPPED * real(samples.len()) {
-            return Err(ClipError::Clipped);
-        }
-        let samples: Vec<f64> = samples.iter().map(|sample| f64::from(*sample) - mean).collect();
-        Ok(Self { samples, rate }.brought_down())
+        let mut intake = Intake::new(samples.to_vec(), rate)?;
+        while !intake.advance(u64::MAX).is_finished {}
+        intake.found().map_or(Err(ClipError::NoSound), |clip| Ok(Arc::unwrap_or_clone(clip)))
     }
 
     /// How long it is, in seconds.
     pub fn seconds(&self) -> f64 {
         real(self.samples.len()) / self.rate
     }
+}
 
-    /// Every n-th sample of the recording, smoothed so that nothing folds down from above.
+/// A recording that is taken in: checked at once, then brought down in slices.
+#[derive(Clone, Debug)]
+pub struct Intake {
+    samples: Vec<f32>,
+    rate: f64,
+    mean: f64,
+    /// Of so many samples one is kept.
+    step: usize,
+    weights: Vec<f64>,
+    kept: Vec<f64>,
+    clip: Option<Arc<Clip>>,
+}
+
+impl Intake {
+    /// Checks samples, full scale 1.
     ///
-    /// A windowed sinc (Hann) of 24 zero crossings, cut at 0.45 of the new rate: the usual way of any textbook of signal processing.
-    fn brought_down(self) -> Self {
+    /// # Errors
+    /// What is wrong with them.
+    pub fn new(samples: Vec<f32>, rate: f64) -> Result<Self, ClipError> {
+        let mean = checked(&samples, rate)?;
         let mut step = 1;
-        while self.rate / real(step + 1) >= ENOUGH {
+        while rate / real(step + 1) >= ENOUGH {
             step += 1;
         }
-        if step == 1 {
-            return self;
-        }
-        let half = 12 * step;
-        let weight = |offset: f64| {
-            let x = offset * 0.9 / real(step);
-            let sinc = if x == 0.0 { 1.0 } else { (std::f64::consts::PI * x).sin() / (std::f64::consts::PI * x) };
-            let hann = 0.5 + 0.5 * (std::f64::consts::PI * offset / (real(half) + 1.0)).cos();
-            sinc * hann * 0.9 / real(step)
-        };
-        let weights: Vec<f64> = (0..=2 * half).map(|at| weight(real(at) - real(half))).collect();
-        let windows = self.samples.windows(weights.len()).step_by(step);
-        let samples = windows.map(|window| window.iter().zip(&weights).map(|(sample, weight)| sample * weight).sum()).collect();
-        Self { samples, rate: self.rate / real(step) }
+        let weights = if step == 1 { vec![1.0] } else { low_pass(step) };
+        Ok(Self { samples, rate, mean, step, weights, kept: Vec::new(), clip: None })
     }
+
+    fn many(&self) -> usize {
+        (self.samples.len() + self.step).saturating_sub(self.weights.len()) / self.step
+    }
+
+    /// Every n-th sample of the recording, smoothed so that nothing folds down from above.
+    fn bring_down(&mut self, many: usize) {
+        let windows = self.samples.windows(self.weights.len()).step_by(self.step).skip(self.kept.len()).take(many);
+        let smooth =
+            |window: &[f32]| window.iter().zip(&self.weights).map(|(sample, weight)| (f64::from(*sample) - self.mean) * weight).sum();
+        let next: Vec<f64> = windows.map(smooth).collect();
+        self.kept.extend(next);
+    }
+}
+
+impl Sliced for Intake {
+    type Found = Option<Arc<Clip>>;
+
+    fn advance(&mut self, budget: u64) -> Progress {
+        let of = self.many();
+        if self.clip.is_none() {
+            self.bring_down(usize::try_from(budget).unwrap_or(usize::MAX));
+            if self.kept.len() >= of {
+                let samples = std::mem::take(&mut self.kept);
+                self.clip = Some(Arc::new(Clip { samples, rate: self.rate / real(self.step) }));
+            }
+        }
+        let done = if self.clip.is_some() { of } else { self.kept.len() };
+        let count = |places: usize| u64::try_from(places).unwrap_or(u64::MAX);
+        Progress { done: count(done), of: count(of), is_finished: self.clip.is_some() }
+    }
+
+    fn found(&self) -> Option<Arc<Clip>> {
+        self.clip.clone()
+    }
+}
+
+/// Checks samples; answers their mean.
+fn checked(samples: &[f32], rate: f64) -> Result<f64, ClipError> {
+    if samples.is_empty() || !(rate.is_finite() && rate >= 4_000.0) || samples.iter().any(|sample| !sample.is_finite()) {
+        return Err(ClipError::NoSound);
+    }
+    let seconds = real(samples.len()) / rate;
+    let (least, most) = SECONDS;
+    if seconds < least {
+        return Err(ClipError::TooShort { seconds });
+    }
+    if seconds > most {
+        return Err(ClipError::TooLong { seconds });
+    }
+    let full = samples.iter().map(|sample| f64::from(sample.abs())).fold(0.0, f64::max);
+    let mean = samples.iter().map(|sample| f64::from(*sample)).sum::<f64>() / real(samples.len());
+    let power = samples.iter().map(|sample| (f64::from(*sample) - mean).powi(2)).sum::<f64>() / real(samples.len());
+    if power.sqrt() < SILENT {
+        return Err(ClipError::Silent);
+    }
+    // Resampled on its way here, what was cut off swings a little over full scale.
+    let at_full = samples.iter().filter(|sample| f64::from(sample.abs()) >= 0.999 * full.clamp(0.9, 1.0)).count();
+    if real(at_full) > CLIPPED * real(samples.len()) {
+        return Err(ClipError::Clipped);
+    }
+    Ok(mean)
+}
+
+/// A windowed sinc (Hann) of 24 zero crossings, cut at 0.45 of the new rate: the usual way of any textbook of signal processing.
+fn low_pass(step: usize) -> Vec<f64> {
+    let half = 12 * step;
+    let weight = |offset: f64| {
+        let x = offset * 0.9 / real(step);
+        let sinc = if x == 0.0 { 1.0 } else { (std::f64::consts::PI * x).sin() / (std::f64::consts::PI * x) };
+        let hann = 0.5 + 0.5 * (std::f64::consts::PI * offset / (real(half) + 1.0)).cos();
+        sinc * hann * 0.9 / real(step)
+    };
+    (0..=2 * half).map(|at| weight(real(at) - real(half))).collect()
 }

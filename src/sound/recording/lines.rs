@@ -1,7 +1,7 @@
 //! One line of an order in the mean spectra: whether it is there, and how strong it is.
 
 use super::places::{at, near, real};
-use super::spectra::MeanSpectrum;
+use super::spectra::{MeanSpectrum, peak};
 
 /// Orders below this are looked up in the longer frames.
 const LOW_ORDERS: f64 = 6.0;
@@ -15,7 +15,7 @@ const THIRD_OCTAVE: f64 = 0.231_6;
 pub struct Measured {
     /// Its power over the noise of its third of an octave; nothing where it is not there.
     pub strength: f64,
-    /// The order at which its top stands.
+    /// The order at which its top stands, between bins by a parabola.
     pub order: f64,
 }
 
@@ -36,7 +36,7 @@ pub fn measure(spectra: &[MeanSpectrum; 2], shift: f64, order: f64, share: f64) 
     let found = top_of(spectrum, middle, share);
     found.map_or(absent, |top| Measured {
         strength: strength(spectrum, top, middle),
-        order: real(top) * spectrum.order_of_bin / shift.exp(),
+        order: peak(&spectrum.bins, top).map_or(real(top), |(bin, _)| bin) * spectrum.order_of_bin / shift.exp(),
     })
 }
 

@@ -2,7 +2,8 @@
 //!
 //! The steps, each a file: [`clip`] checks what was recorded, [`turns`] resamples it to constant samples a turn of the engine,
 //! [`spectra`] makes whitened spectra, [`track`] finds the speed from the recording itself, [`lines`] measures single lines of an order,
-//! [`share_out`] shares lines that coincide among the parts and the engine, [`score`] ranks the parts. [`Listening`] does it all in slices.
+//! [`share_out`] shares lines that coincide among the parts and the engine, [`score`] ranks the parts, [`map`] shows it over time.
+//! [`Listening`] does it all in slices.
 //!
 //! Method: averaged order spectra, as tried on synthetic recordings and written down with its rates of success; never tried on a car.
 
@@ -10,6 +11,7 @@ pub mod clip;
 pub mod lines;
 mod listening;
 pub mod makers;
+pub mod map;
 mod places;
 pub mod score;
 pub mod share_out;
@@ -17,6 +19,6 @@ pub mod spectra;
 pub mod track;
 pub mod turns;
 
-pub use clip::{Clip, ClipError};
+pub use clip::{Clip, ClipError, Intake};
 pub use listening::{Findings, Listening, Run};
 pub use score::{Candidate, Sureness};

@@ -14,8 +14,12 @@ pub struct Candidate {
     pub score: f64,
     /// The strength of its own line, over the noise of its third of an octave; nothing where it is not there.
     pub strength: f64,
-    /// Whether its first and second lines are both another's too.
-    pub is_covered: bool,
+    /// The order at which its own line stands, between bins by a parabola; where it should stand if it is not there.
+    pub order: f64,
+    /// How far those of its side lines stand apart that are there on both sides, in orders.
+    pub sides: Vec<f64>,
+    /// The other parts on whose lines its first two both lie; none where one of the two is its own alone.
+    pub covered_by: Vec<usize>,
     /// Its share of certainty, 0 to 1. Above 0.9 it can be believed; between 0.4 and 0.8 it is not calibrated.
     pub share: f64,
 }
@@ -54,11 +58,15 @@ pub(super) fn rank(shared: &Shared, spectra: &[MeanSpectrum; 2], shift: f64, mak
     let of = |(place, maker): (usize, &Maker)| {
         let voices = shared.voices.iter().enumerate().filter(|(_, voice)| voice.maker == Some(place)).map(|(voice, _)| voice);
         let score = voices.map(|voice| of_voice(shared, voice, maker)).fold(f64::NEG_INFINITY, f64::max);
+        let own = measure(spectra, shift, maker.order, FIXED);
+        let sides = side_lines(shared, spectra, shift, maker);
         Candidate {
             maker: place,
-            score: score + side_lines(shared, spectra, shift, maker),
-            strength: measure(spectra, shift, maker.order, FIXED).strength,
-            is_covered: is_covered(place, makers),
+            score: score + (1.5 * real(sides.len())).min(3.0),
+            strength: own.strength,
+            order: own.order,
+            sides,
+            covered_by: covered_by(place, makers),
             share: 0.0,
         }
     };
@@ -82,31 +90,40 @@ fn of_voice(shared: &Shared, voice: usize, maker: &Maker) -> f64 {
     if matches!(maker.kind, Kind::Mesh | Kind::Bearing { .. }) && found < 2 { score - 2.0 } else { score }
 }
 
-/// Side lines that stand on both sides of a harmonic, where not both are somebody's own: 1.5 dB each, 3 dB at most.
-fn side_lines(shared: &Shared, spectra: &[MeanSpectrum; 2], shift: f64, maker: &Maker) -> f64 {
+/// How far those side lines stand apart, as measured, that are there on both sides of a harmonic, where not both are somebody's own; each
+/// counts 1.5 dB, 3 dB at most.
+fn side_lines(shared: &Shared, spectra: &[MeanSpectrum; 2], shift: f64, maker: &Maker) -> Vec<f64> {
     let is_known = |order: f64| shared.nodes.iter().any(|node| (node.order - order).abs() < 0.002 * order);
-    let mut many = 0_u8;
+    let mut found = Vec::new();
     for side in &maker.sides {
         for harmonic in [1.0, 2.0] {
             for step in [1.0, 2.0] {
                 let both = [-1.0, 1.0].map(|sign| harmonic * maker.order + sign * step * side);
-                let is_there = both.iter().all(|order| measure(spectra, shift, *order, FIXED).strength > 0.0);
-                many += u8::from(is_there && !both.iter().all(|order| is_known(*order)));
+                let [below, above] = both.map(|order| measure(spectra, shift, order, FIXED));
+                if below.strength > 0.0 && above.strength > 0.0 && !both.iter().all(|order| is_known(*order)) {
+                    found.push((above.order - below.order) / (2.0 * step));
+                }
             }
         }
     }
-    (1.5 * f64::from(many)).min(3.0)
+    found
 }
 
-/// Whether the first and the second line of a part are another's too, within 0.4 %.
-fn is_covered(place: usize, makers: &[Maker]) -> bool {
-    let Some(own) = makers.get(place) else { return false };
+/// The other parts on whose lines, within 0.4 %, the first and the second line of a part lie; none where either is its own alone.
+fn covered_by(place: usize, makers: &[Maker]) -> Vec<usize> {
+    let Some(own) = makers.get(place) else { return Vec::new() };
     let meets = |other: &Maker, order: f64| {
         let many = other.kind.profile().len();
         (1..=many).any(|k| (real(k) * other.order / order).ln().abs() < 0.004)
     };
-    let others = || makers.iter().enumerate().filter(|(other, _)| *other != place).map(|(_, other)| other);
-    others().any(|other| meets(other, own.order)) && others().any(|other| meets(other, 2.0 * own.order))
+    let over = |order: f64| makers.iter().enumerate().filter(move |(other, maker)| *other != place && meets(maker, order));
+    let (first, second): (Vec<usize>, Vec<usize>) =
+        (over(own.order).map(|(other, _)| other).collect(), over(2.0 * own.order).map(|(other, _)| other).collect());
+    if first.is_empty() || second.is_empty() {
+        return Vec::new();
+    }
+    let more: Vec<usize> = second.into_iter().filter(|other| !first.contains(other)).collect();
+    [first, more].concat()
 }
 
 fn shares(ranked: &mut [Candidate]) {
@@ -116,6 +133,6 @@ fn shares(ranked: &mut [Candidate]) {
     let many = real(ranked.len());
     for candidate in ranked.iter_mut() {
         let share = 0.97 * weight(candidate) / sum + 0.03 / many;
-        candidate.share = if candidate.is_covered { share.min(0.5) } else { share };
+        candidate.share = if candidate.covered_by.is_empty() { share } else { share.min(0.5) };
     }
 }

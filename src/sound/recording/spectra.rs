@@ -1,5 +1,6 @@
 //! Whitened power spectra of frames of a recording: every bin over the broad noise about it.
 
+use std::fmt;
 use std::sync::Arc;
 
 use rustfft::num_complex::Complex;
@@ -38,19 +39,26 @@ pub struct MeanSpectrum {
 }
 
 /// A Hann window and the transform of its length.
-struct Analyser {
+#[derive(Clone)]
+pub(super) struct Analyser {
     fft: Arc<dyn Fft<f64>>,
     window: Vec<f64>,
 }
 
+impl fmt::Debug for Analyser {
+    fn fmt(&self, to: &mut fmt::Formatter<'_>) -> fmt::Result {
+        to.debug_struct("Analyser").field("length", &self.window.len()).finish_non_exhaustive()
+    }
+}
+
 impl Analyser {
-    fn new(length: usize) -> Self {
+    pub(super) fn new(length: usize) -> Self {
         let fft = FftPlanner::new().plan_fft_forward(length);
         let turn = std::f64::consts::TAU / real(length);
         Self { fft, window: (0..length).map(|place| 0.5 - 0.5 * (turn * real(place)).cos()).collect() }
     }
 
-    fn power(&self, samples: &[f64]) -> Vec<f64> {
+    pub(super) fn power(&self, samples: &[f64]) -> Vec<f64> {
         let windowed = samples.iter().zip(&self.window).map(|(sample, weight)| Complex::new(sample * weight, 0.0));
         let mut buffer: Vec<Complex<f64>> = windowed.collect();
         self.fft.process(&mut buffer);
@@ -58,19 +66,43 @@ impl Analyser {
     }
 }
 
-/// Frames of about so many seconds, each half over the one before; no longer than `most` of the recording.
-pub fn frames(turned: &ByTurns, mean_speed: f64, seconds: f64, most: f64) -> Frames {
-    let length = power_of_two(turned.per_turn * mean_speed * seconds, most * real(turned.samples.len()));
-    let analyser = Analyser::new(length);
-    let hop = (length / 2).max(1);
-    let pieces = turned.samples.windows(length).step_by(hop);
-    let (mut whitened, mut middles) = (Vec::new(), Vec::new());
-    for (place, samples) in pieces.enumerate() {
-        let power = analyser.power(samples);
-        whitened.push(over(&power, &floor(&power, BLOCK.0)));
-        middles.push(real(place * hop) + real(hop));
+/// Frames on their way, one after the other.
+#[derive(Clone, Debug)]
+pub struct Framing {
+    analyser: Analyser,
+    from: usize,
+    frames: Frames,
+}
+
+impl Framing {
+    /// Frames of about so many seconds, each half over the one before; no longer than `most` of the recording.
+    pub fn new(turned: &ByTurns, mean_speed: f64, seconds: f64, most: f64) -> Self {
+        let length = power_of_two(turned.per_turn * mean_speed * seconds, most * real(turned.samples.len()));
+        let frames = Frames { whitened: Vec::new(), middles: Vec::new(), order_of_bin: turned.per_turn / real(length) };
+        Self { analyser: Analyser::new(length), from: 0, frames }
     }
-    Frames { whitened, middles, order_of_bin: turned.per_turn / real(length) }
+
+    /// Makes the next frame; answers whether there was none left.
+    pub fn advance(&mut self, turned: &ByTurns) -> bool {
+        let length = self.analyser.window.len();
+        let hop = (length / 2).max(1);
+        let Some(samples) = turned.samples.get(self.from..self.from + length) else { return true };
+        let power = self.analyser.power(samples);
+        self.frames.whitened.push(over(&power, &floor(&power, BLOCK.0)));
+        self.frames.middles.push(real(self.from) + real(hop));
+        self.from += hop;
+        false
+    }
+
+    /// How far through the recording it is, 0 to 1.
+    pub fn share(&self, turned: &ByTurns) -> f64 {
+        real(self.from) / real(turned.samples.len().max(1))
+    }
+
+    /// The frames.
+    pub fn finish(self) -> Frames {
+        self.frames
+    }
 }
 
 /// The mean of frames, levelled once more.
@@ -87,13 +119,13 @@ pub fn mean(frames: &Frames) -> MeanSpectrum {
     MeanSpectrum { bins, order_of_bin: frames.order_of_bin, weight: (0.6 * real(many)).max(1.0) }
 }
 
-fn over(power: &[f64], floor: &[f64]) -> Vec<f64> {
+pub(super) fn over(power: &[f64], floor: &[f64]) -> Vec<f64> {
     power.iter().zip(floor).map(|(power, floor)| power / floor.max(1e-30)).collect()
 }
 
 /// The broad noise under a spectrum: block by block the median, made a mean as of noise (÷ ln 2), its logarithm in straight lines between
 /// the middles of the blocks.
-fn floor(power: &[f64], fewest: usize) -> Vec<f64> {
+pub(super) fn floor(power: &[f64], fewest: usize) -> Vec<f64> {
     let mut knots: Vec<(f64, f64)> = Vec::new();
     let mut from = 0;
     while from < power.len() {

@@ -38,24 +38,53 @@ fn loudness(whitened: f64) -> f64 {
     (1.0 + whitened.min(60.0)).ln() - std::f64::consts::LN_2
 }
 
-/// The best shift of the logarithm of the speed at each frame.
-pub fn shifts(frames: &Frames, lines: &[Line], pass: Pass) -> Vec<f64> {
-    let many = near(pass.range / pass.step);
-    let grid: Vec<f64> = (0..=2 * many).map(|place| (real(place) - real(many)) * pass.step).collect();
-    let bins = frames.whitened.first().map_or(0, Vec::len);
-    let inside = |line: &&Line| line.0 * pass.range.exp() / frames.order_of_bin < real(bins) - 2.0;
-    let lines: Vec<Line> = lines.iter().filter(inside).copied().collect();
-    let score = |frame: &Vec<f64>| -> Vec<f64> {
+/// The best shift of the logarithm of the speed at each frame, looked for frame by frame.
+#[derive(Clone, Debug)]
+pub struct Tracking {
+    grid: Vec<f64>,
+    lines: Vec<Line>,
+    pass: Pass,
+    scores: Vec<Vec<f64>>,
+}
+
+impl Tracking {
+    /// Begins at the first frame.
+    pub fn new(frames: &Frames, lines: &[Line], pass: Pass) -> Self {
+        let many = near(pass.range / pass.step);
+        let bins = frames.whitened.first().map_or(0, Vec::len);
+        let inside = |line: &&Line| line.0 * pass.range.exp() / frames.order_of_bin < real(bins) - 2.0;
+        Self {
+            grid: (0..=2 * many).map(|place| (real(place) - real(many)) * pass.step).collect(),
+            lines: lines.iter().filter(inside).copied().collect(),
+            pass,
+            scores: Vec::new(),
+        }
+    }
+
+    /// Looks at the next frame; answers whether there was none left.
+    pub fn advance(&mut self, frames: &Frames) -> bool {
+        let Some(frame) = frames.whitened.get(self.scores.len()) else { return true };
         let loud: Vec<f64> = frame.iter().map(|bin| loudness(*bin)).collect();
         let of = |shift: &f64| {
             let stretch = shift.exp() / frames.order_of_bin;
-            let sum: f64 = lines.iter().map(|(order, weight)| weight * between(&loud, order * stretch)).sum();
-            sum - pass.typed_off.map_or(0.0, |off| 0.15 * (shift / off).powi(2))
+            let sum: f64 = self.lines.iter().map(|(order, weight)| weight * between(&loud, order * stretch)).sum();
+            sum - self.pass.typed_off.map_or(0.0, |off| 0.15 * (shift / off).powi(2))
         };
-        grid.iter().map(of).collect()
-    };
-    let path = best_path(&frames.whitened.iter().map(score).collect::<Vec<_>>(), pass.step / pass.wander);
-    smoothed(&path.into_iter().map(|place| at(&grid, place)).collect::<Vec<_>>())
+        let scores = self.grid.iter().map(of).collect();
+        self.scores.push(scores);
+        false
+    }
+
+    /// How far through the frames it is, 0 to 1.
+    pub fn share(&self, frames: &Frames) -> f64 {
+        real(self.scores.len()) / real(frames.whitened.len().max(1))
+    }
+
+    /// The shifts, one for each frame.
+    pub fn finish(self) -> Vec<f64> {
+        let path = best_path(&self.scores, self.pass.step / self.pass.wander);
+        smoothed(&path.into_iter().map(|place| at(&self.grid, place)).collect::<Vec<_>>())
+    }
 }
 
 /// The path through the scores of all frames that is best in sum, a step of `n` places costing ½ (n · stiffness)².

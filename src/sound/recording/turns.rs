@@ -63,32 +63,69 @@ pub struct ByTurns {
     rate: f64,
 }
 
-impl ByTurns {
-    /// Resamples a recording by a speed curve: the phase is the sum of the speed, inverted in straight lines; the recording is read between
-    /// its samples by a cubic through four of them (Catmull and Rom).
-    pub fn of(clip: &Clip, curve: &SpeedCurve) -> Self {
+/// A recording on its way to constant samples a turn.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Turning {
+    samples: Vec<f64>,
+    per_turn: f64,
+    phase: Vec<f64>,
+    turns: f64,
+}
+
+impl Turning {
+    /// Begins at the first sample.
+    pub fn new(clip: &Clip, curve: &SpeedCurve) -> Self {
         let (least, most) = SAMPLES_OF_A_TURN;
         let per_turn = (clip.rate / curve.slowest()).clamp(least, most);
-        let mut turns = 0.0;
-        let phase: Vec<f64> = (0..clip.samples.len())
-            .map(|place| {
-                let now = turns;
-                turns += curve.at(real(place) / clip.rate) / clip.rate;
-                now
-            })
-            .collect();
-        let many = below(phase.last().copied().unwrap_or(0.0) * per_turn);
-        let mut low = 0;
-        let samples = (0..many).map(|sample| {
-            let wanted = real(sample) / per_turn;
-            while at(&phase, low + 1) <= wanted && low + 2 < phase.len() {
-                low += 1;
+        Self { samples: Vec::new(), per_turn, phase: Vec::with_capacity(clip.samples.len()), turns: 0.0 }
+    }
+
+    /// Goes on by so many samples of the recording; answers whether it is through.
+    ///
+    /// The phase is the sum of the speed, inverted in straight lines; the recording is read between its samples by a cubic through four of
+    /// them (Catmull and Rom).
+    pub fn advance(&mut self, clip: &Clip, curve: &SpeedCurve, many: usize) -> bool {
+        let from = self.phase.len();
+        let to = from.saturating_add(many).min(clip.samples.len());
+        for place in from..to {
+            let before = self.phase.last().copied().unwrap_or(0.0);
+            self.read_up_to(clip, place, before);
+            self.phase.push(self.turns);
+            self.turns += curve.at(real(place) / clip.rate) / clip.rate;
+        }
+        to == clip.samples.len()
+    }
+
+    /// Reads the samples between the turns at the place before and those at this one.
+    fn read_up_to(&mut self, clip: &Clip, place: usize, before: f64) {
+        let Some(low) = place.checked_sub(1) else { return };
+        loop {
+            let wanted = real(self.samples.len()) / self.per_turn;
+            if wanted >= self.turns {
+                break;
             }
-            let (from, to) = (at(&phase, low), at(&phase, low + 1));
-            cubic(&clip.samples, low, (wanted - from) / (to - from))
-        });
-        let samples = samples.collect();
-        Self { samples, per_turn, phase, rate: clip.rate }
+            self.samples.push(cubic(&clip.samples, low, (wanted - before) / (self.turns - before)));
+        }
+    }
+
+    /// How far through the recording it is, 0 to 1.
+    pub fn share(&self, clip: &Clip) -> f64 {
+        real(self.phase.len()) / real(clip.samples.len().max(1))
+    }
+
+    /// What it has come to.
+    pub fn finish(mut self, clip: &Clip) -> ByTurns {
+        self.samples.truncate(below(self.phase.last().copied().unwrap_or(0.0) * self.per_turn));
+        ByTurns { samples: self.samples, per_turn: self.per_turn, phase: self.phase, rate: clip.rate }
+    }
+}
+
+impl ByTurns {
+    /// Resamples a recording by a speed curve.
+    pub fn of(clip: &Clip, curve: &SpeedCurve) -> Self {
+        let mut turning = Turning::new(clip, curve);
+        while !turning.advance(clip, curve, usize::MAX) {}
+        turning.finish(clip)
     }
 
     /// The time at which a sample stands, in seconds.

@@ -54,6 +54,25 @@ fn a_page_for_the_customer_comes_first_on_either_paper() -> Result<()> {
     })
 }
 
+/// The tag is a page of its own: teeth, ratios, and a code of dark squares.
+#[test]
+fn a_tag_for_the_finished_box_fits_on_one_page() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        print_what(page, "Tag for the box").await?;
+        let pages = pages(&page.pdf(Paper::A4).await?)?;
+        ensure!(pages.len() == 1, "{} pages", pages.len());
+        for words in ["Fernhill coupé, hill climb and the drive home", "43/11 = 3.909", "2.467", "Reverse", "Oil:"] {
+            says(&pages[0], words)?;
+        }
+        ensure!(!pages[0].contains("An invented customer"), "the customer's name is tied to the box");
+        page.js::<()>("void dispatchEvent(new Event('beforeprint'))").await?;
+        let length: usize = page.js("document.querySelector('.paper__code path').getAttribute('d').length").await?;
+        ensure!(length > 5_000, "the code is {length} characters long");
+        Ok(())
+    })
+}
+
 /// What leaves the shop by itself is the customer's page, with the shop's name on it, and nothing that is for the shop alone.
 #[test]
 fn the_customers_page_is_printed_by_itself_under_the_shops_name() -> Result<()> {

@@ -3,11 +3,12 @@
 use super::{Finding, Sources};
 
 /// The rooms from low to high, as data flows. A new room gets its place here.
-const ROOMS: [&str; 24] = [
+const ROOMS: &[&str] = &[
     "order",
     "problem",
     "spreadsheet",
     "sliced",
+    "qr",
     "units",
     "gearing",
     "tyre",

@@ -1,0 +1,191 @@
+//! The gear to be cut with its mate: profile shifts, allowances from the backlash, cautions.
+
+use super::read::Wanted;
+use crate::gearing::geometry::undercut::least_shift;
+use crate::gearing::geometry::{Cut, GeometryError};
+use crate::gearing::hunting::Hunting;
+use crate::gearing::{Mesh, Teeth};
+use crate::job::Bench;
+use crate::toothform::pins::{self, Laid};
+use crate::toothform::split::{Shared, Split, by_rule, with_first};
+use crate::toothform::standard::Rack;
+use crate::toothform::{CutGear, pair, span};
+use crate::units::Length;
+use crate::units::common::{in_millimetres, millimetres};
+
+/// A gear as it is ordered.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Order {
+    /// What was typed for it.
+    pub wanted: Wanted,
+    /// The gear, without backlash.
+    pub gear: CutGear,
+    /// The tool.
+    pub rack: Rack,
+    /// What its profile shift comes from.
+    pub from: ShiftFrom,
+    /// Its tips.
+    pub tip: Length,
+    /// The pair; none without a mate.
+    pub pair: Option<Shared>,
+    /// Why there is no pair, and the centre distance these counts want without profile shift.
+    pub no_pair: Option<(GeometryError, Option<Length>)>,
+    /// Least and most backlash on the working circle.
+    pub backlash: [Length; 2],
+    /// What the span is less for the least and the most backlash.
+    pub thinner: [Length; 2],
+    /// Over how many teeth.
+    pub over: u16,
+    /// The pins it is checked with.
+    pub pin: Length,
+}
+
+/// What a profile shift comes from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ShiftFrom {
+    /// It was typed, or measured.
+    Given,
+    /// A rule splits what the centre distance asks for.
+    Rule(Split),
+    /// Nothing asks for any.
+    Nothing,
+}
+
+/// Something that is wrong with a gear though it can be drawn.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Fault {
+    /// The tool digs into the flank of the gear or its mate; the least profile shift without.
+    Undercut(Teeth, f64),
+    /// The tip is narrower than a fifth of a module, which hardening does not bear.
+    Pointed(Teeth, Length),
+    /// Fewer than 1.2 teeth share the load.
+    Contact(f64),
+    /// The same teeth of the pair meet again and again.
+    NotHunting(u16),
+}
+
+/// The narrowest tip, in modules. Common practice for hardened teeth.
+const NARROWEST_TIP: f64 = 0.2;
+/// The least contact ratio. Common practice.
+pub const LEAST_CONTACT: f64 = 1.2;
+/// Least and most backlash in modules where none is typed. Common practice, no published source.
+pub const USUAL_BACKLASH: [f64; 2] = [0.03, 0.06];
+
+impl Order {
+    /// The gear that is typed; nothing without its count and pitch.
+    pub fn of(bench: &Bench) -> Option<Self> {
+        Self::of_wanted(Wanted::of(bench))
+    }
+
+    /// The same of what was read already.
+    pub fn of_wanted(wanted: Wanted) -> Option<Self> {
+        let (teeth, module, rack) = (wanted.teeth?, wanted.module?, wanted.rack?);
+        let (addendum, dedendum, _) = rack.sizes();
+        let cut = Cut::new(module, wanted.helix, wanted.pressure).ok()?.with_heights(addendum, dedendum);
+        let (pair, no_pair) = pair_of(&wanted, cut, teeth);
+        let (shift, from) = match (wanted.profile_shift, &pair, wanted.split) {
+            (Some(given), ..) => (given, ShiftFrom::Given),
+            (None, Some(shared), Some(rule)) => (first(shared).shift, ShiftFrom::Rule(rule)),
+            _ => (0.0, ShiftFrom::Nothing),
+        };
+        let gear = CutGear { teeth, cut, shift };
+        let tip = pair.as_ref().map_or_else(|| gear.tip_diameter(), |shared| tips(shared)[0]);
+        let backlash = backlash(&wanted, module);
+        let thinner = backlash.map(|around| square_to_flanks(&gear, pair.as_ref(), around) * 0.5);
+        let pin = wanted.pin.unwrap_or_else(|| pins::usual_pin(&gear));
+        let over = span::teeth_to_span(&gear);
+        Some(Self { wanted, gear, rack, from, tip, pair, no_pair, backlash, thinner, over, pin })
+    }
+
+    /// Span limits: the upper and the lower.
+    pub fn span_limits(&self) -> [Length; 2] {
+        let whole = span::over_teeth(&self.gear, self.over);
+        self.thinner.map(|thinner| whole - thinner)
+    }
+
+    /// The gear as thin as a span this much less makes it.
+    pub fn thinned(&self, thinner: Length) -> CutGear {
+        let per_module = span::thinning(&self.gear, 1.0);
+        self.gear.with_shift(self.gear.shift - (thinner / per_module).value)
+    }
+
+    /// The reading over pins at both limits; none where the pin does not lie on the flanks.
+    pub fn pin_limits(&self) -> Option<[Laid; 2]> {
+        let [upper, lower] = self.thinner.map(|thinner| pins::lay(&self.thinned(thinner), self.pin).ok());
+        Some([upper?, lower?])
+    }
+
+    /// Everything that is wrong with it.
+    pub fn faults(&self) -> Vec<Fault> {
+        let gears =
+            self.pair.as_ref().map_or_else(|| vec![(self.gear, self.tip)], |shared| shared.gears.into_iter().zip(tips(shared)).collect());
+        let mut faults = Vec::new();
+        for (gear, tip) in gears {
+            let least = least_shift(&gear.cut, gear.teeth);
+            if gear.shift < least - 1e-3 {
+                faults.push(Fault::Undercut(gear.teeth, least));
+            }
+            let land = gear.thickness_at(tip).unwrap_or_default();
+            if land < gear.cut.normal_module() * NARROWEST_TIP {
+                faults.push(Fault::Pointed(gear.teeth, land.max(Length::default())));
+            }
+        }
+        if let Some(shared) = &self.pair {
+            let contact = shared.geometry.transverse_contact_ratio;
+            faults.extend((contact < LEAST_CONTACT).then_some(Fault::Contact(contact)));
+            let [driver, driven] = shared.gears.map(|gear| gear.teeth);
+            let common = Hunting::of(Mesh { driver, driven }).common_factor;
+            faults.extend((common > 1).then_some(Fault::NotHunting(common)));
+        }
+        faults
+    }
+}
+
+fn first(shared: &Shared) -> &CutGear {
+    let [first, _] = &shared.gears;
+    first
+}
+
+/// The tips of a pair, lowered so that each keeps its clearance over the other's root.
+pub fn tips(shared: &Shared) -> [Length; 2] {
+    // Tips are lowered, never raised: an axis distance a hair short of the sum wants none of it.
+    let [one, two] = &shared.gears;
+    let [tip1, tip2] = shared.geometry.tip_diameters;
+    [tip1.min(one.tip_diameter()), tip2.min(two.tip_diameter())]
+}
+
+fn pair_of(wanted: &Wanted, cut: Cut, teeth: Teeth) -> (Option<Shared>, Option<(GeometryError, Option<Length>)>) {
+    let Some(mate) = wanted.mate_teeth else { return (None, None) };
+    let plain = [teeth, mate].map(|teeth| CutGear { teeth, cut, shift: 0.0 });
+    let reference = pair::tightest_centre(plain);
+    let Some(centre) =
+        wanted.centre.or_else(|| pair::tightest_centre([plain[0].with_shift(wanted.profile_shift.unwrap_or(0.0)), plain[1]]))
+    else {
+        return (None, None);
+    };
+    let shared = match (wanted.profile_shift, wanted.split) {
+        (Some(first), _) => with_first(cut, [teeth, mate], centre, first),
+        (None, Some(rule)) => by_rule(cut, [teeth, mate], centre, rule),
+        (None, None) => return (None, None),
+    };
+    match shared {
+        Ok(shared) => (Some(shared), None),
+        Err(why) => (None, Some((why, reference))),
+    }
+}
+
+fn backlash(wanted: &Wanted, module: Length) -> [Length; 2] {
+    let [least, most] = USUAL_BACKLASH.map(|share| module * share);
+    match wanted.backlash {
+        [Some(one), Some(other)] => [one.min(other), one.max(other)],
+        [Some(least), None] => [least, least + module * 0.03],
+        [None, Some(most)] => [most * 0.5, most],
+        [None, None] => [least, most],
+    }
+}
+
+/// A backlash on the working circle, square to the flanks: `j_bn` = `j_wt` cos `α_wt` cos `β_b`.
+fn square_to_flanks(gear: &CutGear, pair: Option<&Shared>, around: Length) -> Length {
+    let pressure = pair.map_or_else(|| gear.cut.transverse_pressure_rad(), |shared| shared.geometry.working_pressure_rad);
+    millimetres(in_millimetres(around) * pressure.cos() * gear.base_helix_rad().cos())
+}

@@ -1,0 +1,81 @@
+//! For the cutter: what does a gear cutter need to make this gear?
+
+pub mod answer;
+pub mod pictures;
+pub mod read;
+pub mod rests;
+pub mod rows;
+pub mod sentence;
+
+use super::{Drawn, Group, Input, Place, Question};
+use crate::job::{BenchField, CutterField, JobChoice, JobField};
+
+const fn text(field: CutterField) -> Input {
+    Input::Text(JobField::Bench(BenchField::Cutter(field)))
+}
+
+/// The question.
+pub const QUESTION: Question = Question {
+    id: "cutter",
+    place: Place::Bench,
+    title: "For the cutter",
+    ask: "What does a gear cutter need to make this gear?",
+    inputs: &[],
+    groups: &[
+        Group {
+            title: "The gear",
+            inputs: &[
+                text(CutterField::Teeth),
+                text(CutterField::Pitch),
+                text(CutterField::Pressure),
+                text(CutterField::Helix),
+                Input::Choice(JobChoice::CutterHand),
+                text(CutterField::ProfileShift),
+                text(CutterField::Face),
+                Input::Choice(JobChoice::CutterRack),
+            ],
+            taken: Some(sentence::taken),
+        },
+        Group {
+            title: "The pair",
+            inputs: &[
+                text(CutterField::MateTeeth),
+                text(CutterField::Centre),
+                Input::Choice(JobChoice::CutterSplit),
+                text(CutterField::BacklashLeast),
+                text(CutterField::BacklashMost),
+            ],
+            taken: None,
+        },
+        Group {
+            title: "As it is made",
+            inputs: &[
+                text(CutterField::Part),
+                text(CutterField::Material),
+                text(CutterField::Hardening),
+                text(CutterField::Quality),
+                text(CutterField::Pin),
+            ],
+            taken: None,
+        },
+    ],
+    station: sentence::station,
+    answer: sentence::answer,
+    deciding: rows::deciding,
+    rows: rows::rows,
+    rests: rests::rests,
+    pictures: &[
+        Drawn {
+            id: "cutter-tooth",
+            tab: "Tooth",
+            draw: |source, _| pictures::tooth(source).map(|picture| Box::new(picture) as _),
+            press: None,
+        },
+        Drawn {
+            id: "cutter-mesh",
+            tab: "With its mate",
+            draw: |source, _| pictures::in_mesh(source).map(|picture| Box::new(picture) as _),
+            press: None,
+        },
+    ],
+};

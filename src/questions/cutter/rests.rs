@@ -1,0 +1,45 @@
+//! What the figures of For the cutter rest on: tool, backlash, split.
+
+use super::answer::Order;
+use super::sentence::rule_said;
+use crate::questions::Source;
+use crate::questions::measure::said::length;
+use crate::questions::rests::{typed, usual};
+use crate::sheet::Rest;
+use crate::toothform::pins;
+
+/// Every value, once.
+pub fn rests(source: Source<'_>) -> Vec<Rest> {
+    let bench = &source.job.bench.cutter;
+    let Some(order) = Order::of(&source.job.bench) else { return Vec::new() };
+    let [least, most] = order.backlash.map(|backlash| length(source, backlash));
+    let backlash = format!("{least} to {most}, half on each gear");
+    let is_typed = !bench.backlash_least.is_blank() || !bench.backlash_most.is_blank();
+    let mut rests = vec![
+        usual(
+            "Rack of the tool",
+            order.rack.said(),
+            if bench.rack.is_nothing() { "where none is chosen; ISO 53" } else { "as chosen; ISO 53" },
+        ),
+        if is_typed {
+            typed("Backlash", backlash)
+        } else {
+            usual("Backlash", backlash, "3 to 6 hundredths of a module; common practice, no published source")
+        },
+    ];
+    if order.pair.is_some() && order.wanted.profile_shift.is_none() {
+        rests.extend(order.wanted.split.map(|rule| {
+            usual("Split of the profile shifts", rule_said(rule), "sum by ISO 21771:2007, equation 62; the split is a choice")
+        }));
+    }
+    let pin = length(source, order.pin);
+    rests.push(if bench.pin.is_blank() {
+        usual("Pin to check with", pin, "1.728 × module, Machinery’s Handbook")
+    } else {
+        typed("Pin to check with", pin)
+    });
+    if pins::lay(&order.gear, order.pin).is_ok() {
+        rests.push(usual("Contents", "the data block of a gear drawing", "ISO 1340 (from memory)"));
+    }
+    rests
+}

@@ -1,0 +1,263 @@
+//! The rows of For the cutter: the data block of a gear drawing (ISO 1340), cautions before it, inspection values behind it.
+
+use super::answer::{Fault, Order, ShiftFrom};
+use super::read::Wanted;
+use super::sentence::rule_said;
+use crate::problem::Explain;
+use crate::questions::Source;
+use crate::questions::deciding::few;
+use crate::questions::measure::said::{angle, bare, decimals, length};
+use crate::sheet::{Cell, Figure, Piece, Row};
+use crate::speedometer::Hand;
+use crate::toothform::outline::HalfTooth;
+use crate::toothform::{CutGear, pins, span};
+use crate::units::common::millimetres;
+use crate::units::{Length, Measured as _, number, unit};
+
+/// Source of the sizes.
+const ISO: &str = "ISO 21771:2007";
+
+/// The rows that decide.
+pub fn deciding(source: Source<'_>) -> Vec<Row> {
+    let mut all = rows(source);
+    let decides = ["fault", "pitch", "helix", "shift", "diameters", "span", "pins", "mate"];
+    all.retain(|row| (row.key.starts_with("problem") || decides.contains(&row.key.as_str())) && !row.waits());
+    few(all, None)
+}
+
+/// All rows.
+pub fn rows(source: Source<'_>) -> Vec<Row> {
+    let wanted = Wanted::of(&source.job.bench);
+    let mut rows: Vec<Row> = (1..)
+        .zip(wanted.problems.iter().take(2))
+        .map(|(at, problem)| Row::of_one(format!("problem-{at}"), "Cannot be used", Cell::absent(problem.sentence())))
+        .collect();
+    let Some(order) = Order::of_wanted(wanted) else { return rows };
+    rows.extend(fault_row(source, &order));
+    rows.push(Row::of_one("pitch", "Teeth and pitch", pitch_cell(&order)));
+    rows.push(Row::of_one("helix", "Helix and lead", helix_cell(source, &order)));
+    rows.push(Row::of_one("shift", "Profile shift", shift_cell(&order)));
+    rows.push(Row::of_one("diameters", "Tip and root diameter", diameters_cell(source, &order)));
+    rows.push(Row::of_one("span", format!("Span over {} teeth", order.over), span_cell(source, &order)));
+    rows.push(pins_row(source, &order));
+    rows.extend(mate_row(source, &order));
+    rows.push(Row::of_one("tool", "Rack of the tool", Cell::line([Piece::words(order.rack.said())])));
+    rows.extend(inspection(source, &order));
+    rows.extend(pair_rows(source, &order));
+    rows.extend(typed_rows(source));
+    rows
+}
+
+fn figure(source: Source<'_>, key: &str, length: Length) -> Figure {
+    Figure::quantity(&format!("cutter.{key}"), &length, Length::usual(source.reader.units), decimals(source))
+}
+
+fn signed(key: &str, shift: f64) -> Figure {
+    let mut figure = Figure::number(format!("cutter.{key}"), shift, 4);
+    figure.shown = number::show_signed(shift, 4);
+    figure
+}
+
+fn fault_row(source: Source<'_>, order: &Order) -> Option<Row> {
+    let mut says: Vec<Piece> = Vec::new();
+    if let Some((why, reference)) = &order.no_pair {
+        let wants =
+            reference.map_or_else(String::new, |centre| format!("; these counts want {} without profile shift", length(source, centre)));
+        says.push(Piece::stop(format!("{}{wants}", why.what())));
+    }
+    says.extend(order.faults().into_iter().map(|fault| match fault {
+        Fault::Undercut(teeth, least) => {
+            Piece::caution(format!("the {teeth}-tooth gear is undercut: {} of profile shift would do", number::show_signed(least, 2)))
+        }
+        Fault::Pointed(teeth, land) => Piece::caution(format!(
+            "the {teeth}-tooth gear has tips {} wide, too narrow to harden: less profile shift, or lower tips",
+            length(source, land)
+        )),
+        Fault::Contact(ratio) => {
+            Piece::caution(format!("a contact ratio of {} is below 1.2: less profile shift, or more teeth", number::show(ratio, 2)))
+        }
+        Fault::NotHunting(common) => Piece::words(format!("the counts share a factor of {common}: the same teeth meet again and again")),
+    }));
+    let cell = says.into_iter().fold(Cell::default(), |cell, piece| cell.and([piece]));
+    (!cell.lines.is_empty()).then(|| Row::of_one("fault", "Before it is cut", cell))
+}
+
+fn pitch_cell(order: &Order) -> Cell {
+    let module = Figure::quantity("cutter.module", &order.gear.cut.normal_module(), &unit::MM, 4);
+    let per_inch = 25.4 / unit::MM.number(order.gear.cut.normal_module());
+    let dp = Figure::number("cutter.diametral_pitch", per_inch, 3).small();
+    Cell::line([
+        Piece::words(format!("{} teeth, normal module", order.gear.teeth)),
+        module.into(),
+        Piece::words("or"),
+        dp.into(),
+        Piece::words(format!("DP, {}", angle(order.gear.cut.pressure()))),
+    ])
+}
+
+fn helix_cell(source: Source<'_>, order: &Order) -> Cell {
+    let gear = &order.gear;
+    let Some(lead) = gear.lead() else { return Cell::line([Piece::words("straight teeth")]) };
+    let helix = Figure::quantity("cutter.helix", &gear.cut.helix(), &unit::DEGREE, 3);
+    let hand = order.wanted.hand.map_or("hand not said", |hand| if hand == Hand::Right { "right hand" } else { "left hand" });
+    let filled = format!(
+        "π × {} ÷ tan {}° = {}",
+        bare(source, gear.reference_diameter()),
+        number::show(unit::DEGREE.number(gear.cut.helix()), 3),
+        length(source, lead)
+    );
+    let lead = figure(source, "lead", lead).by("lead = π × pitch diameter ÷ tan (helix)", filled, ISO);
+    Cell::line([helix.into(), Piece::words(format!("{hand}, lead")), lead.into()])
+}
+
+fn shift_cell(order: &Order) -> Cell {
+    let from = match order.from {
+        ShiftFrom::Given if order.wanted.is_measured => "modules, as measured or typed",
+        ShiftFrom::Given => "modules, as typed",
+        ShiftFrom::Rule(rule) => rule_said(rule),
+        ShiftFrom::Nothing => "modules: none is asked for",
+    };
+    Cell::line([signed("profile_shift", order.gear.shift).into(), Piece::words(from)])
+}
+
+fn diameters_cell(source: Source<'_>, order: &Order) -> Cell {
+    Cell::line([
+        figure(source, "tip_diameter", order.tip).into(),
+        Piece::words("and"),
+        figure(source, "root_diameter", order.gear.root_diameter()).into(),
+    ])
+}
+
+fn span_cell(source: Source<'_>, order: &Order) -> Cell {
+    let whole = span::over_teeth(&order.gear, order.over);
+    let limits = [("span_upper", 0), ("span_lower", 1)].map(|(key, at)| {
+        let (thinner, around) = (order.thinner.get(at).copied().unwrap_or_default(), order.backlash.get(at).copied().unwrap_or_default());
+        let limit = figure(source, key, whole - thinner);
+        let filled = format!("{} − {} = {}", bare(source, whole), bare(source, thinner), limit.text());
+        limit.by(
+            "limit = span without backlash − half the backlash, square to the flanks",
+            format!("{filled} (for {} of backlash)", length(source, around)),
+            "DIN 3967; each gear takes half",
+        )
+    });
+    let [upper, lower] = limits;
+    let cell = Cell::line([lower.into(), Piece::words("to"), upper.into()]);
+    let least = span::least_face_width(&order.gear, whole);
+    let narrow = order.wanted.face.filter(|face| *face < least);
+    cell.and_maybe(narrow.map(|face| Piece::caution(format!("a face of {} is too narrow for it: check over balls", length(source, face)))))
+}
+
+fn pins_row(source: Source<'_>, order: &Order) -> Row {
+    let pin = length(source, order.pin);
+    let what = if order.gear.cut.helix_rad() > 0.0 && !order.gear.teeth.count().is_multiple_of(2) { "balls" } else { "pins" };
+    let label = format!("Over two {what} of {pin}");
+    if let Some([upper, lower]) = order.pin_limits() {
+        let line = [figure(source, "pins_lower", lower.over).into(), Piece::words("to"), figure(source, "pins_upper", upper.over).into()];
+        return Row::of_one("pins", label, Cell::line(line));
+    }
+    let why = pins::lay(&order.gear, order.pin).err();
+    let says = why.map_or_else(|| "the pin does not lie on the flanks".into(), |why| format!("{}: {}", why.what(), why.what_to_do()));
+    Row::of_one("pins", label, Cell::line([Piece::caution(says)]))
+}
+
+fn mate_row(source: Source<'_>, order: &Order) -> Option<Row> {
+    let shared = order.pair.as_ref()?;
+    let [_, mate] = shared.gears;
+    let line = [
+        Piece::words(format!("{} teeth at", mate.teeth)),
+        figure(source, "centre", shared.geometry.centre).into(),
+        Piece::words("with profile shift"),
+        signed("mate_profile_shift", mate.shift).into(),
+    ];
+    let [least, most] = order.backlash;
+    let cell = Cell::line(line).and([
+        figure(source, "backlash_least", least).small().into(),
+        Piece::words("to"),
+        figure(source, "backlash_most", most).small().into(),
+        Piece::words("of backlash"),
+    ]);
+    Some(Row::of_one("mate", "Mate and centre distance", cell))
+}
+
+/// The circles and thicknesses that a drawing and an inspector name.
+fn inspection(source: Source<'_>, order: &Order) -> Vec<Row> {
+    let gear = &order.gear;
+    let one =
+        |key: &str, label: &str, value: Length| Row::of_one(key, label, Cell::line([figure(source, &key.replace('-', "_"), value).into()]));
+    let [chord, height] = gear.chord();
+    let whole = span::over_teeth(gear, order.over);
+    let mut rows = vec![
+        one("pitch-diameter", "Pitch diameter", gear.reference_diameter()),
+        one("base-diameter", "Base diameter", gear.base_diameter()),
+        one("form-diameter", "The involute begins on a circle of", form(order)),
+        one("tooth-depth", "Tooth depth", (order.tip - gear.root_diameter()) / 2.0),
+        one("tooth-thickness", "Tooth thickness, square, no backlash", gear.normal_thickness()),
+        one("tip-width", "Width of the tip", gear.thickness_at(order.tip).unwrap_or_default()),
+        one("span-nominal", "Span without backlash", whole),
+        one("jaws-touch", "Jaws touch on a circle of", span::contact_diameter(gear, whole)),
+        one("base-pitch", "Base pitch, square", gear.base_pitch()),
+    ];
+    let line = [figure(source, "chord", chord).into(), Piece::words("at a height of"), figure(source, "chord_height", height).into()];
+    rows.push(Row::of_one("chord", "Gear tooth caliper, no backlash", Cell::line(line)));
+    if gear.cut.helix_rad() > 0.0 {
+        let base = Figure::number("cutter.base_helix_deg", gear.base_helix_rad().to_degrees(), 4);
+        rows.push(Row::of_one("base-helix", "Helix on the base circle", Cell::line([base.into(), Piece::words("°")])));
+    }
+    rows.extend(order.wanted.face.map(|face| one("face-width", "Face width", face)));
+    rows
+}
+
+/// Where the root ends and the involute begins.
+fn form(order: &Order) -> Length {
+    let (_, _, radius) = order.rack.sizes();
+    millimetres(2.0 * HalfTooth::of(&order.gear, radius, order.tip).form_mm)
+}
+
+fn pair_rows(source: Source<'_>, order: &Order) -> Vec<Row> {
+    let Some(shared) = &order.pair else { return Vec::new() };
+    let geometry = &shared.geometry;
+    let [one, two] = shared.sliding;
+    let [_, mate]: [CutGear; 2] = shared.gears;
+    let number = |key: &str, value: f64, decimals: usize| Figure::number(format!("cutter.{key}"), value, decimals);
+    let working = Figure::number("cutter.working_angle_deg", geometry.working_pressure_rad.to_degrees(), 3);
+    let mate_span = span::teeth_to_span(&mate);
+    let mate_limits = order.thinner.map(|thinner| span::over_teeth(&mate, mate_span) - thinner);
+    let [upper, lower] = mate_limits;
+    vec![
+        Row::of_one("pair-sum", "Sum of the profile shifts", Cell::line([signed("shift_sum", geometry.shift_sum).into()])),
+        Row::of_one("pair-angle", "Working pressure angle", Cell::line([working.into(), Piece::words("° across the shaft")])),
+        Row::of_one("pair-contact", "Contact ratio", Cell::line([number("contact_ratio", geometry.transverse_contact_ratio, 3).into()])),
+        Row::of_one(
+            "pair-sliding",
+            "Sliding at the roots",
+            Cell::line([
+                number("sliding", one, 2).into(),
+                Piece::words("and"),
+                number("sliding_mate", two, 2).into(),
+                Piece::words("times the rolling"),
+            ]),
+        ),
+        Row::of_one(
+            "pair-span",
+            format!("Mate: span over {mate_span} teeth"),
+            Cell::line([
+                figure(source, "mate_span_lower", lower).into(),
+                Piece::words("to"),
+                figure(source, "mate_span_upper", upper).into(),
+            ]),
+        ),
+    ]
+}
+
+/// What was typed in words.
+fn typed_rows(source: Source<'_>) -> Vec<Row> {
+    let typed = &source.job.bench.cutter;
+    let rows = [
+        ("part", "Part", &typed.part),
+        ("material", "Material", &typed.material),
+        ("hardening", "Hardening", &typed.hardening),
+        ("quality", "Quality", &typed.quality),
+    ];
+    let filled = rows.into_iter().filter(|(_, _, text)| !text.trim().is_empty());
+    filled.map(|(key, label, text)| Row::of_one(key, label, Cell::line([Piece::words(format!("“{}”", text.trim()))]))).collect()
+}

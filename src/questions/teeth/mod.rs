@@ -1,0 +1,39 @@
+//! Teeth and bearings: what does every pair bear beside the same pair of A, and where does its thrust go?
+
+pub mod answer;
+pub mod pictures;
+pub mod rests;
+pub mod rows;
+pub mod sentence;
+
+use super::{Drawn, Input, Place, Question};
+use crate::job::{JobChoice, JobField};
+
+/// The question.
+pub const QUESTION: Question = Question {
+    id: "teeth",
+    place: Place::Compare,
+    title: "Teeth",
+    ask: "How much more or less does each pair of teeth bear than in A, and where does its thrust go?",
+    inputs: &[Input::Text(JobField::InsideTorque), Input::Choice(JobChoice::InsideGear)],
+    groups: &[],
+    station: sentence::station,
+    answer: sentence::said,
+    deciding: rows::deciding,
+    rows: rows::rows,
+    rests: rests::rests,
+    pictures: &[
+        Drawn {
+            id: "teeth-against-a",
+            tab: "Against A",
+            draw: |source, focus| pictures::against_first(source, focus).map(|picture| Box::new(picture) as _),
+            press: None,
+        },
+        Drawn {
+            id: "teeth-thrust",
+            tab: "Thrust",
+            draw: |source, focus| pictures::thrust(source, focus).map(|picture| Box::new(picture) as _),
+            press: None,
+        },
+    ],
+};

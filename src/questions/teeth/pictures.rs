@@ -1,0 +1,59 @@
+//! The pictures of Teeth: how much more each pair bears than A's, and the thrust left over, gear by gear.
+
+use super::answer::Thrust;
+use super::rows::{self, name, of_weakest, pairs, shaft_name};
+use crate::chart::bars::{Bar, Bars};
+use crate::chart::lines::Measure;
+use crate::chart::palette::Hue;
+use crate::gearing::part::Shaft;
+use crate::questions::Source;
+use crate::sheet::ordinal;
+use crate::units::{Force, Measured as _};
+
+/// The setup that is drawn: the one brought forward, else the first beside A that can be held against it, else A.
+fn drawn(source: Source<'_>, focus: Option<usize>) -> usize {
+    let compared = |slot: usize| {
+        let analysis = source.setups.get(slot)?;
+        pairs(source).into_iter().find_map(|at| rows::against_first(source, analysis, at))
+    };
+    focus.or_else(|| (1..source.setups.len()).find(|slot| compared(*slot).is_some())).unwrap_or(0)
+}
+
+/// Pair by pair, how much more the roots of one setup bear than A's; of A itself, the share of its weakest pair.
+pub fn against_first(source: Source<'_>, focus: Option<usize>) -> Option<Bars> {
+    let slot = drawn(source, focus);
+    let analysis = source.setups.get(slot)?;
+    let value =
+        |at| if slot == 0 { of_weakest(analysis, at) } else { rows::against_first(source, analysis, at).map(|[bending, _]| bending) };
+    let bar = |at| Some(Bar { hue: Hue::Setup(slot), name: name(source, at), value: 100.0 * value(at)?, note: String::new() });
+    let bars: Vec<Bar> = pairs(source).into_iter().filter_map(bar).collect();
+    let letter = analysis.setup.letter;
+    let title = if slot == 0 { format!("Bending in {letter}, of its weakest pair") } else { format!("Bending in {letter} against A") };
+    let measure =
+        Measure { name: if slot == 0 { "of the weakest pair" } else { "more than A" }.into(), unit: "%".into(), decimals: 0, ends: None };
+    (!bars.is_empty()).then_some(Bars { title, measure, bars, zone: None, focus: Some(slot) })
+}
+
+/// The thrust left over on the countershaft, or where there is none on the output, gear by gear; above nothing away from the engine.
+pub fn thrust(source: Source<'_>, focus: Option<usize>) -> Option<Bars> {
+    let slot = focus.unwrap_or(0);
+    let analysis = source.setups.get(slot)?;
+    let thrust = &analysis.teeth().thrust;
+    let has_cluster = thrust.iter().flatten().any(|thrust| thrust.shafts.iter().any(|on| on.shaft == Shaft::Countershaft));
+    let shaft = if has_cluster { Shaft::Countershaft } else { Shaft::Output };
+    let unit = Force::usual(source.reader.units);
+    let bar = |(gear, thrust): (usize, &Option<Thrust>)| {
+        let thrust = thrust.as_ref()?;
+        let on = thrust.shafts.iter().find(|on| on.shaft == shaft)?;
+        let value = (unit.take)(&on.left);
+        let value = if thrust.is_told { value } else { value.abs() };
+        Some(Bar { hue: Hue::Setup(slot), name: ordinal(gear), value, note: String::new() })
+    };
+    let bars: Vec<Bar> = thrust.iter().enumerate().filter_map(bar).collect();
+    let is_told = thrust.iter().flatten().all(|thrust| thrust.is_told);
+    let (_, words) = shaft_name(shaft);
+    let name = if is_told { "away from the engine" } else { "thrust" };
+    let measure = Measure { name: name.into(), unit: unit.symbol.into(), decimals: 0, ends: None };
+    let title = format!("Thrust left over on the {words} of {}", analysis.setup.letter);
+    (!bars.is_empty()).then_some(Bars { title, measure, bars, zone: None, focus: Some(slot) })
+}

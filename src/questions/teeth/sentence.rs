@@ -1,0 +1,71 @@
+//! The answer of Teeth in a sentence: the weakest pair of each setup, and which pair bears most more than A's.
+
+use super::rows::{against_first, name, pairs};
+use crate::gearing::geometry::pair_cuts::PairAt;
+use crate::questions::alike::rounded;
+use crate::questions::missing::{self, Want};
+use crate::questions::{Source, Station};
+use crate::sheet::Said;
+use crate::sheet::said::marks;
+use crate::units::number;
+
+/// What a setup needs before its teeth can be judged.
+const WANTS: [Want<'static>; 3] = [
+    ("the missing tooth counts", &|analysis| analysis.setup.gearbox.is_none()),
+    ("module or pitch", &|analysis| analysis.setup.inside.cut.is_none()),
+    ("the face width", &|analysis| analysis.setup.inside.face.is_none() && analysis.teeth().weakest().is_none()),
+];
+
+/// The weakest pair, for every setup.
+pub fn station(source: Source<'_>) -> Station {
+    Station::of(source, "weakest pair in bending", |analysis| Some(name(source, analysis.teeth().weakest()?.at)))
+}
+
+/// The sentence.
+pub fn said(source: Source<'_>) -> Said {
+    let lacking = missing::said(source, &WANTS, "what its teeth bear").unwrap_or_default();
+    let has_torque = super::answer::engine(source.conditions).is_some();
+    let torque = if has_torque { String::new() } else { "Type the engine’s torque to see what its teeth bear.".into() };
+    Said::of([weakest(source), most_more(source), lacking, torque])
+}
+
+/// `Weakest in bending: 1st in [A] and [B], 2nd in [C].`
+fn weakest(source: Source<'_>) -> String {
+    let mut groups: Vec<(PairAt, Vec<usize>)> = Vec::new();
+    for (column, analysis) in source.setups.iter().enumerate() {
+        let Some(weakest) = analysis.teeth().weakest() else { continue };
+        match groups.iter_mut().find(|(at, _)| *at == weakest.at) {
+            Some((_, columns)) => columns.push(column),
+            None => groups.push((weakest.at, vec![column])),
+        }
+    }
+    let parts: Vec<String> = groups.iter().map(|(at, columns)| format!("{} in {}", name(source, *at), marks(columns))).collect();
+    if parts.is_empty() { String::new() } else { format!("Weakest in bending: {}.", parts.join(", ")) }
+}
+
+/// `Against [A]: [B]’s 2nd bears 16 % more, no pair of [C] more.`: of each other setup the pair that bears most more.
+fn most_more(source: Source<'_>) -> String {
+    let mut more: Vec<(f64, String)> = Vec::new();
+    let mut no_more: Vec<usize> = Vec::new();
+    for (column, analysis) in source.setups.iter().enumerate() {
+        let differs = |at: PairAt| Some((against_first(source, analysis, at)?[0], at));
+        let all = pairs(source).into_iter().filter_map(differs);
+        match all.reduce(|most, next| if next.0 > most.0 { next } else { most }) {
+            Some((share, at)) if rounded(100.0 * share, 0) >= 1.0 => {
+                let percent = number::show(100.0 * share, 0);
+                more.push((share, format!("{}’s {} bears {percent} % more", marks(&[column]), name(source, at))));
+            }
+            Some(_) => no_more.push(column),
+            None => {}
+        }
+    }
+    crate::order::by(&mut more, |one, other| other.0.total_cmp(&one.0));
+    let mut parts: Vec<String> = more.into_iter().take(MOST_NAMED).map(|(_, says)| says).collect();
+    if !no_more.is_empty() {
+        parts.push(format!("no pair of {} bears more", marks(&no_more)));
+    }
+    if parts.is_empty() { String::new() } else { format!("Against [A]: {}.", parts.join(", ")) }
+}
+
+/// The most setups that are named.
+const MOST_NAMED: usize = 3;

@@ -1,0 +1,98 @@
+//! Teeth: a gear without a name is measured, put to its mate and ordered; pairs that bear more than A's are told.
+
+use browser_tests::anyhow::{Result, ensure};
+use browser_tests::{Screen, Theme, field, visit};
+
+const MEASURED: &str = "What was measured";
+const GEAR: &str = "The gear";
+const PAIR: &str = "The pair";
+
+/// A box of unknown gears: two are measured and named, they are seen to mesh, a third is ordered.
+#[test]
+fn measure_two_see_them_mesh_order_a_third() -> Result<()> {
+    visit(async |page| {
+        page.set_screen(Screen::DESK).await?;
+        page.open("#bench/measure").await?;
+        // A spur gear of 17 teeth, module 3.5, x 0.518: 27.9046 mm over three teeth, as DIN 3966 has it; π × 3.5 × cos 20° = 10.3324 more.
+        for (name, text) in [
+            ("teeth", "17"),
+            ("over the tips, largest reading", "70.126 mm"),
+            ("span over several teeth", "27.905 mm"),
+            ("over one tooth more", "38.237 mm"),
+            ("angle the tips print", "0"),
+        ] {
+            page.type_into(field(name).of(MEASURED), text).await?;
+        }
+        page.says(".answer", "module 3.5").await?;
+        // The other: 32 teeth of 12 DP.
+        for (name, text) in [
+            ("teeth", "32"),
+            ("over the tips, largest reading", "3.120"),
+            ("span over several teeth", "1.1652"),
+            ("over one tooth more", "1.4112"),
+            ("angle the tips print", "25.5"),
+        ] {
+            page.type_into(field(name).of(MEASURED), text).await?;
+        }
+        page.says(".answer", "12 DP, 20°, 24° helix").await?;
+        // It is ordered as it is, with a mate of 23 teeth: everything that is blank comes from what was measured.
+        page.go_to("bench/cutter").await?;
+        page.says(".answer", "32 teeth, 12 DP, 20°, 24° helix, profile shift +0.206: 3.12").await?;
+        page.type_into(field("teeth of the mate").of(PAIR), "23").await?;
+        page.type_into(field("center distance of the two").of(PAIR), "2.525").await?;
+        page.element("[data-figure='cutter.pins_lower_in']").await?;
+        ensure!(!page.told("With its mate").await?.is_empty(), "the mesh is told in words");
+        page.catch_saved().await?;
+        page.choose_tab("Tooth").await?;
+        page.in_menu("Save", "At 1:1 as DXF").await?;
+        let dxf = page.caught().await?;
+        // As many corners as a tooth has, 32 times.
+        let corners = dxf.lines().filter(|line| *line == "VERTEX").count();
+        ensure!(corners > 3_000 && corners % 32 == 0, "{corners} corners");
+        page.in_menu("Save", "At 1:1 as SVG, to print").await?;
+        ensure!(page.caught().await?.contains("must measure 50 mm and 2 in"), "the print has no scale");
+        // One with a count of its own is another gear, and says what is wrong with it.
+        page.type_into(field("teeth").of(GEAR), "9").await?;
+        page.type_into(field("module or pitch").of(GEAR), "2.5 mm").await?;
+        page.says(".answer", "No profile shift brings it to its mate").await?;
+        page.type_into(field("center distance of the two").of(PAIR), "").await?;
+        page.type_into(field("teeth of the mate").of(PAIR), "").await?;
+        page.says(".answer", "undercut").await?;
+        for theme in [Theme::Light, Theme::Dark] {
+            page.set_theme(theme).await?;
+            page.assert_accessible(&format!("For the cutter, {}", theme.word())).await?;
+        }
+        page.set_screen(Screen::PHONE).await?;
+        page.assert_no_sideways("For the cutter").await
+    })
+}
+
+/// 16 mm of face in place of 20 bear 25 % more at the roots.
+#[test]
+fn a_pair_that_bears_more_is_told() -> Result<()> {
+    visit(async |page| {
+        page.set_screen(Screen::DESK).await?;
+        page.open("#compare/teeth").await?;
+        page.question_says("Type module or pitch").await?;
+        page.open_fold("All figures").await?;
+        for setup in ["s1", "s2"] {
+            page.type_into(&*format!("#{setup}-pitch"), "10 DP").await?;
+            page.type_into(&*format!("#{setup}-helix"), "25").await?;
+            page.type_into(&*format!("#{setup}-face-width"), "20 mm").await?;
+        }
+        page.question_says("Weakest in bending").await?;
+        page.type_into("#s2-pair-cuts", "1st face 16 mm").await?;
+        // 28/27 in place of 30/25 gives the cluster 0.864 of the torque; × 20 ÷ 16 it is 1.080, and 1.3 % more for its speed.
+        page.shows("B", "teeth.gear_1.bending_against_a_percent", "+9").await?;
+        // A pair that is no pair keeps its text and says why.
+        page.type_into("#s2-pair-cuts", "1st face 900 mm").await?;
+        page.until_of("#s2-pair-cuts", "one.getAttribute('aria-invalid') === 'true'").await?;
+        ensure!(page.value("#s2-pair-cuts").await? == "1st face 900 mm", "what was typed is lost");
+        for theme in [Theme::Light, Theme::Dark] {
+            page.set_theme(theme).await?;
+            page.assert_accessible(&format!("Teeth, {}", theme.word())).await?;
+        }
+        page.set_screen(Screen::PHONE).await?;
+        page.assert_no_sideways("Teeth").await
+    })
+}

@@ -1,0 +1,197 @@
+//! For the cutter beside figures worked by hand and published rows: the split of profile shifts, limits from a backlash, drawings at 1:1.
+
+use layshaft::chart::own_size::OwnSize;
+use layshaft::gearing::Teeth;
+use layshaft::gearing::geometry::Cut;
+use layshaft::job::{BenchField, Choice, CutterField, Field, Job, JobChoice, JobField, MeasureField, demo};
+use layshaft::questions::cutter::pictures;
+use layshaft::questions::{Shelves, Source, analyse_job, bench, build};
+use layshaft::sheet::{Reader, Section, Sheet, Words};
+use layshaft::toothform::CutGear;
+use layshaft::toothform::split::{Shared, Split, by_rule};
+use layshaft::units::common::millimetres;
+use layshaft::units::{System, unit};
+
+use crate::any_job::near;
+
+fn job(units: System, texts: &[(CutterField, &str)]) -> Job {
+    let mut job = demo::empty(units);
+    for (field, text) in texts {
+        job.type_text(Field::Job(JobField::Bench(BenchField::Cutter(*field))), (*text).into());
+    }
+    job
+}
+
+fn section(sheet: &Sheet) -> &Section {
+    sheet.sections.iter().find(|section| section.id == "cutter").unwrap()
+}
+
+fn said(job: &Job) -> String {
+    section(&build(job, Words::Us)).answer.plain()
+}
+
+use CutterField as F;
+
+/// A centre distance at which spur gears of module 2.5 ask for that sum of profile shifts.
+fn pair(counts: [u16; 2], sum: f64, rule: Split) -> Shared {
+    let cut = Cut::new(millimetres(2.5), unit::DEGREE.of(0.0), unit::DEGREE.of(20.0)).unwrap();
+    let counts = counts.map(|count| Teeth::new(count).unwrap());
+    let [one, two] = counts.map(|teeth| CutGear { teeth, cut, shift: sum / 2.0 });
+    let centre = layshaft::toothform::pair::tightest_centre([one, two]).unwrap();
+    by_rule(cut, counts, centre, rule).unwrap()
+}
+
+/// Equal sliding at both roots, tips lowered by k = Σx − y (constructed; recomputed apart from the program): x₁, ζ and the contact ratio.
+#[test]
+fn profile_shifts_split_by_equal_sliding() {
+    for (counts, sum, first, sliding, contact) in [
+        ([20, 50], 0.0, 0.290_226, -1.738_956, 1.603_219),
+        ([20, 50], 0.5, 0.390_127, -1.315_618, 1.502_745),
+        ([15, 45], 0.6, 0.470_598, -1.607_502, 1.406_162),
+        ([24, 36], 0.4, 0.281_073, -1.409_697, 1.533_750),
+    ] {
+        let shared = pair(counts, sum, Split::EqualSliding);
+        let [one, two] = shared.sliding;
+        assert!((shared.gears[0].shift - first).abs() < 2e-6, "{counts:?}: {}", shared.gears[0].shift);
+        assert!((one - sliding).abs() < 5e-6 && (two - sliding).abs() < 5e-6, "{one} {two}");
+        assert!((shared.geometry.transverse_contact_ratio - contact).abs() < 2e-6);
+        assert!((shared.gears[0].shift + shared.gears[1].shift - shared.geometry.shift_sum).abs() < 1e-12);
+    }
+    // 12 teeth are whole from x = 1 − 6 sin² 20° = 0.298133 on; 20 of them share alike.
+    assert!((pair([12, 50], 0.2, Split::NoUndercut).gears[0].shift - 0.298_133).abs() < 1e-6);
+    assert!((pair([20, 50], 0.2, Split::NoUndercut).gears[0].shift - 0.1).abs() < 1e-9);
+    assert!((pair([20, 50], 0.2, Split::Halves).gears[0].shift - 0.1).abs() < 1e-9);
+}
+
+/// DIN 3966-1's spur gear: 17 teeth, module 3.5, x 0.518. With 0.04 + 0.04 mm thinner teeth, square to the flanks 0.04 cos 20° off each span:
+/// 27.904645 − 0.037588 = 27.867, the limit it prints. Backlash on the reference circle 0.08 mm; `d_a` = 59.5 + 7 × 1.518 = 70.126.
+#[test]
+fn the_gear_of_din_3966() {
+    let gear = job(
+        System::Metric,
+        &[(F::Teeth, "17"), (F::Pitch, "3.5"), (F::ProfileShift, "0.518"), (F::BacklashLeast, "0.08"), (F::BacklashMost, "0.2")],
+    );
+    near(&gear, "cutter.span_upper_mm", 27.867_057, 1e-5);
+    near(&gear, "cutter.span_lower_mm", 27.810_675, 1e-5);
+    near(&gear, "cutter.tip_diameter_mm", 70.126, 1e-6);
+    near(&gear, "cutter.base_diameter_mm", 55.911_711, 1e-5);
+    near(&gear, "cutter.tooth_thickness_mm", 6.817_543, 1e-5);
+    assert!(
+        said(&gear).starts_with(
+            "17 teeth, module 3.5, 20°, straight teeth, profile shift +0.518: 70.126 mm over the tips, 27.811 mm to 27.867 mm over 3 teeth."
+        ),
+        "{}",
+        said(&gear)
+    );
+}
+
+/// ISO/TR 6336-30:2022, annex A, example 1: 17 and 103 teeth, module 8, 15.8°, 500 mm. Everything is shifted into the pinion: x₁ = 0.145222,
+/// `α_wt` 21.0661°; its root lies 1.4 modules deep.
+#[test]
+fn a_pair_of_iso_tr_6336() {
+    let mut pair = job(
+        System::Metric,
+        &[
+            (F::Teeth, "17"),
+            (F::Pitch, "8 mm"),
+            (F::Helix, "15.8"),
+            (F::MateTeeth, "103"),
+            (F::Centre, "500"),
+            (F::ProfileShift, "0.145222"),
+        ],
+    );
+    pair.choose(Choice::Job(JobChoice::CutterRack), "D");
+    near(&pair, "cutter.shift_sum", 0.145_222, 1e-6);
+    near(&pair, "cutter.mate_profile_shift", 0.0, 1e-6);
+    near(&pair, "cutter.working_angle_deg", 21.066_1, 1e-4);
+    near(&pair, "cutter.base_diameter_mm", 132.198_569, 1e-5);
+}
+
+/// A gear that was measured needs nothing typed again: its sheet follows.
+#[test]
+fn a_measured_gear_is_ordered() {
+    let mut job = demo::empty(System::Inch);
+    for (field, text) in [
+        (MeasureField::Teeth, "32"),
+        (MeasureField::OverTips, "3.120"),
+        (MeasureField::Span, "1.1652"),
+        (MeasureField::SpanMore, "1.4112"),
+        (MeasureField::Print, "25.5"),
+    ] {
+        job.type_text(Field::Job(JobField::Bench(BenchField::Measure(field))), text.into());
+    }
+    let text = said(&job);
+    assert!(text.starts_with("32 teeth, 12 DP, 20°, 24° helix, profile shift +0.206: 3.12"), "{text}");
+    near(&job, "cutter.lead_in", 20.597, 1e-3);
+    // d_f = 2.9190 − 2 × (1.25 − 0.206) ÷ 12
+    near(&job, "cutter.root_diameter_in", 2.745, 5e-4);
+}
+
+/// What is wrong with a gear is said before it is cut.
+#[test]
+fn faults_are_said() {
+    let rows = |job: &Job| format!("{:?}", section(&build(job, Words::Us)).rows);
+    let few = job(System::Metric, &[(F::Teeth, "10"), (F::Pitch, "2.5")]);
+    // 1 − 5 sin² 20° = 0.415.
+    assert!(rows(&few).contains("the 10-tooth gear is undercut: +0.42 of profile shift would do"), "{}", said(&few));
+    let pointed = job(System::Metric, &[(F::Teeth, "10"), (F::Pitch, "2.5"), (F::ProfileShift, "0.9")]);
+    assert!(rows(&pointed).contains("too narrow to harden"), "{}", said(&pointed));
+    let far = job(System::Metric, &[(F::Teeth, "20"), (F::Pitch, "2.5"), (F::MateTeeth, "30"), (F::Centre, "80")]);
+    assert!(said(&far).contains("No profile shift brings it to its mate") && said(&far).contains("62.500 mm"), "{}", said(&far));
+    let pin = job(System::Metric, &[(F::Teeth, "20"), (F::Pitch, "2.5"), (F::Pin, "10")]);
+    assert!(rows(&pin).contains("sits on the tips: lay in one of about 4.32 mm"), "{}", rows(&pin));
+    let shift = job(System::Metric, &[(F::ProfileShift, "lots")]);
+    let sentences: Vec<String> = bench::problems(&shift).iter().map(layshaft::problem::Problem::sentence).collect();
+    assert_eq!(sentences, ["“lots” is not a number from −1 to 1.5. Type the profile shift in modules, as +0.2."]);
+}
+
+/// The gear of DIN 3966 as its file has it: half between its span limits, (27.867057 + 27.810675) ÷ 2 = 27.838866 mm.
+fn drawn() -> OwnSize {
+    let gear = job(
+        System::Metric,
+        &[(F::Teeth, "17"), (F::Pitch, "3.5"), (F::ProfileShift, "0.518"), (F::BacklashLeast, "0.08"), (F::BacklashMost, "0.2")],
+    );
+    let answers = analyse_job(&gear, Shelves::default());
+    let source = Source::new(&gear, &answers, Shelves::default(), Reader { units: gear.units, words: Words::Us });
+    pictures::tooth(source).unwrap().own_size.unwrap()
+}
+
+/// Group codes and values of a DXF, line by line: an outline is one closed polyline of as many corners.
+fn corners_of_dxf(text: &str) -> Vec<(f64, f64)> {
+    let lines: Vec<&str> = text.lines().collect();
+    let pairs: Vec<(i32, &str)> = lines.chunks(2).map(|pair| (pair[0].parse().unwrap(), pair[1])).collect();
+    assert_eq!((pairs[0], *pairs.last().unwrap()), ((0, "SECTION"), (0, "EOF")));
+    assert!(pairs.contains(&(70, "1")) && pairs.iter().filter(|pair| **pair == (0, "POLYLINE")).count() == 1);
+    let number = |code: i32| {
+        let corners = pairs.iter().skip_while(|pair| **pair != (0, "VERTEX"));
+        corners.filter(move |pair| pair.0 == code).map(|pair| pair.1.parse::<f64>().unwrap())
+    };
+    number(10).zip(number(20)).collect()
+}
+
+/// Jaws over three teeth of the saved file read the middle of the limits; its tips lie on 70.126 mm.
+#[test]
+fn the_saved_gear_measures_as_it_should() {
+    let file = drawn();
+    let corners = corners_of_dxf(&file.dxf());
+    assert_eq!(corners.len(), file.outline.len());
+    let reach = corners.iter().map(|(x, y)| x.hypot(*y)).fold(0.0, f64::max);
+    assert!((reach - 35.063).abs() < 1e-5, "{reach}");
+    // The middle tooth stands straight up: the jaws press from left and right on those within one and a half pitches of it, and touch
+    // on a radius of √(55.912² + 27.839²) ÷ 2 = 31.2 mm, far above the roots.
+    let reached = 1.5 * std::f64::consts::TAU / 17.0;
+    let three: Vec<f64> = corners.iter().filter(|(x, y)| x.atan2(*y).abs() < reached && x.hypot(*y) > 30.0).map(|(x, _)| *x).collect();
+    let span = three.iter().copied().fold(f64::MIN, f64::max) - three.iter().copied().fold(f64::MAX, f64::min);
+    assert!((span - 27.838_866).abs() < 1e-3, "{span}");
+    assert!(file.title.starts_with("17 teeth, across the shaft, 27.839 mm over 3 teeth"), "{}", file.title);
+}
+
+/// The file says its size in mm and carries the lines that check the printer.
+#[test]
+fn the_paper_is_of_the_gears_own_size() {
+    let square = OwnSize { title: "20 & 21".into(), outline: vec![(-40.0, -40.0), (40.0, -40.0), (40.0, 40.0), (-40.0, 40.0)] };
+    let svg = square.svg();
+    // 80 + 2 × 2 wide; 16 higher for the foot.
+    assert!(svg.contains("width=\"84.000mm\" height=\"100.000mm\" viewBox=\"-42.000 -42.000 84.000 100.000\""), "{svg}");
+    assert!(svg.contains("h50m") && svg.contains("h50.8m") && svg.contains("20 &amp; 21") && !svg.contains("20 & 21"), "{svg}");
+}

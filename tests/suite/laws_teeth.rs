@@ -1,0 +1,81 @@
+//! Laws of what teeth bear: thrusts balance, a hand turns them, equal leads cancel them, setups exchange.
+
+use layshaft::gearing::geometry::{Cut, Hand};
+use layshaft::gearing::part::{Part, Shaft};
+use layshaft::gearing::speeds::Selected;
+use layshaft::gearing::{Gear, Gearbox, Layout, Mesh};
+use layshaft::toothload::path::{MeshLoad, meshes};
+use layshaft::toothload::thrust::{Pushed, cancelling_helix, on_shaft};
+use layshaft::units::common::millimetres;
+use layshaft::units::unit;
+use proptest::prelude::*;
+
+const SHAFTS: [Shaft; 3] = [Shaft::Input, Shaft::Countershaft, Shaft::Output];
+
+fn cut(module_mm: f64, helix: f64) -> Cut {
+    Cut::new(millimetres(module_mm), unit::DEGREE.of(helix), unit::DEGREE.of(20.0)).unwrap()
+}
+
+fn boxed(counts: [u16; 4]) -> Gearbox {
+    let [one, two, three, four] = counts;
+    let gears = vec![Gear::Mesh(Mesh::new(three, four).unwrap())];
+    Gearbox::new(Layout::InputReduced, Some(Mesh::new(one, two).unwrap()), gears, None).unwrap()
+}
+
+fn pushed(gearbox: &Gearbox, cuts: [Cut; 2], hands: [Hand; 2]) -> Vec<Pushed> {
+    let loads: Vec<MeshLoad> = meshes(gearbox, Selected::Gear(0));
+    let of = |load: &MeshLoad| {
+        let at = usize::from(load.driver != Part::ConstantDriver);
+        Pushed { load: *load, forces: load.forces(gearbox, unit::N_M.of(150.0), &cuts[at]).unwrap(), hand: hands[at] }
+    };
+    loads.iter().map(of).collect()
+}
+
+fn hand() -> impl Strategy<Value = Hand> {
+    prop_oneof![Just(Hand::Left), Just(Hand::Right)]
+}
+
+proptest! {
+    #[test]
+    fn thrusts_balance_and_turn_with_the_hand(
+        counts in [12_u16..60, 12_u16..60, 12_u16..60, 12_u16..60],
+        modules in [1.5_f64..4.0, 1.5_f64..4.0],
+        helices in [1.0_f64..40.0, 1.0_f64..40.0],
+        hands in [hand(), hand()],
+    ) {
+        let gearbox = boxed(counts);
+        let cuts = [cut(modules[0], helices[0]), cut(modules[1], helices[1])];
+        let one = pushed(&gearbox, cuts, hands);
+        let on = |meshes: &[Pushed]| SHAFTS.map(|shaft| on_shaft(shaft, meshes, Layout::InputReduced).value);
+        let largest = one.iter().map(|mesh| mesh.forces.axial.value).fold(0.0, f64::max);
+        prop_assert!(on(&one).iter().sum::<f64>().abs() <= 1e-12 * largest);
+        let other = pushed(&gearbox, cuts, hands.map(Hand::of_mate));
+        for (one, other) in on(&one).into_iter().zip(on(&other)) {
+            prop_assert!((one + other).abs() <= 1e-12 * largest);
+        }
+        // The countershaft turns steadily: what drives it and what it drives are equal about its axis.
+        let about = |at: usize, part: Part| {
+            one[at].forces.tangential.value * cuts[at].reference_diameter(part.teeth(&gearbox).unwrap()).value
+        };
+        let (in_, out) = (about(0, Part::ConstantDriven), about(1, Part::Driver(0)));
+        prop_assert!((in_ - out).abs() <= 1e-12 * in_);
+    }
+
+    #[test]
+    fn the_cancelling_helix_cancels(
+        counts in [12_u16..60, 12_u16..60, 12_u16..60, 12_u16..60],
+        modules in [1.5_f64..4.0, 1.5_f64..4.0],
+        helix in 1.0_f64..40.0,
+        both in hand(),
+    ) {
+        let gearbox = boxed(counts);
+        let constant = cut(modules[0], helix);
+        let own = (cut(modules[1], 0.0), Part::Driver(0).teeth(&gearbox).unwrap());
+        let found = cancelling_helix((&constant, Part::ConstantDriven.teeth(&gearbox).unwrap()), (&own.0, own.1));
+        let Some(found) = found.filter(|found| unit::DEGREE.number(*found) < 50.0) else { return Ok(()) };
+        let cuts = [constant, cut(modules[1], unit::DEGREE.number(found))];
+        let left = on_shaft(Shaft::Countershaft, &pushed(&gearbox, cuts, [both; 2]), Layout::InputReduced).value;
+        let largest = pushed(&gearbox, cuts, [both; 2])[0].forces.axial.value;
+        prop_assert!(left.abs() <= 1e-9 * largest, "{left} of {largest}");
+    }
+}
