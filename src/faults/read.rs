@@ -2,6 +2,8 @@
 
 use super::TableError;
 use super::table::{Cause, Condition, Cost, Given, Pick, Reach, Symptom, Test};
+use super::wear::Wear;
+use crate::checklist::Range;
 use crate::spreadsheet;
 
 /// The four tables as text.
@@ -102,6 +104,20 @@ impl Lines {
                 other => return Err(line.unknown(other)),
             };
             Ok(Test { id: line.text(0), cost, ask: line.text(2), yes: line.text(3), no: line.text(4) })
+        })
+    }
+
+    pub(super) fn wear(self) -> Result<Vec<Wear>, TableError> {
+        let range = |line: &Line, at: usize| Range::read(line.cell(at)).map_err(|_| line.unknown(line.cell(at)));
+        self.read(|line| {
+            Ok(Wear {
+                id: line.text(0),
+                name: line.text(1),
+                good: range(line, 2)?,
+                usable: range(line, 3)?,
+                together: line.text(4),
+                source: line.text(5),
+            })
         })
     }
 

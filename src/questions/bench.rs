@@ -1,6 +1,6 @@
 //! What is wrong with what is typed at the bench, whichever question asks for it.
 
-use super::{cutter, endplay, faults, fits, identify, measure, noise, record, setting};
+use super::{cutter, endplay, faults, fits, identify, measure, noise, record, setting, worn};
 use crate::job::{InputProblem, Job};
 
 /// Everything that cannot be read.
@@ -15,6 +15,7 @@ pub fn problems(job: &Job) -> Vec<InputProblem> {
     let noise = noise::read::Told::of(job).problems;
     let cutter = cutter::read::Wanted::of(&job.bench).problems;
     let faults = faults::read::Typed::of(job).problems;
+    let worn = worn::read::Typed::of(job).problems;
     let bench = identify.into_iter().chain(endplay).chain(fits).chain(setting).chain(measure).chain(cutter);
-    bench.chain(faults).chain(noise).chain(record).collect()
+    bench.chain(faults).chain(worn).chain(noise).chain(record).collect()
 }

@@ -44,6 +44,7 @@ pub mod tag;
 pub mod teeth;
 pub mod ticks;
 pub mod warmth;
+pub mod worn;
 
 use crate::catalogue::Catalogue;
 use crate::chart::Picture;
@@ -162,7 +163,7 @@ pub struct Drawn {
 pub type Press = fn(Source<'_>, Option<usize>, f64) -> Option<(JobChoice, String)>;
 
 /// Every question, in the order of the page: along the driveline from engine to wheel, then the search; then those of the bench.
-pub const LIST: [Question; 18] = [
+pub const LIST: [Question; 19] = [
     pull::QUESTION,
     gears::QUESTION,
     inside::QUESTION,
@@ -179,6 +180,7 @@ pub const LIST: [Question; 18] = [
     endplay::QUESTION,
     setting::QUESTION,
     faults::QUESTION,
+    worn::QUESTION,
     noise::QUESTION,
     record::QUESTION,
 ];

@@ -127,3 +127,4 @@ mod tag;
 mod teeth_by_hand;
 mod tyres_and_dial_by_hand;
 mod wanted;
+mod worn_by_hand;
