@@ -195,15 +195,17 @@ fn switched(setup: &Setup) -> Vec<Switched> {
         .collect()
 }
 
-/// What the dial expects, solved from the first setup whose road check, gears, axle and tyre are known.
+/// What the dial expects, solved from a setup whose road check, gears, axle and tyre are known; of several the one that was made first,
+/// wherever it stands, so that moving a column changes no figure.
 ///
 /// Model: the constant is what the cable turns over a true distance, over what the dial shows of it.
 pub fn solved(setups: &[Setup]) -> Option<Solved> {
-    (0..).zip(setups).find_map(|(column, setup)| {
+    let of = |(column, setup): (usize, &Setup)| {
         let check = solve_road_check(&setup.speedo.readings).ok().filter(RoadCheck::is_believed)?;
         let constant = shaft_of(setup)? * (setup.speedo.train?.turns() / check.ratio);
-        DIAL_CONSTANT.allow(constant).then_some(Solved { dial: Dial::Cable { constant }, column })
-    })
+        DIAL_CONSTANT.allow(constant).then_some((setup.id, Solved { dial: Dial::Cable { constant }, column }))
+    };
+    setups.iter().enumerate().filter_map(of).min_by_key(|(id, _)| *id).map(|(_, solved)| solved)
 }
 
 /// How it is known what the dial does, shaft and dial in one proportion for the shelf, and the speedometer where its gears are known.
