@@ -42,7 +42,7 @@ fn middle(kind: Kind, units: System) -> String {
     }
 }
 
-/// The demo job in a system, with a wish of every kind that something is typed for, as far as a job holds them, the pitch of its gears and the air of a test.
+/// The demo job in a system, with a wish of every kind that something is typed for, the pitch of its gears and the air of a test.
 fn job(units: System) -> Job {
     let wish = |kind: WishKind| {
         let about = kind.about();
@@ -52,8 +52,8 @@ fn job(units: System) -> Job {
     };
     let mut job = demo::job();
     job.units = units;
-    let asked = WishKind::ALL.into_iter().filter(|kind| kind.about().ends != Ends::Neither);
-    job.wishes.rows = asked.take(MOST_WISHES).map(wish).collect();
+    job.wishes.rows = WishKind::ALL.into_iter().filter(|kind| kind.about().ends != Ends::Neither).map(wish).collect();
+    assert!(job.wishes.rows.len() <= MOST_WISHES);
     job.setups.truncate(1);
     job.type_text(Field::Setup(SetupId(1), SetupField::Inside(InsideField::Pitch)), "10 DP".into());
     job.choose(Choice::Job(JobChoice::PowerStandard), "sae-j1349");
