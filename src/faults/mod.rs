@@ -1,7 +1,7 @@
 //! What can be wrong with a gearbox and what belongs to it: symptoms as people say them, their causes, and the tests that cost least.
 //!
 //! The [`table`] is data, written from the trade's common practice without a published source; [`told`] is what is known of one car,
-//! [`wear`] says how far a part may be worn. [`rank`] puts the causes into order by weights that are shown. What was typed, and how an answer is worded, is not here.
+//! [`wear`] says how far a part may be worn. [`mod@rank`] puts the causes into order by weights that are shown. What was typed, and how an answer is worded, is not here.
 
 pub mod error;
 pub mod rank;
