@@ -132,11 +132,6 @@ impl Measure {
         )
     }
 
-    /// Whether it only says yes or no.
-    pub fn is_yes_or_no(self) -> bool {
-        self.is_flag() && !matches!(self, Self::PartsChanged | Self::ToOrder)
-    }
-
     /// Whether it needs the shift rpm.
     pub fn needs_shift(self) -> bool {
         matches!(self, Self::SpeedAtShift { .. } | Self::Landing)

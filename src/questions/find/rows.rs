@@ -35,7 +35,7 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
 fn cell(source: Source<'_>, analysis: &Analysis, (number, wish): (usize, &Wish), given: &Given) -> Cell {
     let units = source.reader.units;
     let Some(value) = evaluate::on_sheet(source, analysis, wish, given) else { return Cell::needed(absent(analysis, wish)) };
-    if wish.measure.is_yes_or_no() {
+    if wish.measure.is_flag() {
         let short = words::shortfall(wish, value, units);
         return Cell::line([short.map_or_else(|| Piece::good("as wished"), Piece::words)]);
     }
