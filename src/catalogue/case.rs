@@ -88,8 +88,10 @@ impl Entry {
 ///
 /// What is known of the teeth weighs more than a name: sets of one family whose sums differ do not fit.
 pub fn fit(set: &CaseNeeds, other: &CaseNeeds) -> CaseFit {
-    let is_same =
-        |one: &str, other: &str| one.split_whitespace().map(str::to_lowercase).eq(other.split_whitespace().map(str::to_lowercase));
+    let is_same = |one: &str, other: &str| {
+        let (one, other) = (one.split_whitespace(), other.split_whitespace());
+        one.map(str::to_ascii_lowercase).eq(other.map(str::to_ascii_lowercase))
+    };
     let shared = set.families.iter().find(|family| other.families.iter().any(|theirs| is_same(family, theirs)));
     if let Some(misfit) = misfit_of_teeth(set, other) {
         return CaseFit::No(misfit);

@@ -244,7 +244,7 @@ fn quantity(column: Column, text: String) -> Result<String, LineError> {
 
 /// Yes or no; how many there are means yes.
 fn stock(text: String) -> Result<String, LineError> {
-    let said = match text.to_lowercase().as_str() {
+    let said = match text.to_ascii_lowercase().as_str() {
         "no" | "n" | "false" | "-" => "no",
         "yes" | "y" | "true" | "x" => "yes",
         count if count.bytes().all(|b| b.is_ascii_digit()) => {
@@ -266,5 +266,5 @@ pub(super) fn layout(text: &str) -> Option<Layout> {
 
 /// A name as two are compared: letters and digits in lower case.
 fn plain(name: &str) -> String {
-    name.chars().filter(|c| c.is_alphanumeric()).flat_map(char::to_lowercase).collect()
+    name.chars().filter(|c| c.is_alphanumeric()).map(|c| c.to_ascii_lowercase()).collect()
 }

@@ -1,7 +1,7 @@
 //! What holds for every job: exact ratios, speeds and their inverse, columns that do not touch each other, texts that are kept.
 
 use layshaft::gearing::{FinalDrive, Layout, Ratio, Teeth, read};
-use layshaft::job::{Job, Noise, WishKind, file};
+use layshaft::job::{Job, WishKind, file};
 use layshaft::problem::Severity;
 use layshaft::questions::build;
 use layshaft::questions::read_all;
@@ -129,16 +129,19 @@ proptest! {
     }
 }
 
+/// The wishes that are about the parts of setup A.
+const OF_SETUP_A: [WishKind; 5] = [WishKind::KeepTyre, WishKind::KeepAxle, WishKind::KeepGearSet, WishKind::FewParts, WishKind::SameCase];
+
 /// A job as its rows read, by the name of the setup: letters and differences left out, which follow the columns.
 fn by_name(job: &Job) -> Vec<(String, Vec<String>)> {
     let mut job = job.clone();
-    // That wish is about setup A by its letter.
-    job.wishes.rows.retain(|wish| wish.kind != WishKind::KeepTyre);
+    // Those wishes are about setup A by its letter.
+    job.wishes.rows.retain(|wish| !OF_SETUP_A.contains(&wish.kind));
     // So is what the cable tells of an axle, and whether mixed parts go into a case.
     (job.bench.cable, job.bench.dial) = Default::default();
     job.bench.mix_cluster.clear();
-    // A noise is asked of a setup by its letter.
-    job.bench.noise = Noise::default();
+    // A noise is asked of a setup by its letter; which gear is the direct one of a box that has a fault, of setup A.
+    (job.bench.noise, job.bench.faults) = Default::default();
     let mut sheet = build(&job, Words::Us);
     let (bench, compared): (Vec<_>, Vec<_>) = sheet.sections.into_iter().partition(|section| section.place == Place::Bench);
     sheet.sections = compared;

@@ -50,7 +50,7 @@ impl Way {
 
 /// The words of a text; the one that is not understood where there is one.
 pub(super) fn of(text: &str) -> Result<Vec<Token>, String> {
-    let chars: Vec<char> = text.to_lowercase().chars().collect();
+    let chars: Vec<char> = text.to_ascii_lowercase().chars().collect();
     let mut tokens = Vec::new();
     let mut at = 0;
     while let Some(c) = chars.get(at).copied() {

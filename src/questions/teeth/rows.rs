@@ -109,7 +109,7 @@ fn signed(key: &str, share: f64) -> Figure {
 
 fn bears_row(source: Source<'_>, at: PairAt) -> Row {
     let name = name(source, at);
-    let label = format!("{}{} bears", name.get(..1).unwrap_or_default().to_uppercase(), name.get(1..).unwrap_or_default());
+    let label = format!("{} bears", crate::problem::capital(&name));
     source.row(format!("bears-{}", key(at)), label, |analysis| bears_cell(source, analysis, at))
 }
 

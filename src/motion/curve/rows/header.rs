@@ -132,7 +132,7 @@ fn words(head: &str) -> Vec<String> {
 
 fn raw_words(head: &str) -> impl Iterator<Item = String> {
     head.split(|c: char| c.is_whitespace() || matches!(c, '(' | ')' | '[' | ']' | ',' | ':' | '_' | '"' | '@'))
-        .map(|word| word.trim_matches('.').to_lowercase())
+        .map(|word| word.trim_matches('.').to_ascii_lowercase())
         .filter(|word| !word.is_empty())
 }
 
