@@ -21,7 +21,7 @@ fn measure_choose_the_shim_tick_the_step_print_the_record() -> Result<()> {
         page.question_says("Fit 0.20 + 0.10 mm").await?;
         page.go_to("bench/record").await?;
         // The strip of questions is longer than the screen: the open one is scrolled into it.
-        page.until("(({ left, right }) => left >= 0 && right <= innerWidth)(document.querySelector('nav.line [aria-current]').getBoundingClientRect())").await?;
+        page.until("(({ left, right }) => left > -1 && right < innerWidth + 1)(document.querySelector('nav.line [aria-current]').getBoundingClientRect())").await?;
         page.type_into(field("ticked by"), "JB").await?;
         page.click(button("countershaft, reduced at the input")).await?;
         page.question_says("steps open").await?;
