@@ -73,6 +73,11 @@ impl Scale {
             Self { words_px: 15.0, figures_px: 14.0, gap_px: 72.0, stroke_px: 2.4, is_narrow: false }
         }
     }
+
+    /// The height of a picture in which up and along matter alike, in CSS pixels.
+    pub fn field_height(&self) -> f64 {
+        if self.is_narrow { 320.0 } else { 380.0 }
+    }
 }
 
 /// What an axis says about itself.

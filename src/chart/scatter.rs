@@ -123,7 +123,7 @@ impl Picture for Scatter {
     }
 
     fn height(&self, width: f64) -> f64 {
-        if Scale::of(width).is_narrow { 320.0 } else { 380.0 }
+        Scale::of(width).field_height()
     }
 
     fn scene(&self, theme: &Theme, size: Size) -> Scene {

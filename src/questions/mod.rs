@@ -124,6 +124,8 @@ pub enum Input {
     Steps(Steps),
     /// Things that are there or not.
     Ticks(Ticks),
+    /// A recording, made or opened: of the page, not of the job.
+    Recording,
 }
 
 /// Inputs under one title.
@@ -257,6 +259,11 @@ pub fn sheet_of(source: Source<'_>) -> Sheet {
 impl Question {
     const fn heading(&self) -> Heading {
         Heading { id: self.id, place: self.place, title: self.title, ask: self.ask, inputs: self.inputs }
+    }
+
+    /// Whether a recording is asked for, so that what it says stands beside the answer.
+    pub fn takes_a_recording(&self) -> bool {
+        self.groups.iter().flat_map(|group| group.inputs).any(|input| *input == Input::Recording)
     }
 
     /// The question with its answer, in the project's own words.

@@ -60,7 +60,7 @@ fn more_wear_is_never_better() {
 #[test]
 fn the_worst_is_said_first_with_what_goes_with_it() {
     let said = section(&[line("fork", "0.2 mm"), line("ring-gap", "0.3 mm"), line("ridge", "0.01 mm")].join("\n"));
-    assert_eq!(said.answer.plain(), "Renew: brass ring on its cone. Watch: countershaft.");
+    assert_eq!(said.answer.plain(), "Past the limit: brass ring’s gap. Watch: countershaft’s ridge.");
     let keys: Vec<&str> = said.rows.iter().map(|row| row.key.as_str()).collect();
     assert_eq!(keys, ["part-ring-gap", "part-ridge", "part-fork"]);
     let words: Vec<String> = said.rows[0].cells[0]

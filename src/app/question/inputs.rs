@@ -8,7 +8,6 @@ use crate::app::state::State;
 use crate::app::widgets::{Checklist, PartField, SelectField, TextArea, TextField, TickGroups};
 use crate::job::inputs::Kind;
 use crate::job::{Choice, Field};
-use crate::questions::noise::BY_RECORDING;
 use crate::questions::{self, Group, Input, Place, Question};
 
 /// The inputs, in order. A line of text is in the program from the first.
@@ -28,6 +27,7 @@ pub(in crate::app) fn other(input: Input) -> AnyView {
         Input::Text(field) => text(Field::Job(field)),
         Input::Ticks(ticks) => view! { <TickGroups ticks/> }.into_any(),
         Input::Steps(steps) => view! { <Checklist steps/> }.into_any(),
+        Input::Recording => parts::LISTEN.show(|listen| (listen.controls)()).into_any(),
         Input::Choice(choice) => view! { <SelectField choice=Choice::Job(choice) visible_label=true/> }.into_any(),
     }
 }
@@ -77,7 +77,6 @@ fn in_full(group: &'static Group) -> impl IntoView {
             <h3>{move || state.say(group.title)}</h3>
             <div class="bench-inputs__list">{view(group.inputs)}</div>
             {taken(group)}
-            {(group.title == BY_RECORDING).then(|| parts::LISTEN.show(|listen| (listen.controls)()))}
         </div>
     }
 }

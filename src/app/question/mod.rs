@@ -67,7 +67,7 @@ fn answered(state: State, heading: &'static Heading, known: &'static Question) -
     };
     if heading.place == Place::Bench {
         // What was found stays in view beside a long column of fields.
-        let recorded = (heading.id == "noise").then(|| parts::LISTEN.add(|listen| (listen.found)()));
+        let recorded = known.takes_a_recording().then(|| parts::LISTEN.add(|listen| (listen.found)()));
         return view! { <div class="question__found">{said}{recorded}{below}</div>{groups} }.into_any();
     }
     view! { {said}{groups}{below} }.into_any()

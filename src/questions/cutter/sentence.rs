@@ -43,10 +43,10 @@ pub fn station(source: Source<'_>) -> Station {
 /// What the blank fields were taken from.
 pub fn taken(source: Source<'_>) -> String {
     let wanted = Wanted::of(&source.job.bench);
-    if wanted.is_measured {
-        "What is blank comes from Measure a gear.".into()
-    } else {
-        "Type teeth and pitch, or measure a gear first.".into()
+    match (wanted.is_measured, wanted.teeth, wanted.module) {
+        (true, ..) => "What is blank comes from Measure a gear.".into(),
+        (false, Some(_), Some(_)) => String::new(),
+        (false, ..) => "Type teeth and pitch, or measure a gear first.".into(),
     }
 }
 

@@ -56,7 +56,7 @@ pub(super) fn next_tests(table: &Table, told: &Told) -> Vec<usize> {
             }
         }
     }
-    tests.sort_by_key(|test| table.tests.get(*test).map(|test| test.cost));
+    crate::order::by_key(&mut tests, |test| table.tests.get(*test).map(|test| test.cost));
     tests.truncate(MOST_TESTS);
     tests
 }

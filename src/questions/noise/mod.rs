@@ -16,9 +16,6 @@ const fn text(field: NoiseField) -> Input {
     Input::Text(JobField::Bench(BenchField::Noise(field)))
 }
 
-/// The group beside which the page records, where it can.
-pub const BY_RECORDING: &str = "Let it listen";
-
 /// The question.
 pub const QUESTION: Question = Question {
     id: "noise",
@@ -38,7 +35,7 @@ pub const QUESTION: Question = Question {
             ],
             taken: None,
         },
-        Group { title: BY_RECORDING, inputs: &[text(NoiseField::Until)], taken: None },
+        Group { title: "Let it listen", inputs: &[text(NoiseField::Until), Input::Recording], taken: None },
         Group {
             title: "What else you know",
             inputs: &[

@@ -97,7 +97,7 @@ impl Teeth {
                 None => pairs.push(load),
             }
         }
-        pairs.sort_by_key(|pair| if let PairAt::Gear(gear) = pair.at { gear + 1 } else { 0 });
+        crate::order::by_key(&mut pairs, |pair| if let PairAt::Gear(gear) = pair.at { gear + 1 } else { 0 });
         Self { pairs, thrust: gears.map(|gear| loaded.thrust(gear)).collect() }
     }
 

@@ -263,7 +263,7 @@ fn sliding_cell(analysis: &Analysis, at: PairAt) -> Cell {
     let Some((pair, loss)) = analysis.teeth().pair(at).and_then(|pair| Some((pair, pair.loss?))) else { return absent(analysis, at) };
     let key = format!("teeth.{}", key(at));
     let figure = Figure::percent(&format!("{key}.efficiency"), 1.0 - loss, 2).small();
-    let filled = format!("H_v of {} and a friction of 0.06", number::show(loss / USUAL_FRICTION, 4));
+    let filled = format!("H_v of {} and a friction of {}", number::show(loss / USUAL_FRICTION, 4), number::show(USUAL_FRICTION, 2));
     let from = "Niemann and Winter, Maschinenelemente, vol. 2 (from memory); friction from memory; oil churning left out";
     let cell = Cell::line([figure.by("1 − μ H_v", filled, from).into(), Piece::words("passes on")]);
     let Some([begins, ends]) = pair.sliding else { return cell };

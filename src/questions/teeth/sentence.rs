@@ -43,7 +43,7 @@ fn weakest(source: Source<'_>) -> String {
     if parts.is_empty() { String::new() } else { format!("Weakest in bending: {}.", parts.join(", ")) }
 }
 
-/// `Against [A]: [B]’s 2nd bears 16 % more, no pair of [C] more.`: of each other setup the pair that bears most more.
+/// `Against [A]: [B]’s 2nd bears 16 % more, no pair bears more in [C].`: of each other setup the pair that bears most more.
 fn most_more(source: Source<'_>) -> String {
     let mut more: Vec<(f64, String)> = Vec::new();
     let mut no_more: Vec<usize> = Vec::new();
@@ -62,7 +62,7 @@ fn most_more(source: Source<'_>) -> String {
     crate::order::by(&mut more, |one, other| other.0.total_cmp(&one.0));
     let mut parts: Vec<String> = more.into_iter().take(MOST_NAMED).map(|(_, says)| says).collect();
     if !no_more.is_empty() {
-        parts.push(format!("no pair of {} bears more", marks(&no_more)));
+        parts.push(format!("no pair bears more in {}", marks(&no_more)));
     }
     if parts.is_empty() { String::new() } else { format!("Against [A]: {}.", parts.join(", ")) }
 }

@@ -28,10 +28,10 @@ pub fn answer(source: Source<'_>) -> Said {
     };
     let all_good =
         (!judged.is_empty() && judged.iter().all(|(.., state)| *state == State::Good)).then_some("All that was measured is good.");
-    Said::of([named(State::Scrap, "Renew"), named(State::Watch, "Watch"), all_good.unwrap_or_default().to_owned()])
+    Said::of([named(State::Scrap, "Past the limit"), named(State::Watch, "Watch"), all_good.unwrap_or_default().to_owned()])
 }
 
-/// The part without what was measured of it.
+/// The wear without how it is measured.
 fn short(name: &str) -> String {
     name.split(':').next().unwrap_or(name).to_lowercase()
 }

@@ -150,3 +150,20 @@ fn a_shaft_is_judged_in_its_bore() -> Result<()> {
         Ok(())
     })
 }
+
+/// A brass ring whose gap is below 0.5 mm is renewed with what runs on it; the picture marks which of the three it is.
+#[test]
+fn what_is_worn_is_told_from_what_is_usable() -> Result<()> {
+    visit(async |page| {
+        page.open("#bench/worn").await?;
+        let ring = ".steps > li:nth-of-type(7) .step__readings input";
+        page.type_into(ring, "0.7 mm").await?;
+        page.question_says("Watch: brass ring’s gap.").await?;
+        page.type_into(ring, "0.3 mm").await?;
+        page.question_says("Past the limit: brass ring’s gap.").await?;
+        page.question_says("ring, keys and the gear’s cone").await?;
+        page.type_into(ring, "soft").await?;
+        page.question_says("is not a reading").await?;
+        page.assert_accessible("worn parts").await
+    })
+}
