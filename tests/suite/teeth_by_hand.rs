@@ -86,7 +86,7 @@ fn a_narrow_pair_bears_more() {
     check(&job, 1, "teeth.gear_1.contact_against_a_percent", 11.803_399);
     check(&job, 1, "teeth.constant.bending_against_a_percent", 0.0);
     let said = section(&job).answer.plain();
-    assert_eq!(said, "Weakest in bending: 1st in A and B. Against A: B’s 1st bears 25 % more.");
+    assert_eq!(said, "Weakest in bending: 1st in A and B. Against A: 1st bears 25 % more in B.");
 }
 
 /// What is missing is said, and that is all.

@@ -1,7 +1,7 @@
 //! The pictures of Teeth: how much more each pair bears than A's, and the thrust left over, gear by gear.
 
 use super::answer::Thrust;
-use super::rows::{self, name, of_weakest, pairs, shaft_name};
+use super::rows::{self, most_against_first, name, of_weakest, pairs, shaft_name};
 use crate::chart::bars::{Bar, Bars};
 use crate::chart::lines::Measure;
 use crate::chart::palette::Hue;
@@ -10,13 +10,10 @@ use crate::questions::Source;
 use crate::sheet::ordinal;
 use crate::units::{Force, Measured as _};
 
-/// The setup that is drawn: the one brought forward, else the first beside A that can be held against it, else A.
+/// The setup that is drawn: the one brought forward, else the one with the pair that bears most more than A's, else A.
 fn drawn(source: Source<'_>, focus: Option<usize>) -> usize {
-    let compared = |slot: usize| {
-        let analysis = source.setups.get(slot)?;
-        pairs(source).into_iter().find_map(|at| rows::against_first(source, analysis, at))
-    };
-    focus.or_else(|| (1..source.setups.len()).find(|slot| compared(*slot).is_some())).unwrap_or(0)
+    let all = source.setups.iter().enumerate().filter_map(|(slot, analysis)| Some((most_against_first(source, analysis)?.0, slot)));
+    focus.or_else(|| all.reduce(|most, next| if next.0 > most.0 { next } else { most }).map(|(_, slot)| slot)).unwrap_or(0)
 }
 
 /// Pair by pair, how much more the roots of one setup bear than A's; of A itself, the share of its weakest pair.

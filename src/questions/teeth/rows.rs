@@ -94,6 +94,13 @@ pub fn against_first(source: Source<'_>, analysis: &Analysis, at: PairAt) -> Opt
     Some([more(own.root()?, first.root()?), more(own.contact?, first.contact?)])
 }
 
+/// The pair of a setup that bears most more than A's, and the share; of A itself nothing.
+pub fn most_against_first(source: Source<'_>, analysis: &Analysis) -> Option<(f64, PairAt)> {
+    let differs = |at: PairAt| against_first(source, analysis, at).map(|[bending, _]| (bending, at));
+    let all = pairs(source).into_iter().filter_map(differs);
+    all.reduce(|most, next| if next.0 > most.0 { next } else { most })
+}
+
 /// What the roots of a pair bear as a share of what the weakest of its own box bears.
 pub fn of_weakest(analysis: &Analysis, at: PairAt) -> Option<f64> {
     let teeth = analysis.teeth();

@@ -1,6 +1,6 @@
 //! The answer of Teeth in a sentence: the weakest pair of each setup, and which pair bears most more than A's.
 
-use super::rows::{against_first, name, pairs};
+use super::rows::{most_against_first, name};
 use crate::gearing::geometry::pair_cuts::PairAt;
 use crate::questions::alike::rounded;
 use crate::questions::missing::{self, Want};
@@ -43,29 +43,37 @@ fn weakest(source: Source<'_>) -> String {
     if parts.is_empty() { String::new() } else { format!("Weakest in bending: {}.", parts.join(", ")) }
 }
 
-/// `Against [A]: [B]’s 2nd bears 16 % more, no pair bears more in [C].`: of each other setup the pair that bears most more.
+/// `Against [A]: 2nd bears 16 % more in [B], no pair bears more in [C].`: of each other setup the pair that bears most more.
 fn most_more(source: Source<'_>) -> String {
-    let mut more: Vec<(f64, String)> = Vec::new();
+    let mut more: Vec<More> = Vec::new();
     let mut no_more: Vec<usize> = Vec::new();
     for (column, analysis) in source.setups.iter().enumerate() {
-        let differs = |at: PairAt| Some((against_first(source, analysis, at)?[0], at));
-        let all = pairs(source).into_iter().filter_map(differs);
-        match all.reduce(|most, next| if next.0 > most.0 { next } else { most }) {
-            Some((share, at)) if rounded(100.0 * share, 0) >= 1.0 => {
-                let percent = number::show(100.0 * share, 0);
-                more.push((share, format!("{}’s {} bears {percent} % more", marks(&[column]), name(source, at))));
-            }
-            Some(_) => no_more.push(column),
-            None => {}
+        let Some((share, at)) = most_against_first(source, analysis) else { continue };
+        let percent = rounded(100.0 * share, 0);
+        match more.iter_mut().find(|known| known.at == at && known.percent.total_cmp(&percent).is_eq()) {
+            _ if percent < 1.0 => no_more.push(column),
+            Some(known) => known.columns.push(column),
+            None => more.push(More { percent, at, columns: vec![column] }),
         }
     }
-    crate::order::by(&mut more, |one, other| other.0.total_cmp(&one.0));
-    let mut parts: Vec<String> = more.into_iter().take(MOST_NAMED).map(|(_, says)| says).collect();
+    crate::order::by(&mut more, |one, other| other.percent.total_cmp(&one.percent));
+    let says = |more: &More| {
+        let (name, percent) = (name(source, more.at), number::show(more.percent, 0));
+        format!("{name} bears {percent} % more in {}", marks(&more.columns))
+    };
+    let mut parts: Vec<String> = more.iter().take(MOST_NAMED).map(says).collect();
     if !no_more.is_empty() {
         parts.push(format!("no pair bears more in {}", marks(&no_more)));
     }
     if parts.is_empty() { String::new() } else { format!("Against [A]: {}.", parts.join(", ")) }
 }
 
-/// The most setups that are named.
+/// The setups whose pair bears most more than A's, and by how much.
+struct More {
+    percent: f64,
+    at: PairAt,
+    columns: Vec<usize>,
+}
+
+/// The most amounts that are named.
 const MOST_NAMED: usize = 3;
