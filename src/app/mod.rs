@@ -3,7 +3,7 @@
 //! [`state`] holds the job and what is derived from it, [`view`] what is looked at, [`shop`] what the shop has, [`address`] where one is;
 //! [`keep`] writes to the device's store. [`bar`] leads from place to place; [`compare`], [`bench`], [`shelf`] and [`jobs`] are the places.
 //! [`question`] is the one view of every question, [`line`] and [`heads`] stand around it where setups are compared, [`find`] shows a
-//! search, [`listen`] hears a recording. [`slices`] is
+//! search, [`listen`] hears a recording, [`photographs`] keeps pictures. [`slices`] is
 //! long work a little at a time. [`widgets`] are the few things everything is built of, [`print`] is paper. Effects here only touch the outside: the store,
 //! the title, the canvas.
 
@@ -24,6 +24,7 @@ pub mod line;
 pub mod listen;
 pub mod notices;
 pub mod parts;
+pub mod photographs;
 pub mod picker;
 pub mod print;
 pub mod question;
@@ -69,6 +70,7 @@ fn page(opened: keep::Opened) -> impl IntoView {
     provide_context(state);
     keep::ask_before_leaving(state);
     parts::KEEPER.once_there(move |keeper| (keeper.keep)(state));
+    parts::PHOTOGRAPHS.once_there(move |photographs| (photographs.open)(state));
     keys::listen(state);
     print::listen(state);
     device::follow_title(state);

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use super::device;
+use super::keep::local::StoreError;
 use super::keep::records::Unreadable;
 use super::parts;
 use super::state::State;
@@ -106,6 +107,18 @@ impl Notice {
     pub fn database_refused() -> Self {
         let says = "This browser does not open its database now: jobs kept in it are not shown, and none is lost. Close other windows of the browser and load the page again. What you do meanwhile is kept apart and joins them.";
         Self::caution(says)
+    }
+
+    /// A photograph was not written, and why.
+    pub fn photograph_not_kept(why: StoreError) -> Self {
+        Self::caution(match why {
+            StoreError::Full => {
+                "The photograph could not be kept: the store of this device is full. Nothing else is lost. Delete jobs or photographs you no longer need, then take it again."
+            }
+            StoreError::Blocked => {
+                "The photograph could not be kept: this browser refuses its database (private mode, or storage is blocked). Nothing else is lost."
+            }
+        })
     }
 
     /// A change of the book was not written.

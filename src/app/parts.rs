@@ -16,9 +16,10 @@ use super::state::State;
 use super::widgets::chart::Shown;
 use super::widgets::entry;
 use super::widgets::same::Same;
-use super::{bar, bench, find, heads, jobs, listen, picker, print, shelf, suggestions};
+use super::{bar, bench, find, heads, jobs, listen, photographs, picker, print, shelf, suggestions};
 use crate::catalogue::{self, Catalogue};
 use crate::job::listing::Fitting;
+use crate::job::photographs::Subject;
 use crate::job::{InputProblem, Job, SetupId};
 use crate::part;
 use crate::questions::{self, Input, OnShelf, Question, Shelves};
@@ -175,5 +176,25 @@ part! {
     pub LISTEN: Listen = listen(Listen { controls: listen::controls, found: listen::found })
 }
 
+/// What is done with photographs.
+#[derive(Clone, Copy)]
+pub struct Photographs {
+    /// Looks which there are.
+    pub open: fn(State),
+    /// Those of a part or a step, and a way to take one more; what they show in words.
+    pub strip: fn(Signal<Option<Subject>>, Signal<String>) -> AnyView,
+    /// Those of the open job, for paper.
+    pub printed: fn(State) -> AnyView,
+}
+
+part! {
+    /// Photographs: taken, kept, shown.
+    pub PHOTOGRAPHS: Photographs = photographs(Photographs {
+        open: photographs::album::open,
+        strip: photographs::strip::view,
+        printed: photographs::printed::view,
+    })
+}
+
 /// All of them.
-pub static ALL: [&'static dyn Later; 7] = [&KEEPER, &ANSWERS, &DESK, &PAPER, &FIND, &SHELF, &LISTEN];
+pub static ALL: [&'static dyn Later; 8] = [&KEEPER, &ANSWERS, &DESK, &PAPER, &FIND, &SHELF, &LISTEN, &PHOTOGRAPHS];

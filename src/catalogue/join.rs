@@ -38,6 +38,12 @@ impl Catalogue {
         left.replace_all(replaced).add_all(added)
     }
 
+    /// The own entry that says what another catalogue's entry says, or says so but for a number behind its label.
+    pub fn own_saying(&self, theirs: &Entry) -> Option<&Entry> {
+        let all = || self.own(theirs.kind);
+        all().find(|own| own.said() == theirs.said()).or_else(|| all().find(|own| own.says_numbered(theirs)))
+    }
+
     /// The own entry with the id of another.
     fn own_like(&self, entry: &Entry) -> Option<&Entry> {
         self.own(entry.kind).find(|own| own.id == entry.id)

@@ -1,4 +1,4 @@
-//! The whole book in one file, the shop's own catalogue entries with it, and its way back: what a file holds is laid beside what is
+//! The whole book in one file, the shop's own catalogue entries and all photographs with it, and its way back: what a file holds is laid beside what is
 //! kept, and only then written.
 
 use serde::Serialize;
@@ -6,14 +6,15 @@ use serde_json::{Value, json};
 
 use super::book::{Record, RecordId};
 use super::file::{self, FileError};
+use super::photographs::{Photograph, Subject};
 use crate::catalogue::{Catalogue, saved};
 use crate::problem::Explain;
 
 /// The version of a backup that this program writes.
 pub const SCHEMA: u32 = 1;
 
-/// The longest text that is taken for a backup, in bytes: more than a browser keeps.
-pub const LONGEST: usize = 24_000_000;
+/// The longest text that is taken for a backup, in bytes: some hundreds of photographs.
+pub const LONGEST: usize = 240_000_000;
 
 /// What a backup holds.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -24,6 +25,8 @@ pub struct Backup {
     pub records: Vec<Record>,
     /// The catalogue with the shop's own entries, where the file holds one that can be opened.
     pub catalogue: Option<Catalogue>,
+    /// Its photographs.
+    pub photographs: Vec<Photograph>,
     /// Why others of its jobs, or its catalogue, cannot be opened: a sentence each.
     pub refused: Vec<String>,
 }
@@ -71,6 +74,8 @@ pub struct RestorePlan {
     pub meetings: Vec<Meeting>,
     /// The file's catalogue, and how many of its entries are added by [`Catalogue::joined`]; none where nothing is added.
     pub catalogue: Option<(Catalogue, usize)>,
+    /// The file's photographs; those of parts under the names that the parts have here.
+    pub photographs: Vec<Photograph>,
     /// Why others cannot be opened.
     pub refused: Vec<String>,
 }
@@ -91,6 +96,11 @@ impl Take {
 
 /// A book and the shop's own catalogue entries as the text of one file.
 pub fn to_text(records: &[Record], catalogue: &Catalogue, now: &str) -> String {
+    to_text_with(records, catalogue, &[], now)
+}
+
+/// A book, the shop's own catalogue entries and photographs as the text of one file.
+pub fn to_text_with(records: &[Record], catalogue: &Catalogue, photographs: &[Photograph], now: &str) -> String {
     #[derive(Serialize)]
     struct Book<'a> {
         layshaft: &'static str,
@@ -98,8 +108,11 @@ pub fn to_text(records: &[Record], catalogue: &Catalogue, now: &str) -> String {
         saved: &'a str,
         jobs: &'a [Record],
         catalogue: &'a Catalogue,
+        #[serde(skip_serializing_if = "<[_]>::is_empty")]
+        photographs: &'a [Photograph],
     }
-    serde_json::to_string_pretty(&Book { layshaft: "book", schema: SCHEMA, saved: now, jobs: records, catalogue }).unwrap_or_default()
+    let book = Book { layshaft: "book", schema: SCHEMA, saved: now, jobs: records, catalogue, photographs };
+    serde_json::to_string_pretty(&book).unwrap_or_default()
 }
 
 /// Whether a JSON value is a backup, of whichever version.
@@ -129,6 +142,13 @@ pub fn from_value(mut value: Value) -> Result<Backup, FileError> {
         Some(Err(why)) => backup.refused.push(format!("The catalogue entries of the file cannot be opened: {}.", why.what())),
         None => {}
     }
+    if let Some(Value::Array(photographs)) = value.get_mut("photographs").map(Value::take) {
+        let many = photographs.len();
+        backup.photographs = photographs.into_iter().filter_map(Photograph::from_value).collect();
+        if let lost @ 1.. = many.saturating_sub(backup.photographs.len()) {
+            backup.refused.push(format!("{lost} of the {many} photographs in the file cannot be read."));
+        }
+    }
     Ok(backup)
 }
 
@@ -147,12 +167,18 @@ pub fn plan(book: &[Record], catalogue: &Catalogue, backup: Backup) -> RestorePl
     };
     let mut meetings: Vec<Meeting> = backup.records.into_iter().map(meet).collect();
     crate::order::by_key(&mut meetings, |meeting| meeting.standing);
-    let with_many_new = |theirs: Catalogue| {
-        let (_, added) = catalogue.joined(&theirs);
-        (theirs, added)
-    };
-    let catalogue = backup.catalogue.map(with_many_new).filter(|(_, added)| *added > 0);
-    RestorePlan { meetings, catalogue, refused: backup.refused }
+    let theirs = backup.catalogue.unwrap_or_else(Catalogue::empty);
+    let (joined, added) = catalogue.joined(&theirs);
+    let photographs = backup.photographs.into_iter().map(|photograph| of_part_here(photograph, &theirs, &joined)).collect();
+    RestorePlan { meetings, catalogue: (added > 0).then_some((theirs, added)), photographs, refused: backup.refused }
+}
+
+/// A photograph of a part under the name that the part has here: the id of the entry that says the same.
+fn of_part_here(photograph: Photograph, theirs: &Catalogue, here: &Catalogue) -> Photograph {
+    let Some(Subject::Part { kind, id }) = Subject::of(&photograph.name) else { return photograph };
+    let part = theirs.own(kind).find(|entry| entry.id == id).and_then(|entry| here.own_saying(entry));
+    let subject = part.map(|part| Subject::Part { kind, id: part.id.clone() });
+    Photograph { name: subject.map_or_else(|| photograph.name.clone(), |subject| subject.renamed(&photograph.name)), ..photograph }
 }
 
 impl RestorePlan {
@@ -162,11 +188,16 @@ impl RestorePlan {
     }
 
     /// What is to be written, in order; `fresh` names the copies that stand beside what is kept.
-    pub fn writes(&self, mut fresh: impl FnMut() -> RecordId) -> Vec<Record> {
-        let mut writes: Vec<Record> = Vec::new();
+    pub fn writes(&self, fresh: impl FnMut() -> RecordId) -> Vec<Record> {
+        self.writes_of(fresh).into_iter().map(|(_, record)| record).collect()
+    }
+
+    /// As [`Self::writes`], each record behind the name it has in the file.
+    pub fn writes_of(&self, mut fresh: impl FnMut() -> RecordId) -> Vec<(RecordId, Record)> {
+        let mut writes: Vec<(RecordId, Record)> = Vec::new();
         for meeting in &self.meetings {
             let mut record = meeting.theirs.clone();
-            let taken = writes.iter().any(|other| other.head.id == record.head.id);
+            let taken = writes.iter().any(|(_, other)| other.head.id == record.head.id);
             match (meeting.standing, meeting.take) {
                 (Standing::Same, _) | (Standing::Different, Take::Ours) => continue,
                 (Standing::Different, Take::Theirs) if !taken => {
@@ -180,8 +211,27 @@ impl RestorePlan {
                     record.job.title = format!("{}, from the file", record.job.title);
                 }
             }
-            writes.push(record);
+            writes.push((meeting.theirs.head.id.clone(), record));
         }
         writes
+    }
+
+    /// The photographs that go with what is written: of parts, of jobs that are the same here, and of each job that is written, under
+    /// its name here.
+    pub fn photographs_of(&self, written: &[(RecordId, Record)]) -> Vec<Photograph> {
+        let is_same = |id: &RecordId| self.meetings.iter().any(|one| one.standing == Standing::Same && one.theirs.head.id == *id);
+        let mut found = Vec::new();
+        for photograph in &self.photographs {
+            let Some(Subject::Step { job, what }) = Subject::of(&photograph.name) else {
+                found.push(photograph.clone());
+                continue;
+            };
+            let jobs = written.iter().filter(|(theirs, _)| *theirs == job).map(|(_, record)| record.head.id.clone());
+            for job in jobs.chain(is_same(&job).then(|| job.clone())) {
+                let name = Subject::Step { job, what: what.clone() }.renamed(&photograph.name);
+                found.push(Photograph { name, ..photograph.clone() });
+            }
+        }
+        found
     }
 }

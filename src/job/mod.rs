@@ -3,7 +3,7 @@
 //! [`Job`] is the whole; [`inputs`] is the table of everything that can be typed, [`choice`] that of what is chosen from a few; [`field`] addresses them all;
 //! [`edit`] holds the changes that are not typing;
 //! [`history`] undoes and redoes; [`mod@file`] writes and reads it, old versions included; [`demo`] is the invented first job.
-//! [`book`] is the book of jobs, [`listing`] its list, [`backup`] the whole book in a file; [`link`] carries a job in a link,
+//! [`book`] is the book of jobs, [`listing`] its list, [`backup`] the whole book in a file, [`photographs`] what goes with it; [`link`] carries a job in a link,
 //! [`incoming`] tells what a file from outside holds, [`kept`] how what an older store holds comes among the rest;
 //! [`wishes`] is what the customer asks for, [`mod@line`] fills a box from one line.
 //! Nothing here parses a figure: that is the next room's, [`crate::questions`].
@@ -35,6 +35,7 @@ pub mod listing;
 pub mod measure;
 pub mod noise;
 mod part;
+pub mod photographs;
 pub mod pull;
 mod quote;
 pub mod setting;

@@ -76,6 +76,7 @@ mod link_laws;
 mod measure_by_hand;
 mod noise_by_hand;
 mod pasted_curves;
+mod photographs;
 mod problems_bench;
 mod problems_catalogue;
 mod problems_core;

@@ -8,6 +8,7 @@ use wasm_bindgen_futures::{JsFuture, spawn_local};
 use crate::app::device;
 use crate::app::keep::{Kept, autosave, records};
 use crate::app::notices::Notice;
+use crate::app::photographs::album;
 use crate::app::state::State;
 use crate::job::backup::{self, RestorePlan};
 use crate::job::file::FileError;
@@ -40,18 +41,20 @@ pub(super) fn Files(plan: RwSignal<Option<RestorePlan>>) -> impl IntoView {
     }
 }
 
-/// Saves every job of the book in one file.
+/// Saves every job of the book, the shop's own entries and all photographs in one file.
 fn back_up(state: State) {
     autosave::flush(state);
     let (mut found, broken) = records::all();
     if found.is_empty() {
         found.push(state.record());
     }
-    let now = device::now();
-    let text = state.shop.catalogue.with_untracked(|catalogue| backup::to_text(&found, catalogue, &now));
-    let day = now.split('T').next().unwrap_or_default();
-    device::save_file(&format!("layshaft-book-{day}.json"), "application/json", &text);
-    state.shop.backed_up.set(now);
+    spawn_local(async move {
+        let (now, photographs) = (device::now(), album::all().await);
+        let text = state.shop.catalogue.with_untracked(|catalogue| backup::to_text_with(&found, catalogue, &photographs, &now));
+        let day = now.split('T').next().unwrap_or_default();
+        device::save_file(&format!("layshaft-book-{day}.json"), "application/json", &text);
+        state.shop.backed_up.set(now);
+    });
     if !broken.is_empty() {
         let says = format!("{} of the jobs cannot be opened and are not in the backup; save them as files from the list.", broken.len());
         state.tell(Notice::caution(says));

@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use crate::app::device;
 use crate::app::keep::{Kept, records, store};
 use crate::app::notices::Notice;
+use crate::app::photographs::album;
 use crate::app::state::State;
 use crate::job::backup::{Meeting, RestorePlan, Standing, Take};
 use crate::job::listing;
@@ -94,48 +95,69 @@ fn TakeChoice(plan: RwSignal<Option<RestorePlan>>, at: usize, title: String) -> 
 #[component]
 fn RestoreActs(plan: RwSignal<Option<RestorePlan>>) -> impl IntoView {
     let state = State::here();
-    let many = move || plan.with(|plan| plan.as_ref().map_or((0, 0), |plan| (plan.writes(device::fresh_id).len(), entries(plan))));
-    let words = move || match many() {
-        (0, 0) => "Nothing to write".to_owned(),
-        (jobs, 0) => format!("Write {}", jobs_words(jobs)),
-        (0, entries) => format!("Write {entries} catalogue entries"),
-        (jobs, entries) => format!("Write {} and {entries} catalogue entries", jobs_words(jobs)),
+    let many = Memo::new(move |_| plan.with(|plan| plan.as_ref().map(counts).unwrap_or_default()));
+    let words = move || match many.get() {
+        [0, 0, 0] => "Nothing to write".to_owned(),
+        many => format!("Write {}", counts_words(many)),
     };
     view! {
         <div class="panel__acts">
-            <button type="button" class="btn" id="restore-write" disabled=move || many() == (0, 0) on:click=move |_| write(state, plan)>{words}</button>
+            <button type="button" class="btn" id="restore-write" disabled=move || many.get() == [0; 3] on:click=move |_| write(state, plan)>{words}</button>
             <button type="button" class="btn" on:click=move |_| plan.set(None)>"Cancel"</button>
         </div>
     }
 }
 
-fn jobs_words(many: usize) -> String {
-    if many == 1 { "1 job".into() } else { format!("{many} jobs") }
+/// How many jobs, catalogue entries and photographs are to be written.
+fn counts(plan: &RestorePlan) -> [usize; 3] {
+    let writes = plan.writes_of(device::fresh_id);
+    let there = album::names();
+    let photographs = plan.photographs_of(&writes);
+    let new = there.with(|there| photographs.iter().filter(|photograph| !there.contains(&photograph.name)).count());
+    [writes.len(), entries(plan), new]
+}
+
+fn counts_words(many: [usize; 3]) -> String {
+    let words = [("job", "jobs"), ("catalogue entry", "catalogue entries"), ("photograph", "photographs")];
+    let said = many.into_iter().zip(words).filter(|(many, _)| *many > 0);
+    let said: Vec<String> = said.map(|(many, (one, more))| format!("{many} {}", if many == 1 { one } else { more })).collect();
+    match said.split_last() {
+        None => "nothing".to_owned(),
+        Some((last, [])) => last.clone(),
+        Some((last, before)) => format!("{} and {last}", before.join(", ")),
+    }
 }
 
 /// Writes what was confirmed, all of it or nothing.
 fn write(state: State, plan: RwSignal<Option<RestorePlan>>) {
     let Some(confirmed) = plan.get_untracked() else { return };
     plan.set(None);
-    let writes = confirmed.writes(device::fresh_id);
+    let (writes, many) = (confirmed.writes_of(device::fresh_id), counts(&confirmed));
+    let photographs = confirmed.photographs_of(&writes);
     leptos::task::spawn_local(async move {
-        writes.iter().for_each(records::write);
+        for (_, record) in &writes {
+            records::write(record);
+        }
         if store::settled().await.is_err() {
-            store::take_back(&writes.iter().flat_map(|record| records::keys(&record.head.id)).collect::<Vec<_>>());
+            store::take_back(&writes.iter().flat_map(|(_, record)| records::keys(&record.head.id)).collect::<Vec<_>>());
             state.tell(Notice::caution(
                 "Nothing was restored: the store of this device has no room. Delete jobs you no longer need, then restore again.",
             ));
             return;
         }
+        let are_shown = album::restore(photographs).await.is_ok();
         if let Some((theirs, _)) = confirmed.catalogue {
             state.shop.catalogue.update(|here| *here = here.joined(&theirs).0);
         }
         let open = state.desk.head.with_untracked(|head| head.id.clone());
-        let many = writes.len();
-        if let Some(record) = writes.into_iter().find(|record| record.head.id == open) {
+        if let Some((_, record)) = writes.into_iter().find(|(_, record)| record.head.id == open) {
             state.lay_out(record, Kept::Safe);
         }
-        state.tell(Notice::plain(format!("{} restored from the backup.", jobs_words(many))));
+        state.tell(if are_shown {
+            Notice::plain(format!("Restored from the backup: {}.", counts_words(many)))
+        } else {
+            Notice::caution("The backup is restored but for its photographs: the store of this device has no room for them. Delete what you no longer need, then restore again.")
+        });
         state.desk.say_book_changed();
     });
 }

@@ -91,6 +91,50 @@ impl Database {
         finish(&begun, put.await).await.map(|()| theirs)
     }
 
+    /// The name of every photograph.
+    ///
+    /// # Errors
+    /// When the browser does not give them.
+    pub async fn photographs(&self) -> Result<Vec<String>, idb::Error> {
+        let names = self.reading(PHOTOGRAPHS)?.get_all_keys(None, None)?.await?;
+        Ok(names.iter().filter_map(JsValue::as_string).collect())
+    }
+
+    /// The photograph of a name.
+    ///
+    /// # Errors
+    /// When the browser does not give it.
+    pub async fn photograph(&self, name: &str) -> Result<Option<web_sys::Blob>, idb::Error> {
+        let found = self.reading(PHOTOGRAPHS)?.get(JsValue::from_str(name))?.await?;
+        Ok(found.and_then(|found| found.dyn_into().ok()))
+    }
+
+    /// Writes photographs, all of them or none.
+    ///
+    /// # Errors
+    /// When the database takes them not.
+    pub async fn put_photographs(&self, all: &[(String, web_sys::Blob)]) -> Result<(), StoreError> {
+        let begun = self.begin(PHOTOGRAPHS)?;
+        let put = || {
+            let store = Transaction::from(begun.clone()).object_store(PHOTOGRAPHS)?;
+            all.iter().try_for_each(|(name, picture)| store.put(picture, Some(&JsValue::from_str(name))).map(drop))
+        };
+        finish(&begun, put()).await
+    }
+
+    /// Removes photographs.
+    ///
+    /// # Errors
+    /// When the database does not let them go.
+    pub async fn drop_photographs(&self, names: &[String]) -> Result<(), StoreError> {
+        let begun = self.begin(PHOTOGRAPHS)?;
+        let remove = || {
+            let store = Transaction::from(begun.clone()).object_store(PHOTOGRAPHS)?;
+            names.iter().try_for_each(|name| store.delete(JsValue::from_str(name)).map(drop))
+        };
+        finish(&begun, remove()).await
+    }
+
     fn reading(&self, store: &str) -> Result<ObjectStore, idb::Error> {
         idb::Database::from(self.inner.clone()).transaction(&[store], TransactionMode::ReadOnly)?.object_store(store)
     }

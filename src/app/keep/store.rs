@@ -60,6 +60,8 @@ thread_local! {
     static LEDGER: RefCell<Ledger> = RefCell::default();
     static BACKING: RefCell<Backing> = RefCell::default();
     static HEALTH: ArcRwSignal<Health> = ArcRwSignal::new(Health::Written);
+    /// The reading of all that is kept, under way or done.
+    static OPENING: RefCell<Option<Promise>> = const { RefCell::new(None) };
     /// The writing that is under way.
     static RUN: RefCell<Option<Promise>> = const { RefCell::new(None) };
     static FOLLOWERS: RefCell<Vec<Follower>> = const { RefCell::new(Vec::new()) };
@@ -69,12 +71,21 @@ thread_local! {
     static TAKEN_IN: RefCell<Vec<(String, String)>> = const { RefCell::new(Vec::new()) };
 }
 
-/// Reads what is kept, once; answers whether the database is there. What stands in the older store is taken in, and taken out of it once
-/// it is written.
+/// Reads what is kept, once, however many ask; answers whether the database is there. What stands in the older store is taken in, and
+/// taken out of it once it is written.
 pub async fn open() -> bool {
-    if !BACKING.with_borrow(|backing| matches!(backing, Backing::Opening)) {
-        return has_database();
-    }
+    let begin = || {
+        future_to_promise(async {
+            read_all().await;
+            Ok(JsValue::UNDEFINED)
+        })
+    };
+    let opening = OPENING.with_borrow_mut(|opening| opening.get_or_insert_with(begin).clone());
+    let _ = JsFuture::from(opening).await;
+    has_database()
+}
+
+async fn read_all() {
     let database = Database::open().await;
     let texts = match &database {
         Some(database) => database.texts().await.ok(),
@@ -100,7 +111,6 @@ pub async fn open() -> bool {
     BACKING.set(backing);
     listen();
     write_on();
-    has_database()
 }
 
 /// The texts that the older store holds.
@@ -111,6 +121,15 @@ fn of_the_older_store() -> impl Iterator<Item = (String, String)> {
 /// Whether the database serves, and not the older store.
 pub fn has_database() -> bool {
     BACKING.with_borrow(|backing| matches!(backing, Backing::Database(_)))
+}
+
+/// The database, once it is open; none where it is refused.
+pub async fn database() -> Option<Database> {
+    open().await;
+    match BACKING.with_borrow(Clone::clone) {
+        Backing::Database(database) => Some(database),
+        Backing::Opening | Backing::Local => None,
+    }
 }
 
 /// The text under a key.

@@ -3,10 +3,14 @@
 use leptos::prelude::*;
 
 use super::pictures;
+use crate::app::parts::PHOTOGRAPHS;
 use crate::app::state::State;
 use crate::job::{Job, Setup};
 use crate::questions::{self, Drawn};
 use crate::sheet::{Cell, Figure, Piece, Place, Row, Section, Size, Tone};
+
+/// The question whose photographs are printed with it.
+const RECORD: &str = "record";
 
 /// The pages of a place.
 pub(super) fn pages(state: State, place: Place) -> AnyView {
@@ -75,6 +79,7 @@ fn section_view(state: State, job: &Job, section: &Section) -> AnyView {
             <h3>{section.title.clone()}" "<span class="paper__ask">{section.ask.clone()}</span></h3>
             {(!section.answer.is_empty()).then(|| view! { <p class="paper__answer">{section.answer.plain()}</p> })}
             {drawings(state, section.id)}
+            {(section.id == RECORD).then(|| PHOTOGRAPHS.now()).flatten().map(|photographs| (photographs.printed)(state))}
             {if section.place == Place::Bench { bench_rows(&section.rows) } else { rows(job, &section.rows) }}
         </section>
     }

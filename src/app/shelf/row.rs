@@ -3,11 +3,12 @@
 use leptos::prelude::*;
 
 use super::{Desk, editor};
-use crate::app::device;
 use crate::app::state::State;
+use crate::app::{device, parts};
 use crate::catalogue::case::fit;
 use crate::catalogue::{Entry, PartKind};
 use crate::job::listing::used_in;
+use crate::job::photographs::Subject;
 use crate::job::{Job, Setup, SetupId};
 use crate::sheet::catalogue::{Told, stock as stock_words, told};
 
@@ -29,6 +30,9 @@ pub(super) fn one(desk: Desk, entry: Memo<Option<Entry>>) -> impl IntoView {
             words: Vec::new(),
         })
     });
+    let subject =
+        Memo::new(move |_| entry.with(|entry| entry.as_ref().map(|entry| Subject::Part { kind: entry.kind, id: entry.id.clone() })));
+    let name = Memo::new(move |_| said.with(|said| said.name.clone()));
     let fit = Memo::new(move |_| {
         let set = entry.get().filter(|entry| entry.kind == PartKind::GearSet)?;
         Some(fit(&set.case_needs(), &desk.case.get()?).words('A'))
@@ -59,6 +63,7 @@ pub(super) fn one(desk: Desk, entry: Memo<Option<Entry>>) -> impl IntoView {
                 {copy(desk, state, entry, said)}
                 {own.then(|| change(desk, state, entry, said))}
             </div>
+            {own.then(|| parts::PHOTOGRAPHS.add(move |photographs| (photographs.strip)(subject.into(), name.into())))}
             {form}
         </li>
     }

@@ -4,10 +4,11 @@
 use leptos::prelude::*;
 
 use super::field::TextArea;
-use crate::app::device;
 use crate::app::state::State;
+use crate::app::{device, parts};
 use crate::checklist::edit::{self, Part};
 use crate::checklist::{Line, Step, lines};
+use crate::job::photographs::Subject;
 use crate::job::{Field, listing};
 use crate::questions::{Judged, Steps, Template};
 use crate::sheet::Tone;
@@ -101,6 +102,10 @@ fn one_step(steps: Steps, at: usize, step: Memo<Option<Step>>, judged: Memo<Judg
     let is_done = Memo::new(move |_| step.with(|step| step.as_ref().is_some_and(|step| step.is_done)));
     let is_read = Memo::new(move |_| step.with(|step| step.as_ref().is_some_and(|step| step.is_read)));
     let is_noted = RwSignal::new(step.with_untracked(|step| step.as_ref().is_some_and(|step| !step.note.is_empty())));
+    let subject = Memo::new(move |_| {
+        let what = what.get();
+        (!what.is_empty()).then(|| Subject::Step { job: state.desk.head.with(|head| head.id.clone()), what })
+    });
     let tick = move |_| {
         let by = state.job.with_untracked(|job| job.text(Field::Job(steps.by)).unwrap_or_default().to_owned());
         let today = listing::when(&device::now(), "");
@@ -117,6 +122,7 @@ fn one_step(steps: Steps, at: usize, step: Memo<Option<Step>>, judged: Memo<Judg
                 aria-label=move || format!("Note, {}", what.get()) on:click=move |_| is_noted.update(|is_open| *is_open = !*is_open)>"Note"</button>
             {move || is_read.get().then(|| readings(steps, at, step, judged))}
             {move || is_noted.get().then(|| text(steps, at, step, Part::Note, "note"))}
+            {parts::PHOTOGRAPHS.add(move |photographs| (photographs.strip)(subject.into(), what.into()))}
         </li>
     }
 }

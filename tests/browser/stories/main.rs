@@ -21,6 +21,7 @@ mod opening;
 mod own_shelf;
 mod paper;
 mod parts;
+mod photographs;
 mod pull;
 mod sending;
 mod setups;

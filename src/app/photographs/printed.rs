@@ -1,0 +1,21 @@
+//! The photographs of the open job on paper, small, each below the words of its step.
+
+use leptos::prelude::*;
+
+use super::album;
+use crate::app::state::State;
+use crate::job::photographs::Subject;
+
+/// All of them; nothing where there are none.
+pub(in crate::app) fn view(state: State) -> AnyView {
+    let open = state.desk.head.with_untracked(|head| head.id.clone());
+    let one = |shown: &album::Shown| match Subject::of(&shown.name) {
+        Some(Subject::Step { job, what }) if job == open => Some(
+            view! { <figure class="paper__photo"><img src=shown.address.clone() alt="" decoding="sync"/><figcaption>{state.say(&what)}</figcaption></figure> },
+        ),
+        _ => None,
+    };
+    let names = album::names().get_untracked();
+    let all: Vec<_> = album::shown().with_untracked(|shown| shown.iter().filter(|one| names.contains(&one.name)).filter_map(one).collect());
+    if all.is_empty() { ().into_any() } else { view! { <div class="paper__photos">{all}</div> }.into_any() }
+}
