@@ -297,6 +297,10 @@ rows! {
     SHIM: Length, "thickness of a shim", 0.01 to 8.0 MM, "foil to a thrust washer: a figure in mm or thou needs its unit behind it";
     /// Between two bearings of a shaft.
     BEARING_SPAN: Length, "distance between the bearings", 10.0 to 1_000.0 MM, "longer than any gearbox: a figure in mm needs its unit behind it";
+    /// Where a gear or a bearing sits along its shaft.
+    SHAFT_PLACE: Length, "place along the shaft", -500.0 to 1_000.0 MM, "longer than any gearbox: a figure in mm needs its unit behind it";
+    /// The dynamic rating of a bearing.
+    BEARING_RATING: Force, "rating of the bearing", 0.5 to 500.0 KN, "a needle cage to a lorry's axle";
     /// The radius that a balance pulls at or a dial stands at.
     LEVER: Length, "radius", 3.0 to 500.0 MM, "a pinion's flange to a wheel: a figure in mm needs its unit behind it";
     /// The pull of a spring balance.

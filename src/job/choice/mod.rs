@@ -23,6 +23,7 @@ use crate::sound::{Clutch, GoesWith, Kind, Load};
 use crate::speedometer::{Hand, Tap};
 use crate::toothform::split::Split;
 use crate::toothform::standard::Rack;
+use crate::toothload::duty::Duty;
 use crate::toothload::synchroniser::LiningKind;
 use crate::tyre::OmittedAspect;
 pub use options::{
@@ -293,6 +294,8 @@ choices! {
     InsideGear(LookedGear) at inside.gear: "inside-gear", "gear", else "2nd is looked at";
     /// The lining its synchronisers are judged by.
     Lining(LiningKind) at inside.lining: "lining", "lining", else "the lining is not judged";
+    /// What the car is used for.
+    Duty(Duty) at inside.duty: "duty", "used for", else "bearings are not judged";
     /// How near its critical speed a driveshaft may turn.
     ShaftMargin(Margin) at driveline.margin: "shaft-margin", "allow", else "the shaft is not judged";
 }

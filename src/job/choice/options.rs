@@ -15,6 +15,7 @@ use crate::speedometer::law::{self, Band};
 use crate::speedometer::{Hand, Tap};
 use crate::toothform::split::Split;
 use crate::toothform::standard::Rack;
+use crate::toothload::duty::Duty;
 use crate::toothload::synchroniser::LiningKind;
 use crate::tyre::OmittedAspect;
 
@@ -191,6 +192,12 @@ options! {
         Self::Quickest, "", "the quickest run";
         Self::Thrust, "thrust", "equal thrust";
         Self::ShiftRpm, "chosen", "the shift rpm";
+    }
+
+    Duty, Taken(Self::Road) {
+        Self::Road, "", "the road";
+        Self::Hill, "hill", "hill climbs";
+        Self::Towing, "towing", "towing";
     }
 
     Wheels, Taken(Self::BothFree) {

@@ -80,6 +80,10 @@ inputs! {
     ClutchDiameter at clutch_diameter: quantity("clutch-diameter", "clutch plate, outer diameter", &limits::CLUTCH_DIAMETER).like("200 mm");
     /// The pairs that are cut otherwise.
     PairCuts at pair_cuts: notation("pair-cuts", "pairs cut otherwise", no_unit).like("1st 8 DP 0°; R 7 DP; 2nd x 0.3");
+    /// The two bearings of the countershaft.
+    Bearings at bearings: notation("bearings", "the cluster’s bearings: place, C, kind", no_unit).like("0 28 kN ball; 175 24 kN roller");
+    /// Where the gears sit along it.
+    Places at places: notation("gear-places", "where its gears sit", no_unit).like("input 22; 2nd 110; 1st 150");
 }
 
 inputs! {
