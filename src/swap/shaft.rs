@@ -1,7 +1,7 @@
 //! The driveshaft behind a longer or shorter box: its new length, and how much slip the old one has left.
 
-use crate::units::Length;
-use crate::units::common::millimetres;
+use crate::units::unit::{INCH, MM};
+use crate::units::{Length, System};
 
 /// What a box of another length does to the driveshaft.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -13,9 +13,9 @@ pub struct ShaftChange {
 }
 
 impl ShaftChange {
-    /// The slip that is left at ride height: 25 mm or 1 in drawn out of home (common practice, no published source).
-    pub fn usual_slip() -> Length {
-        millimetres(25.0)
+    /// The slip that is left at ride height: 1 in or 25 mm drawn out of home (common practice, no published source).
+    pub fn usual_slip(system: System) -> Length {
+        if system == System::Inch { INCH.of(1.0) } else { MM.of(25.0) }
     }
 
     /// Between the joint centres of a shaft that keeps the slip, from the length of the old one; of two pieces the front one.

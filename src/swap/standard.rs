@@ -96,12 +96,13 @@ impl Pitch {
         self.module() * f64::from(count)
     }
 
-    /// Over the tops of a shaft's teeth at a pressure angle of 30°, D_o = (N + 1) ÷ P or m·(z + 1) (ANSI B92.1, ISO 4156; from memory).
+    /// Over the tops of a shaft's teeth at a pressure angle of 30°, (N + 1) ÷ P or m·(z + 1) (ANSI B92.1, ISO 4156; from memory).
     pub fn outside(self, count: u16) -> Length {
         self.module() * (f64::from(count) + 1.0)
     }
 
-    /// The root of a shaft with filleted roots at 30°, (N − 1.8) ÷ P or m·(z − 1.8) (ANSI B92.1 to 12/24, ISO 4156; from memory).
+    /// The root of a shaft with filleted roots at 30°, (N − 1.8) ÷ P or m·(z − 1.8) (handbook formulas of ANSI B92.1 and ISO 4156,
+    /// from memory; pitches finer than 12/24 may be cut a little deeper).
     pub fn fillet_root(self, count: u16) -> Length {
         self.module() * (f64::from(count) - 1.8)
     }

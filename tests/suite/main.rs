@@ -125,6 +125,7 @@ mod speedometer_by_hand;
 mod spreadsheet_laws;
 mod stages_by_hand;
 mod stock;
+mod swap_by_hand;
 mod tag;
 mod teeth_by_hand;
 mod tyres_and_dial_by_hand;
