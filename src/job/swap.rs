@@ -14,6 +14,8 @@ use crate::units::Typed;
 pub struct SwapShared {
     /// How far the slip joint can still go in at ride height; blank for the usual inch.
     pub slip: Typed,
+    /// Between the outer wall of a rear tyre and its arch.
+    pub arch: Typed,
     /// The tunnel above the shaft's line, station by station: `0: 200; 400: 150`.
     pub tunnel: Typed,
 }
@@ -44,6 +46,12 @@ pub struct Swap {
     pub weight: Typed,
     /// Where the clutch fork comes out.
     pub release: Chosen<Release>,
+    /// Between the faces of the axle that its wheels are bolted to.
+    pub axle_width: Typed,
+    /// From the face of the wheel to the inner edge of its rim.
+    pub backspace: Typed,
+    /// The splines of a half shaft.
+    pub half_shaft: Typed,
     /// Its oil in words: class, viscosity, quantity.
     pub oil: String,
 }

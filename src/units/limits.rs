@@ -269,6 +269,12 @@ rows! {
     STATION: Length, "place", -1_000.0 to 2_500.0 MM, "a lorry's box: a figure in another unit needs it behind it";
     /// How far a slip joint can still go in.
     SLIP: Length, "slip", 0.0 to 200.0 MM, "home to drawn out of any yoke";
+    /// Between the faces of an axle that its wheels are bolted to.
+    AXLE_WIDTH: Length, "width of the axle", 500.0 to 3_000.0 MM, "a cycle car's to a lorry's";
+    /// From the face of a wheel to the inner edge of its rim.
+    BACKSPACE: Length, "backspace", 20.0 to 400.0 MM, "a narrow rim to a lorry's twin: a figure in another unit needs it behind it";
+    /// Between a tyre and its arch.
+    ARCH: Length, "room to the arch", 0.0 to 300.0 MM, "touching to an off-roader's";
     /// What a gearbox weighs.
     BOX_WEIGHT: Mass, "weight of the box", 2.0 to 1_000.0 KG, "a moped's to a lorry's";
     /// A part of a stack along a shaft.

@@ -204,6 +204,30 @@ fn the_new_length_goes_to_driveline() {
     assert!(!is_stale(&job));
 }
 
+/// By hand: (1,320 − 1,280) ÷ 2 = 20 mm out; wheels with 8 mm more backspace leave 12; 35 mm to the arch become 23, under the usual 30.
+#[test]
+fn a_wider_axle_moves_the_wheels_out_by_half() {
+    use SwapField as S;
+    let axles = |of_a: &[(S, &str)], of_b: &[(S, &str)], arch: &str| {
+        let mut job = coupe(of_a, of_b);
+        job.type_text(Field::Job(JobField::Arch), arch.into());
+        job
+    };
+    let job = axles(&[(S::AxleWidth, "1,280")], &[(S::AxleWidth, "1,320")], "");
+    says(&job, &["each rear wheel 20 mm further out"]);
+    let (a, b) = ([(S::AxleWidth, "1,280"), (S::Backspace, "100")], [(S::AxleWidth, "1,320"), (S::Backspace, "108")]);
+    let job = axles(&a, &b, "35");
+    assert!((figure(&section(&job), 1, "swap.outwards_mm").value - 12.0).abs() < 1e-6);
+    let verdict = |job: &Job| format!("{:?}", section(job).rows.into_iter().find(|row| row.key == "axle-width").unwrap().cells[1].lines);
+    assert!(verdict(&job).contains("23 mm left to the arch, 30 mm is usual"), "{}", verdict(&job));
+    assert!(verdict(&axles(&a, &b, "10")).contains("the tyre meets its arch"));
+    assert!(verdict(&axles(&a, &b, "60")).contains("room to the arch"));
+    // A backspace of one alone says nothing of where its wheels stand.
+    let job = axles(&a, &b[..1], "35");
+    assert!(!section(&job).answer.plain().contains("wheel"));
+    says(&axles(&[(S::HalfShaft, "18 x 28")], &[(S::HalfShaft, "24 x 28")], ""), &["a side gear with 24 splines of 28.0 mm"]);
+}
+
 #[test]
 fn oil_of_the_hypoid_class_alone_is_cautioned() {
     let cautions = |oil: &str| {

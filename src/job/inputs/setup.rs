@@ -127,6 +127,12 @@ inputs! {
     Outline at outline: notation("box-outline", "top of the case, distance: height", bare).like("0: 6; 12: 4 1/2");
     /// What it weighs.
     Weight at weight: quantity("box-weight", "weight of the box", &limits::BOX_WEIGHT);
+    /// The width of the axle.
+    AxleWidth at axle_width: quantity("axle-width", "axle, wheel face to wheel face", &limits::AXLE_WIDTH);
+    /// The backspace of its wheels.
+    Backspace at backspace: quantity("backspace", "wheel face to inner rim edge", &limits::BACKSPACE);
+    /// The splines of a half shaft.
+    HalfShaft at half_shaft: notation("half-shaft-spline", "half shaft spline: count x outside", bare);
     /// Its oil.
     Oil at oil: words("box-oil", "oil");
 }

@@ -51,6 +51,8 @@ inputs! {
     DrivelineAt at driveline.at: Row::new("driveline-at", "judge the shaft at", Kind::Quantity(&limits::ROAD_SPEED));
     /// How far the slip joint can still go in.
     Slip at swap.slip: quantity("slip", "slip left at ride height", &limits::SLIP).or(|job| limits::bare(ShaftChange::usual_slip(job.units), job.units));
+    /// Between tyre and arch.
+    Arch at swap.arch: quantity("arch", "rear tyre to arch", &limits::ARCH);
     /// The tunnel, station by station.
     Tunnel at swap.tunnel: notation("tunnel", "tunnel above the shaft", bare).like("0: 8; 16: 6");
     /// Limits of the user's own for the lining.

@@ -2,7 +2,7 @@
 
 use crate::questions::{Analysis, Source};
 use crate::swap::stations::Station;
-use crate::swap::{Agreement, Outline, ShaftChange};
+use crate::swap::{Agreement, Outline, ShaftChange, axle};
 use crate::units::{Length, Mass};
 
 use super::read::Swap;
@@ -28,6 +28,10 @@ pub struct Beside {
     pub output_spline: Option<Agreement>,
     /// How many bolt holes meet, of how many.
     pub holes: Option<(usize, usize)>,
+    /// How far each wheel moves outwards.
+    pub outwards: Option<Length>,
+    /// How the splines of the half shafts agree.
+    pub half_shaft: Option<Agreement>,
     /// How much heavier it is.
     pub weight: Option<Mass>,
 }
@@ -46,7 +50,13 @@ impl Beside {
         let longer = more(|swap| swap.length);
         let shaft = longer.zip(source.conditions.swap.slip).map(|(longer, slip)| ShaftChange { longer, slip });
         let joints = shaft.zip(first.setup.shaft.lengths.first()).map(|(change, old)| change.between_joints(*old));
+        // The wheels stay where neither backspace is typed; one alone says nothing.
+        let backspace =
+            if own.backspace.is_none() && old.backspace.is_none() { Some(Length::default()) } else { more(|swap| swap.backspace) };
+        let outwards = more(|swap| swap.axle_width).zip(backspace).map(|(wider, more)| axle::outwards(wider, more));
         Some(Self {
+            outwards,
+            half_shaft: own.half_shaft.zip(old.half_shaft).map(|(own, old)| own.beside(&old)),
             shaft,
             joints: joints.filter(|joints| joints.value > 0.0),
             mount: more(|swap| swap.mount),

@@ -5,6 +5,7 @@
 use super::answer::{Beside, first_beside, room};
 use crate::questions::{Analysis, Source};
 use crate::speedometer::Tap;
+use crate::swap::axle::usual_arch;
 use crate::swap::stations::usual_room;
 use crate::swap::{Agreement, Pattern, Spline};
 use crate::units::common::{in_millimetres, millimetres};
@@ -42,6 +43,8 @@ const MOUNT_SLACK_MM: f64 = 3.0;
 const LEVER_SLACK_MM: f64 = 10.0;
 /// A nose reaches so much deeper without touching the crank.
 const NOSE_SLACK_MM: f64 = 2.0;
+/// A wheel stands in the same place so far.
+const WHEEL_SLACK_MM: f64 = 2.0;
 /// A spigot runs in a bush made for one so much thicker or thinner.
 const SPIGOT_SLACK_MM: f64 = 0.1;
 
@@ -101,6 +104,8 @@ pub fn judged(source: Source<'_>, analysis: &Analysis) -> Vec<Judged> {
         beside.spigot.zip(own.spigot).map(|(wider, spigot)| bush(source, wider, spigot)),
         beside.holes.map(|holes| pattern(holes, own.holes.as_ref())),
         spline(source, "box-output-spline", "yoke", beside.output_spline, own.output_spline, old.output_spline),
+        beside.outwards.map(|moved| wheels(source, moved)),
+        spline(source, "half-shaft-spline", "side gear", beside.half_shaft, own.half_shaft, old.half_shaft),
         own.release.zip(old.release).map(|(own, old)| side("fork-side", "clutch fork", own.word(), old.word())),
         own.cable.zip(old.cable).map(|(own, old)| side("speedo-side", "speedometer cable", cable_side(own), cable_side(old))),
     ];
@@ -155,6 +160,27 @@ fn bush(source: Source<'_>, wider: Length, spigot: Length) -> Judged {
     }
     let says = format!("a pilot bush for {}", fine(source, spigot));
     made("box-spigot", says.clone(), says)
+}
+
+/// Where the wheels stand on another axle, and the room that is left to the arch.
+fn wheels(source: Source<'_>, moved: Length) -> Judged {
+    if in_millimetres(moved).abs() <= WHEEL_SLACK_MM {
+        return as_old("axle-width", "the wheels stand where they stood");
+    }
+    let way = if moved.value > 0.0 { "out" } else { "in" };
+    let says = format!("each rear wheel {} further {way}", shown(source, moved));
+    let left = source.conditions.swap.arch.map(|arch| arch - moved);
+    match left {
+        Some(left) if left.value <= 0.0 => {
+            Judged { key: "axle-width", stands: Stands::CannotBe, verdict: "the tyre meets its arch: more backspace".into(), says }
+        }
+        Some(left) if left < usual_arch() => {
+            made("axle-width", says, format!("{} left to the arch, {} is usual", shown(source, left), shown(source, usual_arch())))
+        }
+        Some(_) if moved.value > 0.0 => Judged { verdict: "room to the arch".into(), ..as_old("axle-width", says) },
+        _ if moved.value < 0.0 => made("axle-width", says, "measure what is left to spring and tub"),
+        _ => made("axle-width", says, "measure from the tyre to its arch"),
+    }
 }
 
 fn pattern((meeting, all): (usize, usize), own: Option<&Pattern>) -> Judged {

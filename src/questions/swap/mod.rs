@@ -17,7 +17,7 @@ pub const QUESTION: Question = Question {
     place: Place::Compare,
     title: "Swap",
     ask: "Will the box go into the car in place of A’s, and what must be made?",
-    inputs: &[Input::Text(JobField::Slip), Input::Text(JobField::Tunnel)],
+    inputs: &[Input::Text(JobField::Slip), Input::Text(JobField::Tunnel), Input::Text(JobField::Arch)],
     groups: &[],
     station: sentence::station,
     answer: sentence::said,

@@ -11,6 +11,8 @@ use crate::units::{Length, Limits, Mass, Typed, limits};
 pub struct SwapShared {
     /// How far the slip joint can still go in; none where it cannot be read.
     pub slip: Option<Length>,
+    /// Between a rear tyre and its arch, with A's axle.
+    pub arch: Option<Length>,
     /// The tunnel.
     pub tunnel: Option<Outline>,
 }
@@ -36,6 +38,12 @@ pub struct Swap {
     pub holes: Option<Pattern>,
     /// The top of the case.
     pub outline: Option<Outline>,
+    /// The width of the axle.
+    pub axle_width: Option<Length>,
+    /// The backspace of its wheels.
+    pub backspace: Option<Length>,
+    /// The splines of a half shaft.
+    pub half_shaft: Option<Spline>,
     /// What it weighs.
     pub weight: Option<Mass>,
     /// Where the clutch fork comes out.
@@ -54,7 +62,9 @@ impl SwapShared {
             keep(problems, JobField::Slip, typed.slip.read(&limits::SLIP))
         };
         let tunnel = (!typed.tunnel.is_blank()).then(|| Outline::read(&typed.tunnel.text, typed.tunnel.units));
-        Self { slip, tunnel: tunnel.and_then(|read| keep(problems, JobField::Tunnel, read)) }
+        let arch = (!typed.arch.is_blank()).then(|| typed.arch.read(&limits::ARCH));
+        let arch = arch.and_then(|read| keep(problems, JobField::Arch, read));
+        Self { slip, arch, tunnel: tunnel.and_then(|read| keep(problems, JobField::Tunnel, read)) }
     }
 }
 
@@ -71,11 +81,14 @@ impl Swap {
         let lever = one(&typed.lever, &limits::FROM_FACE, SwapField::Lever);
         let nose = one(&typed.nose, &limits::FROM_FACE, SwapField::Nose);
         let spigot = one(&typed.spigot, &limits::FIT_DIAMETER, SwapField::Spigot);
+        let axle_width = one(&typed.axle_width, &limits::AXLE_WIDTH, SwapField::AxleWidth);
+        let backspace = one(&typed.backspace, &limits::BACKSPACE, SwapField::Backspace);
         let mut spline = |typed: &Typed, of| {
             if typed.is_blank() { None } else { keep(problems, field(of), Spline::read(&typed.text, typed.units)) }
         };
         let input_spline = spline(&typed.input_spline, SwapField::InputSpline);
         let output_spline = spline(&typed.output_spline, SwapField::OutputSpline);
+        let half_shaft = spline(&typed.half_shaft, SwapField::HalfShaft);
         let holes = (!typed.holes.is_blank()).then(|| Pattern::read(&typed.holes.text, typed.holes.units));
         let holes = holes.and_then(|read| keep(problems, field(SwapField::Holes), read));
         let outline = (!typed.outline.is_blank()).then(|| Outline::read(&typed.outline.text, typed.outline.units));
@@ -83,6 +96,22 @@ impl Swap {
         let weight = (!typed.weight.is_blank()).then(|| typed.weight.read(&limits::BOX_WEIGHT));
         let weight = weight.and_then(|read| keep(problems, field(SwapField::Weight), read));
         let (release, cable) = (typed.release.value(), setup.speedo.tap.value());
-        Self { length, mount, lever, nose, spigot, input_spline, output_spline, holes, outline, weight, release, cable }
+        Self {
+            length,
+            mount,
+            lever,
+            nose,
+            spigot,
+            input_spline,
+            output_spline,
+            holes,
+            outline,
+            axle_width,
+            backspace,
+            half_shaft,
+            weight,
+            release,
+            cable,
+        }
     }
 }

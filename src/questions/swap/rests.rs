@@ -5,6 +5,7 @@ use super::judged::{limits_words, oil_caution, shown};
 use crate::questions::Source;
 use crate::questions::rests::{typed, usual};
 use crate::sheet::Rest;
+use crate::swap::axle::usual_arch;
 use crate::swap::stations::usual_room;
 
 const PRACTICE: &str = "common practice, no published source";
@@ -24,6 +25,10 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
     }
     if source.conditions.swap.tunnel.is_some() {
         rests.push(usual("Room below the tunnel", shown(source, usual_room()), PRACTICE));
+    }
+    if beside.iter().any(|beside| beside.outwards.is_some()) {
+        let from = "an article on the width of differentials: 25 to 30 mm; rims and tyres as wide as before";
+        rests.push(usual("Room to the arch", shown(source, usual_arch()), from));
     }
     if beside.iter().any(|beside| *beside != Beside::default()) {
         rests.push(usual("Taken as the old one", limits_words(source), PRACTICE));

@@ -34,6 +34,9 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
     vec![
         measured(source, "Case face to nose of the input shaft", SwapField::Nose),
         measured(source, "Output spline", SwapField::OutputSpline),
+        measured(source, "Axle, wheel face to wheel face", SwapField::AxleWidth),
+        measured(source, "Wheel face to inner rim edge", SwapField::Backspace),
+        measured(source, "Half shaft spline", SwapField::HalfShaft),
         source.row("input-standard", "Input spline may be", |analysis| standard_cell(source, analysis.setup.swap.input_spline)),
         source.row("output-standard", "Output spline may be", |analysis| standard_cell(source, analysis.setup.swap.output_spline)),
         source.row("old-shaft", "Old driveshaft behind it", |analysis| old_shaft_cell(source, analysis)),
@@ -66,6 +69,9 @@ fn judged_cell(source: Source<'_>, analysis: &Analysis, key: &str) -> Cell {
 /// `38 mm longer than A’s`, with how it came about.
 fn difference(source: Source<'_>, analysis: &Analysis, field: SwapField) -> Option<Vec<Piece>> {
     let (first, beside) = (first_beside(source, analysis)?, Beside::of(source, analysis)?);
+    if field == SwapField::AxleWidth {
+        return outwards(source, analysis, &beside);
+    }
     let (own, old) = (&analysis.setup.swap, &first.setup.swap);
     let (key, sizes, more, ways) = match field {
         SwapField::Length => ("length", own.length.zip(old.length), beside.shaft?.longer, ["longer than A’s", "shorter than A’s"]),
@@ -80,6 +86,24 @@ fn difference(source: Source<'_>, analysis: &Analysis, field: SwapField) -> Opti
     let [back, forward] = ways;
     let words = if more.value < 0.0 { forward } else { back };
     Some(vec![figure.by("size less A’s size", filled, MEASURED).into(), Piece::words(words)])
+}
+
+/// `12 mm further out, each wheel`, with how it came about.
+fn outwards(source: Source<'_>, analysis: &Analysis, beside: &Beside) -> Option<Vec<Piece>> {
+    let (moved, own) = (beside.outwards?, &analysis.setup.swap);
+    let old = &first_beside(source, analysis)?.setup.swap;
+    let figure = length(source, "swap.outwards", moved.abs());
+    let sizes = |swap: &super::read::Swap| {
+        let backspace = swap.backspace.map_or_else(String::new, |backspace| format!(" with {} of backspace", shown(source, backspace)));
+        format!("{}{backspace}", shown(source, swap.axle_width.unwrap_or_default()))
+    };
+    let filled = format!("{}, A’s {}: {}", sizes(own), sizes(old), figure.text());
+    let figure = figure.by(
+        "half of how much wider the axle is, less how much more backspace",
+        filled,
+        "plain geometry; rims and tyres as wide as before",
+    );
+    Some(vec![figure.into(), Piece::words(if moved.value < 0.0 { "further in, each wheel" } else { "further out, each wheel" })])
 }
 
 fn length(source: Source<'_>, key: &str, length: Length) -> Figure {
