@@ -263,6 +263,20 @@ rows! {
     SLOPE: Angle, "slope", -45.0 to 45.0 DEGREE, "no joint of a car turns through more";
     /// How far the rear joint of a shaft lies below, or right of, its front joint.
     JOINT_OFFSET: Length, "offset of a joint", -2_000.0 to 2_000.0 MM, "further than a lorry's axle lies below its gearbox";
+    /// From the case face of a box to something on it.
+    FROM_FACE: Length, "distance from the case face", 5.0 to 2_500.0 MM, "a nose to a lorry's box: a figure in another unit needs it behind it";
+    /// A place on a box or in a tunnel, along the shaft or beside it.
+    STATION: Length, "place", -1_000.0 to 2_500.0 MM, "a lorry's box: a figure in another unit needs it behind it";
+    /// How far a slip joint can still go in.
+    SLIP: Length, "slip", 0.0 to 200.0 MM, "home to drawn out of any yoke";
+    /// Between the faces of an axle that its wheels are bolted to.
+    AXLE_WIDTH: Length, "width of the axle", 500.0 to 3_000.0 MM, "a cycle car's to a lorry's";
+    /// From the face of a wheel to the inner edge of its rim.
+    BACKSPACE: Length, "backspace", 20.0 to 400.0 MM, "a narrow rim to a lorry's twin: a figure in another unit needs it behind it";
+    /// Between a tyre and its arch.
+    ARCH: Length, "room to the arch", 0.0 to 300.0 MM, "touching to an off-roader's";
+    /// What a gearbox weighs.
+    BOX_WEIGHT: Mass, "weight of the box", 2.0 to 1_000.0 KG, "a moped's to a lorry's";
     /// A part of a stack along a shaft.
     STACK_LENGTH: Length, "length of a part", 0.01 to 1_000.0 MM, "longer than any gearbox: a figure in mm or thou needs its unit behind it";
     /// How far off a measured length may be.

@@ -21,6 +21,7 @@ use crate::motion::curve::rows::MeasuredAt;
 use crate::problem::Problem;
 use crate::sound::{Clutch, GoesWith, Kind, Load};
 use crate::speedometer::{Hand, Tap};
+use crate::swap::Release;
 use crate::toothform::split::Split;
 use crate::toothform::standard::Rack;
 use crate::toothload::duty::Duty;
@@ -316,6 +317,8 @@ choices! {
     ShaftMaterial(TubeMaterial) at shaft.material: "shaft-material", "material of the tube", else "the shaft is left out";
     /// How the yokes of the driveshaft stand to each other.
     ShaftYokes(Yokes) at shaft.yokes: "shaft-yokes", "yokes of the shaft", else "the joints are not judged";
+    /// Where the clutch fork of a box comes out.
+    ForkSide(Release) at swap.release: "fork-side", "clutch fork", else "its side is not compared";
 }
 
 impl Choice {

@@ -13,6 +13,7 @@ use crate::motion::curve::rows::MeasuredAt;
 use crate::sound::{Clutch, GoesWith, Kind, Load};
 use crate::speedometer::law::{self, Band};
 use crate::speedometer::{Hand, Tap};
+use crate::swap::Release;
 use crate::toothform::split::Split;
 use crate::toothform::standard::Rack;
 use crate::toothload::duty::Duty;
@@ -293,6 +294,12 @@ options! {
         Self::Shops, "75", "75 %, common in shops";
         Self::Industrial, "65", "65 %, runs all day";
         Self::ClearOfJoints, "50", "50 %, clear of the joints";
+    }
+
+    Release, Nothing("side not known") {
+        Self::Left, "left", Self::Left.word();
+        Self::Right, "right", Self::Right.word();
+        Self::Around, "around", Self::Around.word();
     }
 
     StageKind, Nothing("extra stage") {
