@@ -7,20 +7,35 @@ const at = (id) => document.getElementById(id);
 
 /** The text of the job that lay open in this tab, or nothing where there is none or the store is blocked. */
 function keptJob() {
-  try {
-    return localStorage.getItem(RECORD + (sessionStorage.getItem(OPEN) ?? localStorage.getItem(OPEN))) ?? "";
-  } catch {
-    return "";
-  }
+  return new Promise((give) => {
+    const none = () => give("");
+    try {
+      const key = RECORD + (sessionStorage.getItem(OPEN) ?? localStorage.getItem(OPEN));
+      const left = localStorage.getItem(key);
+      if (left !== null) return give(left);
+      const database = indexedDB.open("layshaft");
+      // Asked for by this file it must not come into being.
+      database.onupgradeneeded = () => database.transaction.abort();
+      database.onerror = none;
+      database.onsuccess = () => {
+        const text = database.result.transaction("texts").objectStore("texts").get(key);
+        text.onsuccess = () => give(text.result ?? "");
+        text.onerror = none;
+      };
+    } catch {
+      none();
+    }
+  });
 }
 
 /** Shows the last resort: what happened, and the job's text to save. */
-function showCrash() {
+async function showCrash() {
   const crash = at("crash");
   if (!crash || !crash.hidden) return;
+  const text = await keptJob();
+  if (!crash.hidden) return;
   at("boot")?.remove();
   for (const other of document.body.children) if (other !== crash) other.inert = true;
-  const text = keptJob();
   at("crash-text").value = text;
   at("crash-save").href = URL.createObjectURL(new Blob([text], { type: "application/json" }));
   for (const id of ["crash-save", "crash-label", "crash-text"]) at(id).hidden = text === "";

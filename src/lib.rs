@@ -3,7 +3,8 @@
 //! The rooms, in the order data flows. A room uses only rooms above it in this list.
 //!
 //! Foundations: [`units`] reads and shows quantities, [`problem`] is the one shape of all that can be wrong,
-//! [`order`] puts rows into order, [`spreadsheet`] writes and reads tables as text, [`sliced`] is long work done in parts.
+//! [`order`] puts rows into order, [`spreadsheet`] writes and reads tables as text, [`sliced`] is long work done in parts,
+//! [`ledger`] is texts as a page has them and as they are written.
 //!
 //! The trade: [`gearing`] (teeth, ratios, layouts), [`tyre`] (sizes and what they roll), [`speedometer`] (drive and driven gears),
 //! [`motion`] (what engine, car and gears do on the road),
@@ -82,6 +83,7 @@ pub mod finder;
 pub mod fits;
 pub mod gearing;
 pub mod job;
+pub mod ledger;
 pub mod motion;
 pub mod order;
 pub mod problem;

@@ -51,7 +51,7 @@ pub fn start() {
     }
     wasm_bindgen_futures::spawn_local(async {
         match parts::KEEPER.come().await {
-            Some(keeper) => mount((keeper.open)()),
+            Some(keeper) => mount((keeper.open)().await),
             None => device::announce("layshaft:unable"),
         }
     });

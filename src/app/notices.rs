@@ -102,6 +102,12 @@ impl Notice {
         Self::caution(says).with(Act::SaveJob)
     }
 
+    /// The browser does not give the jobs that its database holds.
+    pub fn database_refused() -> Self {
+        let says = "This browser does not open its database now: jobs kept in it are not shown, and none is lost. Close other windows of the browser and load the page again. What you do meanwhile is kept apart and joins them.";
+        Self::caution(says)
+    }
+
     /// A change of the book was not written.
     pub fn not_kept() -> Self {
         Self::plain(

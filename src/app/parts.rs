@@ -3,6 +3,8 @@
 //! What such a part alone needs must be reached from here only: one call from elsewhere takes it back into the main program. The budget of
 //! `cargo xtask test` watches over that. Each part is a file, and brings one value: a function, or a few of them by name.
 
+use std::pin::Pin;
+
 use leptos::prelude::*;
 
 use super::book::{self, Panel};
@@ -31,11 +33,11 @@ type Saving = fn(State, Signal<&'static str>, Memo<Option<Shown>>, RwSignal<bool
 #[derive(Clone, Copy)]
 pub struct Keeper {
     /// Opens what is kept, or what came with a link.
-    pub open: fn() -> Opened,
+    pub open: fn() -> Pin<Box<dyn Future<Output = Opened>>>,
     /// Keeps what is on the page, from now on for as long as it lives.
     pub keep: fn(State),
-    /// Writes what is written nowhere yet.
-    pub flush: fn(State),
+    /// Writes what is written nowhere yet, for the page may be left; answers whether anything would be lost.
+    pub leave: fn(State) -> bool,
     /// Every job of the book, as far as parts of the shelf go.
     pub fittings: fn() -> Vec<Fitting>,
     /// What must be decided about it.
@@ -49,7 +51,7 @@ part! {
     pub KEEPER: Keeper = keep(Keeper {
         open: keep::opening::open,
         keep: keep::keep,
-        flush: keep::autosave::flush,
+        leave: keep::leave,
         fittings: keep::records::fittings,
         banners: book::banners::view,
         act: keep::act,

@@ -4,7 +4,7 @@
 //! [`edit`] holds the changes that are not typing;
 //! [`history`] undoes and redoes; [`mod@file`] writes and reads it, old versions included; [`demo`] is the invented first job.
 //! [`book`] is the book of jobs, [`listing`] its list, [`backup`] the whole book in a file; [`link`] carries a job in a link,
-//! [`incoming`] tells what a file from outside holds;
+//! [`incoming`] tells what a file from outside holds, [`kept`] how what an older store holds comes among the rest;
 //! [`wishes`] is what the customer asks for, [`mod@line`] fills a box from one line.
 //! Nothing here parses a figure: that is the next room's, [`crate::questions`].
 
@@ -28,6 +28,7 @@ pub mod history;
 pub mod incoming;
 pub mod inputs;
 pub mod inside;
+pub mod kept;
 pub mod line;
 pub mod link;
 pub mod listing;

@@ -1,7 +1,7 @@
 //! The processes: chromedriver on a port it chooses, Chromium with a profile that is new and goes away.
 
 use std::io::{BufRead, BufReader};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
 use std::sync::OnceLock;
 use std::sync::atomic::{AtomicUsize, Ordering};
@@ -40,6 +40,8 @@ const FLAGS: [&str; 14] = [
 pub enum Storage {
     /// As browsers come.
     Allowed,
+    /// As browsers come, in a profile that outlives the browser.
+    OnDisk,
     /// Forbidden for every site.
     Blocked,
 }
@@ -58,10 +60,34 @@ impl Browser {
     /// # Errors
     /// There is no browser and none can be installed, or it does not start.
     pub async fn start(storage: Storage) -> Result<Self> {
+        Self::start_in(new_profile(), storage).await
+    }
+
+    /// Kills the browser as a power cut would, and starts another with the same profile.
+    ///
+    /// # Errors
+    /// It cannot be found, or the next does not start.
+    pub async fn kill_and_start_again(&mut self) -> Result<()> {
+        let profile = self.profile.clone();
+        kill_browser_of(&profile)?;
+        if let Some(driver) = self.driver.take() {
+            // There is no browser behind it any more to be told that it ends.
+            let _ = driver.leak();
+        }
+        let _ = self.chromedriver.kill();
+        let _ = self.chromedriver.wait();
+        let _ = std::fs::remove_file(profile.join("SingletonLock"));
+        let next = Self::start_in(profile, Storage::OnDisk).await?;
+        // What is dropped removes the profile it has, which is not to be that of the next.
+        std::mem::replace(self, next).profile.clear();
+        Ok(())
+    }
+
+    async fn start_in(profile: PathBuf, storage: Storage) -> Result<Self> {
         ready()?;
         let (chromedriver, port) = start_chromedriver()?;
         // From here on dropping the value ends the process.
-        let mut browser = Self { driver: None, chromedriver, profile: new_profile() };
+        let mut browser = Self { driver: None, chromedriver, profile };
         let mut wishes = DesiredCapabilities::chrome();
         for flag in FLAGS {
             wishes.add_arg(flag)?;
@@ -110,6 +136,20 @@ impl Drop for Browser {
         let _ = self.chromedriver.wait();
         let _ = std::fs::remove_dir_all(&self.profile);
     }
+}
+
+/// Kills the browser that works in a profile, and no other: the process that was started with it and is no part of another.
+fn kill_browser_of(profile: &Path) -> Result<()> {
+    let flag = format!("--user-data-dir={}", profile.display());
+    let is_it = |process: &PathBuf| {
+        let line = std::fs::read(process.join("cmdline")).unwrap_or_default();
+        let words: Vec<_> = line.split(|byte| *byte == 0).map(String::from_utf8_lossy).collect();
+        words.iter().any(|word| *word == flag) && !words.iter().any(|word| word.starts_with("--type="))
+    };
+    let found: Vec<PathBuf> = std::fs::read_dir("/proc")?.flatten().map(|entry| entry.path()).filter(is_it).collect();
+    let ids = found.iter().filter_map(|process| process.file_name()?.to_str());
+    let killed = ids.map(|id| Command::new("kill").args(["-KILL", id]).status()).collect::<Result<Vec<_>, _>>()?;
+    if killed.is_empty() { Err(anyhow!("no browser works in {}", profile.display())) } else { Ok(()) }
 }
 
 /// Sees once that the browser and its driver are there.

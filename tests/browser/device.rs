@@ -117,6 +117,22 @@ impl Page {
         self.js("void (() => { const make = URL.createObjectURL; URL.createObjectURL = (blob) => { window.saved = blob; return make(blob); }; })()").await
     }
 
+    /// Has the page's database refuse whatever is put into it, as one on a full device does, on the pages that come too; or take it again.
+    /// Not by the browser's quota: it looks at that only now and then.
+    ///
+    /// # Errors
+    /// The browser does not answer.
+    pub async fn fill_device(&self, is_full: bool) -> Result<()> {
+        const REFUSE: &str = "(() => { if (IDBObjectStore.prototype.takes) return;
+            const put = IDBObjectStore.prototype.takes = IDBObjectStore.prototype.put;
+            IDBObjectStore.prototype.put = function (...all) {
+              if (localStorage.getItem('full')) throw new DOMException('', 'QuotaExceededError');
+              return put.apply(this, all); }; })()";
+        self.cdp("Page.addScriptToEvaluateOnNewDocument", json!({ "source": REFUSE })).await?;
+        self.js::<()>(&format!("void {REFUSE}")).await?;
+        self.js(if is_full { "void localStorage.setItem('full', 'yes')" } else { "void localStorage.removeItem('full')" }).await
+    }
+
     /// The text of the file that was saved last, waited for.
     ///
     /// # Errors

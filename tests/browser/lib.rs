@@ -75,6 +75,18 @@ pub fn visit_blocked(story: impl AsyncFnOnce(&mut Page) -> Result<()>) -> Result
     visit_with(Site::built("")?, Storage::Blocked, story)
 }
 
+/// As [`visit`], in a browser that is killed after the first story and started again with what it had on the disk for the second.
+///
+/// # Errors
+/// As [`visit`].
+pub fn visit_killed(before: impl AsyncFnOnce(&mut Page) -> Result<()>, after: impl AsyncFnOnce(&mut Page) -> Result<()>) -> Result<()> {
+    visit_with(Site::built("")?, Storage::OnDisk, async |page| {
+        before(page).await?;
+        page.kill_browser().await?;
+        after(page).await
+    })
+}
+
 fn visit_with(site: Site, storage: Storage, story: impl AsyncFnOnce(&mut Page) -> Result<()>) -> Result<()> {
     let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().context("cannot start the test's runtime")?;
     runtime.block_on(async {

@@ -5,9 +5,12 @@ use serde_json::json;
 /// Finds one element by role and name; see the file.
 const FIND: &str = include_str!("names.js");
 
-/// What stands before every script, so that it can find things by name.
+/// Reads and changes what is kept on the device; see the file.
+const KEPT: &str = include_str!("kept.js");
+
+/// What stands before every script, so that it can find things by name, and what is kept.
 pub(crate) fn prelude() -> String {
-    format!("window.named ??= {};\n", FIND.trim())
+    format!("window.named ??= {};\nwindow.kept ??= {};\n", FIND.trim(), KEPT.trim())
 }
 
 /// Something on the page that can be found.

@@ -37,6 +37,14 @@ impl Page {
         self.browser.close().await
     }
 
+    /// Kills the browser, which gets no chance to write anything more, and starts another on what is on the disk.
+    ///
+    /// # Errors
+    /// It cannot be found, or the next does not start.
+    pub async fn kill_browser(&mut self) -> Result<()> {
+        self.browser.kill_and_start_again().await
+    }
+
     /// The WebDriver session, for what has no method here.
     ///
     /// # Errors
@@ -111,7 +119,7 @@ impl Page {
         bail!("after {} s this was not true but {was}:\n  {expression}\nThe page shows:\n{shows}", patience.as_secs())
     }
 
-    /// The value of a JavaScript expression.
+    /// The value of a JavaScript expression, of a promise what it comes to.
     ///
     /// # Errors
     /// It throws, or its value is of another kind.

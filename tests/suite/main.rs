@@ -46,6 +46,7 @@ mod golden;
 mod inputs;
 mod inside_by_hand;
 mod joints_by_hand;
+mod kept;
 mod laws_analysis;
 mod laws_core;
 mod laws_faults;

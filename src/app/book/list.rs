@@ -12,8 +12,8 @@ use crate::app::state::State;
 use crate::app::widgets::Choice;
 use crate::job::backup::RestorePlan;
 use crate::job::book::Record;
-use crate::job::calendar;
 use crate::job::listing::{self, Line, Order};
+use crate::job::{calendar, kept};
 
 /// A job that cannot be opened: its key, its text, and why.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -105,9 +105,9 @@ fn shelf(state: State) -> Shelf {
         if found.is_empty() && state.desk.kept.get_untracked() != Kept::Linked {
             found.push(state.record());
         }
-        let broken = broken.into_iter().map(|one| Unread { key: format!("{}{}", records::RECORD, one.name), text: one.text, why: one.why });
-        let aside = store::keys(records::ASIDE).into_iter().filter_map(|name| {
-            let key = format!("{}{name}", records::ASIDE);
+        let broken = broken.into_iter().map(|one| Unread { key: format!("{}{}", kept::RECORD, one.name), text: one.text, why: one.why });
+        let aside = store::keys(kept::ASIDE).into_iter().filter_map(|name| {
+            let key = format!("{}{name}", kept::ASIDE);
             store::read(&key).map(|text| Unread { key, text, why: "it was damaged and set aside".into() })
         });
         (found.iter().map(line_of).collect::<Vec<_>>(), broken.chain(aside).collect::<Vec<_>>())

@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use crate::app::device;
-use crate::app::keep::{Kept, records};
+use crate::app::keep::{Kept, records, store};
 use crate::app::notices::Notice;
 use crate::app::state::State;
 use crate::job::backup::{Meeting, RestorePlan, Standing, Take};
@@ -113,33 +113,29 @@ fn jobs_words(many: usize) -> String {
     if many == 1 { "1 job".into() } else { format!("{many} jobs") }
 }
 
-/// Writes what was confirmed; what finds no room is named and the rest stays written.
+/// Writes what was confirmed, all of it or nothing.
 fn write(state: State, plan: RwSignal<Option<RestorePlan>>) {
-    let writes = plan.with_untracked(|plan| plan.as_ref().map(|plan| plan.writes(device::fresh_id)).unwrap_or_default());
-    let open = state.desk.head.with_untracked(|head| head.id.clone());
-    if let Some((theirs, _)) = plan.with_untracked(|plan| plan.as_ref().and_then(|plan| plan.catalogue.clone())) {
-        state.shop.catalogue.update(|here| *here = here.joined(&theirs).0);
-    }
-    let mut missed = Vec::new();
-    let mut written: usize = 0;
-    for record in writes {
-        if records::write(&record).is_err() {
-            missed.push(record.job.title);
-            continue;
+    let Some(confirmed) = plan.get_untracked() else { return };
+    plan.set(None);
+    let writes = confirmed.writes(device::fresh_id);
+    leptos::task::spawn_local(async move {
+        writes.iter().for_each(records::write);
+        if store::settled().await.is_err() {
+            store::take_back(&writes.iter().flat_map(|record| records::keys(&record.head.id)).collect::<Vec<_>>());
+            state.tell(Notice::caution(
+                "Nothing was restored: the store of this device has no room. Delete jobs you no longer need, then restore again.",
+            ));
+            return;
         }
-        written = written.saturating_add(1);
-        if record.head.id == open {
+        if let Some((theirs, _)) = confirmed.catalogue {
+            state.shop.catalogue.update(|here| *here = here.joined(&theirs).0);
+        }
+        let open = state.desk.head.with_untracked(|head| head.id.clone());
+        let many = writes.len();
+        if let Some(record) = writes.into_iter().find(|record| record.head.id == open) {
             state.lay_out(record, Kept::Safe);
         }
-    }
-    state.tell(Notice::plain(if missed.is_empty() {
-        format!("{} restored from the backup.", jobs_words(written))
-    } else {
-        format!(
-            "{written} jobs were restored; there was no room for {}. Delete jobs you no longer need, then restore again.",
-            missed.join(", ")
-        )
-    }));
-    plan.set(None);
-    state.desk.say_book_changed();
+        state.tell(Notice::plain(format!("{} restored from the backup.", jobs_words(many))));
+        state.desk.say_book_changed();
+    });
 }

@@ -1,15 +1,17 @@
-//! Writes the open job when typing pauses, within a second of every edit, and when the page is left; notices when another tab
-//! changed it.
+//! Hands the open job over to be written when typing pauses, within a second of every edit, and when the page is left; says when it is
+//! written; notices when another tab changed it.
 
 use leptos::prelude::*;
 
-use super::records::{self, RECORD};
-use super::{Kept, opening, store};
+use super::records;
+use super::store::{self, Elsewhere, Health};
+use super::{Kept, local, opening};
 use crate::app::device;
 use crate::app::notices::Notice;
 use crate::app::state::State;
 use crate::job::book::Record;
-use crate::job::link;
+use crate::job::kept::RECORD;
+use crate::job::{demo, link};
 
 /// How long after the last key the job is written, in milliseconds.
 const PAUSE: u32 = 400;
@@ -23,17 +25,23 @@ struct Waiting {
     longest: Option<TimeoutHandle>,
 }
 
-/// Keeps the open job for as long as the page lives. One that was never written, with all that was typed until now, is written at once.
+/// Keeps the open job for as long as the page lives. One that was never written, with all that was typed until now, is written at once;
+/// where the browser had lost the note that there are jobs, the newest of them takes the place of a demo job in which nothing was typed.
 pub fn keep(state: State) {
     if state.desk.kept.get_untracked() == Kept::Soon {
-        write(state);
+        let is_untouched = state.job.with_untracked(|job| !state.desk.is_unkept(job) && demo::is_demo(job));
+        if is_untouched && opening::newest().is_some_and(|newest| newest.head.id != state.desk.head.get_untracked().id) {
+            state.show_next();
+        } else {
+            write(state);
+        }
     }
     let waiting = StoredValue::new(Waiting::default());
     Effect::new(move || {
         let is_unkept = state.job.with(|job| state.desk.is_unkept(job));
         match state.desk.kept.get_untracked() {
             Kept::Held => return,
-            Kept::Soon if !is_unkept => state.desk.kept.set(Kept::Safe),
+            Kept::Soon if !is_unkept => note_health(state, store::health().get_untracked()),
             Kept::Safe | Kept::Full if is_unkept => state.desk.kept.set(Kept::Soon),
             _ => {}
         }
@@ -41,9 +49,15 @@ pub fn keep(state: State) {
             write_soon(state, waiting);
         }
     });
-    device::on_window("pagehide", move |_: web_sys::Event| flush(state));
-    device::on_window("visibilitychange", move |_: web_sys::Event| flush(state));
-    device::on_window("storage", move |event: web_sys::StorageEvent| follow_other_tab(state, &event));
+    let health = store::health();
+    Effect::new(move || note_health(state, health.get()));
+    // A phone may end a page that is not seen without another word.
+    for event in ["pagehide", "visibilitychange"] {
+        device::on_window(event, move |_: web_sys::Event| {
+            super::leave(state);
+        });
+    }
+    store::follow(move |key, how| follow_other_tab(state, key, how));
     device::on_window("hashchange", move |_: web_sys::Event| {
         let fragment = device::fragment();
         if link::is_link(&fragment) {
@@ -67,6 +81,24 @@ fn write_soon(state: State, waiting: StoredValue<Waiting>) {
     waiting.set_value(Waiting { pause: device::after(PAUSE, act), longest: longest.or_else(|| device::after(LONGEST, act)) });
 }
 
+/// Says how the open job is kept, by how far the store is.
+pub fn note_health(state: State, health: Health) {
+    let is_unkept = state.job.with_untracked(|job| state.desk.is_unkept(job));
+    match (health, state.desk.kept.get_untracked()) {
+        (Health::Written, Kept::Soon | Kept::Full) if !is_unkept => {
+            device::ask_to_persist();
+            state.desk.kept.set(Kept::Safe);
+        }
+        (Health::Failed(why), Kept::Safe | Kept::Soon | Kept::Full) => {
+            if store::is_more_behind_than(&records::key(&state.desk.head.with_untracked(|head| head.id.clone()))) {
+                state.tell(Notice::not_kept());
+            }
+            state.desk.kept.set(Kept::after(why));
+        }
+        _ => {}
+    }
+}
+
 /// Writes the open job where it says something that is not written yet. The first edit of a linked job keeps a copy.
 pub fn flush(state: State) {
     if !state.job.with_untracked(|job| state.desk.is_unkept(job)) {
@@ -74,7 +106,7 @@ pub fn flush(state: State) {
     }
     if state.desk.kept.get_untracked() == Kept::Linked {
         super::drop_link();
-        store::note_in_tab(opening::LINKED, None);
+        local::note_in_tab(opening::LINKED, None);
         state.tell(Notice::plain(
             "The job of the link is kept on this device now, as a copy with your change. The sender's stays as it is.",
         ));
@@ -87,7 +119,7 @@ pub fn write(state: State) {
     if state.desk.kept.get_untracked() == Kept::Held {
         return;
     }
-    if !store::is_there() {
+    if !local::is_there() {
         state.desk.kept.set(Kept::Blocked);
         return;
     }
@@ -104,17 +136,12 @@ pub fn write(state: State) {
 fn write_over(state: State, mut record: Record, before: &records::Before) {
     record.head.revision = record.head.revision.max(before.revision()).saturating_add(1);
     record.head.changed = device::now();
-    match records::write_over(&record, before) {
-        Ok(()) => {
-            device::ask_to_persist();
-            state.desk.note_safe(&record.job);
-            state.desk.head.set(record.head.clone());
-            records::note_open(&record.head.id);
-            state.desk.kept.set(Kept::Safe);
-            state.desk.say_book_changed();
-        }
-        Err(why) => state.desk.kept.set(Kept::after(why)),
-    }
+    state.desk.note_safe(&record.job);
+    state.desk.head.set(record.head.clone());
+    state.desk.kept.set(Kept::Soon);
+    records::note_open(&record.head.id);
+    records::write_over(&record, before);
+    state.desk.say_book_changed();
 }
 
 /// Writes the open job over whatever is kept of it, whoever wrote that.
@@ -125,8 +152,7 @@ fn write_over_any(state: State) {
 }
 
 /// Another tab wrote or removed a record.
-fn follow_other_tab(state: State, event: &web_sys::StorageEvent) {
-    let Some(key) = event.key() else { return };
+fn follow_other_tab(state: State, key: &str, how: Elsewhere) {
     let Some(id) = key.strip_prefix(RECORD) else { return };
     state.desk.say_book_changed();
     let ours = state.desk.head.get_untracked();
@@ -134,13 +160,18 @@ fn follow_other_tab(state: State, event: &web_sys::StorageEvent) {
         return;
     }
     match records::read(id) {
-        Ok(Some(theirs)) if theirs.head.revision <= ours.revision => {}
+        Ok(Some(theirs)) if how == Elsewhere::Written && theirs.head.revision <= ours.revision => {}
         Ok(Some(theirs)) if state.job.with_untracked(|job| *job == theirs.job) => {
             state.desk.note_safe(&theirs.job);
             state.desk.head.set(theirs.head);
             state.desk.kept.set(Kept::Safe);
         }
-        _ => state.desk.kept.set(Kept::Held),
+        theirs => {
+            if let Ok(Some(theirs)) = theirs {
+                state.desk.note_safe(&theirs.job);
+            }
+            state.desk.kept.set(Kept::Held);
+        }
     }
 }
 

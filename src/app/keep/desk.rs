@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use super::{Kept, autosave, opening, records, store};
+use super::{Kept, autosave, local, opening, records, store};
 use crate::app::device;
 use crate::app::notices::{Act, Notice};
 use crate::app::state::State;
@@ -21,7 +21,7 @@ pub struct Desk {
     pub kept: RwSignal<Kept>,
     /// Grows whenever the book changed, here or in another tab.
     pub book_changed: RwSignal<u32>,
-    /// The job as it was last written, opened or saved as a file.
+    /// The job as it was last handed over to be written, opened or saved as a file.
     as_kept: StoredValue<Job>,
 }
 
@@ -36,12 +36,12 @@ impl Desk {
         }
     }
 
-    /// Whether a job says something that was written nowhere.
+    /// Whether a job says something that was not handed over to be written.
     pub fn is_unkept(self, job: &Job) -> bool {
         self.as_kept.with_value(|kept| kept != job)
     }
 
-    /// Notes that a job is safe as it stands.
+    /// Notes that a job was handed over as it stands.
     pub fn note_safe(self, job: &Job) {
         self.as_kept.set_value(job.clone());
     }
@@ -76,7 +76,7 @@ impl State {
             return;
         }
         let record = Record::new(Head::new(device::fresh_id(), &device::now()), job);
-        let blocked = !store::is_there();
+        let blocked = !local::is_there();
         self.lay_out(record, if blocked { Kept::Blocked } else { Kept::Soon });
         if !blocked {
             autosave::write(self);
@@ -92,7 +92,7 @@ impl State {
     pub fn open_link(self, fragment: &str) {
         match link::open(fragment) {
             Ok(job) if self.may_leave() => {
-                store::note_in_tab(opening::LINKED, Some(fragment));
+                local::note_in_tab(opening::LINKED, Some(fragment));
                 self.lay_out(Record::new(Head::new(device::fresh_id(), &device::now()), job), Kept::Linked);
             }
             Ok(_) => {}
@@ -103,7 +103,7 @@ impl State {
     /// Keeps the job of a link as one of the book.
     pub fn keep_copy(self) {
         super::drop_link();
-        store::note_in_tab(opening::LINKED, None);
+        local::note_in_tab(opening::LINKED, None);
         self.desk.kept.set(Kept::Soon);
         autosave::write(self);
     }
@@ -111,7 +111,7 @@ impl State {
     /// Leaves the job of a link and shows the one that lay open before.
     pub fn leave_link(self) {
         super::drop_link();
-        store::note_in_tab(opening::LINKED, None);
+        local::note_in_tab(opening::LINKED, None);
         self.desk.kept.set(Kept::Safe);
         self.show_next();
     }
@@ -121,8 +121,8 @@ impl State {
         if *id == self.desk.head.with_untracked(|head| head.id.clone()) {
             self.desk.head.update(change);
             autosave::write(self);
-        } else if records::change(id, change).is_err() {
-            self.tell(Notice::not_kept());
+        } else {
+            records::change(id, change);
         }
         self.desk.say_book_changed();
     }
@@ -180,9 +180,7 @@ impl State {
 
     /// Puts a deleted job back into the book.
     pub fn put_back(self, record: &Record) {
-        if records::write(record).is_err() {
-            self.tell(Notice::not_kept());
-        }
+        records::write(record);
         self.desk.say_book_changed();
     }
 
@@ -196,15 +194,14 @@ impl State {
     }
 
     /// Shows the newest job of the book, or an empty one.
-    fn show_next(self) {
-        let next = records::all().0.into_iter().max_by_key(|record| (!record.head.archived, record.head.changed.clone()));
-        match next {
+    pub(super) fn show_next(self) {
+        match opening::newest() {
             Some(record) => self.lay_out(record, Kept::Safe),
             None => self.begin_empty(),
         }
     }
 
-    /// Writes the open job; where that fails and it is in no file either, says so and answers no.
+    /// Hands the open job over to be written; where there is no store and it is in no file either, says so and answers no.
     fn may_leave(self) -> bool {
         autosave::flush(self);
         let is_lost = self.job.with_untracked(|job| self.desk.is_unkept(job));
@@ -220,11 +217,12 @@ impl State {
         if kept != Kept::Linked {
             records::note_open(&record.head.id);
             super::drop_link();
-            store::note_in_tab(opening::LINKED, None);
+            local::note_in_tab(opening::LINKED, None);
         }
         self.desk.note_safe(&record.job);
         self.desk.kept.set(kept);
         self.desk.head.set(record.head);
         self.show(record.job);
+        autosave::note_health(self, store::health().get_untracked());
     }
 }

@@ -1,12 +1,14 @@
 //! Keeping the jobs on the device: nothing that was typed is lost, and whatever goes wrong is said plainly.
 //!
-//! [`store`] is the browser's store behind a guard, [`records`] the jobs in it, [`opening`] what the page begins with,
-//! [`desk`] the job that lies open, [`autosave`] writes it within a second of every edit and notices other tabs,
+//! [`store`] holds every text and writes it to [`database`], the browser's, or where that is refused to [`local`], its older store, in which
+//! small settings live anyway; [`records`] are the jobs in it, [`opening`] is what the page begins with, [`desk`] the job that lies open, [`autosave`] writes it within a second of every edit and notices other tabs,
 //! [`shop`] keeps the shop's own catalogue entries, [`settings`] what the shop settles once for all jobs. What reads and writes is a part of the program that comes later, so nothing else calls
 //! it but through [`KEEPER`](super::parts::KEEPER): a first visit does without until its figures stand.
 
 pub mod autosave;
+pub mod database;
 pub mod desk;
+pub mod local;
 pub mod opening;
 pub mod records;
 mod settings;
@@ -22,11 +24,26 @@ use super::notices::Act;
 use super::state::State;
 use super::{device, parts};
 
-/// Keeps what is on the page, from now on for as long as it lives.
+/// Keeps what is on the page, from now on for as long as it lives. A page that began before the store was read reads it first.
 pub(super) fn keep(state: State) {
-    autosave::keep(state);
-    shop::keep(state);
-    settings::keep(state);
+    let owner = Owner::current().unwrap_or_default();
+    leptos::task::spawn_local(async move {
+        if local::is_there() {
+            store::open().await;
+        }
+        owner.with(|| {
+            autosave::keep(state);
+            shop::keep(state);
+            settings::keep(state);
+        });
+    });
+}
+
+/// Writes whatever is not written yet, at once, for the page may be left; answers whether anything would be lost.
+pub(super) fn leave(state: State) -> bool {
+    autosave::flush(state);
+    let all = !local::is_there() || store::leave();
+    !all || state.job.with_untracked(|job| state.desk.is_unkept(job))
 }
 
 /// Does what a notice offers about what is kept.
@@ -44,10 +61,11 @@ pub(super) fn act(state: State, act: Act) {
 /// tab holds the job, or what writes has not come yet.
 pub fn ask_before_leaving(state: State) {
     device::on_window("beforeunload", move |event: web_sys::BeforeUnloadEvent| {
-        if let Some(keeper) = parts::KEEPER.now() {
-            (keeper.flush)(state);
-        }
-        if state.job.with_untracked(|job| state.desk.is_unkept(job)) {
+        let is_lost = match parts::KEEPER.now() {
+            Some(keeper) => (keeper.leave)(state),
+            None => state.job.with_untracked(|job| state.desk.is_unkept(job)),
+        };
+        if is_lost {
             event.prevent_default();
         }
     });
@@ -79,10 +97,10 @@ pub enum Kept {
 
 impl Kept {
     /// How a job is kept that could not be written.
-    pub fn after(why: store::StoreError) -> Self {
+    pub fn after(why: local::StoreError) -> Self {
         match why {
-            store::StoreError::Full | store::StoreError::NotTaken => Self::Full,
-            store::StoreError::Blocked => Self::Blocked,
+            local::StoreError::Full => Self::Full,
+            local::StoreError::Blocked => Self::Blocked,
         }
     }
 }

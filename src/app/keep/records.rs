@@ -1,25 +1,19 @@
-//! The records of the book in the store: one key a job, the last good copy beside it, and a place for what cannot be read.
+//! The records of the book in the store: one key a job, the last good copy beside it, and a place for what cannot be read. The store
+//! writes behind the page's back and says itself whether it could.
 
 use std::cell::RefCell;
 use std::collections::BTreeMap;
 
-use super::store::{self, StoreError};
+use super::{local, store};
 use crate::app::device;
 use crate::job::book::{Head, Record, RecordId, revision_of};
 use crate::job::file::{self, FileError};
+use crate::job::kept::{ASIDE, FIRST, GOOD, RECORD};
 use crate::job::listing::Fitting;
 use crate::problem::Explain;
 
-/// Before the record of each job.
-pub const RECORD: &str = "layshaft.job.";
-/// Before the copy of what a record said before it was last written.
-const GOOD: &str = "layshaft.good.";
 /// How long a copy serves before it is made anew, in milliseconds.
 const GOOD_FOR_MS: f64 = 60_000.0;
-/// Before what could not be read.
-pub const ASIDE: &str = "layshaft.set-aside.";
-/// The one job that the first versions kept.
-const FIRST_KEY: &str = "layshaft.job";
 /// The name of the job that lies open: this tab's own, and the last one of any tab.
 const OPEN: &str = "layshaft.open";
 
@@ -97,32 +91,20 @@ impl Before {
 }
 
 /// Writes a record, whatever stands there; see [`write_over`].
-///
-/// # Errors
-/// When the store is blocked or full; what stood there before still stands there.
-pub fn write(record: &Record) -> Result<(), StoreError> {
-    write_over(record, &Before::of(&record.head.id))
+pub fn write(record: &Record) {
+    write_over(record, &Before::of(&record.head.id));
 }
 
 /// Writes a record over what stood there before, which is kept as the last good copy where that copy is a minute old or this
-/// page made none yet. Room is made by giving up such copies.
-///
-/// # Errors
-/// When the store is blocked or full; what stood there before still stands there.
-pub fn write_over(record: &Record, before: &Before) -> Result<(), StoreError> {
-    let (key, text) = (key(&record.head.id), record.to_text());
-    if let Some(before) = before.0.as_deref().filter(|_| is_good_copy_due(&record.head.id)) {
-        let _ = store::write(&format!("{GOOD}{}", record.head.id.as_str()), before);
-    }
-    store::write(&key, &text).or_else(|why| {
-        if why != StoreError::Full {
-            return Err(why);
+/// page made none yet.
+pub fn write_over(record: &Record, before: &Before) {
+    let (key, text, id) = (key(&record.head.id), record.to_text(), &record.head.id);
+    store::change(|ledger| {
+        if let Some(before) = before.0.as_deref().filter(|_| is_good_copy_due(id)) {
+            ledger.put(&format!("{GOOD}{}", id.as_str()), Some(before));
         }
-        for id in store::keys(GOOD) {
-            store::remove(&format!("{GOOD}{id}"));
-        }
-        store::write(&key, &text)
-    })
+        ledger.put(&key, Some(&text));
+    });
 }
 
 /// Whether the last good copy of a job is to be made anew: at most once a minute, so that it is from before the last few keys.
@@ -139,69 +121,75 @@ fn is_good_copy_due(id: &RecordId) -> bool {
 }
 
 /// Changes what the shop notes about a job that does not lie open here.
-///
-/// # Errors
-/// When the store is blocked or full.
-pub fn change(id: &RecordId, change: impl FnOnce(&mut Head)) -> Result<(), StoreError> {
-    let Ok(Some(mut record)) = read(id.as_str()) else { return Ok(()) };
+pub fn change(id: &RecordId, change: impl FnOnce(&mut Head)) {
+    let Ok(Some(mut record)) = read(id.as_str()) else { return };
     change(&mut record.head);
     record.head.revision = record.head.revision.saturating_add(1);
-    write(&record)
+    write(&record);
 }
 
 /// Removes a job and its copy.
 pub fn remove(id: &RecordId) {
-    store::remove(&key(id));
-    store::remove(&format!("{GOOD}{}", id.as_str()));
+    store::change(|ledger| keys(id).iter().for_each(|key| ledger.put(key, None)));
 }
 
-/// Moves what cannot be read out of the way, whole; `false` where the store has no room for it.
-pub fn set_aside(name: &str, text: &str) -> bool {
-    let is_aside = store::write(&format!("{ASIDE}{name}"), text).is_ok();
-    if is_aside {
-        store::remove(&format!("{RECORD}{name}"));
+/// Moves what cannot be read under a name out of the way, whole; `false` where the store has no room for it, and it stays.
+pub async fn set_aside(key: &str, name: &str, text: &str) -> bool {
+    let aside = format!("{ASIDE}{name}");
+    store::change(|ledger| {
+        ledger.put(&aside, Some(text));
+        ledger.put(key, None);
+    });
+    let is_aside = store::settled().await.is_ok();
+    if !is_aside {
+        store::take_back(&[aside, key.to_owned()]);
     }
     is_aside
 }
 
 /// Notes which job lies open.
 pub fn note_open(id: &RecordId) {
-    store::note_in_tab(OPEN, Some(id.as_str()));
-    let _ = store::write(OPEN, id.as_str());
+    local::note_in_tab(OPEN, Some(id.as_str()));
+    let _ = local::write(OPEN, id.as_str());
 }
 
 /// The name of the job that lay open last, in this tab or in any.
 pub fn last_open() -> Option<String> {
-    store::read_in_tab(OPEN).or_else(|| store::read(OPEN))
+    local::read_in_tab(OPEN).or_else(|| local::read(OPEN))
 }
 
 /// Makes a record of the one job that the first versions kept. What cannot be read is set aside.
 ///
 /// # Errors
 /// When that job cannot be opened.
-pub fn take_over_first(id: RecordId, now: &str) -> Result<(), Unreadable> {
-    let Some(text) = store::read(FIRST_KEY) else { return Ok(()) };
+pub async fn take_over_first(id: RecordId, now: &str) -> Result<(), Unreadable> {
+    let Some(text) = store::read(FIRST) else { return Ok(()) };
     match file::from_text(&text) {
         Ok(job) => {
             let mut head = Head::new(id, now);
             head.revision = 1;
             let record = Record::new(head, job);
-            if write(&record).is_ok() {
-                note_open(&record.head.id);
-                store::remove(FIRST_KEY);
-            }
+            note_open(&record.head.id);
+            write(&record);
+            store::remove(FIRST);
             Ok(())
         }
         Err(why) => {
             let why = unreadable("first", text, &why);
-            if !why.is_newer && store::write(&format!("{ASIDE}first"), &why.text).is_ok() {
-                store::remove(FIRST_KEY);
+            if !why.is_newer {
+                set_aside(FIRST, "first", &why.text).await;
             }
             Err(why)
         }
     }
 }
 
-fn key(id: &RecordId) -> String {
+/// The keys of a job and of its copy.
+pub fn keys(id: &RecordId) -> [String; 2] {
+    [key(id), format!("{GOOD}{}", id.as_str())]
+}
+
+/// The key of a job.
+pub fn key(id: &RecordId) -> String {
     format!("{RECORD}{}", id.as_str())
 }

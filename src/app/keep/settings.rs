@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use super::store;
+use super::local;
 use crate::app::device;
 use crate::app::notices::Notice;
 use crate::app::print::Printed;
@@ -22,7 +22,7 @@ const BACKED_UP: &str = "layshaft.backed-up";
 
 /// What the shop has settled.
 pub(super) fn settled() -> Settled {
-    let read = |key| store::read(key).unwrap_or_default();
+    let read = |key| local::read(key).unwrap_or_default();
     Settled {
         demo_parts: DemoParts::read(&read(DEMO_PARTS)),
         letterhead: read(LETTERHEAD),
@@ -51,12 +51,12 @@ pub(super) fn keep(state: State) {
 fn keep_text(state: State, key: &'static str, text: impl Fn() -> String + 'static) {
     Effect::new(move || {
         let text = text();
-        if store::read(key).unwrap_or_default() == text {
+        if local::read(key).unwrap_or_default() == text {
             return;
         }
         if text.is_empty() {
-            store::remove(key);
-        } else if store::write(key, &text).is_err() {
+            local::remove(key);
+        } else if local::write(key, &text).is_err() {
             state.tell(Notice::not_kept());
         }
     });

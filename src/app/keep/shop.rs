@@ -3,45 +3,49 @@
 
 use leptos::prelude::*;
 
-use super::store;
+use super::store::{self, Health};
 use crate::app::device;
 use crate::app::notices::Notice;
 use crate::app::state::State;
 use crate::catalogue::Catalogue;
 use crate::catalogue::saved::{self, SavedError};
 use crate::job::backup;
+use crate::job::kept::{self, CATALOGUE, CATALOGUE_ASIDE};
 use crate::problem::Explain;
 
-/// The key of the entries.
-const CATALOGUE: &str = "layshaft.catalogue";
-/// What the keys begin with under which entries that could not be read are set aside, whole.
-const SET_ASIDE: &str = "layshaft.catalogue.set-aside";
-
 /// The catalogue with the shop's own entries.
-pub fn open(notices: &mut Vec<Notice>) -> Catalogue {
+pub async fn open(notices: &mut Vec<Notice>) -> Catalogue {
     let Some(text) = store::read(CATALOGUE) else { return Catalogue::built_in() };
-    saved::from_text(&text).unwrap_or_else(|why| {
-        notices.push(match why {
-            SavedError::Newer { .. } => Notice::catalogue_newer(&why, text),
-            SavedError::NotEntries { .. } => {
-                let is_aside = set_aside(&text);
-                Notice::set_aside("catalogue", text, &why.what(), is_aside)
+    let why = match saved::from_text(&text) {
+        Ok(catalogue) => return catalogue,
+        Err(why) => why,
+    };
+    notices.push(match why {
+        SavedError::Newer { .. } => Notice::catalogue_newer(&why, text),
+        SavedError::NotEntries { .. } => {
+            set_aside(&text);
+            let is_aside = store::settled().await.is_ok();
+            if !is_aside {
+                take_back();
             }
-        });
-        Catalogue::built_in()
-    })
+            Notice::set_aside("catalogue", text, &why.what(), is_aside)
+        }
+    });
+    Catalogue::built_in()
 }
 
-/// Moves entries that cannot be read out of the way, whole, beside whatever was set aside before; `false` where there is no room.
-fn set_aside(text: &str) -> bool {
-    let numbered = (2_u32..).map(|number| format!("{SET_ASIDE}-{number}"));
-    let mut keys = std::iter::once(SET_ASIDE.to_owned()).chain(numbered);
-    let free = keys.find(|key| store::read(key).is_none_or(|there| there == text));
-    let is_aside = free.is_some_and(|key| store::write(&key, text).is_ok());
-    if is_aside {
-        store::remove(CATALOGUE);
-    }
-    is_aside
+/// Moves entries that cannot be read out of the way, whole, beside whatever was set aside before.
+fn set_aside(text: &str) {
+    store::change(|ledger| {
+        kept::set_aside(ledger, CATALOGUE_ASIDE, text);
+        ledger.put(CATALOGUE, None);
+    });
+}
+
+/// Leaves the entries and what is set aside of them as they are written, where they cannot be written otherwise.
+fn take_back() {
+    let keys = store::keys(CATALOGUE).into_iter().map(|behind| format!("{CATALOGUE}{behind}"));
+    store::take_back(&keys.chain([CATALOGUE.to_owned()]).collect::<Vec<_>>());
 }
 
 /// Writes the shop's own entries whenever they change, and takes in what another tab wrote. A page that began with empty shelves is given
@@ -56,9 +60,16 @@ pub fn keep(state: State) {
         state.shop.catalogue.track();
         write(state, last);
     });
-    device::on_window("storage", move |event: web_sys::StorageEvent| {
-        if event.key().as_deref() == Some(CATALOGUE) {
+    store::follow(move |key, _| {
+        if key == CATALOGUE {
             follow(state, last);
+        }
+    });
+    let health = store::health();
+    Effect::new(move || {
+        if matches!(health.get(), Health::Failed(_)) && store::is_behind(CATALOGUE) {
+            let ours = state.shop.catalogue.with_untracked(as_backup);
+            state.tell(Notice::catalogue_not_kept("its store is full or blocked", ours));
         }
     });
 }
@@ -72,10 +83,7 @@ fn write(state: State, last: StoredValue<Catalogue>) {
     match joined(last, &ours) {
         Err(why) => state.tell(Notice::catalogue_not_kept(&why.what(), as_backup(&ours))),
         Ok(all) => {
-            if store::write(CATALOGUE, &saved::to_text(&all)).is_err() {
-                state.tell(Notice::catalogue_not_kept("its store is full or blocked", as_backup(&all)));
-                return;
-            }
+            store::write(CATALOGUE, &saved::to_text(&all));
             show(state, last, all.clone(), all);
         }
     }
@@ -91,7 +99,10 @@ fn joined(last: StoredValue<Catalogue>, ours: &Catalogue) -> Result<Catalogue, S
     let kept = store::read(CATALOGUE);
     let all = last.with_value(|last| saved::together(kept.as_deref(), last, ours));
     match (all, kept) {
-        (Err(SavedError::NotEntries { .. }), Some(text)) if set_aside(&text) => Ok(ours.clone()),
+        (Err(SavedError::NotEntries { .. }), Some(text)) => {
+            set_aside(&text);
+            Ok(ours.clone())
+        }
         (all, _) => all,
     }
 }

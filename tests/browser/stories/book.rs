@@ -2,6 +2,7 @@
 
 use browser_tests::anyhow::{Result, ensure};
 use browser_tests::{Page, button, field, visit};
+use serde_json::Value;
 
 const TITLE: &str = "Title of the job";
 const DEMO: &str = "Fernhill coupé, hill climb and the drive home";
@@ -16,17 +17,18 @@ async fn listed(page: &Page, titles: &[&str]) -> Result<()> {
 
 /// Puts many jobs of six setups into the store, as years of work would.
 async fn fill(page: &Page, many: usize) -> Result<()> {
-    page.js::<()>(&format!(
-        "void (() => {{ const key = 'layshaft.job.' + localStorage.getItem('layshaft.open'); const record = JSON.parse(localStorage.getItem(key));
+    page.js::<Value>(&format!(
+        "kept.job().then(async (text) => {{ const record = JSON.parse(text);
           const setups = record.job.setups; record.job.setups = [...setups, ...setups].map((setup, at) => ({{ ...setup, id: at + 1 }}));
           record.job.next_setup = 7;
           for (let at = 0; at < {many}; at++) {{
             record.id = `j${{at}}`; record.job.title = `Job ${{at}}`; record.job.customer = at % 2 ? 'Odd' : 'Even';
             record.changed = `2025-01-${{String(1 + at % 28).padStart(2, '0')}}T10:00:00`;
-            localStorage.setItem('layshaft.job.' + record.id, JSON.stringify(record));
-          }} }})()"
+            await kept.put('layshaft.job.' + record.id, JSON.stringify(record));
+          }} }})"
     ))
-    .await
+    .await?;
+    page.reload().await
 }
 
 /// The jobs stand in the list of this name, in any order.
@@ -144,7 +146,7 @@ fn a_backup_goes_out_and_comes_in_with_a_plan_before_anything_is_written() -> Re
         std::fs::write(&file, backup)?;
         page.driver()?.find(browser_tests::By::Css("#file")).await?.send_keys(file.display().to_string()).await?;
         page.says(browser_tests::group("Restore from a backup"), "1 different").await?;
-        let before: usize = page.js("Object.keys(localStorage).filter((key) => key.startsWith('layshaft.job.')).length").await?;
+        let before: usize = page.js("kept.keys('layshaft.job.').then((keys) => keys.length)").await?;
         ensure!(before == 1, "something was written before it was confirmed");
         page.click(button("Write 1 job")).await?;
         page.until("document.querySelectorAll('#jobs .job').length === 2").await?;

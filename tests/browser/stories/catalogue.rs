@@ -135,8 +135,8 @@ fn the_shelf_is_for_every_eye_and_no_wider_than_a_phone() -> Result<()> {
 fn ten_thousand_own_entries_do_not_fill_the_page() -> Result<()> {
     visit(async |page| {
         page.open("").await?;
-        page.js::<()>(
-            "void localStorage.setItem('layshaft.catalogue', JSON.stringify({ schema: 1, axles: Array.from({ length: 10000 }, (_, at) => ({ id: `own-${at}`, drive: `${20 + at % 100}/11`, note: `box ${at}` })) }))",
+        page.js::<serde_json::Value>(
+            "kept.put('layshaft.catalogue', JSON.stringify({ schema: 1, axles: Array.from({ length: 10000 }, (_, at) => ({ id: `own-${at}`, drive: `${20 + at % 100}/11`, note: `box ${at}` })) }))",
         )
         .await?;
         page.reload().await?;

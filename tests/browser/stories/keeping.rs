@@ -1,20 +1,11 @@
 //! Nothing typed is lost: each way a store can fail is caused in the browser, and the page says what happened.
 
 use browser_tests::anyhow::{Result, ensure};
-use browser_tests::{Page, button, field, visit, visit_blocked};
+use browser_tests::{Page, button, field, visit, visit_blocked, visit_killed};
+use serde_json::{Value, json};
 use thirtyfour::WindowHandle;
 
 const TITLE: &str = "Title of the job";
-/// The key of the job that lies open.
-const KEY: &str = "('layshaft.job.' + localStorage.getItem('layshaft.open'))";
-
-/// Fills the store to the last byte.
-pub(crate) const FILL: &str = "void (() => { let piece = 'x'.repeat(1 << 20); let at = 0;
-    while (piece.length > 0) { try { localStorage.setItem('filler' + at++, piece); } catch { piece = piece.slice(piece.length / 2 + 1); } } })()";
-/// Makes room again.
-pub(crate) const MAKE_ROOM: &str =
-    "void Object.keys(localStorage).filter((key) => key.startsWith('filler')).forEach((key) => localStorage.removeItem(key))";
-
 async fn title_is(page: &Page, title: &str) -> Result<()> {
     page.until_of(field(TITLE), &format!("one.value === {title:?} || one.value")).await
 }
@@ -23,7 +14,13 @@ async fn title_is(page: &Page, title: &str) -> Result<()> {
 async fn keep_title(page: &Page, title: &str) -> Result<()> {
     page.type_into(field(TITLE), title).await?;
     page.saved().await?;
-    page.until(&format!("localStorage.getItem({KEY}).includes({title:?})")).await
+    page.until(&format!("kept.job().then((text) => text.includes({title:?}))")).await
+}
+
+/// Has the browser refuse its database from the next page on, as some do in a private window.
+async fn refuse_database(page: &Page) -> Result<()> {
+    let source = "Object.defineProperty(window, 'indexedDB', { get() { throw new DOMException('', 'SecurityError'); } })";
+    page.cdp("Page.addScriptToEvaluateOnNewDocument", json!({ "source": source })).await.map(drop)
 }
 
 /// Waits until the page tells something that holds all of these.
@@ -73,7 +70,7 @@ fn a_tab_killed_in_mid_edit_loses_at_most_the_last_second() -> Result<()> {
               window.typing = setInterval(press, 60); })()",
         )
         .await?;
-        page.until(&format!("window.keys < 40 && localStorage.getItem({KEY}).includes('key....')")).await?;
+        page.until("kept.job().then((text) => window.keys < 40 && text.includes('key....'))").await?;
         page.js::<()>("void clearInterval(window.typing)").await
     })
 }
@@ -84,10 +81,10 @@ fn keys_that_never_pause_are_not_written_in_their_midst_before_a_second_is_over(
         page.open("").await?;
         page.js::<()>(
             "void (() => { const field = document.getElementById('title'); window.pressed = [];
-              const write = Storage.prototype.setItem;
-              Storage.prototype.setItem = function (key, text) {
+              const write = IDBObjectStore.prototype.put;
+              IDBObjectStore.prototype.put = function (text, key) {
                 if (key.startsWith('layshaft.job.')) window.wrote ??= performance.now();
-                return write.call(this, key, text); };
+                return write.call(this, text, key); };
               const press = () => { window.pressed.push(performance.now()); field.value += '.'; field.dispatchEvent(new Event('input', {bubbles: true})); };
               window.typing = setInterval(press, 60); })()",
         )
@@ -106,12 +103,12 @@ fn keys_that_never_pause_are_not_written_in_their_midst_before_a_second_is_over(
 fn a_first_visit_to_a_full_store_is_told_so_and_kept_once_there_is_room() -> Result<()> {
     visit(async |page| {
         page.open("").await?;
-        page.js::<()>("void (localStorage.clear(), sessionStorage.clear())").await?;
-        page.js::<()>(FILL).await?;
+        page.js::<Value>("kept.forget()").await?;
+        page.fill_device(true).await?;
         page.reload().await?;
         page.until("document.getElementById('full') !== null && document.getElementById('held') === null").await?;
         page.type_into(field(TITLE), "My first job").await?;
-        page.js::<()>(MAKE_ROOM).await?;
+        page.fill_device(false).await?;
         keep_title(page, "My first job, with room").await
     })
 }
@@ -120,15 +117,15 @@ fn a_first_visit_to_a_full_store_is_told_so_and_kept_once_there_is_room() -> Res
 fn a_store_that_refuses_for_a_while_is_tried_again_with_the_next_edit() -> Result<()> {
     visit(async |page| {
         page.open("").await?;
-        page.js::<()>("void (window.take = Storage.prototype.setItem)").await?;
-        let refuse = |name: &str| format!("void (Storage.prototype.setItem = () => {{ throw new DOMException('', '{name}'); }})");
+        page.js::<()>("void (window.take = IDBObjectStore.prototype.put)").await?;
+        let refuse = |name: &str| format!("void (IDBObjectStore.prototype.put = () => {{ throw new DOMException('', '{name}'); }})");
         page.js::<()>(&refuse("NS_ERROR_DOM_QUOTA_REACHED")).await?;
         page.type_into(field(TITLE), "No room").await?;
         page.until("document.getElementById('full') !== null").await?;
         page.js::<()>(&refuse("SecurityError")).await?;
         page.type_into(field(TITLE), "Blocked").await?;
         kept_is(page, "blocked").await?;
-        page.js::<()>("void (Storage.prototype.setItem = window.take)").await?;
+        page.js::<()>("void (IDBObjectStore.prototype.put = window.take)").await?;
         keep_title(page, "Free again").await
     })
 }
@@ -137,14 +134,80 @@ fn a_store_that_refuses_for_a_while_is_tried_again_with_the_next_edit() -> Resul
 fn the_single_job_of_the_first_versions_becomes_one_of_the_book() -> Result<()> {
     visit(async |page| {
         page.open("").await?;
-        page.js::<()>(&format!(
-            "void (() => {{ const job = JSON.parse(localStorage.getItem({KEY})).job; job.title = 'From before'; localStorage.clear();
-              sessionStorage.clear(); localStorage.setItem('layshaft.job', JSON.stringify(job)); }})()"
-        ))
+        page.js::<Value>(
+            "kept.job().then((text) => { const job = JSON.parse(text).job; job.title = 'From before';
+              return kept.forget().then(() => localStorage.setItem('layshaft.job', JSON.stringify(job))); })",
+        )
         .await?;
         page.reload().await?;
         title_is(page, "From before").await?;
-        page.until(&format!("localStorage.getItem('layshaft.job') === null && localStorage.getItem({KEY}).includes('From before')")).await
+        page.until("kept.job().then((text) => localStorage.getItem('layshaft.job') === null && text.includes('From before'))").await
+    })
+}
+
+/// Older versions kept all jobs in the store that the browser writes late.
+#[test]
+fn the_jobs_of_the_older_store_are_taken_over_whole() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        page.js::<Value>(
+            "kept.job().then((text) => kept.forget().then(() => { const record = JSON.parse(text);
+              for (const [id, title] of [['j1', 'First of two'], ['j2', 'Second of two']]) {
+                record.id = id; record.job.title = title;
+                localStorage.setItem('layshaft.job.' + id, JSON.stringify(record)); }
+              localStorage.setItem('layshaft.catalogue', JSON.stringify({ schema: 1, axles: [{ id: 'own-1', drive: '41/11' }] }));
+              localStorage.setItem('layshaft.open', 'j2'); }))",
+        )
+        .await?;
+        page.reload().await?;
+        title_is(page, "Second of two").await?;
+        page.until("kept.keys('layshaft.job.').then((keys) => keys.join() === 'layshaft.job.j1,layshaft.job.j2')").await?;
+        page.until("kept.get('layshaft.catalogue').then((text) => text.includes('41/11'))").await?;
+        page.until("!Object.keys(localStorage).some((key) => /layshaft\\.(job|catalogue)/.test(key))").await?;
+        page.go_to("jobs").await?;
+        page.says("#jobs", "First of two").await
+    })
+}
+
+/// The keys rest for less than the pause before writing when the page is left.
+#[test]
+fn what_was_typed_just_before_leaving_is_there() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        page.type_into(field(TITLE), "Typed and gone").await?;
+        page.reload().await?;
+        title_is(page, "Typed and gone").await?;
+        page.saved().await?;
+        page.until("kept.job().then((text) => text.includes('Typed and gone'))").await?;
+        page.until("!Object.values(localStorage).some((text) => text.includes('Typed and gone'))").await
+    })
+}
+
+/// The browser is ended as a power cut would: it gets no chance to write anything more.
+#[test]
+fn a_killed_browser_loses_nothing_that_was_said_to_be_saved() -> Result<()> {
+    visit_killed(
+        async |page| {
+            page.open("").await?;
+            keep_title(page, "Before the power cut").await
+        },
+        async |page| {
+            page.open("").await?;
+            title_is(page, "Before the power cut").await
+        },
+    )
+}
+
+#[test]
+fn a_browser_without_a_database_keeps_jobs_in_its_older_store() -> Result<()> {
+    visit(async |page| {
+        refuse_database(page).await?;
+        page.open("").await?;
+        page.type_into(field(TITLE), "Kept without it").await?;
+        page.saved().await?;
+        page.until("Object.values(localStorage).some((text) => text.includes('Kept without it'))").await?;
+        page.reload().await?;
+        title_is(page, "Kept without it").await
     })
 }
 
@@ -170,20 +233,15 @@ fn a_full_store_keeps_the_last_good_job_and_takes_the_new_one_once_there_is_room
     visit(async |page| {
         page.open("").await?;
         keep_title(page, "Before").await?;
-        page.js::<()>(
-            "void Object.keys(localStorage).filter((key) => key.startsWith('layshaft.good.')).forEach((key) => localStorage.removeItem(key))",
-        )
-        .await?;
-        page.js::<()>(FILL).await?;
+        page.fill_device(true).await?;
         page.type_into(field(TITLE), "After, and quite a bit longer than before").await?;
         page.until("document.getElementById('full') !== null").await?;
-        // A beginning no longer than the old title still had room; what stands there is whole.
-        let kept: String = page.js(&format!("JSON.parse(localStorage.getItem({KEY})).job.title")).await?;
-        ensure!(kept == "Before" || (!kept.is_empty() && "After,".starts_with(&kept)), "the last good job is gone: {kept}");
-        page.js::<()>(MAKE_ROOM).await?;
+        let kept: String = page.js("kept.job().then((text) => JSON.parse(text).job.title)").await?;
+        ensure!(kept == "Before", "the last good job is gone: {kept}");
+        page.fill_device(false).await?;
         page.click(button("Try again")).await?;
         page.saved().await?;
-        page.until(&format!("localStorage.getItem({KEY}).includes('After, and')")).await
+        page.until("kept.job().then((text) => text.includes('After, and'))").await
     })
 }
 
@@ -193,15 +251,12 @@ fn a_damaged_record_is_set_aside_and_its_last_good_copy_opens() -> Result<()> {
         page.open("").await?;
         keep_title(page, "Good copy").await?;
         keep_title(page, "Written last").await?;
-        page.js::<()>(&format!("void localStorage.setItem({KEY}, localStorage.getItem({KEY}).slice(0, 200))")).await?;
+        page.js::<Value>("kept.job().then((text) => kept.put(kept.open(), text.slice(0, 200)))").await?;
         page.reload().await?;
         notice_says(page, &["damaged", "copy", "Save it as a file"]).await?;
         // The copy is from before the last write; autosave wrote while keys were still coming.
         page.until("document.getElementById('title').value !== '' && document.getElementById('title').value !== 'Written last'").await?;
-        page.until(
-            "Object.keys(localStorage).some((key) => key.startsWith('layshaft.set-aside.') && localStorage.getItem(key).length === 200)",
-        )
-        .await
+        page.until("kept.keys('layshaft.set-aside.').then(([key]) => kept.get(key)).then((text) => text.length === 200)").await
     })
 }
 
@@ -209,7 +264,9 @@ fn a_damaged_record_is_set_aside_and_its_last_good_copy_opens() -> Result<()> {
 fn a_damaged_record_without_a_copy_is_set_aside_and_offered() -> Result<()> {
     visit(async |page| {
         page.open("").await?;
-        page.js::<()>(&format!("void localStorage.setItem({KEY}, '{{\"schema\":1,')")).await?;
+        // Without the copy from before it was last written there is nothing to go back to.
+        page.js::<Value>("kept.keys('layshaft.good.').then((keys) => Promise.all(keys.map(kept.remove)))").await?;
+        page.js::<Value>("kept.put(kept.open(), '{\"schema\":1,')").await?;
         page.reload().await?;
         notice_says(page, &["set aside", "Save it as a file"]).await?;
         page.go_to("jobs").await?;
@@ -222,15 +279,15 @@ fn a_damaged_record_without_a_copy_is_set_aside_and_offered() -> Result<()> {
 fn a_record_of_a_newer_version_stays_as_it_is() -> Result<()> {
     visit(async |page| {
         page.open("").await?;
-        page.js::<()>(&format!(
-            "void (() => {{ window.name = {KEY}; localStorage.setItem({KEY}, '{{\"schema\":99,\"id\":\"x\",\"revision\":1}}'); }})()"
-        ))
-        .await?;
+        page.js::<Value>("(window.name = kept.open(), kept.put(window.name, '{\"schema\":99,\"id\":\"x\",\"revision\":1}'))").await?;
         page.reload().await?;
         notice_says(page, &["newer version", "Save it as a file"]).await?;
         page.type_into(field(TITLE), "Another job").await?;
         page.saved().await?;
-        ensure!(page.js::<bool>("JSON.parse(localStorage.getItem(window.name)).schema === 99").await?, "the newer record was written over");
+        ensure!(
+            page.js::<bool>("kept.get(window.name).then((text) => JSON.parse(text).schema === 99)").await?,
+            "the newer record was written over"
+        );
         Ok(())
     })
 }
@@ -249,17 +306,14 @@ fn two_tabs_on_one_job_ask_which_one_stays() -> Result<()> {
         page.driver()?.switch_to_window(second).await?;
         page.element(button("Keep mine")).await?;
         page.type_into(field(TITLE), "Mine").await?;
-        ensure!(
-            page.js::<bool>(&format!("localStorage.getItem({KEY}).includes('From the first tab')")).await?,
-            "written before it was decided"
-        );
+        ensure!(page.js::<bool>("kept.job().then((text) => text.includes('From the first tab'))").await?, "written before it was decided");
         page.click(button("Keep mine")).await?;
         page.saved().await?;
-        page.until(&format!("localStorage.getItem({KEY}).includes('\"title\":\"Mine\"')")).await?;
+        page.until("kept.job().then((text) => text.includes('\"title\":\"Mine\"'))").await?;
 
         page.driver()?.switch_to_window(first).await?;
         page.click(button("Keep both")).await?;
         title_is(page, "From the first tab, from this tab").await?;
-        page.until("Object.keys(localStorage).filter((key) => key.startsWith('layshaft.job.')).length === 2").await
+        page.until("kept.keys('layshaft.job.').then((keys) => keys.length === 2)").await
     })
 }

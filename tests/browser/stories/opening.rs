@@ -106,8 +106,8 @@ fn a_program_that_stops_shows_the_job_to_save() -> Result<()> {
     visit(async |page| {
         page.open("").await?;
         page.type_into(field("Title of the job"), "Kept before the fault").await?;
-        page.until("localStorage.getItem('layshaft.job.' + localStorage.getItem('layshaft.open')).includes('Kept before the fault')")
-            .await?;
+        page.saved().await?;
+        page.until("kept.job().then((text) => text.includes('Kept before the fault'))").await?;
         // What the browser reports of a trap; thrown from a test's own script it would be hidden from the page.
         page.js::<()>("void dispatchEvent(new ErrorEvent('error', { error: new WebAssembly.RuntimeError('unreachable') }))").await?;
         page.until("document.activeElement.id === 'crash-heading'").await?;

@@ -67,7 +67,7 @@ fn a_job_that_is_done_takes_its_parts_off_the_shelf() -> Result<()> {
         page.open("").await?;
         bring_in(page, OWN).await?;
         page.click(button("Use Corner four in setup A")).await?;
-        page.until("JSON.parse(localStorage.getItem(Object.keys(localStorage).find(key => key.startsWith('layshaft.job.')))).job.setups[0].gearbox.name === 'Corner four'").await?;
+        page.until("kept.job().then((text) => JSON.parse(text).job.setups[0].gearbox.name === 'Corner four')").await?;
         page.go_to("jobs").await?;
         page.choose(field("State of"), "done").await?;
         let said = "Off the shelf: Corner four (none left).";

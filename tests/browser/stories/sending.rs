@@ -31,7 +31,7 @@ fn a_link_carries_the_whole_job_and_is_only_shown_until_a_copy_is_kept() -> Resu
         page.open("").await?;
         page.type_into(field(TITLE), "Sent by link").await?;
         let fragment = link_of(page).await?;
-        page.js::<()>("void (localStorage.clear(), sessionStorage.clear())").await?;
+        page.js::<serde_json::Value>("kept.forget()").await?;
         page.go("?received").await?;
         page.ready().await?;
         let _ = page.requests().await?;
@@ -40,13 +40,16 @@ fn a_link_carries_the_whole_job_and_is_only_shown_until_a_copy_is_kept() -> Resu
         page.until_of(field(TITLE), "one.value === 'Sent by link'").await?;
         let sent = page.requests().await?;
         ensure!(!sent.iter().any(|url| url.contains("j=1")), "the job went over the network: {sent:?}");
-        ensure!(page.js::<bool>("!Object.values(localStorage).some((text) => text.includes('Sent by link'))").await?, "kept unasked");
+        ensure!(
+            page.js::<bool>("kept.texts().then((texts) => !texts.some((text) => text.includes('Sent by link')))").await?,
+            "kept unasked"
+        );
 
         page.reload().await?;
         page.click(button("Keep a copy")).await?;
         page.gone(button("Keep a copy")).await?;
         page.until("!location.hash.includes('j=')").await?;
-        page.until("Object.values(localStorage).some((text) => text.includes('Sent by link'))").await?;
+        page.until("kept.texts().then((texts) => texts.some((text) => text.includes('Sent by link')))").await?;
         page.reload().await?;
         page.until_of(field(TITLE), "one.value === 'Sent by link'").await
     })
@@ -61,7 +64,7 @@ fn the_first_change_of_a_linked_job_keeps_a_copy_and_says_so() -> Result<()> {
         page.element(button("Keep a copy")).await?;
         page.type_into(field(TITLE), "Changed").await?;
         notice_says(page, &["copy"]).await?;
-        page.until("Object.keys(localStorage).filter((key) => key.startsWith('layshaft.job.')).length === 2").await
+        page.until("kept.keys('layshaft.job.').then((keys) => keys.length === 2)").await
     })
 }
 
@@ -84,7 +87,10 @@ fn a_linked_job_is_looked_at_from_every_side_before_it_is_kept() -> Result<()> {
         page.until_of(field(TITLE), "one.value === 'Only looked at'").await?;
         page.click(button("Back to my jobs")).await?;
         page.until_of(field(TITLE), "one.value === 'Mine'").await?;
-        ensure!(page.js::<bool>("!Object.values(localStorage).some((text) => text.includes('Only looked at'))").await?, "kept unasked");
+        ensure!(
+            page.js::<bool>("kept.texts().then((texts) => !texts.some((text) => text.includes('Only looked at')))").await?,
+            "kept unasked"
+        );
         Ok(())
     })
 }
@@ -105,7 +111,7 @@ fn a_link_leaves_customer_and_notes_behind_unless_they_are_ticked() -> Result<()
         page.until_of(field("The link"), &format!("!one.value.endsWith('{fragment}')")).await?;
         let with_customer = page.value(field("The link")).await?;
 
-        page.js::<()>("void (localStorage.clear(), sessionStorage.clear())").await?;
+        page.js::<serde_json::Value>("kept.forget()").await?;
         page.go("?received").await?;
         page.ready().await?;
         page.go(&format!("?received#{fragment}")).await?;
@@ -171,7 +177,7 @@ fn a_file_goes_out_and_comes_in_and_a_wrong_one_is_refused() -> Result<()> {
         choose_file(page, "job.json", file.as_bytes()).await?;
         notice_says(page, &["“<b>Sent</b> as a file”"]).await?;
         ensure!(page.count(".notice b").await? == 0, "imported text became markup");
-        page.until("Object.keys(localStorage).filter((key) => key.startsWith('layshaft.job.')).length === 2").await
+        page.until("kept.keys('layshaft.job.').then((keys) => keys.length === 2)").await
     })
 }
 

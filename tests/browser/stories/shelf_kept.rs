@@ -3,7 +3,9 @@
 use browser_tests::anyhow::Result;
 use browser_tests::{Page, button, visit};
 
-use super::keeping::{FILL, MAKE_ROOM, notice_says, two_tabs};
+use serde_json::Value;
+
+use super::keeping::{notice_says, two_tabs};
 
 /// A built-in gear set, the first of the shelf's list.
 const SET: &str = "Curlew three";
@@ -19,7 +21,7 @@ async fn copy(page: &Page) -> Result<()> {
 async fn is_kept(page: &Page, name: &str) -> Result<()> {
     page.until(&format!(
         "document.querySelector('#shelf-list [data-own=true][data-name=\"{name}\"]') !== null
-         && localStorage.getItem('layshaft.catalogue').includes('\"{name}\"')"
+         && kept.get('layshaft.catalogue').then((text) => text.includes('\"{name}\"'))"
     ))
     .await
 }
@@ -47,12 +49,12 @@ fn an_entry_of_one_tab_is_on_the_shelf_of_the_other_and_stays_there() -> Result<
 fn entries_of_a_newer_version_stay_as_they_are() -> Result<()> {
     visit(async |page| {
         page.open("").await?;
-        page.js::<()>("void localStorage.setItem('layshaft.catalogue', '{\"schema\":99}')").await?;
+        page.js::<Value>("kept.put('layshaft.catalogue', '{\"schema\":99}')").await?;
         page.reload().await?;
         notice_says(page, &["newer version"]).await?;
         copy(page).await?;
         notice_says(page, &["could not", "newer version", "Save it as a file"]).await?;
-        page.until("localStorage.getItem('layshaft.catalogue') === '{\"schema\":99}'").await
+        page.until("kept.get('layshaft.catalogue').then((text) => text === '{\"schema\":99}')").await
     })
 }
 
@@ -60,16 +62,16 @@ fn entries_of_a_newer_version_stay_as_they_are() -> Result<()> {
 fn damaged_entries_that_cannot_be_set_aside_are_not_written_over() -> Result<()> {
     visit(async |page| {
         page.open("").await?;
-        page.js::<()>("void localStorage.setItem('layshaft.catalogue', 'y'.repeat(5000))").await?;
-        page.js::<()>(FILL).await?;
+        page.js::<Value>("kept.put('layshaft.catalogue', 'y'.repeat(5000))").await?;
+        page.fill_device(true).await?;
         page.reload().await?;
         notice_says(page, &["no room", "Save it as a file"]).await?;
         copy(page).await?;
-        page.until("localStorage.getItem('layshaft.catalogue') === 'y'.repeat(5000)").await?;
+        page.until("kept.get('layshaft.catalogue').then((text) => text === 'y'.repeat(5000))").await?;
 
-        page.js::<()>(MAKE_ROOM).await?;
+        page.fill_device(false).await?;
         copy(page).await?;
         is_kept(page, &format!("{SET} (copy) (2)")).await?;
-        page.until("localStorage.getItem('layshaft.catalogue.set-aside') === 'y'.repeat(5000)").await
+        page.until("kept.get('layshaft.catalogue.set-aside').then((text) => text === 'y'.repeat(5000))").await
     })
 }

@@ -8,6 +8,7 @@ const ROOMS: &[&str] = &[
     "problem",
     "spreadsheet",
     "sliced",
+    "ledger",
     "qr",
     "units",
     "gearing",
