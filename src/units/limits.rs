@@ -259,10 +259,18 @@ rows! {
     TUBE_OUTSIDE: Length, "outside of the tube", 15.0 to 250.0 MM, "a half shaft to a lorry's";
     /// The wall of a driveshaft's tube.
     TUBE_WALL: Length, "wall of the tube", 0.5 to 60.0 MM, "thin sheet to a solid bar";
+    /// The bore of a driveshaft's tube.
+    TUBE_BORE: Length, "bore of the tube", 1.0 to 249.0 MM, "a solid bar nearly, to a lorry's";
     /// How a shaft leans in side or plan view; below nothing it rises towards the rear, or runs to the left.
     SLOPE: Angle, "slope", -45.0 to 45.0 DEGREE, "no joint of a car turns through more";
     /// How far the rear joint of a shaft lies below, or right of, its front joint.
     JOINT_OFFSET: Length, "offset of a joint", -2_000.0 to 2_000.0 MM, "further than a lorry's axle lies below its gearbox";
+    /// How far an axle's nose rises as its springs wind up.
+    WINDUP: Angle, "rise of the nose", 0.0 to 15.0 DEGREE, "springs that wind up further tramp";
+    /// What an indicator swings by over one turn of a shaft.
+    RUN_OUT: Length, "run-out", 0.0 to 10.0 MM, "a shaft bent further is scrap: a figure in mm or thou needs its unit behind it";
+    /// How fast a pinion may turn.
+    PINION_SPEED: AngularVelocity, "pinion speed", 500.0 to 20_000.0 RPM, "slower than a loaded lorry's or faster than any";
     /// A part of a stack along a shaft.
     STACK_LENGTH: Length, "length of a part", 0.01 to 1_000.0 MM, "longer than any gearbox: a figure in mm or thou needs its unit behind it";
     /// How far off a measured length may be.

@@ -125,6 +125,7 @@ mod stages_by_hand;
 mod stock;
 mod tag;
 mod teeth_by_hand;
+mod travel_by_hand;
 mod tyres_and_dial_by_hand;
 mod wanted;
 mod worn_by_hand;

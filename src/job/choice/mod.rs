@@ -10,7 +10,7 @@ use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use super::field::InputProblem;
 use super::{Job, Setup, SetupId};
-use crate::driveline::{Margin, TubeMaterial, Yokes};
+use crate::driveline::{Ends, Margin, TubeMaterial, Yokes};
 use crate::fits::ShimsGo;
 use crate::fits::ring_pinion::MarkSense;
 use crate::fits::tapered::{BearingState, Mounting};
@@ -313,6 +313,8 @@ choices! {
     ShaftMaterial(TubeMaterial) at shaft.material: "shaft-material", "material of the tube", else "the shaft is left out";
     /// How the yokes of the driveshaft stand to each other.
     ShaftYokes(Yokes) at shaft.yokes: "shaft-yokes", "yokes of the shaft", else "the joints are not judged";
+    /// How the ends of the driveshaft are held.
+    ShaftEnds(Ends) at shaft.ends: "shaft-ends", "ends of the shaft", else "its critical speed is not worked out";
 }
 
 impl Choice {

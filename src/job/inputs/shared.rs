@@ -47,6 +47,8 @@ inputs! {
     InsideTorque at inside.torque: quantity("inside-torque", "torque at the input", &limits::TORQUE).or(greatest_torque);
     /// The road speed that the driveshaft is judged at.
     DrivelineAt at driveline.at: Row::new("driveline-at", "judge the shaft at", Kind::Quantity(&limits::ROAD_SPEED));
+    /// The speed the pinion is made for.
+    PinionMost at driveline.pinion: quantity("pinion-most", "pinion at most", &limits::PINION_SPEED);
     /// Limits of the user's own for the lining.
     LiningLimits at inside.lining_limits: notation("lining-limits", "own limits of the lining", |_, _| Some("m/s N/mm² J/mm² W/mm²"))
         .or(lining_limits);

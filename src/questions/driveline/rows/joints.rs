@@ -9,7 +9,7 @@ use crate::questions::alike::listed;
 use crate::questions::driveline::answer::{Finding, Joints};
 use crate::questions::entries::{choice, entry};
 use crate::questions::{Analysis, Source};
-use crate::sheet::{Cell, Figure, Piece, Row};
+use crate::sheet::{Cell, EntryKind, Figure, Piece, Row};
 use crate::units::common::in_rpm;
 use crate::units::{Angle, AngularAcceleration, number, unit};
 
@@ -58,9 +58,11 @@ fn slopes_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
         .chain(slopes.pinion.map(|pinion| sloping(last.max(2), last.max(2) + 1, pinion)))
         .collect();
     let cell = if said.is_empty() { Cell::default() } else { Cell::line([Piece::words(said.join(", "))]) };
-    [ShaftField::GearboxSlope, ShaftField::Slopes, ShaftField::PinionSlope]
-        .into_iter()
-        .fold(cell, |cell, field| entry(source, analysis, cell, SetupField::Shaft(field), field.row().label))
+    [ShaftField::GearboxSlope, ShaftField::Slopes, ShaftField::PinionSlope].into_iter().fold(cell, |cell, field| {
+        let (label, field) = (field.row().label, SetupField::Shaft(field));
+        let take = format!("take the {label}, setup {}", analysis.setup.letter);
+        entry(source, analysis, cell, field, label).with_entry(EntryKind::Tilt(field), take, "")
+    })
 }
 
 /// What of the slopes is still needed.
@@ -80,11 +82,11 @@ fn with_joints(analysis: &Analysis, cell: impl Fn(&Joints) -> Cell) -> Cell {
 }
 
 /// An angle as it is shown.
-fn degrees(angle: Angle) -> String {
+pub(super) fn degrees(angle: Angle) -> String {
     format!("{}°", number::show(unit::DEGREE.number(angle), 1))
 }
 
-fn figure(key: &str, angle: Angle) -> Figure {
+pub(super) fn figure(key: &str, angle: Angle) -> Figure {
     Figure::quantity(&format!("driveline.{key}"), &angle, &unit::DEGREE, 1)
 }
 
@@ -255,7 +257,8 @@ fn acceleration_cell(analysis: &Analysis) -> Cell {
 pub(super) fn said(analysis: &Analysis) -> Option<(String, bool)> {
     let joints = analysis.driveline().joints.as_ref()?;
     let angles: Vec<String> = joints.angles.iter().map(|angle| degrees(*angle)).collect();
-    let angles = format!("Joints at {}", listed(&angles));
+    let driven = if joints.windup > Angle::default() { ", under drive" } else { "" };
+    let angles = format!("Joints at {}{driven}", listed(&angles));
     let Some(worst) = joints.findings().first().copied() else {
         return Some((if joints.at_speed.is_some() { format!("{angles}: good.") } else { format!("{angles}.") }, false));
     };
