@@ -131,8 +131,11 @@ fn listen(done: impl FnOnce(&[f64]) + 'static) {
     look(now, Vec::new(), taken::SECONDS * 1_000 / EVERY, Box::new(done));
 }
 
+/// What becomes of the tilts.
+type Done = Box<dyn FnOnce(&[f64])>;
+
 /// Looks at what is told now, and so many times more.
-fn look(now: Rc<Cell<Option<f64>>>, mut heard: Vec<f64>, left: u32, done: Box<dyn FnOnce(&[f64])>) {
+fn look(now: Rc<Cell<Option<f64>>>, mut heard: Vec<f64>, left: u32, done: Done) {
     device::after(EVERY, move || {
         heard.extend(now.get());
         if left == 0 { done(&heard) } else { look(now, heard, left - 1, done) }

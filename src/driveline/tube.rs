@@ -121,7 +121,7 @@ impl Explain for OwnMaterialError {
 /// Reads a material of one’s own: its modulus along the tube in gigapascals, and its density in kg/m³: `120; 1,600`.
 ///
 /// # Errors
-/// Where it is not both, or one is outside 5 to 500 GPa or 500 to 20,000 kg/m³.
+/// Where it is not both, or one is outside 5 to 500 gigapascals or 500 to 20,000 kg/m³.
 pub fn read_own_material(text: &str) -> Result<Material, OwnMaterialError> {
     let one = |text: &str, units: &[&str], (least, most): (f64, f64)| {
         let (readings, rest) = number::leading(text)?;

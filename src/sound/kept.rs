@@ -143,7 +143,7 @@ pub fn is_same(one: &Kept, other: &Kept) -> bool {
 pub struct Ranked {
     /// The part.
     pub origin: Origin,
-    /// Its level in the first recording, in dB.
+    /// Its highest level of all recordings, in dB.
     pub level: f64,
     /// How well it fits all of them: 0 at best, below it in dB.
     pub fits: f64,
@@ -152,7 +152,7 @@ pub struct Ranked {
 /// The parts by recordings, each with how fast all turned: the one that fits all of them best first.
 pub fn rank(recordings: &[(&Kept, Moment)], parts: &[Origin], orders: &Orders) -> Vec<Ranked> {
     let stands: Vec<Vec<Stand>> = recordings.iter().map(|(kept, moment)| kept.stands(parts, orders, *moment)).collect();
-    let level = |at: usize| stands.first().and_then(|first| first.get(at)).map_or(0.0, |stand| stand.level);
+    let level = |at: usize| stands.iter().filter_map(|parts| parts.get(at)).map(|stand| stand.level).fold(f64::NEG_INFINITY, f64::max);
     let fits = together(&stands);
     let mut ranked: Vec<Ranked> =
         parts.iter().zip(fits).enumerate().map(|(at, (origin, fits))| Ranked { origin: *origin, level: level(at), fits }).collect();

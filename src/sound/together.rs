@@ -53,13 +53,12 @@ pub fn together(recordings: &[Vec<Stand>]) -> Vec<f64> {
         let here = loudest(parts);
         let (if_heard, if_silent) = (here.max(gone) - stand.level, here - gone);
         let by = match stand.expected {
-            Expected::Heard => if_heard,
             Expected::Either if here < most => if_heard.min(if_silent),
-            Expected::Either => if_heard,
+            Expected::Heard | Expected::Either => if_heard,
             Expected::Silent if here < most => if_silent,
             Expected::Silent => MOST,
         };
-        // Nothing speaks against a single recording.
+        // One recording has no other to outweigh.
         if recordings.len() > 1 { by.clamp(0.0, MOST) } else { by }
     };
     let many = recordings.iter().map(Vec::len).max().unwrap_or(0);

@@ -125,7 +125,7 @@ fn a_bent_tube_pulls() {
 }
 
 /// Beams of 9.870, 15.42 and 22.37 (any textbook): held, 5,448 × 15.418 ÷ 9.870 = 8,511 and × 22.373 ÷ 9.870 = 12,350 rpm. A laminate of
-/// 120 GPa and 1,600 kg/m³ whips 1.6906 times as soon late as steel: 9,210. A bore of 2.834 in is a wall of 0.083.
+/// 120 gigapascals and 1,600 kg/m³ whips at 1.6906 times the speed of steel: 9,210. A bore of 2.834 in is a wall of 0.083.
 #[test]
 fn other_tubes_and_other_ends() {
     let mut held = job(&[]);

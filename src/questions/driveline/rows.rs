@@ -200,13 +200,11 @@ fn critical_figure(source: Source<'_>, analysis: &Analysis, critical: AngularVel
         number::show(density, 0),
         figure.shown
     );
-    match ends {
-        Ends::Joints => figure.by("n = 30 ÷ π × (π ÷ L)² × √(E ÷ ρ) × √(D² + d²) ÷ 4", filled, CRITICAL),
-        _ => {
-            let filled = format!("k = {}, {filled}", number::show(ends.mode(), 4));
-            figure.by("n = 30 ÷ π × (k ÷ L)² × √(E ÷ ρ) × √(D² + d²) ÷ 4", filled, HELD)
-        }
+    if ends == Ends::Joints {
+        return figure.by("n = 30 ÷ π × (π ÷ L)² × √(E ÷ ρ) × √(D² + d²) ÷ 4", filled, CRITICAL);
     }
+    let filled = format!("k = {}, {filled}", number::show(ends.mode(), 4));
+    figure.by("n = 30 ÷ π × (k ÷ L)² × √(E ÷ ρ) × √(D² + d²) ÷ 4", filled, HELD)
 }
 
 fn verdict(source: Source<'_>, share: f64) -> Option<Piece> {

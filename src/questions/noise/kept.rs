@@ -18,7 +18,7 @@ const NAMED: usize = 3;
 /// Levels below this are no line: all lines of the part together are a tenth of the noise about them.
 const FAINT: f64 = -10.0;
 /// Source of what several recordings say together.
-const TOGETHER: &str = "a part that would sound there loses what it stands below the loudest, one that would be quiet what the loudest stands above the first recording less 8 dB; common practice, no published source";
+const TOGETHER: &str = "a part that would be heard loses what it stands below the loudest, one that would be quiet what the loudest stands above the loudest recording less 8 dB; common practice, no published source";
 
 /// The parts by recordings, the one that fits best first; recordings of a gear that the box has not are left out.
 pub(super) fn ranked(noise: &Noise<'_>, kept: &[&Kept]) -> Vec<Ranked> {
@@ -42,7 +42,7 @@ fn moment(noise: &Noise<'_>, kept: &Kept) -> Option<Moment> {
 /// How sure the first of them is.
 pub(super) fn sureness(ranked: &[Ranked]) -> Sureness {
     match ranked.first() {
-        Some(first) if first.level > FAINT || first.fits < 0.0 => Sureness::of_fits(ranked.iter().map(|part| part.fits)),
+        Some(first) if first.level > FAINT => Sureness::of_fits(ranked.iter().map(|part| part.fits)),
         _ => Sureness::Nothing,
     }
 }
@@ -61,7 +61,7 @@ impl Asked<'_> {
         Some(listed(&named).replacen(" and ", " or ", 1))
     }
 
-    /// `Of 2 recordings kept it is the 3rd gear pair.`; none where none is kept.
+    /// `The 2 recordings kept together fit the 3rd gear pair.`; none where none is kept.
     pub(super) fn kept_said(&self) -> Option<String> {
         let kept: Vec<&Kept> = self.told.kept.iter().collect();
         let which = match kept.as_slice() {

@@ -2,7 +2,7 @@
 //! ask it.
 
 use browser_tests::anyhow::{Result, ensure};
-use browser_tests::{Page, Screen, button, field, visit};
+use browser_tests::{Page, Screen, button, field, link, visit};
 use serde_json::json;
 
 /// The tube and the tyre of setup A, and the speed it is judged at.
@@ -117,6 +117,29 @@ fn a_slope_is_taken_with_the_phone() -> Result<()> {
         page.reload().await?;
         page.ready().await?;
         ensure!(!page.is_there(take()).await?, "a button for a tilt on a desk");
+        Ok(())
+    })
+}
+
+/// "I put the long box in. Is one shaft of 60 inches, 3 inch by 0.083 steel, all right to 110?" Box of 3, axle 4.10, a tyre that rolls 2.105 m:
+/// 110 mph ÷ 2.105 m × 4.10 = 5,747 rpm, and the tube whips at 5,448. Seven actions of eight.
+#[test]
+fn call_6_one_shaft_to_110() -> Result<()> {
+    visit(async |page| {
+        page.set_screen(Screen::DESK).await?;
+        page.open("").await?;
+        page.type_into(field("Ring and pinion").of("Setup A"), "4.10").await?;
+        page.type_into(field("Tire").of("Setup A"), "rolls 2.105 m").await?;
+        page.click(link("Driveline").of("Questions")).await?;
+        type_the_shaft(page).await?;
+        page.shows("A", "driveline.critical_rpm", "5,448").await?;
+        page.shows("A", "driveline.shaft_rpm", "5,747").await?;
+        for said in ["past the 5,448 rpm at which it whips", "two pieces", "balanced by a shop that does shafts"] {
+            page.says(".answer", said).await?;
+        }
+        page.js::<()>("void scrollTo({ top: 0, behavior: 'instant' })").await?;
+        let (answer, high): (f64, f64) = page.js("[document.querySelector('.answer').getBoundingClientRect().bottom, innerHeight]").await?;
+        ensure!(answer <= high, "the answer ends at {answer:.0} px of {high:.0}");
         Ok(())
     })
 }

@@ -104,7 +104,7 @@ fn angles_cell(analysis: &Analysis) -> Cell {
                 let (allowed, rpm) = (degrees(at_speed.allowed), number::show(in_rpm(at_speed.shaft), 0));
                 cell.and([Piece::good(format!("inside the {allowed} that {rpm} rpm allows, little left over"))])
             }
-            ([], None) => cell.and([Piece::words("its speed tells how large they may be")]),
+            ([], None) => cell.and([up_to(joints).map_or_else(|| Piece::caution(SHARP), Piece::good)]),
             _ => cell.and_maybe(mend(joints).map(Piece::words)),
         }
     })
@@ -260,11 +260,21 @@ pub(super) fn said(analysis: &Analysis) -> Option<(String, bool)> {
     let driven = if joints.windup > Angle::default() { ", under drive" } else { "" };
     let angles = format!("Joints at {}{driven}", listed(&angles));
     let Some(worst) = joints.findings().first().copied() else {
-        return Some((if joints.at_speed.is_some() { format!("{angles}: good.") } else { format!("{angles}.") }, false));
+        let good = if joints.at_speed.is_some() { Some("good".into()) } else { up_to(joints) };
+        return Some((format!("{angles}: {}.", good.as_deref().unwrap_or(SHARP)), good.is_none()));
     };
     let mend = mend(joints).map_or_else(String::new, |mend| format!("; {mend}"));
     let is_dangerous = matches!(worst, Finding::Binds { .. } | Finding::TooLarge { .. });
     Some((format!("{angles}: {}{mend}.", said_of(joints, worst)), is_dangerous))
+}
+
+/// Said of an angle that no speed allows.
+const SHARP: &str = "sharper than any shaft speed allows";
+
+/// `good up to 8,125 rpm of the shaft`; none for an angle that no speed allows.
+fn up_to(joints: &Joints) -> Option<String> {
+    let largest = joints.angles.iter().fold(Angle::default(), |most, angle| if *angle > most { *angle } else { most });
+    Some(format!("good up to {} rpm of the shaft", number::show(in_rpm(joint_limits::fastest(largest)?), 0)))
 }
 
 /// The limits that the joints are held to, as they are named among what figures rest on.
