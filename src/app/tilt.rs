@@ -48,7 +48,7 @@ pub(super) fn buttons(setup: SetupId, field: SetupField, label: String) -> AnyVi
         doing.set(Doing::Taking);
         spawn_local(async move {
             if let Some(allowed) = allowed
-                && JsFuture::from(allowed).await.ok().and_then(|word| word.as_string()).is_none_or(|word| word != "granted")
+                && JsFuture::from(allowed).await.ok().and_then(|word| word.as_string()).is_none_or(|word| word == "denied")
             {
                 doing.try_set(Doing::Refused(REFUSED.into()));
                 return;
