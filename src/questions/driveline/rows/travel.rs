@@ -83,9 +83,9 @@ fn slides(source: Source<'_>, analysis: &Analysis, hanging: &Hanging) -> Vec<Vec
     let formula = "L′ − L, L′ = x × √(1 + down′² + right²)";
     let figure = Figure::quantity("driveline.slides", &out.abs(), unit, decimals).by(formula, filled, GEOMETRY);
     let way = if out < Length::default() {
-        "that the slip joint slides in"
+        "the slip joint slides in so far"
     } else {
-        "that the slip joint slides out: leave as much spline engaged"
+        "the slip joint slides out so far: leave enough spline engaged"
     };
     let slides = vec![figure.into(), Piece::words(way)];
     let whips = shaft.piece(long).and_then(Result::ok).filter(|_| out > Length::default()).map(|piece| {
