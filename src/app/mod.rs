@@ -33,6 +33,7 @@ pub mod slices;
 pub mod state;
 pub mod suggestions;
 pub mod theme;
+mod tilt;
 pub mod view;
 pub mod widgets;
 

@@ -64,7 +64,7 @@ impl Explain for AlongError {
                 "type the place of each with its rating C and ball, roller or needle, such as 0 28 kN ball; 175 24 kN roller".into()
             }
             Self::NoGear { .. } => "type each gear with the place of its middle, such as input 22; 2nd 110; 1st 150".into(),
-            Self::Place { .. } => format!("type {}, told from the same end as the bearings", limits::SHAFT_PLACE.range()),
+            Self::Place { .. } => format!("type {}, told from the same end as the bearings", limits::STATION.range()),
         }
     }
 }
@@ -122,5 +122,5 @@ fn bearing(part: &str, system: System) -> Result<ShaftBearing, AlongError> {
 }
 
 fn place(typed: &str, system: System) -> Result<Length, AlongError> {
-    Typed::new(typed.trim(), system).read(&limits::SHAFT_PLACE).map_err(|_| AlongError::Place { text: typed.trim().to_owned() })
+    Typed::new(typed.trim(), system).read(&limits::STATION).map_err(|_| AlongError::Place { text: typed.trim().to_owned() })
 }

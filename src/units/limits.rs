@@ -259,6 +259,8 @@ rows! {
     TUBE_OUTSIDE: Length, "outside of the tube", 15.0 to 250.0 MM, "a half shaft to a lorry's";
     /// The wall of a driveshaft's tube.
     TUBE_WALL: Length, "wall of the tube", 0.5 to 60.0 MM, "thin sheet to a solid bar";
+    /// The bore of a driveshaft's tube.
+    TUBE_BORE: Length, "bore of the tube", 1.0 to 249.0 MM, "a solid bar nearly, to a lorry's";
     /// How a shaft leans in side or plan view; below nothing it rises towards the rear, or runs to the left.
     SLOPE: Angle, "slope", -45.0 to 45.0 DEGREE, "no joint of a car turns through more";
     /// How far the rear joint of a shaft lies below, or right of, its front joint.
@@ -277,6 +279,12 @@ rows! {
     ARCH: Length, "room to the arch", 0.0 to 300.0 MM, "touching to an off-roader's";
     /// What a gearbox weighs.
     BOX_WEIGHT: Mass, "weight of the box", 2.0 to 1_000.0 KG, "a moped's to a lorry's";
+    /// How far an axle's nose rises as its springs wind up.
+    WINDUP: Angle, "rise of the nose", 0.0 to 15.0 DEGREE, "springs that wind up further tramp";
+    /// What an indicator swings by over one turn of a shaft.
+    RUN_OUT: Length, "run-out", 0.0 to 10.0 MM, "a shaft bent further is scrap: a figure in mm or thou needs its unit behind it";
+    /// How fast a pinion may turn.
+    PINION_SPEED: AngularVelocity, "pinion speed", 500.0 to 20_000.0 RPM, "slower than a loaded lorry's or faster than any";
     /// A part of a stack along a shaft.
     STACK_LENGTH: Length, "length of a part", 0.01 to 1_000.0 MM, "longer than any gearbox: a figure in mm or thou needs its unit behind it";
     /// How far off a measured length may be.
@@ -311,8 +319,6 @@ rows! {
     SHIM: Length, "thickness of a shim", 0.01 to 8.0 MM, "foil to a thrust washer: a figure in mm or thou needs its unit behind it";
     /// Between two bearings of a shaft.
     BEARING_SPAN: Length, "distance between the bearings", 10.0 to 1_000.0 MM, "longer than any gearbox: a figure in mm needs its unit behind it";
-    /// Where a gear or a bearing sits along its shaft.
-    SHAFT_PLACE: Length, "place along the shaft", -500.0 to 1_000.0 MM, "longer than any gearbox: a figure in mm needs its unit behind it";
     /// The dynamic rating of a bearing.
     BEARING_RATING: Force, "rating of the bearing", 0.5 to 500.0 KN, "a needle cage to a lorry's axle";
     /// The radius that a balance pulls at or a dial stands at.

@@ -129,6 +129,7 @@ mod stock;
 mod swap_by_hand;
 mod tag;
 mod teeth_by_hand;
+mod travel_by_hand;
 mod tyres_and_dial_by_hand;
 mod wanted;
 mod worn_by_hand;

@@ -10,7 +10,7 @@ use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use super::field::InputProblem;
 use super::{Job, Setup, SetupId};
-use crate::driveline::{Margin, TubeMaterial, Yokes};
+use crate::driveline::{Ends, Margin, TubeMaterial, Yokes};
 use crate::fits::ShimsGo;
 use crate::fits::ring_pinion::MarkSense;
 use crate::fits::tapered::{BearingState, Mounting};
@@ -319,6 +319,8 @@ choices! {
     ShaftYokes(Yokes) at shaft.yokes: "shaft-yokes", "yokes of the shaft", else "the joints are not judged";
     /// Where the clutch fork of a box comes out.
     ForkSide(Release) at swap.release: "fork-side", "clutch fork", else "its side is not compared";
+    /// How the ends of the driveshaft are held.
+    ShaftEnds(Ends) at shaft.ends: "shaft-ends", "ends of the shaft", else "its critical speed is not worked out";
 }
 
 impl Choice {

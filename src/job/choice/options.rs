@@ -1,7 +1,7 @@
 //! The options of every choice: the value, its word in a file, its words on the page.
 
 use super::{Offered, Options, Unchosen};
-use crate::driveline::{Margin, TubeMaterial, Yokes};
+use crate::driveline::{Ends, Margin, TubeMaterial, Yokes};
 use crate::fits::ring_pinion::MarkSense;
 use crate::fits::tapered::{BearingState, Mounting};
 use crate::fits::{Material, ShimsGo};
@@ -287,6 +287,12 @@ options! {
         Self::InLine, "", Self::InLine.word();
         Self::FirstTurned, "first-turned", Self::FirstTurned.word();
         Self::LastTurned, "last-turned", Self::LastTurned.word();
+    }
+
+    Ends, Taken(Self::Joints) {
+        Self::Joints, "", "a joint at each end";
+        Self::OneHeld, "one-held", "one end held stiffly";
+        Self::BothHeld, "held", "both ends held stiffly";
     }
 
     Margin, Taken(Self::Cars) {

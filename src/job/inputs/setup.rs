@@ -105,6 +105,16 @@ inputs! {
     Slopes at slopes: notation("shaft-slope", "slope of the shaft", degrees).like("5 down");
     /// Where the axle's nose points.
     PinionSlope at pinion_slope: notation("pinion-slope", "slope of the axle’s nose", degrees).like("3 up");
+    /// Modulus and density of a material of one's own.
+    OwnMaterial at own_material: notation("shaft-own-material", "own material", |_, _| Some("GPa; kg/m³")).like("120; 1,600");
+    /// How far the axle's nose rises under drive.
+    Windup at windup: quantity("axle-windup", "nose rises under drive", &limits::WINDUP).or(|_| "0".into());
+    /// The driveline with the axle hanging.
+    Droop at droop: notation("axle-droop", "axle drops; nose then", no_unit).like("4 in; nose 1 up");
+    /// One shim of the centre bearing.
+    Shim at shim: quantity("bearing-shim", "one shim of the centre bearing", &limits::SHIM);
+    /// What an indicator swings by.
+    RunOut at run_out: quantity("shaft-run-out", "run-out at the middle", &limits::RUN_OUT);
 }
 
 inputs! {

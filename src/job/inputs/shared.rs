@@ -55,6 +55,8 @@ inputs! {
     Arch at swap.arch: quantity("arch", "rear tyre to arch", &limits::ARCH);
     /// The tunnel, station by station.
     Tunnel at swap.tunnel: notation("tunnel", "tunnel above the shaft", bare).like("0: 8; 16: 6");
+    /// The speed the pinion is made for.
+    PinionMost at driveline.pinion: quantity("pinion-most", "pinion at most", &limits::PINION_SPEED);
     /// Limits of the user's own for the lining.
     LiningLimits at inside.lining_limits: notation("lining-limits", "own limits of the lining", |_, _| Some("m/s N/mm² J/mm² W/mm²"))
         .or(lining_limits);

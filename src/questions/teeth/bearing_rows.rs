@@ -50,7 +50,8 @@ pub(super) fn held_rows(source: Source<'_>) -> Vec<Row> {
             }
         })
     };
-    (0..source.most_gears()).map(row).collect()
+    let many = if are_typed(source) { source.most_gears() } else { 0 };
+    (0..many).map(row).collect()
 }
 
 fn bearings(analysis: &Analysis) -> Option<&Bearings> {
