@@ -94,6 +94,7 @@ pub mod sliced;
 pub mod sound;
 pub mod speedometer;
 pub mod spreadsheet;
+pub mod swap;
 pub mod toothform;
 pub mod toothload;
 pub mod tyre;

@@ -149,6 +149,7 @@ fn Glyph(id: &'static str) -> impl IntoView {
         "speedometer" => "M14 5a9 9 0 1 0 .01 0zM14 14l5-5",
         "driveline" => "M3 12h5l2-3v10l-2-3H3M25 12h-5l-2-3v10l2-3h5M10 12.5h8M10 15.5h8",
         "road" => "M14 4a10 10 0 1 0 .01 0zM14 9a5 5 0 1 0 .01 0z",
+        "swap" => "M4 9h14l-4-4M24 19H10l4 4",
         "teeth" => "M5 20l5-11 5 8 4-6 5 9M4 22h20",
         _ => "M12 5a7 7 0 1 0 .01 0zM17 17l6 6",
     };

@@ -34,6 +34,7 @@ pub mod slices;
 pub mod state;
 pub mod suggestions;
 pub mod theme;
+mod tilt;
 pub mod view;
 pub mod widgets;
 

@@ -55,6 +55,22 @@ impl Direction {
         Angle::new::<radian>(self.right.atan())
     }
 
+    /// How far a shaft of a length between joint centres runs along the car: L ÷ √(1 + down² + right²).
+    pub fn along(self, length: Length) -> Length {
+        length / (1.0 + self.down * self.down + self.right * self.right).sqrt()
+    }
+
+    /// The length of a shaft that runs so far along the car; the inverse of [`Direction::along`].
+    pub fn length_over(self, along: Length) -> Length {
+        along * (1.0 + self.down * self.down + self.right * self.right).sqrt()
+    }
+
+    /// The direction once the rear joint has gone straight down, of a shaft that runs so far along the car.
+    #[must_use]
+    pub fn lowered(self, drop: Length, along: Length) -> Self {
+        Self { down: self.down + (drop / along).value, ..self }
+    }
+
     /// The angle between two shafts: the working angle of the joint that joins them.
     ///
     /// Model: tan β = |a × b| ÷ (a · b) of the two directions a, b = (1, right, −down). Exact, and from one level shaft to another

@@ -1,6 +1,6 @@
 //! How large the working angles of a line may be, as published and as common practice has it.
 
-use crate::units::common::in_rpm;
+use crate::units::common::{in_rpm, rpm};
 use crate::units::{Angle, AngularVelocity, unit};
 
 /// The largest working angle at a shaft speed in rpm, in degrees.
@@ -24,6 +24,25 @@ pub fn largest_angle(speed: AngularVelocity) -> Angle {
     });
     let is_slow = LADDER.first().is_some_and(|(least, _)| rpm < *least);
     unit::DEGREE.of(if is_slow { first } else { between.unwrap_or(last) })
+}
+
+/// How fast a shaft may turn with its largest working angle: the inverse of [`largest_angle`]. None for an angle that no speed allows.
+///
+/// ```
+/// use layshaft::driveline::joint_limits::fastest;
+/// use layshaft::units::{common::in_rpm, unit};
+/// // 16,250 ÷ 2; half way from 5° at 3,500 rpm to 4.25° at 4,000; no speed.
+/// let rpm = |degrees| fastest(unit::DEGREE.of(degrees)).map(|speed| in_rpm(speed).round());
+/// assert_eq!([2.0, 4.625, 12.0].map(rpm), [Some(8_125.0), Some(3_750.0), None]);
+/// ```
+pub fn fastest(angle: Angle) -> Option<AngularVelocity> {
+    let degrees = unit::DEGREE.number(angle.abs());
+    let between = LADDER.windows(2).find_map(|pair| match pair {
+        [(from, high), (to, low)] if (*low..=*high).contains(&degrees) => Some(from + (to - from) * (high - degrees) / (high - low)),
+        _ => None,
+    });
+    let beyond = LADDER.last().filter(|(_, least)| degrees > 0.0 && degrees < *least).map(|(at, least)| at * least / degrees);
+    between.or(beyond).map(rpm)
 }
 
 /// The least working angle that keeps the needles of a joint rolling: half a degree.

@@ -9,6 +9,7 @@ use uom::si::mass_density::kilogram_per_cubic_meter;
 use uom::si::pressure::{gigapascal, pascal};
 use uom::si::torque::newton_meter;
 
+use super::Ends;
 use crate::problem::Explain;
 use crate::units::{AngularVelocity, Length, Mass, MassDensity, Pressure, Torque};
 
@@ -28,6 +29,7 @@ pub struct Shaft {
     outside: Length,
     wall: Length,
     material: Material,
+    ends: Ends,
 }
 
 /// Why there is no such tube.
@@ -35,6 +37,8 @@ pub struct Shaft {
 pub enum ShaftError {
     /// The wall is thicker than the tube's radius.
     WallThickerThanRadius,
+    /// The bore is as wide as the tube.
+    BoreTooWide,
     /// A length, a diameter or a wall of nothing.
     Nothing,
 }
@@ -43,16 +47,29 @@ impl Explain for ShaftError {
     fn what(&self) -> String {
         match self {
             Self::WallThickerThanRadius => "the wall is thicker than the tube’s radius".into(),
+            Self::BoreTooWide => "the bore is as wide as the tube".into(),
             Self::Nothing => "a shaft needs a length, a diameter and a wall".into(),
         }
     }
 
     fn what_to_do(&self) -> String {
         match self {
-            Self::WallThickerThanRadius => "check both figures and their units: a wall is a few millimetres, or tenths of an inch".into(),
+            Self::WallThickerThanRadius => {
+                "check both figures and their units: a wall is a few millimetres, or tenths of an inch; the inside is typed as bore 70 mm"
+                    .into()
+            }
+            Self::BoreTooWide => "check outside and bore, and their units".into(),
             Self::Nothing => "type all three, each above nothing".into(),
         }
     }
+}
+
+/// The wall of a tube that is told by its bore.
+///
+/// # Errors
+/// Where the bore is as wide as the tube.
+pub fn wall_of(outside: Length, bore: Length) -> Result<Length, ShaftError> {
+    if bore < outside { Ok((outside - bore) / 2.0) } else { Err(ShaftError::BoreTooWide) }
 }
 
 impl Material {
@@ -89,7 +106,13 @@ impl Shaft {
         if wall > outside / 2.0 {
             return Err(ShaftError::WallThickerThanRadius);
         }
-        Ok(Self { length, outside, wall, material })
+        Ok(Self { length, outside, wall, material, ends: Ends::Joints })
+    }
+
+    /// The same tube with its ends held otherwise than by a joint each.
+    #[must_use]
+    pub fn with_ends(self, ends: Ends) -> Self {
+        Self { ends, ..self }
     }
 
     fn bore(&self) -> Length {
@@ -103,9 +126,9 @@ impl Shaft {
 
     /// The speed at which the tube whips: its first bending mode.
     ///
-    /// Model: a uniform tube, free to tilt at both joints, ω = (π ÷ L)² × √(E·I ÷ (ρ·A)) with √(I ÷ A) = √(D² + d²) ÷ 4. Left out: the
-    /// mass of yokes and slip joint, and a centre bearing that gives; both lower it, so this is an upper bound.
-    /// Source: any textbook of vibrations (simply supported beam, first mode).
+    /// Model: a uniform tube, ω = (k ÷ L)² × √(E·I ÷ (ρ·A)) with √(I ÷ A) = √(D² + d²) ÷ 4 and k = π where it is free to tilt at both
+    /// joints; else see [`Ends::mode`]. Left out: the mass of yokes and slip joint, and a centre bearing that gives; both lower it, so this
+    /// is an upper bound. Source: any textbook of vibrations (beams, first mode).
     ///
     /// ```
     /// use layshaft::driveline::{Material, Shaft};
@@ -116,14 +139,18 @@ impl Shaft {
     /// ```
     pub fn critical_speed(&self) -> AngularVelocity {
         let length = self.length.get::<meter>();
-        AngularVelocity::new::<radian_per_second>((PI / length).powi(2) * self.material.root_m_per_s() * self.spread_m() / 4.0)
+        AngularVelocity::new::<radian_per_second>(
+            (self.ends.mode() / length).powi(2) * self.material.root_m_per_s() * self.spread_m() / 4.0,
+        )
     }
 
-    /// The same with all of the tube's mass lumped at mid-span, as some books work it: ω = √(48·E·I ÷ (L³·m)), 30 % lower. For comparing
+    /// The same with all of the tube's mass lumped at mid-span, as some books work it: ω = √(c·E·I ÷ (L³·m)), with joints at both ends c = 48 and 30 % lower. For comparing
     /// with such a figure only.
     pub fn critical_speed_lumped(&self) -> AngularVelocity {
         let length = self.length.get::<meter>();
-        AngularVelocity::new::<radian_per_second>(48.0_f64.sqrt() / length.powi(2) * self.material.root_m_per_s() * self.spread_m() / 4.0)
+        AngularVelocity::new::<radian_per_second>(
+            self.ends.stiffness().sqrt() / length.powi(2) * self.material.root_m_per_s() * self.spread_m() / 4.0,
+        )
     }
 
     /// The longest tube of this diameter, wall and material that whips no sooner than `speed`.
@@ -183,6 +210,26 @@ impl Shaft {
         let (outside, bore) = (self.outside.get::<meter>(), self.bore().get::<meter>());
         let area = PI / 4.0 * (outside * outside - bore * bore);
         Mass::new::<kilogram>(area * self.length.get::<meter>() * self.material.density.get::<kilogram_per_cubic_meter>())
+    }
+}
+
+impl Shaft {
+    /// The unbalance of a tube bowed by a run-out, in gram millimetres.
+    ///
+    /// Model: `run_out` is what an indicator swings by at the middle over one turn, so the middle stands half of it off; a tube bowed as
+    /// half a sine is off by 2 ÷ π of that on the mean: U = m × run-out ÷ π. Source: plain geometry; run-out taken for the offset is the
+    /// usual slip.
+    ///
+    /// ```
+    /// use layshaft::driveline::{Material, Shaft};
+    /// use layshaft::units::common::millimetres;
+    /// let shaft = Shaft::new(millimetres(1_500.0), millimetres(76.2), millimetres(2.1), Material::steel())?;
+    /// // 5,756 g × 0.5 mm ÷ π
+    /// assert_eq!(shaft.unbalance_of_run_out_g_mm(millimetres(0.5)).round(), 916.0);
+    /// # Ok::<(), layshaft::driveline::ShaftError>(())
+    /// ```
+    pub fn unbalance_of_run_out_g_mm(&self, run_out: Length) -> f64 {
+        self.mass().get::<kilogram>() * 1_000.0 * run_out.get::<uom::si::length::millimeter>() / PI
     }
 }
 

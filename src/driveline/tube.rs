@@ -4,7 +4,8 @@ use uom::si::mass_density::kilogram_per_cubic_meter;
 use uom::si::pressure::{gigapascal, megapascal};
 
 use super::Material;
-use crate::units::Pressure;
+use crate::problem::Explain;
+use crate::units::{Pressure, number};
 
 /// The materials of driveshaft tube.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -60,12 +61,78 @@ impl TubeMaterial {
         };
         Some(Pressure::new::<megapascal>(OF_TENSILE * tensile))
     }
+}
 
-    /// Its figures as they are read: `206 GPa, 7,850 kg/m³`.
+impl Material {
+    /// Its modulus in gigapascals and its density in kg/m³, as they are read: `206 GPa, 7,850 kg/m³`.
     pub fn figures(self) -> (f64, f64) {
-        let Material { modulus, density } = self.material();
-        (modulus.get::<gigapascal>(), density.get::<kilogram_per_cubic_meter>())
+        (self.modulus.get::<gigapascal>(), self.density.get::<kilogram_per_cubic_meter>())
     }
+}
+
+/// How the two ends of a shaft are held against tilting.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Ends {
+    /// By a joint each: free to tilt.
+    Joints,
+    /// One is held stiffly, as in a torque tube; the other by a joint.
+    OneHeld,
+    /// Both are held stiffly.
+    BothHeld,
+}
+
+impl Ends {
+    /// The k of the first bending mode, ω = (k ÷ L)² × √(E·I ÷ (ρ·A)): π, 3.9266, 4.7300. Source: any textbook of vibrations.
+    pub fn mode(self) -> f64 {
+        match self {
+            Self::Joints => std::f64::consts::PI,
+            Self::OneHeld => 3.926_602,
+            Self::BothHeld => 4.730_041,
+        }
+    }
+
+    /// The stiffness against a load at mid-span in E·I ÷ L³: 48, 768 ÷ 7, 192. Source: any textbook of strength of materials.
+    pub fn stiffness(self) -> f64 {
+        match self {
+            Self::Joints => 48.0,
+            Self::OneHeld => 768.0 / 7.0,
+            Self::BothHeld => 192.0,
+        }
+    }
+}
+
+/// Why a text is no material.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct OwnMaterialError {
+    /// What was typed.
+    text: String,
+}
+
+impl Explain for OwnMaterialError {
+    fn what(&self) -> String {
+        format!("“{}” is no modulus and density of a tube", number::clip(&self.text))
+    }
+
+    fn what_to_do(&self) -> String {
+        "type both with ; between, 5 to 500 GPa and 500 to 20,000 kg/m³, such as 120; 1,600".into()
+    }
+}
+
+/// Reads a material of one’s own: its modulus along the tube in gigapascals, and its density in kg/m³: `120; 1,600`.
+///
+/// # Errors
+/// Where it is not both, or one is outside 5 to 500 gigapascals or 500 to 20,000 kg/m³.
+pub fn read_own_material(text: &str) -> Result<Material, OwnMaterialError> {
+    let one = |text: &str, units: &[&str], (least, most): (f64, f64)| {
+        let (readings, rest) = number::leading(text)?;
+        let is_known = rest.trim().is_empty() || units.contains(&rest.trim().to_lowercase().as_str());
+        readings.into_iter().flatten().find(|value| is_known && (least..=most).contains(value))
+    };
+    let both = || {
+        let (modulus, density) = text.split_once(';')?;
+        Some(Material::of(one(modulus, &["gpa"], (5.0, 500.0))?, one(density, &["kg/m³", "kg/m3"], (500.0, 20_000.0))?))
+    };
+    both().ok_or_else(|| OwnMaterialError { text: text.trim().to_owned() })
 }
 
 /// How near its critical speed a shaft may turn.

@@ -1,8 +1,8 @@
 //! The first job anyone sees: invented, with three setups of invented gear sets. Also an empty job to start from.
 
 use super::{
-    Bench, Chosen, DrivelineShared, Gearbox, InsideShared, Job, Pull, Quote, Setup, SetupId, Shaft, Speedo, SpeedoShared, Wish, WishKind,
-    Wishes, file,
+    Bench, Chosen, DrivelineShared, Gearbox, InsideShared, Job, Pull, Quote, Setup, SetupId, Shaft, Speedo, SpeedoShared, SwapShared, Wish,
+    WishKind, Wishes, file,
 };
 use crate::gearing::Layout;
 use crate::units::{System, Typed};
@@ -65,6 +65,7 @@ pub fn empty(units: System) -> Job {
         bench: Bench::default(),
         inside: InsideShared::default(),
         driveline: DrivelineShared::default(),
+        swap: SwapShared::default(),
         pull: Pull::default(),
         speedo: SpeedoShared { check: Typed::new(if units == System::Inch { "60" } else { "100" }, units), ..SpeedoShared::default() },
         wishes: Wishes::default(),

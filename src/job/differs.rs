@@ -21,6 +21,7 @@ impl Job {
             (self.bench != other.bench, "the bench"),
             (self.inside != other.inside, "what is looked at inside the box"),
             (self.speedo != other.speedo, "the dial"),
+            (self.swap != other.swap, "the tunnel or slip"),
             (self.wishes != other.wishes, "the wishes"),
         ];
         parts.into_iter().find_map(|(differs, words)| differs.then_some(words)).unwrap_or("notes of the job").into()
@@ -37,6 +38,7 @@ fn part_that_differs(ours: &Setup, theirs: &Setup) -> &'static str {
         (ours.stages != theirs.stages, "the extra stages"),
         (ours.tyre != theirs.tyre || ours.tread_lost != theirs.tread_lost, "the tyre"),
         (ours.speedo != theirs.speedo, "the speedometer gears"),
+        (ours.swap != theirs.swap, "the sizes of the box"),
     ];
     parts.into_iter().find_map(|(differs, words)| differs.then_some(words)).unwrap_or("the inside")
 }

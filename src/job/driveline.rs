@@ -5,7 +5,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::choice::Chosen;
-use crate::driveline::{Margin, TubeMaterial, Yokes};
+use crate::driveline::{Ends, Margin, TubeMaterial, Yokes};
 use crate::units::Typed;
 
 /// What all setups share: they are driven on one road.
@@ -16,6 +16,9 @@ pub struct DrivelineShared {
     pub at: Typed,
     /// The share of its critical speed that a shaft may turn at; blank for 70 %.
     pub margin: Chosen<Margin>,
+    /// The speed that pinion and bearings are made for; blank where it is not known.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub pinion: Typed,
 }
 
 /// The shaft of one setup.
@@ -38,4 +41,22 @@ pub struct Shaft {
     pub pinion_slope: String,
     /// How the yokes at both ends of a piece stand to each other; blank for in line.
     pub yokes: Chosen<Yokes>,
+    /// How its ends are held; blank for a joint each.
+    #[serde(skip_serializing_if = "Chosen::is_nothing")]
+    pub ends: Chosen<Ends>,
+    /// Modulus and density of a tube of one's own material: `120; 1,600`.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub own_material: String,
+    /// How far the axle's nose rises under drive.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub windup: Typed,
+    /// With the axle hanging: how far it drops, or how the last piece slopes then; behind a semicolon the axle's nose.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub droop: String,
+    /// The thickness of one shim of the centre bearing.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub shim: Typed,
+    /// What an indicator swings by at the middle of the tube.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub run_out: Typed,
 }

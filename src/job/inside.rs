@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 use super::SetupId;
 use super::choice::{Chosen, LookedGear};
 use crate::speedometer::Hand;
+use crate::toothload::duty::Duty;
 use crate::toothload::synchroniser::LiningKind;
 use crate::units::Typed;
 
@@ -28,6 +29,9 @@ pub struct InsideShared {
     /// Limits of the user's own for it: sliding speed, pressure, work and power; blank for the usual ones.
     #[serde(skip_serializing_if = "String::is_empty")]
     pub lining_limits: String,
+    /// What the car is used for, by which bearings last; blank for the road.
+    #[serde(skip_serializing_if = "Chosen::is_nothing")]
+    pub duty: Chosen<Duty>,
     /// The torque at the input that teeth and bearings are judged at; blank for the engine's greatest.
     #[serde(skip_serializing_if = "Typed::is_blank")]
     pub torque: Typed,
@@ -68,6 +72,12 @@ pub struct Inside {
     /// The pairs that are cut otherwise: `1st 8 DP 0°; R 7 DP; 2nd x 0.3; 3rd left; 4th face 14 mm`; blank for none.
     #[serde(skip_serializing_if = "Typed::is_blank")]
     pub pair_cuts: Typed,
+    /// The two bearings of the countershaft: `0 28 kN ball; 175 24 kN roller`; blank where they are not looked at.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub bearings: Typed,
+    /// Where the gears sit along it: `input 22; 2nd 110; 1st 150`.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub places: Typed,
     /// The hand of the teeth on the countershaft; of a two-shaft box, on the input shaft.
     #[serde(skip_serializing_if = "Chosen::is_nothing")]
     pub hand: Chosen<Hand>,

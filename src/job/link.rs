@@ -116,11 +116,12 @@ fn packed(text: &str) -> Result<String, LinkError> {
     if fragment.len() > LONGEST { Err(LinkError::TooLong { characters: fragment.len() }) } else { Ok(fragment) }
 }
 
-/// The fragment that carries a job in as few characters as can be, for a code on paper: without what is as in an empty job, which opens
-/// as before all the same. None where it would be longer than [`LONGEST`].
+/// The fragment that carries a job in as few characters as can be, for a code on paper: without what opens as before where it is left
+/// out. None where it would be longer than [`LONGEST`].
 pub fn short_fragment(job: &Job) -> Option<String> {
     let mut value = serde_json::to_value(job).ok()?;
-    let empty = serde_json::to_value(super::demo::empty(job.units)).ok()?;
+    let bare = Job { setups: Vec::new(), ..job.clone() };
+    let empty = opened_without(serde_json::to_value(bare).ok()?)?;
     let setup = serde_json::to_value(super::Setup::default()).ok()?;
     if let Some(Value::Array(setups)) = value.get_mut("setups") {
         for own in setups {
@@ -129,6 +130,14 @@ pub fn short_fragment(job: &Job) -> Option<String> {
     }
     leave_out(&mut value, &empty, &NEEDED);
     packed(&value.to_string()).ok()
+}
+
+/// What a job opens as that has nothing but the members it needs.
+fn opened_without(mut value: Value) -> Option<Value> {
+    if let Value::Object(members) = &mut value {
+        members.retain(|name, _| NEEDED.contains(&name.as_str()));
+    }
+    serde_json::to_value(serde_json::from_value::<Job>(value).ok()?).ok()
 }
 
 /// The members without which a document is no job.

@@ -40,6 +40,7 @@ pub mod pull;
 mod quote;
 pub mod setting;
 pub mod speedo;
+pub mod swap;
 pub mod wishes;
 
 use serde::{Deserialize, Serialize};
@@ -69,7 +70,7 @@ pub use inputs::fits::FitsField;
 pub use inputs::measure::MeasureField;
 pub use inputs::noise::NoiseField;
 pub use inputs::setting::SettingField;
-pub use inputs::setup::{InsideField, SetupField, ShaftField};
+pub use inputs::setup::{InsideField, SetupField, ShaftField, SwapField};
 pub use inputs::shared::JobField;
 pub use inputs::wishes::{DesignText, WishText};
 pub use inside::{Inside, InsideShared};
@@ -79,6 +80,7 @@ pub use pull::Pull;
 pub use quote::Quote;
 pub use setting::Setting;
 pub use speedo::{Speedo, SpeedoShared};
+pub use swap::{Swap, SwapShared};
 pub use wishes::{DesignBrief, Wish, WishKind, Wishes};
 
 /// The most setups that stand side by side on one sheet.
@@ -133,6 +135,9 @@ pub struct Job {
     /// What the shafts are judged at.
     #[serde(default)]
     pub driveline: DrivelineShared,
+    /// What the car has room for.
+    #[serde(default)]
+    pub swap: SwapShared,
     /// What the customer wishes for.
     #[serde(default)]
     pub wishes: Wishes,
@@ -176,6 +181,9 @@ pub struct Setup {
     /// Its driveshaft.
     #[serde(default)]
     pub shaft: Shaft,
+    /// The sizes of its box.
+    #[serde(default)]
+    pub swap: Swap,
 }
 
 /// A gearbox, as typed: every pair as the gear on the input or output line over the countershaft's.

@@ -54,6 +54,9 @@ pub struct Noise {
     /// Bearings whose geometry is known, a line each.
     #[serde(skip_serializing_if = "Typed::is_blank")]
     pub bearings: Typed,
+    /// What was kept of recordings, a line each: gear, engine speed, tones and how loud they were.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub kept: String,
 }
 
 impl Noise {

@@ -2,7 +2,7 @@
 
 use super::Source;
 use crate::job::JobField;
-use crate::sheet::Verdict;
+use crate::sheet::{Tone, Verdict};
 
 /// A list of steps that are ticked and read.
 #[derive(Clone, Copy, Debug)]
@@ -37,6 +37,14 @@ pub struct Judged {
     pub wanted: String,
     /// How the reading stands.
     pub verdict: Option<Verdict>,
+}
+
+impl Judged {
+    /// What is said beside a reading: why it cannot be used where it cannot, else how it stands.
+    pub fn of_reading(wanted: String, verdict: Option<Verdict>, refused: Option<&str>) -> Self {
+        let refused = refused.map(|sentence| Verdict { tone: Tone::Stop, text: sentence.into() });
+        Self { wanted, verdict: refused.or(verdict) }
+    }
 }
 
 impl PartialEq for Steps {

@@ -19,6 +19,9 @@ use crate::units::number;
 /// What a cell of the gear table says where there is no figure.
 const NONE: &str = "–";
 
+/// What its oil is called among what is fitted.
+pub const OIL: &str = "Oil of the gearbox";
+
 /// How many sentences say why.
 const MOST_REASONS: usize = 3;
 
@@ -131,6 +134,7 @@ impl Seen<'_> {
             named(&name, stage.drive.clone())
         }));
         fitted.push(named("Tyre", setup.tyre.text.clone()));
+        fitted.push(named(OIL, setup.swap.oil.clone()));
         fitted.retain(|(_, text)| !text.trim().is_empty());
         fitted
     }

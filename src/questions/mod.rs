@@ -40,6 +40,7 @@ pub mod setup;
 pub mod shelves;
 pub mod short;
 pub mod small;
+pub mod swap;
 pub mod tag;
 pub mod teeth;
 pub mod ticks;
@@ -165,7 +166,7 @@ pub struct Drawn {
 pub type Press = fn(Source<'_>, Option<usize>, f64) -> Option<(JobChoice, String)>;
 
 /// Every question, in the order of the page: along the driveline from engine to wheel, then the search; then those of the bench.
-pub const LIST: [Question; 19] = [
+pub const LIST: [Question; 20] = [
     pull::QUESTION,
     gears::QUESTION,
     inside::QUESTION,
@@ -173,6 +174,7 @@ pub const LIST: [Question; 19] = [
     dial::QUESTION,
     driveline::QUESTION,
     road::QUESTION,
+    swap::QUESTION,
     find::QUESTION,
     identify::QUESTION,
     measure::QUESTION,

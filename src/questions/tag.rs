@@ -19,6 +19,13 @@ pub struct Tag {
     pub carried: Job,
 }
 
+impl Tag {
+    /// Where the oil is written by hand, unless it is among what is fitted.
+    pub fn room_for_oil(&self) -> &'static str {
+        if self.fitted.iter().any(|(part, _)| part == customer::OIL) { "" } else { " Oil:" }
+    }
+}
+
 /// The tag of the setup that the job names for the customer; none where none of its gears is typed.
 pub fn tag(source: Source<'_>, sheet: &Sheet) -> Option<Tag> {
     let setup = source.job.setup_for_customer()?;

@@ -133,6 +133,8 @@ pub enum EntryKind {
     StagePlace(usize),
     /// One more extra stage.
     AddStage,
+    /// A slope, taken with the device itself.
+    Tilt(SetupField),
 }
 
 impl Cell {

@@ -4,16 +4,19 @@
 //! that turns from the crankshaft to the tyre, [`Orders`] its tones in every gear; [`RollingBearing`] has four of its own.
 //! Verbs: [`by_ear::rank`] puts the parts in the order in which they fit what is [`Heard`], [`tell_apart::test`] finds the one test that
 //! tells two of them apart.
-//! [`recording`] names the parts from samples of a microphone or a file.
+//! [`recording`] names the parts from samples of a microphone or a file, [`kept`] is what stays of one with the job, [`mod@together`] parts by
+//! several what one cannot.
 //! What is typed, words and rounding are not here.
 
 pub mod bearing;
 pub mod by_ear;
 pub mod heard;
+pub mod kept;
 pub mod orders;
 pub mod read;
 pub mod recording;
 pub mod tell_apart;
+pub mod together;
 pub mod tone;
 mod weights;
 

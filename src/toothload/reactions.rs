@@ -10,7 +10,7 @@ pub struct ShaftLoad {
     pub at: Length,
     /// Across the plane of the two shafts.
     pub tangential: Force,
-    /// In the plane of the two shafts.
+    /// In the plane of the two shafts, towards the other one: what pushes a gear out of mesh is below nothing.
     pub radial: Force,
     /// Along the shaft; it tips the shaft in the plane of `radial` by its distance from the middle.
     pub axial: Force,

@@ -259,10 +259,32 @@ rows! {
     TUBE_OUTSIDE: Length, "outside of the tube", 15.0 to 250.0 MM, "a half shaft to a lorry's";
     /// The wall of a driveshaft's tube.
     TUBE_WALL: Length, "wall of the tube", 0.5 to 60.0 MM, "thin sheet to a solid bar";
+    /// The bore of a driveshaft's tube.
+    TUBE_BORE: Length, "bore of the tube", 1.0 to 249.0 MM, "a solid bar nearly, to a lorry's";
     /// How a shaft leans in side or plan view; below nothing it rises towards the rear, or runs to the left.
     SLOPE: Angle, "slope", -45.0 to 45.0 DEGREE, "no joint of a car turns through more";
     /// How far the rear joint of a shaft lies below, or right of, its front joint.
     JOINT_OFFSET: Length, "offset of a joint", -2_000.0 to 2_000.0 MM, "further than a lorry's axle lies below its gearbox";
+    /// From the case face of a box to something on it.
+    FROM_FACE: Length, "distance from the case face", 5.0 to 2_500.0 MM, "a nose to a lorry's box: a figure in another unit needs it behind it";
+    /// A place on a box or in a tunnel, along the shaft or beside it.
+    STATION: Length, "place", -1_000.0 to 2_500.0 MM, "a lorry's box: a figure in another unit needs it behind it";
+    /// How far a slip joint can still go in.
+    SLIP: Length, "slip", 0.0 to 200.0 MM, "home to drawn out of any yoke";
+    /// Between the faces of an axle that its wheels are bolted to.
+    AXLE_WIDTH: Length, "width of the axle", 500.0 to 3_000.0 MM, "a cycle car's to a lorry's";
+    /// From the face of a wheel to the inner edge of its rim.
+    BACKSPACE: Length, "backspace", 20.0 to 400.0 MM, "a narrow rim to a lorry's twin: a figure in another unit needs it behind it";
+    /// Between a tyre and its arch.
+    ARCH: Length, "room to the arch", 0.0 to 300.0 MM, "touching to an off-roader's";
+    /// What a gearbox weighs.
+    BOX_WEIGHT: Mass, "weight of the box", 2.0 to 1_000.0 KG, "a moped's to a lorry's";
+    /// How far an axle's nose rises as its springs wind up.
+    WINDUP: Angle, "rise of the nose", 0.0 to 15.0 DEGREE, "springs that wind up further tramp";
+    /// What an indicator swings by over one turn of a shaft.
+    RUN_OUT: Length, "run-out", 0.0 to 10.0 MM, "a shaft bent further is scrap: a figure in mm or thou needs its unit behind it";
+    /// How fast a pinion may turn.
+    PINION_SPEED: AngularVelocity, "pinion speed", 500.0 to 20_000.0 RPM, "slower than a loaded lorry's or faster than any";
     /// A part of a stack along a shaft.
     STACK_LENGTH: Length, "length of a part", 0.01 to 1_000.0 MM, "longer than any gearbox: a figure in mm or thou needs its unit behind it";
     /// How far off a measured length may be.
@@ -297,6 +319,8 @@ rows! {
     SHIM: Length, "thickness of a shim", 0.01 to 8.0 MM, "foil to a thrust washer: a figure in mm or thou needs its unit behind it";
     /// Between two bearings of a shaft.
     BEARING_SPAN: Length, "distance between the bearings", 10.0 to 1_000.0 MM, "longer than any gearbox: a figure in mm needs its unit behind it";
+    /// The dynamic rating of a bearing.
+    BEARING_RATING: Force, "rating of the bearing", 0.5 to 500.0 KN, "a needle cage to a lorry's axle";
     /// The radius that a balance pulls at or a dial stands at.
     LEVER: Length, "radius", 3.0 to 500.0 MM, "a pinion's flange to a wheel: a figure in mm needs its unit behind it";
     /// The pull of a spring balance.

@@ -19,6 +19,8 @@ pub(crate) struct Made {
     pub(crate) guilty: usize,
     /// The engine's mean turns a second.
     pub(crate) turns: f64,
+    /// Which parts are pairs that turn without load.
+    pub(crate) idle: Vec<bool>,
 }
 
 /// Two to the 53rd.
@@ -51,8 +53,9 @@ impl Dice {
     }
 }
 
-/// A car's parts: the input pair, the pairs of its gears, ring and pinion, driveshaft, joints, tyre, four bearings.
-fn car(dice: &mut Dice) -> (Vec<Maker>, u8) {
+/// A car's parts: the input pair, the pairs of its gears, ring and pinion, driveshaft, joints, tyre, four bearings; its cylinders; and which
+/// of its pairs turn without load. `again`, the same car in another gear.
+fn car(dice: &mut Dice, again: bool) -> (Vec<Maker>, u8, Vec<bool>) {
     let (input, lay) = (dice.whole(20.0, 27.0), dice.whole(28.0, 36.0));
     let sum = input + lay;
     let cluster = input / lay;
@@ -64,6 +67,7 @@ fn car(dice: &mut Dice) -> (Vec<Maker>, u8) {
         .collect();
     // One of the gears but first, or direct.
     let selected = dice.whole(1.0, 3.0);
+    let selected = if again { selected % 3.0 + 1.0 } else { selected };
     let ratio = if selected > 2.5 {
         1.0
     } else {
@@ -85,7 +89,15 @@ fn car(dice: &mut Dice) -> (Vec<Maker>, u8) {
         let inner = shaft * balls / 2.0 * (1.0 + ratio);
         makers.push(maker(Kind::Bearing { inner }, shaft * balls / 2.0 * (1.0 - ratio), vec![shaft]));
     }
-    (makers, if dice.next() < 0.7 { 4 } else { 6 })
+    let engaged = if selected > 2.5 {
+        0
+    } else if selected < 1.5 {
+        2
+    } else {
+        3
+    };
+    let idle = (0..makers.len()).map(|place| if place == 0 { engaged == 0 } else { place < 4 && place != engaged }).collect();
+    (makers, if dice.next() < 0.7 { 4 } else { 6 }, idle)
 }
 
 /// The guilty part: a pair three times of ten, ring and pinion a quarter, shaft, joints and tyre a quarter, a bearing the rest.
@@ -163,17 +175,24 @@ fn tones(dice: &mut Dice, makers: &[Maker], cylinders: u8, guilty: usize, decibe
     tones
 }
 
-/// The recording of a number: so many seconds, steady or a sweep by a factor of 1.3 to 1.6, the guilty line so many dB over the noise.
+/// The recording of a number in the first gear that is looked at, see [`made_in`].
 pub(crate) fn made(seed: u64, is_steady: bool, seconds: f64, decibel: f64) -> Made {
+    made_in(seed, is_steady, seconds, decibel, false)
+}
+
+/// The recording of a number: so many seconds, steady or a sweep by a factor of 1.3 to 1.6, the guilty line so many dB over the noise.
+/// `again`, the same car with the same guilty part at the same rpm in another gear, where a pair without load is no louder than the innocent.
+pub(crate) fn made_in(seed: u64, is_steady: bool, seconds: f64, decibel: f64, again: bool) -> Made {
     let mut dice = Dice(seed.wrapping_mul(0x2545_f491_4f6c_dd1d));
-    let (makers, cylinders) = car(&mut dice);
+    let (makers, cylinders, idle) = car(&mut dice, again);
     let guilty = guilty(&mut dice);
     let from = dice.between(30.0, 50.0);
     let to = if is_steady { from } else { from * dice.between(1.3, 1.6) };
     let typed = [from, to].map(|speed| speed * (1.0 + dice.between(-0.03, 0.03)));
     let typed = if is_steady { [typed[0]; 2] } else { typed };
     let (wow, period, begins) = (dice.between(0.005, 0.015), dice.between(5.0, 10.0), dice.next());
-    let tones = tones(&mut dice, &makers, cylinders, guilty, decibel, f64::midpoint(from, to));
+    let heard = if again && idle[guilty] { usize::MAX } else { guilty };
+    let tones = tones(&mut dice, &makers, cylinders, heard, decibel, f64::midpoint(from, to));
     let phases: Vec<f64> = tones.iter().map(|_| dice.next()).collect();
     let mut noise = Noise { low: 0.0 };
     let many = (seconds * RATE).round();
@@ -189,5 +208,5 @@ pub(crate) fn made(seed: u64, is_steady: bool, seconds: f64, decibel: f64) -> Ma
     let most = sum.iter().fold(0.0_f64, |most, sample| most.max(sample.abs()));
     #[expect(clippy::cast_possible_truncation, reason = "samples are kept so")]
     let samples = sum.iter().map(|sample| (0.5 * sample / most) as f32).collect();
-    Made { samples, run: Run { turns: typed, cylinders, makers }, guilty, turns: turns / seconds }
+    Made { samples, run: Run { turns: typed, cylinders, makers }, guilty, turns: turns / seconds, idle }
 }

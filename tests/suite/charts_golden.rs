@@ -5,6 +5,9 @@
 use crate::charts_demo::{ladder, shift, three};
 use crate::charts_laws::height;
 use layshaft::chart::{DARK, LIGHT, Picture, Theme, svg_text};
+use layshaft::questions::swap::pictures::side;
+use layshaft::questions::{Shelves, Source, analyse_job};
+use layshaft::sheet::{Reader, Words};
 
 #[track_caller]
 fn check(name: &str, picture: &dyn Picture, theme: &Theme, width: u32, golden: &str) {
@@ -32,6 +35,15 @@ fn the_shift_chart_of_the_demo_job() {
     let picture = shift(&three(), None);
     check("shift-3-1180-light.svg", &picture, &LIGHT, 1180, include_str!("goldens/shift-3-1180-light.svg"));
     check("shift-3-360-dark.svg", &picture, &DARK, 360, include_str!("goldens/shift-3-360-dark.svg"));
+}
+
+#[test]
+fn two_boxes_in_side_view() {
+    let job = crate::swap_by_hand::five_speed();
+    let answers = analyse_job(&job, Shelves::default());
+    let source = Source::new(&job, &answers, Shelves::default(), Reader { units: job.units, words: Words::Uk });
+    let picture = side(source, Some(1)).unwrap();
+    check("swap-side-720-light.svg", &picture, &LIGHT, 720, include_str!("goldens/swap-side-720-light.svg"));
 }
 
 /// Figures worked by hand from the tooth counts; the sentences must say the same as the picture.

@@ -68,6 +68,11 @@ fn teeth() -> Job {
 }
 
 #[test]
+fn a_five_speed_for_the_coupe() {
+    compare("swap", &written_where(&crate::swap_by_hand::five_speed(), Words::Uk, |section| section.id == "swap"));
+}
+
+#[test]
 fn a_fault_of_the_demo_box() {
     compare("faults", &written_where(&fault(), Words::Uk, |section| section.id == "faults"));
 }

@@ -118,6 +118,23 @@ fn three_joints_and_turned_yokes() {
     assert!(said.contains("the joints add up, 2.8° is left over; set the yokes in line and 0.0° is left"), "{said}");
 }
 
+/// Asked before anything else is typed: 2° go up to 16,250 ÷ 2 = 8,125 rpm; 12° no speed allows.
+#[test]
+fn without_a_speed_it_is_said_how_far_the_angles_go() {
+    for (shaft, said) in
+        [("5 down", "Joints at 2.0° and 2.0°: good up to 8,125 rpm of the shaft."), ("15 down", "sharper than any shaft speed")]
+    {
+        let mut job = demo::empty(System::Inch);
+        let id = job.setups[0].id;
+        let fields = [ShaftField::GearboxSlope, ShaftField::Slopes, ShaftField::PinionSlope];
+        for (field, text) in fields.into_iter().zip(["3 down", shaft, "3 up"]) {
+            job.type_text(Field::Setup(id, SetupField::Shaft(field)), text.into());
+        }
+        let answer = self::said(&job);
+        assert!(answer.contains(said), "{answer}");
+    }
+}
+
 /// At rest a joint's needles dent the cross: half a degree keeps them rolling.
 #[test]
 fn a_straight_line_is_cautioned() {

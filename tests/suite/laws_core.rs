@@ -145,6 +145,8 @@ fn by_name(job: &Job) -> Vec<(String, Vec<String>)> {
     let mut sheet = build(&job, Words::Us);
     let (bench, compared): (Vec<_>, Vec<_>) = sheet.sections.into_iter().partition(|section| section.place == Place::Bench);
     sheet.sections = compared;
+    // Whether a box goes in is asked in place of setup A's.
+    sheet.sections.retain(|section| section.id != "swap");
     let of = |column: usize| {
         figures(&sheet, column).map(|figure| format!("{} {} {:?} {:?}", figure.key, figure.text(), figure.value.to_bits(), figure.working))
     };

@@ -7,9 +7,10 @@ use layshaft::problem::Explain;
 use layshaft::sliced::Sliced;
 use layshaft::sound::recording::spectra::peak;
 use layshaft::sound::recording::turns::{ByTurns, SpeedCurve};
-use layshaft::sound::recording::{Clip, ClipError, Findings, Listening};
+use layshaft::sound::recording::{Clip, ClipError, Findings, Intake, Listening};
+use layshaft::sound::together::{Expected, Stand, together};
 
-use crate::any_recording::{Made, RATE, made};
+use crate::any_recording::{Made, RATE, made, made_in};
 
 const TAU: f64 = std::f64::consts::TAU;
 
@@ -127,6 +128,38 @@ fn the_guilty_part_is_found() {
         assert!((found.turns / made.turns).ln().abs() < 0.003, "{seed}: {} for {}", found.turns, made.turns);
         assert_eq!(place(&made, &found), 0, "{seed}");
     }
+}
+
+/// One gear cannot part the two that it names first; the same car in another gear at the same rpm can.
+#[test]
+fn a_second_gear_parts_what_one_cannot() {
+    let recordings = [false, true].map(|again| made_in(TWO_GEARS, true, 8.0, 10.0, again));
+    let stands = |made: &Made| {
+        let found = listened(made);
+        let level =
+            |part: usize| found.candidates.iter().find(|candidate| candidate.maker == part).map_or(-30.0, |candidate| candidate.score);
+        let expected = |idle: bool| if idle { Expected::Either } else { Expected::Heard };
+        made.idle.iter().enumerate().map(|(part, idle)| Stand { level: level(part), expected: expected(*idle) }).collect::<Vec<Stand>>()
+    };
+    let stands = recordings.each_ref().map(stands);
+    let first = |fits: &[f64]| fits.iter().enumerate().max_by(|a, b| a.1.total_cmp(b.1)).map(|(part, _)| part);
+    assert_eq!(first(&together(&stands)), Some(recordings[0].guilty));
+}
+
+/// A recording whose car is looked at in two gears.
+const TWO_GEARS: u64 = 4;
+
+/// Taken in and listened to in slices, as the page does, a recording says to the bit what it says in one go.
+#[test]
+fn in_slices_it_says_the_same() {
+    let made = made(1, true, 6.0, 10.0);
+    let mut intake = Intake::new(made.samples.clone(), RATE).unwrap();
+    while !intake.advance(500).is_finished {}
+    let clip = Clip::new(&made.samples, RATE).unwrap();
+    assert!(intake.found().as_deref() == Some(&clip), "the samples differ");
+    let mut whole = Listening::new(clip, made.run.clone());
+    whole.advance(u64::MAX);
+    assert!(whole.found().is_some() && whole.found() == Some(listened(&made)), "the findings differ");
 }
 
 const SEEDS: [(u64, bool); 4] = [(1, true), (4, true), (5, true), (10_001, false)];

@@ -6,6 +6,7 @@ use layshaft::qr::{MARGIN, Square};
 use layshaft::questions::tag::{Tag, tag};
 use layshaft::questions::{OnShelf, Source, analyse_job, sheet_of};
 use layshaft::sheet::{Reader, Words};
+use layshaft::units::System;
 use proptest::prelude::*;
 
 use crate::any_job::job as any_job;
@@ -42,6 +43,26 @@ fn the_demos_box_has_a_tag() {
     assert_eq!(tag.gears[1][..2], ["1st".to_owned(), box_of.gears[0].clone()]);
     assert_eq!(tag.gears.iter().map(|gear| gear[2].as_str()).collect::<Vec<_>>()[..5], ["", "2.467", "1.670", "1.244", "1.000"]);
     assert!(tag.fitted.iter().any(|(part, what)| part == "Ring and pinion" && what.starts_with("43/11 = 3.909")), "{:?}", tag.fitted);
+}
+
+/// What stands in an empty metric job is not what a job opens as that leaves it out: the speed of the dial's check, for one.
+#[test]
+fn an_empty_job_comes_back_in_either_units() {
+    for units in [System::Inch, System::Metric] {
+        let job = demo::empty(units);
+        assert_eq!(link::open(&link::short_fragment(&job).unwrap()), Ok(job));
+    }
+}
+
+/// The oil as it is typed, in place of the room to write it.
+#[test]
+fn its_oil_is_among_what_is_fitted() {
+    let mut job = demo::job();
+    assert_eq!(tag_of(&job).unwrap().room_for_oil(), " Oil:");
+    job.setups[0].swap.oil = "GL-4 80W, 1.6 l".into();
+    let tag = tag_of(&job).unwrap();
+    assert_eq!(tag.room_for_oil(), "");
+    assert!(tag.fitted.contains(&("Oil of the gearbox".into(), "GL-4 80W, 1.6 l".into())), "{:?}", tag.fitted);
 }
 
 #[test]
@@ -92,5 +113,5 @@ proptest! {
 
 #[test]
 fn a_setup_of_nothing_carries_nothing() {
-    assert_eq!(serde_json::to_value(Setup::default()).unwrap().as_object().unwrap().len(), 10, "a member more: is it needed in a link?");
+    assert_eq!(serde_json::to_value(Setup::default()).unwrap().as_object().unwrap().len(), 11, "a member more: is it needed in a link?");
 }

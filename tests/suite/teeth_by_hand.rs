@@ -3,10 +3,12 @@
 use layshaft::gearing::Layout;
 use layshaft::gearing::geometry::Hand;
 use layshaft::gearing::geometry::pair_cuts::{self, PairAt, PairCutError};
-use layshaft::job::{Choice, Field, InsideField, Job, JobField, SetupChoice, SetupField};
+use layshaft::job::{Choice, Field, InsideField, Job, JobChoice, JobField, SetupChoice, SetupField};
 use layshaft::questions::build;
 use layshaft::sheet::export::cell_text;
 use layshaft::sheet::{Section, Words};
+use layshaft::toothload::along::{self, AlongError};
+use layshaft::toothload::bearing::Rolling;
 use layshaft::units::common::millimetres;
 use layshaft::units::{System, unit};
 
@@ -111,4 +113,85 @@ fn hands_and_faces_of_pairs_are_read() {
     assert!(pairs[3].face.is_some_and(|face| (face - millimetres(19.05)).abs() < millimetres(1e-9)) && pairs[3].driver_shift == Some(0.2));
     assert_eq!(read("2nd face"), Err(PairCutError::Face { text: String::new() }));
     assert_eq!(read("2nd face 900 mm"), Err(PairCutError::Face { text: "900 mm".into() }));
+}
+
+/// Ball in front, roller behind, 200 mm apart; the input pair 20 mm behind the front one.
+fn on_bearings(helix: &str) -> Job {
+    let mut job = job();
+    job.type_text(Field::Job(JobField::Shift), "6000 rpm".into());
+    job.choose(Choice::Job(JobChoice::Duty), "hill");
+    put(&mut job, 0, InsideField::Helix, helix);
+    put(&mut job, 0, InsideField::Bearings, "10 mm 28 kN ball; 210 mm 24 kN roller");
+    put(&mut job, 0, InsideField::Places, "input 30 mm; 2nd 100 mm; 1st 160 mm");
+    job
+}
+
+/// Straight teeth in 1st: the input pair pushes the cluster round with 2 × 120 N·m ÷ 75 mm = 3,200 N and apart with 3,200 × tan 20° = 1,164.7 N,
+/// 1st holds it back with 240,000 ÷ 45 = 5,333.3 N and pushes it apart with 1,941.2 N. Rear: (3,200 × 20 − 5,333.3 × 150) ÷ 200 = −3,680 N
+/// and (1,164.7 × 20 + 1,941.2 × 150) ÷ 200 = 1,572.4 N, together 4,001.8 N; front 1,546.7 N and 1,533.5 N, together 2,178.0 N.
+#[test]
+fn bearings_share_the_load_of_both_meshes() {
+    let job = on_bearings("0");
+    check(&job, 0, "teeth.gear_1.bearing_front_n", 2_178.046_294);
+    check(&job, 0, "teeth.gear_1.bearing_rear_n", 4_001.835_699);
+    check(&job, 0, "teeth.gear_2.bearing_front_n", 1_972.585_313);
+    check(&job, 0, "teeth.gear_2.bearing_rear_n", 1_593.142_058);
+    assert!(cell(&job, 0, "bearings-3").contains("direct"));
+}
+
+/// Hill climbs in a box of three: 10, 35 and 35 of 80 parts of the time from top down, 0.95 and 0.9 of the torque in 1st and 2nd at
+/// 0.85 × 6,000 rpm, the cluster turning 25 ÷ 30 as fast. One hour of 1st is 111,563 of the (28,000 ÷ (0.95 × 2,178))³ million turns
+/// of the front bearing, and so on: 13,613 h in front, 4,012 h behind, and (Σ L^−10/9)^−0.9 together.
+#[test]
+fn bearings_last_by_their_use() {
+    let job = on_bearings("0");
+    check(&job, 0, "teeth.bearings.together_h", 3_265.066_700);
+    let said = cell(&job, 0, "bearing-life");
+    assert!(said.contains("front 13,613 h, rear 4,012 h") && said.contains("thrust taken by the front one"), "{said}");
+    assert!(section(&job).answer.plain().contains("Bearings last 3,265 h in A"), "{}", section(&job).answer.plain());
+}
+
+/// Helical teeth: the thrusts tip the cluster by F_a × r, and 1,066.7 N in 1st and 320 N in 2nd go to the ball bearing, P = 0.56 F_r + Y F_a with Y between the
+/// rows of the table at F_a ÷ 15.4 kN: worked out beside the program from the same table, 7,485 h in front and 5,953 h behind.
+#[test]
+fn thrust_shortens_the_life_of_the_bearing_that_takes_it() {
+    let job = on_bearings("30");
+    check(&job, 0, "teeth.gear_1.bearing_front_n", 2_036.133_889);
+    check(&job, 0, "teeth.gear_1.bearing_rear_n", 3_553.742_951);
+    check(&job, 0, "teeth.bearings.together_h", 3_551.321_149);
+}
+
+/// What the bearings still need is named, the rest stands.
+#[test]
+fn what_bearings_need() {
+    let mut job = on_bearings("0");
+    put(&mut job, 0, InsideField::Places, "input 30 mm; 1st 160 mm");
+    let said = cell(&job, 0, "bearing-life");
+    assert!(said.contains("needs the place of 2nd along the cluster"), "{said}");
+    check(&job, 0, "teeth.gear_1.bearing_rear_n", 4_001.835_699);
+    put(&mut job, 0, InsideField::Bearings, "");
+    assert!(cell(&job, 0, "bearing-life").contains("needs the bearings of the cluster"));
+}
+
+#[test]
+fn bearings_and_places_are_read() {
+    let [one, two] = along::read_bearings("175mm 24000 N rollers\n0 28 ball", System::Metric).unwrap().unwrap();
+    assert_eq!((one.at, one.rolling, two.rolling), (millimetres(0.0), Rolling::Balls, Rolling::Rollers));
+    assert!((two.rating - unit::KN.of(24.0)).abs() < unit::NEWTON.of(1e-6) && (two.at - millimetres(175.0)).abs() < millimetres(1e-9));
+    let inch = along::read_bearings("0.5 6300 lbf ball; 7 in 5400 lbf needles", System::Inch).unwrap().unwrap();
+    assert!((inch[0].at - millimetres(12.7)).abs() < millimetres(1e-9) && inch[1].rolling == Rolling::Rollers);
+    assert_eq!(along::read_bearings(" ", System::Metric), Ok(None));
+    for (text, why) in [
+        ("0 28 kN ball", AlongError::NotTwo { many: 1 }),
+        ("0 28 kN ball; 0 24 kN ball", AlongError::OnePlace),
+        ("0 28 kN; 175 24 kN ball", AlongError::NoBearing { text: "0 28 kN".into() }),
+        ("ball; 175 24 kN ball", AlongError::NoBearing { text: "ball".into() }),
+        ("0 28 kN ball; far 24 kN ball", AlongError::Place { text: "far".into() }),
+    ] {
+        assert_eq!(along::read_bearings(text, System::Metric), Err(why), "{text}");
+    }
+    let places = along::read_places("input 22; 2nd: 110 mm; 1 150", System::Metric, 4).unwrap();
+    assert_eq!(places.iter().map(|place| place.0).collect::<Vec<_>>(), [PairAt::Constant, PairAt::Gear(1), PairAt::Gear(0)]);
+    assert_eq!(along::read_places("6th 30", System::Metric, 4), Err(AlongError::NoGear { text: "6th 30".into() }));
+    assert_eq!(along::read_places("1st", System::Metric, 4), Err(AlongError::Place { text: String::new() }));
 }

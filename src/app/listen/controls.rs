@@ -49,7 +49,7 @@ pub(in crate::app) fn view() -> AnyView {
                     <button type="button" class="btn btn--small" on:click=move |_| ear.forget()>"Stop"</button>
                 </div>
             </Show>
-            <p class="words">"20 s at a steady speed, or a slow rise. A passenger holds the phone. Nothing is kept or sent."</p>
+            <p class="words">"20 s at a steady speed, or a slow rise. A passenger holds the phone. Nothing is sent; nothing is kept unless you press it."</p>
             {tone::view(ear)}
         </div>
     }

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use super::ear::{Ear, View};
+use crate::app::notices::Notice;
 use crate::app::parts;
 use crate::app::state::State;
 use crate::app::widgets::{Chart, Choice};
@@ -10,6 +11,7 @@ use crate::job::{BenchField, Field, JobField, NoiseField};
 use crate::questions::noise::recorded::Part;
 use crate::units::number;
 
+const KEPT: Field = Field::Job(JobField::Bench(BenchField::Noise(NoiseField::Kept)));
 const PITCH: Field = Field::Job(JobField::Bench(BenchField::Noise(NoiseField::Pitch)));
 
 /// What was heard; nothing before that.
@@ -28,6 +30,16 @@ fn what_was_heard(ear: Ear) -> impl IntoView {
         state.type_text(PITCH, number::show(hertz, usize::from(hertz < 100.0)));
         state.leave_field();
     };
+    let keep_all = move |_| {
+        let kept = ear.heard.with_untracked(|heard| heard.as_ref().map(|heard| heard.kept.clone()));
+        if let Some(kept) = kept {
+            state.type_text(KEPT, kept);
+            state.leave_field();
+            state.tell(Notice::plain(
+                "Kept: gear, rpm and the tones found. Record the test in the other gear, and both are taken together.",
+            ));
+        }
+    };
     view! {
         <section class="recorded" id="recorded" aria-labelledby="recorded-title">
             <h3 id="recorded-title">"The recording"</h3>
@@ -43,6 +55,7 @@ fn what_was_heard(ear: Ear) -> impl IntoView {
                         {format!("Keep {} Hz as its pitch", number::show(hertz, usize::from(hertz < 100.0)))}
                     </button>
                 })}
+                <button type="button" class="btn" id="recorded-keep" on:click=keep_all>"Keep with the job"</button>
                 <button type="button" class="btn" id="recorded-forget" on:click=move |_| ear.forget()>"Forget the recording"</button>
             </div>
         </section>

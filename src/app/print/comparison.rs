@@ -45,7 +45,9 @@ fn compared(state: State) -> AnyView {
     let many = job.setups.len();
     let shared = format!("shift at {}, cruise at {}", job.shift.text, job.cruise.text);
     let short = rows(&job, std::slice::from_ref(&sheet.short));
-    let told = sheet.sections.iter().filter(|section| section.place == Place::Compare && !section.rows.is_empty());
+    // Of a question that says nothing yet there would be nothing on paper but its blank fields.
+    let says = |section: &Section| section.rows.iter().flat_map(|row| &row.cells).flat_map(Cell::pieces).any(Piece::says);
+    let told = sheet.sections.iter().filter(|section| section.place == Place::Compare && says(section));
     let sections: Vec<AnyView> = told.map(|section| section_view(state, &job, section)).collect();
     let title = if many > 1 { "Comparison" } else { "All figures" };
     view! {

@@ -21,7 +21,7 @@ pub(super) fn page(state: State) -> Option<AnyView> {
                 </div>
                 {code(&tag)}
                 <table><tbody>{tag.gears.iter().map(gear).collect_view()}</tbody></table>
-                <p class="paper__by">{format!("{}. Oil:", listing::when(&device::now(), ""))}</p>
+                <p class="paper__by">{format!("{}.{}", listing::when(&device::now(), ""), tag.room_for_oil())}</p>
             </section>
         }
         .into_any(),

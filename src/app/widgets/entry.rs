@@ -4,9 +4,9 @@ use leptos::prelude::*;
 
 use super::select::{layout_select, select};
 use super::{SelectField, Teeth, TextField};
-use crate::app::parts;
 use crate::app::state::State;
-use crate::job::{Choice, Chosen, Field, Layout, MOST_GEARS, Place, Setup, SetupField, SetupId};
+use crate::app::{parts, tilt};
+use crate::job::{Choice, Chosen, Field, Layout, MOST_GEARS, Place, Setup, SetupField, SetupId, ShaftField};
 use crate::questions::entries::{place_words, stage_kinds};
 use crate::sheet::{Entry, EntryKind, ordinal};
 
@@ -17,7 +17,10 @@ pub fn entry(setup: SetupId, entry: &Entry) -> AnyView {
             view! { <Teeth setup field=Field::Setup(setup, field) label=entry.label.clone()/> }.into_any()
         }
         EntryKind::Text(field) => {
-            let wide = matches!(field, SetupField::StageName(_) | SetupField::RoadCheck);
+            let wide = matches!(
+                field,
+                SetupField::StageName(_) | SetupField::RoadCheck | SetupField::Shaft(ShaftField::OwnMaterial | ShaftField::Droop)
+            );
             view! { <TextField field=Field::Setup(setup, field) label=entry.label.clone() wide/> }.into_any()
         }
         _ => {
@@ -35,6 +38,7 @@ pub(in crate::app) fn chosen(setup: SetupId, entry: &Entry) -> AnyView {
         EntryKind::Layout => layout(setup, entry.label.clone()),
         EntryKind::StageKind(at) => stage_kind(setup, at, entry.label.clone()),
         EntryKind::StagePlace(at) => stage_place(setup, at, entry.label.clone()),
+        EntryKind::Tilt(field) => tilt::buttons(setup, field, entry.label.clone()),
         EntryKind::AddStage => {
             let state = State::here();
             let add = move |_| change(state, setup, Setup::add_stage);

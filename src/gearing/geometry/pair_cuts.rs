@@ -160,7 +160,7 @@ fn face(typed: &str, system: System) -> Result<Length, PairCutError> {
 }
 
 /// `1`, `1st`, `input`, `r`.
-fn pair_named(word: &str, gears: usize) -> Option<PairAt> {
+pub(crate) fn pair_named(word: &str, gears: usize) -> Option<PairAt> {
     match word {
         "r" | "rev" | "reverse" => return Some(PairAt::Reverse),
         "input" | "constant" | "c" => return Some(PairAt::Constant),

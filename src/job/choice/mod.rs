@@ -10,7 +10,7 @@ use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use super::field::InputProblem;
 use super::{Job, Setup, SetupId};
-use crate::driveline::{Margin, TubeMaterial, Yokes};
+use crate::driveline::{Ends, Margin, TubeMaterial, Yokes};
 use crate::fits::ShimsGo;
 use crate::fits::ring_pinion::MarkSense;
 use crate::fits::tapered::{BearingState, Mounting};
@@ -21,8 +21,10 @@ use crate::motion::curve::rows::MeasuredAt;
 use crate::problem::Problem;
 use crate::sound::{Clutch, GoesWith, Kind, Load};
 use crate::speedometer::{Hand, Tap};
+use crate::swap::Release;
 use crate::toothform::split::Split;
 use crate::toothform::standard::Rack;
+use crate::toothload::duty::Duty;
 use crate::toothload::synchroniser::LiningKind;
 use crate::tyre::OmittedAspect;
 pub use options::{
@@ -293,6 +295,8 @@ choices! {
     InsideGear(LookedGear) at inside.gear: "inside-gear", "gear", else "2nd is looked at";
     /// The lining its synchronisers are judged by.
     Lining(LiningKind) at inside.lining: "lining", "lining", else "the lining is not judged";
+    /// What the car is used for.
+    Duty(Duty) at inside.duty: "duty", "used for", else "bearings are not judged";
     /// How near its critical speed a driveshaft may turn.
     ShaftMargin(Margin) at driveline.margin: "shaft-margin", "allow", else "the shaft is not judged";
 }
@@ -313,6 +317,10 @@ choices! {
     ShaftMaterial(TubeMaterial) at shaft.material: "shaft-material", "material of the tube", else "the shaft is left out";
     /// How the yokes of the driveshaft stand to each other.
     ShaftYokes(Yokes) at shaft.yokes: "shaft-yokes", "yokes of the shaft", else "the joints are not judged";
+    /// Where the clutch fork of a box comes out.
+    ForkSide(Release) at swap.release: "fork-side", "clutch fork", else "its side is not compared";
+    /// How the ends of the driveshaft are held.
+    ShaftEnds(Ends) at shaft.ends: "shaft-ends", "ends of the shaft", else "its critical speed is not worked out";
 }
 
 impl Choice {

@@ -1,7 +1,7 @@
 //! The options of every choice: the value, its word in a file, its words on the page.
 
 use super::{Offered, Options, Unchosen};
-use crate::driveline::{Margin, TubeMaterial, Yokes};
+use crate::driveline::{Ends, Margin, TubeMaterial, Yokes};
 use crate::fits::ring_pinion::MarkSense;
 use crate::fits::tapered::{BearingState, Mounting};
 use crate::fits::{Material, ShimsGo};
@@ -13,8 +13,10 @@ use crate::motion::curve::rows::MeasuredAt;
 use crate::sound::{Clutch, GoesWith, Kind, Load};
 use crate::speedometer::law::{self, Band};
 use crate::speedometer::{Hand, Tap};
+use crate::swap::Release;
 use crate::toothform::split::Split;
 use crate::toothform::standard::Rack;
+use crate::toothload::duty::Duty;
 use crate::toothload::synchroniser::LiningKind;
 use crate::tyre::OmittedAspect;
 
@@ -193,6 +195,12 @@ options! {
         Self::ShiftRpm, "chosen", "the shift rpm";
     }
 
+    Duty, Taken(Self::Road) {
+        Self::Road, "", "the road";
+        Self::Hill, "hill", "hill climbs";
+        Self::Towing, "towing", "towing";
+    }
+
     Wheels, Taken(Self::BothFree) {
         Self::BothFree, "", "both wheels free";
         Self::OneHeld, "held", "one wheel held";
@@ -281,11 +289,23 @@ options! {
         Self::LastTurned, "last-turned", Self::LastTurned.word();
     }
 
+    Ends, Taken(Self::Joints) {
+        Self::Joints, "", "a joint at each end";
+        Self::OneHeld, "one-held", "one end held stiffly";
+        Self::BothHeld, "held", "both ends held stiffly";
+    }
+
     Margin, Taken(Self::Cars) {
         Self::Cars, "", "70 % of critical, cars";
         Self::Shops, "75", "75 %, common in shops";
         Self::Industrial, "65", "65 %, runs all day";
         Self::ClearOfJoints, "50", "50 %, clear of the joints";
+    }
+
+    Release, Nothing("side not known") {
+        Self::Left, "left", Self::Left.word();
+        Self::Right, "right", Self::Right.word();
+        Self::Around, "around", Self::Around.word();
     }
 
     StageKind, Nothing("extra stage") {

@@ -2,7 +2,7 @@
 
 use super::{Bounds, Kind, Row, inputs, no_unit, notation, quantity, teeth, whole, words};
 use crate::gearing::geometry::Cut;
-use crate::job::{Inside, Setup, Shaft};
+use crate::job::{Inside, Setup, Shaft, Swap};
 use crate::toothload::synchroniser::Cone;
 use crate::units::{Angle, Length, Measured, System, limits, number};
 
@@ -13,6 +13,8 @@ inputs! {
         Inside(InsideField) at inside;
         /// A text about its driveshaft.
         Shaft(ShaftField) at shaft;
+        /// A size of its box.
+        Swap(SwapField) at swap;
     };
 
     /// What the setup is called.
@@ -80,6 +82,10 @@ inputs! {
     ClutchDiameter at clutch_diameter: quantity("clutch-diameter", "clutch plate, outer diameter", &limits::CLUTCH_DIAMETER).like("200 mm");
     /// The pairs that are cut otherwise.
     PairCuts at pair_cuts: notation("pair-cuts", "pairs cut otherwise", no_unit).like("1st 8 DP 0°; R 7 DP; 2nd x 0.3");
+    /// The two bearings of the countershaft.
+    Bearings at bearings: notation("bearings", "the cluster’s bearings: place, C, kind", no_unit).like("0 28 kN ball; 175 24 kN roller");
+    /// Where the gears sit along it.
+    Places at places: notation("gear-places", "where its gears sit", no_unit).like("input 22; 2nd 110; 1st 150");
 }
 
 inputs! {
@@ -99,6 +105,56 @@ inputs! {
     Slopes at slopes: notation("shaft-slope", "slope of the shaft", degrees).like("5 down");
     /// Where the axle's nose points.
     PinionSlope at pinion_slope: notation("pinion-slope", "slope of the axle’s nose", degrees).like("3 up");
+    /// Modulus and density of a material of one's own.
+    OwnMaterial at own_material: notation("shaft-own-material", "own material", |_, _| Some("GPa; kg/m³")).like("120; 1,600");
+    /// How far the axle's nose rises under drive.
+    Windup at windup: quantity("axle-windup", "nose rises under drive", &limits::WINDUP).or(|_| "0".into());
+    /// The driveline with the axle hanging.
+    Droop at droop: notation("axle-droop", "axle drops; nose then", no_unit).like("4 in; nose 1 up");
+    /// One shim of the centre bearing.
+    Shim at shim: quantity("bearing-shim", "one shim of the centre bearing", &limits::SHIM);
+    /// What an indicator swings by.
+    RunOut at run_out: quantity("shaft-run-out", "run-out at the middle", &limits::RUN_OUT);
+}
+
+inputs! {
+    /// The sizes of one setup's box.
+    SwapField of swap: Swap;
+
+    /// To the output flange.
+    Length at length: quantity("box-length", "case face to output flange", &limits::FROM_FACE);
+    /// To the mount.
+    Mount at mount: quantity("box-mount", "case face to mount", &limits::FROM_FACE);
+    /// To the lever.
+    Lever at lever: quantity("box-lever", "case face to lever", &limits::FROM_FACE);
+    /// To the nose of the input shaft.
+    Nose at nose: quantity("box-nose", "case face to nose of the input shaft", &limits::FROM_FACE);
+    /// What runs in the pilot bush.
+    Spigot at spigot: quantity("box-spigot", "spigot diameter", &limits::FIT_DIAMETER);
+    /// The splines of the input.
+    InputSpline at input_spline: notation("box-input-spline", "input spline: count x outside", bare).like("10 x 1 1/8");
+    /// The splines of the output.
+    OutputSpline at output_spline: notation("box-output-spline", "output spline: count x outside", bare).like("27 x 1 1/8");
+    /// The bolt holes.
+    Holes at holes: notation("box-holes", "bolt holes, across: up, or a name", bare);
+    /// The top of the case.
+    Outline at outline: notation("box-outline", "top of the case, distance: height", bare).like("0: 6; 12: 4 1/2");
+    /// What it weighs.
+    Weight at weight: quantity("box-weight", "weight of the box", &limits::BOX_WEIGHT);
+    /// The width of the axle.
+    AxleWidth at axle_width: quantity("axle-width", "axle, wheel face to wheel face", &limits::AXLE_WIDTH);
+    /// The backspace of its wheels.
+    Backspace at backspace: quantity("backspace", "wheel face to inner rim edge", &limits::BACKSPACE);
+    /// The splines of a half shaft.
+    HalfShaft at half_shaft: notation("half-shaft-spline", "half shaft spline: count x outside", bare);
+    /// Its oil.
+    Oil at oil: words("box-oil", "oil");
+}
+
+/// The unit of bare lengths in a line.
+#[expect(clippy::unnecessary_wraps, reason = "the notation of other inputs can name its own unit")]
+pub(super) fn bare(_: &str, system: System) -> Option<&'static str> {
+    Some(Length::usual(system).symbol)
 }
 
 /// How many cones a synchroniser can have.

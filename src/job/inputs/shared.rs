@@ -2,8 +2,10 @@
 
 use super::bench::BenchField;
 use super::car::PullField;
+use super::setup::bare;
 use super::{Kind, Row, inputs, notation, quantity, words};
 use crate::job::Job;
+use crate::swap::ShaftChange;
 use crate::toothload::synchroniser::{self, Lining};
 use crate::units::{Torque, limits};
 
@@ -47,6 +49,14 @@ inputs! {
     InsideTorque at inside.torque: quantity("inside-torque", "torque at the input", &limits::TORQUE).or(greatest_torque);
     /// The road speed that the driveshaft is judged at.
     DrivelineAt at driveline.at: Row::new("driveline-at", "judge the shaft at", Kind::Quantity(&limits::ROAD_SPEED));
+    /// How far the slip joint can still go in.
+    Slip at swap.slip: quantity("slip", "slip left at ride height", &limits::SLIP).or(|job| limits::bare(ShaftChange::usual_slip(job.units), job.units));
+    /// Between tyre and arch.
+    Arch at swap.arch: quantity("arch", "rear tyre to arch", &limits::ARCH);
+    /// The tunnel, station by station.
+    Tunnel at swap.tunnel: notation("tunnel", "tunnel above the shaft", bare).like("0: 8; 16: 6");
+    /// The speed the pinion is made for.
+    PinionMost at driveline.pinion: quantity("pinion-most", "pinion at most", &limits::PINION_SPEED);
     /// Limits of the user's own for the lining.
     LiningLimits at inside.lining_limits: notation("lining-limits", "own limits of the lining", |_, _| Some("m/s N/mm² J/mm² W/mm²"))
         .or(lining_limits);

@@ -4,6 +4,7 @@ use std::f64::consts::TAU;
 
 use super::read::{DrivelineShared, Shafts};
 use crate::driveline::Shaft;
+use crate::driveline::travel::CentreBearing;
 use crate::gearing::Ratio;
 use crate::gearing::teeth::decimal;
 use crate::questions::road::tyres::Tyres;
@@ -30,6 +31,8 @@ pub struct Driveline {
     pub torque: Option<Torqued>,
     /// Its joints, where the slopes are known.
     pub joints: Option<Joints>,
+    /// What shims of the centre bearing do, where the shaft has two pieces.
+    pub bearing: Option<CentreBearing>,
 }
 
 /// How a shaft turns.
@@ -86,8 +89,11 @@ impl Driveline {
         let share = shared.margin.map(crate::driveline::Margin::share);
         let allowed = critical.zip(share).map(|((critical, _), share)| critical * share);
         let instead = turning.zip(share).and_then(|(turning, share)| Instead::of(&setup.shaft, turning.shaft / share));
-        let joints = setup.shaft.slopes.line.as_ref().map(|line| Joints::of(line, turning.map(|turning| turning.shaft)));
-        Self { turning, critical, allowed, instead, torque: torque(setup, gears, pull, conditions), joints }
+        let slopes = &setup.shaft.slopes;
+        let joints = slopes.line.as_ref().map(|line| Joints::of(line, slopes.windup, turning.map(|turning| turning.shaft)));
+        let shim = setup.shaft.shim.unwrap_or_else(usual_shim);
+        let bearing = slopes.line.as_ref().and_then(|line| CentreBearing::of(line, &setup.shaft.lengths, shim));
+        Self { turning, critical, allowed, instead, torque: torque(setup, gears, pull, conditions), joints, bearing }
     }
 
     /// The shaft's speed as a share of its critical speed.
@@ -100,6 +106,11 @@ impl Driveline {
         let turning = self.turning?;
         Some(turning.road * (shaft / turning.shaft).value)
     }
+}
+
+/// The shim of a centre bearing that is counted in where none is typed: a millimetre, so that any stack can be made of it.
+pub fn usual_shim() -> Length {
+    crate::units::common::millimetres(1.0)
 }
 
 fn turning(setup: &Setup, tyres: &Tyres, shared: &DrivelineShared) -> Option<Turning> {
@@ -152,7 +163,7 @@ fn torque(setup: &Setup, gears: &Gears, pull: &Pull, conditions: &Conditions) ->
     let held = pull.vehicle.as_ref().map(crate::motion::Vehicle::grip_limit).zip(setup.rolling.as_ref()).zip(setup.behind_shaft());
     let held = held.map(|((grip, rolling), behind)| Torque::from(grip * (rolling.circumference / TAU)) / decimal(behind));
     let by_grip = held.is_some_and(|held| held < by_engine);
-    let yields = setup.shaft.material.and_then(crate::driveline::TubeMaterial::shear_yield);
+    let yields = setup.shaft.shear_yield();
     Some(Torqued {
         torque: held.filter(|_| by_grip).unwrap_or(by_engine),
         by_grip,

@@ -6,6 +6,7 @@ pub mod read;
 pub mod rests;
 pub mod rows;
 pub mod sentence;
+pub mod taken;
 
 use super::{Drawn, Input, Place, Question};
 use crate::job::{JobChoice, JobField};
@@ -16,7 +17,7 @@ pub const QUESTION: Question = Question {
     place: Place::Compare,
     title: "Driveline",
     ask: "May the driveshaft turn this fast, and are its joint angles good?",
-    inputs: &[Input::Text(JobField::DrivelineAt), Input::Choice(JobChoice::ShaftMargin)],
+    inputs: &[Input::Text(JobField::DrivelineAt), Input::Choice(JobChoice::ShaftMargin), Input::Text(JobField::PinionMost)],
     groups: &[],
     station: rows::station,
     answer: sentence::said,

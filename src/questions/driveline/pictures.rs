@@ -3,7 +3,6 @@
 use super::answer::shaft_speed;
 use crate::chart::lines::{At, Dot, Guide, Lines, Measure, Series};
 use crate::chart::palette::Hue;
-use crate::driveline;
 use crate::questions::{Analysis, Source};
 use crate::units::common::in_rpm;
 use crate::units::{Length, Measured, Velocity, number};
@@ -62,8 +61,7 @@ pub fn length(source: Source<'_>, focus: Option<usize>) -> Option<Lines> {
         source.setups.iter().flat_map(|analysis| &analysis.setup.shaft.lengths).map(|length| (unit.take)(length)).collect();
     let (least, most) = (lengths.iter().copied().reduce(f64::min)? * 0.7, lengths.iter().copied().reduce(f64::max)? * 1.25);
     let critical = |analysis: &Analysis, length: f64| {
-        let (outside, wall) = analysis.setup.shaft.tube?;
-        let shaft = driveline::Shaft::new((unit.make)(length), outside, wall, analysis.setup.shaft.material?.material()).ok()?;
+        let shaft = analysis.setup.shaft.piece((unit.make)(length))?.ok()?;
         Some((length, in_rpm(shaft.critical_speed())))
     };
     let along = || (0..=POINTS).map(|at| least + (most - least) * f64::from(at) / f64::from(POINTS));

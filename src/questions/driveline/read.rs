@@ -1,9 +1,11 @@
 //! The driveshaft of a setup, read and checked, and what all of them are judged at.
 
-use crate::driveline::{self, Margin, TubeMaterial};
+use crate::driveline::shaft::wall_of;
+use crate::driveline::tube::read_own_material;
+use crate::driveline::{self, Ends, Margin, Material, TubeMaterial};
 use crate::job::{self, InputProblem, Job, JobField, SetupField, ShaftField};
 use crate::questions::setup::keep;
-use crate::units::{Length, Typed, Velocity, limits};
+use crate::units::{AngularVelocity, Length, Pressure, Typed, Velocity, limits};
 
 mod slopes;
 
@@ -18,6 +20,8 @@ pub struct DrivelineShared {
     pub is_blank: bool,
     /// How near its critical speed a shaft may turn; none where a file names a word that is no option.
     pub margin: Option<Margin>,
+    /// The speed that the pinion is made for, where it is typed.
+    pub pinion: Option<AngularVelocity>,
 }
 
 /// The shaft of one setup.
@@ -29,16 +33,24 @@ pub struct Shafts {
     pub lengths: Vec<Length>,
     /// Outside and wall of the tube, where both could be read.
     pub tube: Option<(Length, Length)>,
-    /// What the tube is made of.
+    /// What the tube is made of; none for a material of the user's own.
     pub material: Option<TubeMaterial>,
+    /// Modulus and density of that, or of the user's own.
+    pub made_of: Option<Material>,
+    /// How its ends are held.
+    pub ends: Option<Ends>,
     /// Which way its shafts point.
     pub slopes: Slopes,
+    /// One shim of its centre bearing, where it is typed.
+    pub shim: Option<Length>,
+    /// What an indicator swings by at its middle.
+    pub run_out: Option<Length>,
 }
 
 impl Default for DrivelineShared {
     /// As where nothing is typed.
     fn default() -> Self {
-        Self { at: None, is_blank: true, margin: None }
+        Self { at: None, is_blank: true, margin: None, pinion: None }
     }
 }
 
@@ -48,7 +60,9 @@ impl DrivelineShared {
         let typed = &job.driveline;
         let is_blank = typed.at.is_blank();
         let at = if is_blank { None } else { keep(problems, JobField::DrivelineAt, typed.at.read(&limits::ROAD_SPEED)) };
-        Self { at, is_blank, margin: typed.margin.value() }
+        let pinion = (!typed.pinion.is_blank()).then(|| typed.pinion.read(&limits::PINION_SPEED));
+        let pinion = pinion.and_then(|read| keep(problems, JobField::PinionMost, read));
+        Self { at, is_blank, margin: typed.margin.value(), pinion }
     }
 }
 
@@ -62,15 +76,43 @@ impl Shafts {
             if typed.is_blank() { None } else { keep(problems, field(of), typed.read(limits)) }
         };
         let outside = one(&typed.outside, &limits::TUBE_OUTSIDE, ShaftField::Outside);
-        let wall = one(&typed.wall, &limits::TUBE_WALL, ShaftField::Wall);
-        let (tube, material) = (outside.zip(wall), typed.material.value());
-        let pieces = tube.zip(material).map_or_else(Vec::new, |((outside, wall), material)| {
-            let piece = |length: &Length| driveline::Shaft::new(*length, outside, wall, material.material());
-            let pieces: Result<Vec<driveline::Shaft>, _> = lengths.iter().map(piece).collect();
-            keep(problems, field(ShaftField::Wall), pieces).unwrap_or_default()
-        });
+        let shim = one(&typed.shim, &limits::SHIM, ShaftField::Shim);
+        let run_out = one(&typed.run_out, &limits::RUN_OUT, ShaftField::RunOut);
+        let wall = match typed.wall.text.trim().to_lowercase().strip_prefix("bore") {
+            Some(bore) => {
+                let bore = Typed::new(bore, typed.wall.units).read(&limits::TUBE_BORE);
+                let bore = keep(problems, field(ShaftField::Wall), bore);
+                outside.zip(bore).and_then(|(outside, bore)| keep(problems, field(ShaftField::Wall), wall_of(outside, bore)))
+            }
+            None => one(&typed.wall, &limits::TUBE_WALL, ShaftField::Wall),
+        };
+        let own = typed.own_material.trim();
+        let material = typed.material.value().filter(|_| own.is_empty());
+        let made_of = if own.is_empty() {
+            material.map(TubeMaterial::material)
+        } else {
+            keep(problems, field(ShaftField::OwnMaterial), read_own_material(own))
+        };
         let slopes = Slopes::read(setup, &lengths, problems);
-        Self { pieces, lengths, tube, material, slopes }
+        let (tube, ends) = (outside.zip(wall), typed.ends.value());
+        let mut shafts = Self { pieces: Vec::new(), lengths, tube, material, made_of, ends, slopes, shim, run_out };
+        let pieces: Option<Result<Vec<driveline::Shaft>, _>> = shafts.lengths.iter().map(|length| shafts.piece(*length)).collect();
+        shafts.pieces = pieces.and_then(|pieces| keep(problems, field(ShaftField::Wall), pieces)).unwrap_or_default();
+        shafts
+    }
+
+    /// A piece of this tube of another length; none until all of the tube can be read.
+    ///
+    /// # Errors
+    /// Where there is no such tube.
+    pub fn piece(&self, length: Length) -> Option<Result<driveline::Shaft, driveline::ShaftError>> {
+        let ((outside, wall), material, ends) = (self.tube?, self.made_of?, self.ends?);
+        Some(driveline::Shaft::new(length, outside, wall, material).map(|shaft| shaft.with_ends(ends)))
+    }
+
+    /// The shear stress at which its tube yields, where that is known.
+    pub fn shear_yield(&self) -> Option<Pressure> {
+        self.material.and_then(TubeMaterial::shear_yield)
     }
 }
 

@@ -7,6 +7,7 @@ use crate::questions::gears::rests::axle;
 use crate::questions::rests::{by_setup, typed, usual};
 use crate::questions::{Analysis, Source, road};
 use crate::sheet::Rest;
+use crate::units::common::in_rpm;
 use crate::units::{Measured, Velocity, number, show};
 
 /// Every value, once.
@@ -16,13 +17,28 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
     rests.extend(road::rests::rolling(source));
     rests.extend(by_setup(source, |analysis| tube(source, analysis)));
     if source.setups.iter().any(|analysis| analysis.driveline().critical.is_some()) {
-        rests.push(usual("Yokes and slip joint", "not counted: they lower the critical speed", CRITICAL));
+        rests.extend(by_setup(source, model));
+        rests.push(usual(
+            "Yokes and slip joint",
+            "not counted: they lower the critical speed; type the longest length the shaft runs at",
+            CRITICAL,
+        ));
     }
     rests.extend(source.conditions.driveline.margin.map(|margin| allowed(source, margin)));
+    if source.setups.iter().any(|analysis| analysis.setup.final_drive.is_some()) {
+        let value = "renewed together; after any work on them set the backlash and read the pattern anew";
+        rests.push(usual("Ring and pinion", value, "common practice, no published source"));
+    }
     if source.setups.iter().any(|analysis| analysis.driveline().joints.is_some()) {
         let from = "service manuals, a design guide that quotes SAE AE-7, an industrial handbook of cardan shafts";
         rests.push(usual("Joint angles", limits_words(), from));
-        rests.push(usual("Slopes", "at ride height, standing", "as measured: a sprung axle lifts its nose under drive"));
+        let is_driven = source.setups.iter().any(|analysis| analysis.setup.shaft.slopes.at_rest.is_some());
+        let from = if is_driven {
+            "as measured; the nose raised by what is typed for drive"
+        } else {
+            "as measured: leaf springs let the nose rise under drive"
+        };
+        rests.push(usual("Slopes", "at ride height, standing", from));
     }
     rests
 }
@@ -38,16 +54,29 @@ fn judged_at(source: Source<'_>, analysis: &Analysis) -> Option<Rest> {
 }
 
 fn tube(source: Source<'_>, analysis: &Analysis) -> Option<Rest> {
-    let material = analysis.setup.shaft.material.filter(|_| analysis.driveline().critical.is_some())?;
-    let (modulus, density) = material.figures();
-    let value = format!("{}, {} GPa, {} kg/m³", material.word(), number::show(modulus, 0), number::show(density, 0));
+    let shaft = &analysis.setup.shaft;
+    let (modulus, density) = shaft.made_of.filter(|_| analysis.driveline().critical.is_some())?.figures();
+    let name = shaft.material.map_or("own material", TubeMaterial::word);
+    let value = format!("{name}, {} GPa, {} kg/m³", number::show(modulus, 0), number::show(density, 0));
+    let Some(material) = shaft.material else { return Some(typed("Tube", value)) };
     let is_typed = source.job.setup(analysis.setup.id).is_some_and(|setup| !setup.shaft.material.is_nothing());
     let from = match (is_typed, material) {
-        (_, TubeMaterial::CarbonFibre) => "handbook values, from memory: the maker’s sheet of the laminate holds before them",
+        (_, TubeMaterial::CarbonFibre) => "handbook values, from memory: type those of the laminate’s own sheet",
         (true, _) => "as chosen; handbook values, from memory",
         (false, _) => "taken where none is chosen; handbook values, from memory",
     };
     Some(Rest { is_typed, ..usual("Tube", value, from) })
+}
+
+/// Which model the critical speed is by, and what the other would give.
+fn model(analysis: &Analysis) -> Option<Rest> {
+    let (_, slowest) = analysis.driveline().critical?;
+    let lumped = analysis.setup.shaft.pieces.get(slowest)?.critical_speed_lumped();
+    let value = format!(
+        "mass spread along the tube; all of it at the middle, as some tables have it, gives {} rpm",
+        number::show(in_rpm(lumped), 0)
+    );
+    Some(usual("Critical speed", value, CRITICAL))
 }
 
 fn allowed(source: Source<'_>, margin: Margin) -> Rest {

@@ -1,8 +1,8 @@
 //! The rows of Driveline: what is typed of the shaft, how fast it turns, how fast it may, what would do, and what its joints do.
 
 use super::answer::{Instead, Turning, Why};
-use crate::driveline::Margin;
 use crate::driveline::shaft::allowed_unbalance_g_mm;
+use crate::driveline::{Ends, Margin};
 use crate::gearing::teeth::decimal;
 use crate::job::{SetupChoice, SetupField, ShaftField};
 use crate::questions::entries::{choice, entry};
@@ -13,11 +13,16 @@ use crate::units::{AngularVelocity, Length, Measured, System, Torque, Velocity, 
 
 mod joints;
 pub mod shaft_words;
+mod travel;
+mod turning;
 
 pub use joints::limits_words;
 
 /// Source of the critical speed.
 pub const CRITICAL: &str = "uniform tube free to tilt at both joints, first bending mode (any textbook of vibrations)";
+/// Source of the same where an end is held.
+const HELD: &str =
+    "uniform tube held stiffly, first bending mode (any textbook of vibrations); no bearing is quite stiff, so in truth lower";
 /// Source of the shaft's speed.
 const KINEMATICS: &str = "no slip of the tyres; plain kinematics";
 /// The balance grade of driveshafts, in mm/s.
@@ -47,17 +52,27 @@ pub fn deciding(source: Source<'_>) -> Vec<Row> {
 
 /// The other rows.
 pub fn rows(source: Source<'_>) -> Vec<Row> {
-    let mut rows = vec![source.row("shaft-material", "Tube of", |analysis| {
-        choice(source, analysis, Cell::default(), SetupChoice::ShaftMaterial, "material of the tube")
-    })];
+    let mut rows = vec![
+        source.row("shaft-material", "Tube of", |analysis| {
+            let cell = choice(source, analysis, Cell::default(), SetupChoice::ShaftMaterial, "material of the tube");
+            let own = SetupField::Shaft(ShaftField::OwnMaterial);
+            entry(source, analysis, cell, own, "modulus and density of an own material")
+        }),
+        source.row("shaft-ends", "Ends of the shaft", |analysis| {
+            choice(source, analysis, Cell::default(), SetupChoice::ShaftEnds, "ends of the shaft")
+        }),
+    ];
     rows.push(instead_row(source));
+    rows.push(turning::every_gear(source));
     rows.extend(joints::others(source));
+    rows.extend(travel::rows(source));
     rows.extend([
         source.row("joints", "Joints shake it at", |analysis| joints_cell(source, analysis)),
         source.row("torque", "Torque at the tube", |analysis| torque_cell(source, analysis)),
         source.row("balance", "Unbalance allowed, G 16", balance_cell),
-        source.row("hunting", "Ring and pinion", hunting_cell),
+        turning::run_out(source),
     ]);
+    rows.extend(turning::pinion(source));
     rows
 }
 
@@ -78,7 +93,7 @@ fn typed(source: Source<'_>) -> Vec<Row> {
     vec![
         row("shaft-length", "Joint to joint (two pieces: 30 + 34)", ShaftField::Lengths),
         row("shaft-outside", "Outside of the tube", ShaftField::Outside),
-        row("shaft-wall", "Wall of the tube", ShaftField::Wall),
+        row("shaft-wall", "Wall of the tube (or bore 2.8 in)", ShaftField::Wall),
     ]
 }
 
@@ -169,7 +184,11 @@ fn critical_figure(source: Source<'_>, analysis: &Analysis, critical: AngularVel
     let decimals = if source.reader.units == System::Inch { 3 } else { 1 };
     let shown = |value: Length| show(&value, length, decimals);
     let figure = rpm("driveline.critical", critical);
-    let (Some((outside, wall)), Some(material), Some(long)) = (shafts.tube, shafts.material, shafts.lengths.get(at)) else { return figure };
+    let (Some((outside, wall)), Some(material), Some(ends), Some(long)) =
+        (shafts.tube, shafts.made_of, shafts.ends, shafts.lengths.get(at))
+    else {
+        return figure;
+    };
     let (modulus, density) = material.figures();
     let bore = outside - wall * 2.0;
     let filled = format!(
@@ -181,7 +200,11 @@ fn critical_figure(source: Source<'_>, analysis: &Analysis, critical: AngularVel
         number::show(density, 0),
         figure.shown
     );
-    figure.by("n = 30 ÷ π × (π ÷ L)² × √(E ÷ ρ) × √(D² + d²) ÷ 4", filled, CRITICAL)
+    if ends == Ends::Joints {
+        return figure.by("n = 30 ÷ π × (π ÷ L)² × √(E ÷ ρ) × √(D² + d²) ÷ 4", filled, CRITICAL);
+    }
+    let filled = format!("k = {}, {filled}", number::show(ends.mode(), 4));
+    figure.by("n = 30 ÷ π × (k ÷ L)² × √(E ÷ ρ) × √(D² + d²) ÷ 4", filled, HELD)
 }
 
 fn verdict(source: Source<'_>, share: f64) -> Option<Piece> {
@@ -250,7 +273,7 @@ fn torque_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let share = (torqued.torque / yields).value;
     let figure = Figure::quantity("driveline.yield_torque", &yields, unit, 0).by(
         "T = τ × π ÷ 16 × (D⁴ − d⁴) ÷ D",
-        format!("τ = {} MPa", analysis.setup.shaft.material.and_then(shear_mpa).unwrap_or_default()),
+        format!("τ = {} MPa", shear_mpa(analysis).unwrap_or_default()),
         "torsion of a tube (any textbook of strength of materials); shear yield 0.577 of the tensile, which is from memory",
     );
     let cell = cell.and([Piece::words("the tube yields at"), figure.into()]);
@@ -262,8 +285,8 @@ fn torque_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     }])
 }
 
-fn shear_mpa(material: crate::driveline::TubeMaterial) -> Option<String> {
-    let shear = material.shear_yield()?;
+fn shear_mpa(analysis: &Analysis) -> Option<String> {
+    let shear = analysis.setup.shaft.shear_yield()?;
     Some(number::show(shear.get::<uom::si::pressure::megapascal>(), 0))
 }
 
@@ -284,21 +307,4 @@ fn balance_cell(analysis: &Analysis) -> Cell {
     };
     let cell = shafts.pieces.iter().enumerate().map(figure).fold(Cell::default(), |cell, piece| cell.and([piece]));
     cell.and([Piece::words("half at each end; have it balanced by a shop that does shafts")])
-}
-
-/// Whether the same two teeth of ring and pinion meet often.
-fn hunting_cell(analysis: &Analysis) -> Cell {
-    let Some(crate::gearing::FinalDrive::Pair(mesh)) = analysis.setup.final_drive else {
-        return Cell::needed("needs the teeth of ring and pinion");
-    };
-    let hunting = crate::gearing::hunting::Hunting::of(mesh);
-    let figure = Figure::number("driveline.pinion_turns_to_repeat", f64::from(hunting.driver_turns), 0);
-    let words = if hunting.is_hunting() {
-        "pinion turns before the same two teeth meet again: hunting".to_owned()
-    } else {
-        format!("pinion turns before the same two teeth meet again: common factor {}, keep the marks together", hunting.common_factor)
-    };
-    let filled = format!("{} ÷ {} = {}", mesh.driven, hunting.common_factor, figure.shown);
-    let figure = figure.by("turns of the pinion = ring teeth ÷ greatest common factor", filled, "greatest common factor of the two counts");
-    Cell::line([figure.into(), Piece::words(words)])
 }

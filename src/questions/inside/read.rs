@@ -8,6 +8,8 @@ use crate::job::{self, InputId, InputProblem, InsideField, Job, JobField, SetupF
 use crate::problem::Problem;
 use crate::questions::gap::Gap;
 use crate::questions::setup::{gear_number, keep, keep_or};
+use crate::toothload::along::{self, ShaftBearing};
+use crate::toothload::duty::Duty;
 use crate::toothload::synchroniser::{self, Cone, Lining};
 use crate::units::{
     Angle, AngularVelocity, Length, Limits, Measured, MomentOfInertia, Plain, Time, Torque, Typed, Velocity, limits, number, unit,
@@ -26,6 +28,8 @@ pub struct InsideShared {
     pub shift_time: Time,
     /// The torque at the input that teeth are judged at, where it is typed.
     pub torque: Option<Torque>,
+    /// What the car is used for; none where a file names what is not known here.
+    pub duty: Option<Duty>,
     /// The lining its cones are judged by; none where a file names one that is not known here.
     pub lining: Option<Lining>,
 }
@@ -58,6 +62,10 @@ pub struct Inside {
     pub clutch: Option<Length>,
     /// The pairs that are cut otherwise than the rest.
     pub pairs: Vec<PairCut>,
+    /// The two bearings of that shaft, the one nearer to the engine first.
+    pub bearings: Option<[ShaftBearing; 2]>,
+    /// Where its gears sit.
+    pub places: Vec<(PairAt, Length)>,
     /// The hand of the teeth on the countershaft; of a two-shaft box, on the input shaft.
     pub hand: Option<Hand>,
     /// The gears without a synchroniser, counted from 0.
@@ -67,7 +75,15 @@ pub struct Inside {
 impl Default for InsideShared {
     /// As where nothing is typed, a shift rpm included.
     fn default() -> Self {
-        Self { setup: None, selected: Selected::Gear(1), at: None, shift_time: unit::SECOND.of(0.25), torque: None, lining: None }
+        Self {
+            setup: None,
+            selected: Selected::Gear(1),
+            at: None,
+            shift_time: unit::SECOND.of(0.25),
+            torque: None,
+            duty: Some(Duty::Road),
+            lining: None,
+        }
     }
 }
 
@@ -89,6 +105,7 @@ impl InsideShared {
             at,
             shift_time: time.unwrap_or(usual),
             torque: torque(typed, problems),
+            duty: typed.duty.value(),
             lining: lining(typed, problems),
         }
     }
@@ -141,6 +158,11 @@ impl Inside {
         self.pairs.iter().rev().filter(|pair| pair.at == at).find_map(|pair| pair.hand).or(self.hand)
     }
 
+    /// Where a pair sits along the shaft, where it is told.
+    pub fn place_of(&self, at: PairAt) -> Option<Length> {
+        self.places.iter().rev().find(|(placed, _)| *placed == at).map(|(_, place)| *place)
+    }
+
     /// The face width of a pair, where it is told.
     pub fn face_of(&self, at: PairAt) -> Option<Length> {
         self.pairs.iter().rev().filter(|pair| pair.at == at).find_map(|pair| pair.face).or(self.face)
@@ -178,6 +200,8 @@ impl Inside {
             is_cone_typed: [InsideField::ConeAngle, InsideField::ConeFriction].iter().all(|field| typed(setup, *field).is_some()),
             clutch: read_or(setup, InsideField::ClutchDiameter, &limits::CLUTCH_DIAMETER, problems, "a usual clutch plate is taken"),
             pairs: read_pairs(setup, problems),
+            bearings: read_bearings(setup, problems),
+            places: read_places(setup, problems),
             hand: setup.inside.hand.value(),
             unsynchronised: gears(setup, problems),
         }
@@ -230,6 +254,17 @@ fn read_pairs(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Vec<PairC
     let typed = &setup.inside.pair_cuts;
     let path = (setup.id, InsideField::PairCuts);
     keep(problems, path, pair_cuts::read(&typed.text, typed.units, setup.gearbox.gears.len())).unwrap_or_default()
+}
+
+fn read_bearings(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Option<[ShaftBearing; 2]> {
+    let typed = &setup.inside.bearings;
+    keep(problems, (setup.id, InsideField::Bearings), along::read_bearings(&typed.text, typed.units))?
+}
+
+fn read_places(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Vec<(PairAt, Length)> {
+    let typed = &setup.inside.places;
+    let read = along::read_places(&typed.text, typed.units, setup.gearbox.gears.len());
+    keep(problems, (setup.id, InsideField::Places), read).unwrap_or_default()
 }
 
 /// The quantity in a field; `None` where it is blank or cannot be read.

@@ -55,7 +55,7 @@ pub(in crate::questions) fn cut_rows(source: Source<'_>) -> [Row; 6] {
 }
 
 /// A row in which one text of each setup is typed, with what a blank one is taken for.
-fn typed_row(source: Source<'_>, label: &str, field: SetupField, blank: &str) -> Row {
+pub(in crate::questions) fn typed_row(source: Source<'_>, label: &str, field: SetupField, blank: &str) -> Row {
     source.row(field.path(), label, |analysis| {
         let text = source.job.text(crate::job::Field::Setup(analysis.setup.id, field)).unwrap_or_default();
         let cell =

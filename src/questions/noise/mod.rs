@@ -1,6 +1,7 @@
 //! What makes that noise? Every rotating part with its tone then, those that fit what is heard first, and the test that tells them apart.
 
 pub mod answer;
+mod kept;
 pub mod names;
 pub mod pictures;
 pub mod read;
@@ -49,6 +50,7 @@ pub const QUESTION: Question = Question {
             taken: None,
         },
         Group { title: "Engine and bearings", inputs: &[text(NoiseField::Cylinders), text(NoiseField::Bearings)], taken: None },
+        Group { title: "Kept with the job", inputs: &[text(NoiseField::Kept)], taken: None },
     ],
     station: sentence::station,
     answer: sentence::answer,

@@ -6,6 +6,7 @@ use crate::job::inputs::noise::USUAL_CYLINDERS;
 use crate::job::{BenchField, InputId, InputProblem, Job, JobField, NoiseField};
 use crate::problem::{Explain, Problem};
 use crate::questions::setup::gear_number;
+use crate::sound::kept::{self, Kept};
 use crate::sound::{Clutch, Fitted, GoesWith, Kind, Load, read};
 use crate::units::{AngularVelocity, Frequency, Measured, Typed, Velocity, limits, number};
 
@@ -51,6 +52,8 @@ pub struct Told {
     pub cylinders: u8,
     /// The bearings whose geometry is given.
     pub bearings: Vec<Fitted>,
+    /// The recordings that were kept.
+    pub kept: Vec<Kept>,
     /// What cannot be read, by field.
     pub problems: Vec<InputProblem>,
 }
@@ -92,6 +95,8 @@ impl Told {
         let mut problems = Vec::new();
         let (bearings, errors) = read::bearings(&typed.bearings);
         problems.extend(errors.iter().map(|why| Problem::caution(id(NoiseField::Bearings), why)));
+        let (kept, errors) = kept::read(&typed.kept);
+        problems.extend(errors.iter().map(|why| Problem::caution(id(NoiseField::Kept), why)));
         let pitch = (!typed.pitch.is_blank()).then(|| typed.pitch.read(&limits::PITCH));
         let pitch = pitch.and_then(|read| read.map_err(|why| problems.push(Problem::caution(id(NoiseField::Pitch), &why))).ok());
         let [mut there, mut gone] =
@@ -117,6 +122,7 @@ impl Told {
             gone,
             pitch,
             bearings,
+            kept,
             problems,
         }
     }

@@ -4,6 +4,7 @@ use super::answer::Noise;
 use super::names;
 use super::read::Told;
 use super::sentence::Asked;
+use crate::gearing::hunting::Hunting;
 use crate::problem::capital;
 use crate::questions::Source;
 use crate::questions::deciding::MOST;
@@ -33,7 +34,7 @@ pub fn deciding(source: Source<'_>) -> Vec<Row> {
     let fit = shown(&noise).into_iter().filter(|suspect| !noise.heard.says_something() || suspect.points >= LEAST_FIT);
     let suspects: Vec<String> = fit.take(MOST_SUSPECTS).map(row_key).collect();
     let mut rows = all(source);
-    rows.retain(|row| suspects.contains(&row.key) || !row.key.starts_with("tone-"));
+    rows.retain(|row| suspects.contains(&row.key) || !["tone-", "recording-"].iter().any(|start| row.key.starts_with(start)));
     rows.truncate(MOST);
     rows
 }
@@ -58,6 +59,7 @@ fn all(source: Source<'_>) -> Vec<Row> {
         }
     };
     let asked = Asked { source, told: &told, noise: &noise };
+    rows.extend(asked.kept_rows());
     let suspects = shown(&noise);
     let ranked = noise.heard.says_something();
     for (at, suspect) in suspects.iter().enumerate() {
@@ -102,6 +104,7 @@ impl Asked<'_> {
             if !sides.is_empty() {
                 cell = cell.and([Piece::words(sides)]);
             }
+            cell = cell.and_maybe(teeth(suspect).map(Piece::words));
         }
         Row::of_one(row_key(suspect), label, cell)
     }
@@ -138,6 +141,17 @@ impl Asked<'_> {
         let before = if of == Origin::Engine { "order" } else { "and" };
         Some(vec![Piece::words(before), shown.by("order = frequency ÷ turns a second", filled, ORDERS).into(), Piece::words(words)])
     }
+}
+
+/// How often the same two teeth of a pair meet, at its mesh frequency over the least common multiple of its counts; and what its assembly
+/// phases make of it. Source: as [`Hunting`].
+fn teeth(suspect: &Suspect) -> Option<String> {
+    let mesh = suspect.tone.mesh?;
+    let (hunting, hertz) = (Hunting::of(mesh), unit::HERTZ.number(suspect.frequency));
+    let same = number::show(hertz / f64::from(hunting.meshes(mesh)), 2);
+    let phases = hunting.common_factor;
+    let phased = (phases > 1).then(|| format!("; {phases} assembly phases, {} Hz", number::show(hertz / f64::from(phases), 1)));
+    Some(format!("the same two teeth meet {same} times a second{}", phased.unwrap_or_default()))
 }
 
 /// The formula of a tone and its source.

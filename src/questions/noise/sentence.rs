@@ -39,7 +39,7 @@ pub fn answer(source: Source<'_>) -> Said {
         Err(why) => return Said::new(format!("{}.", capital(&why))),
     };
     let asked = Asked { source, told: &told, noise: &noise };
-    Said::of(asked.sentences())
+    Said::of(asked.kept_said().into_iter().chain(asked.sentences()))
 }
 
 /// A noise with what its sentences are made of.

@@ -29,6 +29,8 @@ pub struct BuildStep {
     pub range: Option<Range>,
     /// What was read, as far as it can be.
     pub readings: Vec<Amount>,
+    /// What of them, or of what is wanted, cannot be used, and what to do: the last of it.
+    pub refused: Option<String>,
 }
 
 /// A build as typed.
@@ -62,6 +64,7 @@ impl Typed {
     }
 
     fn read_step(&mut self, job: &Job, (line, under): (usize, &str), step: Step) -> BuildStep {
+        let known = self.problems.len();
         let link = link(&step.wanted);
         let range = match link {
             Some(link) => linked(job, link),
@@ -70,7 +73,8 @@ impl Typed {
         };
         let readings = step.readings.iter().filter(|one| !one.trim().is_empty());
         let readings = readings.filter_map(|one| self.keep(Amount::read(one, range.as_ref()))).collect();
-        BuildStep { line, under: under.to_owned(), link, range, readings, step }
+        let refused = self.problems.get(known..).and_then(<[_]>::last).map(InputProblem::sentence);
+        BuildStep { line, under: under.to_owned(), link, range, readings, refused, step }
     }
 
     fn keep<T>(&mut self, read: Result<T, ChecklistError>) -> Option<T> {

@@ -47,7 +47,7 @@ pub fn judged(source: Source<'_>) -> Vec<Judged> {
     let mut judged = vec![Judged::default(); typed.lines];
     for step in &typed.steps {
         if let Some(place) = judged.get_mut(step.line) {
-            *place = Judged { wanted: step.wanted_said(), verdict: step.verdict() };
+            *place = Judged::of_reading(step.wanted_said(), step.verdict(), step.refused.as_deref());
         }
     }
     judged

@@ -14,6 +14,7 @@ use super::driveline::read::{DrivelineShared, Shafts};
 use super::gap::Gap;
 use super::inside::read::{Inside, InsideShared};
 use super::pull::read::Pull;
+use super::swap::read::{Swap, SwapShared};
 use crate::gearing::stage::steps;
 use crate::gearing::teeth::decimal;
 use crate::gearing::{self, FinalDrive, Gear, Gearbox, Idler, Layout, Mesh, PrintedRatio, Ratio, Reverse, Stage, Step, read};
@@ -37,6 +38,8 @@ pub struct Conditions {
     pub speedo: SpeedoShared,
     /// What the driveshafts are judged at.
     pub driveline: DrivelineShared,
+    /// What the car has room for.
+    pub swap: SwapShared,
     /// What is wrong with either.
     pub problems: Vec<InputProblem>,
 }
@@ -77,6 +80,8 @@ pub struct Setup {
     pub speedo: Speedo,
     /// The driveshaft.
     pub shaft: Shafts,
+    /// The sizes of its box.
+    pub swap: Swap,
     /// Everything that is wrong with it.
     pub problems: Vec<InputProblem>,
 }
@@ -106,7 +111,7 @@ impl Conditions {
         let shift = keep(&mut problems, JobField::Shift, job.shift.read(&limits::SHIFT_SPEED));
         let cruise = keep(&mut problems, JobField::Cruise, job.cruise.read(&limits::CRUISE_SPEED));
         let (inside, pull, speedo) = (InsideShared::default(), Pull::default(), SpeedoShared::default());
-        Self { shift, cruise, inside, pull, speedo, driveline: DrivelineShared::default(), problems }
+        Self { shift, cruise, inside, pull, speedo, driveline: DrivelineShared::default(), swap: SwapShared::default(), problems }
     }
 
     /// Reads what all setups of a job share.
@@ -119,7 +124,8 @@ impl Conditions {
         let pull = Pull::read(job, shift, &mut problems);
         let inside = InsideShared::read(job, shift, &mut problems);
         let driveline = DrivelineShared::read(job, &mut problems);
-        Self { shift, cruise, inside, pull, speedo, driveline, problems }
+        let swap = SwapShared::read(job, &mut problems);
+        Self { shift, cruise, inside, pull, speedo, driveline, swap, problems }
     }
 }
 
@@ -148,6 +154,7 @@ pub fn read_one(typed: &job::Setup, letter: char, omitted: OmittedAspect) -> Set
     setup.inside = Inside::read(typed, &mut setup.problems);
     setup.speedo = Speedo::read(typed, &mut setup.problems);
     setup.shaft = Shafts::read(typed, &mut setup.problems);
+    setup.swap = Swap::read(typed, &mut setup.problems);
     setup
 }
 
@@ -183,6 +190,7 @@ fn read_drive(typed: &job::Setup, letter: char, omitted: OmittedAspect) -> Setup
         inside: Inside::default(),
         speedo: Speedo::default(),
         shaft: Shafts::default(),
+        swap: Swap::default(),
         problems,
     }
 }

@@ -1,5 +1,6 @@
 //! What every pair bears in its gear, and what thrust is left over on the shafts.
 
+use super::bearings::Bearings;
 use crate::gearing::geometry::pair_cuts::PairAt;
 use crate::gearing::geometry::{Cut, Geometry, Hand, Setting, geometry};
 use crate::gearing::part::{Part, Shaft};
@@ -22,6 +23,8 @@ pub struct Teeth {
     pub pairs: Vec<PairLoad>,
     /// What is left over along the shafts, gear by gear; none of a gear without helical teeth in its path.
     pub thrust: Vec<Option<Thrust>>,
+    /// The bearings of the countershaft, where they are typed.
+    pub bearings: Option<Bearings>,
 }
 
 /// A pair under load.
@@ -98,7 +101,7 @@ impl Teeth {
             }
         }
         crate::order::by_key(&mut pairs, |pair| if let PairAt::Gear(gear) = pair.at { gear + 1 } else { 0 });
-        Self { pairs, thrust: gears.map(|gear| loaded.thrust(gear)).collect() }
+        Self { pairs, thrust: gears.map(|gear| loaded.thrust(gear)).collect(), bearings: Bearings::of(setup, conditions) }
     }
 
     /// A pair.

@@ -1,6 +1,8 @@
 //! Teeth and bearings: what does every pair bear beside the same pair of A, and where does its thrust go?
 
 pub mod answer;
+mod bearing_rows;
+pub mod bearings;
 pub mod pictures;
 pub mod rests;
 pub mod rows;
@@ -13,9 +15,9 @@ use crate::job::{JobChoice, JobField};
 pub const QUESTION: Question = Question {
     id: "teeth",
     place: Place::Compare,
-    title: "Teeth",
-    ask: "How much more or less does each pair of teeth bear than in A, and where does its thrust go?",
-    inputs: &[Input::Text(JobField::InsideTorque), Input::Choice(JobChoice::InsideGear)],
+    title: "Teeth and bearings",
+    ask: "How much more or less does each pair bear than in A, and what do its bearings hold?",
+    inputs: &[Input::Text(JobField::InsideTorque), Input::Choice(JobChoice::InsideGear), Input::Choice(JobChoice::Duty)],
     groups: &[],
     station: sentence::station,
     answer: sentence::said,
@@ -33,6 +35,12 @@ pub const QUESTION: Question = Question {
             id: "teeth-thrust",
             tab: "Thrust",
             draw: |source, focus| pictures::thrust(source, focus).map(|picture| Box::new(picture) as _),
+            press: None,
+        },
+        Drawn {
+            id: "teeth-bearings",
+            tab: "Bearings",
+            draw: |source, focus| pictures::bearings(source, focus).map(|picture| Box::new(picture) as _),
             press: None,
         },
     ],

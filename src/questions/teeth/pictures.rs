@@ -1,6 +1,7 @@
-//! The pictures of Teeth: how much more each pair bears than A's, and the thrust left over, gear by gear.
+//! The pictures of Teeth and bearings: how much more each pair bears than A's, the thrust left over, and what the bearings hold, gear by gear.
 
 use super::answer::Thrust;
+use super::bearings::{Held, shaft_of};
 use super::rows::{self, most_against_first, name, of_weakest, pairs, shaft_name};
 use crate::chart::bars::{Bar, Bars};
 use crate::chart::lines::Measure;
@@ -52,5 +53,28 @@ pub fn thrust(source: Source<'_>, focus: Option<usize>) -> Option<Bars> {
     let name = if is_told { "away from the engine" } else { "thrust" };
     let measure = Measure { name: name.into(), unit: unit.symbol.into(), decimals: 0, ends: None };
     let title = format!("Thrust left over on the {words} of {}", analysis.setup.letter);
+    (!bars.is_empty()).then_some(Bars { title, measure, bars, zone: None, focus: Some(slot) })
+}
+
+/// What the two bearings of the countershaft hold across it, gear by gear.
+pub fn bearings(source: Source<'_>, focus: Option<usize>) -> Option<Bars> {
+    let typed = |slot: &usize| source.setups.get(*slot).is_some_and(|analysis| analysis.teeth().bearings.is_some());
+    let slot = focus.into_iter().chain(0..source.setups.len()).find(typed)?;
+    let analysis = source.setups.get(slot)?;
+    let unit = Force::usual(source.reader.units);
+    let gears = (0..).zip(&analysis.teeth().bearings.as_ref()?.gears);
+    let loaded = gears.filter_map(|(gear, held)| Some((gear, held.filter(|held| held.turns > 0.0)?)));
+    let bar = |(gear, held): (usize, Held)| {
+        ["front", "rear"].into_iter().zip(held.radial).map(move |(end, radial)| Bar {
+            hue: Hue::Setup(slot),
+            name: format!("{} {end}", ordinal(gear)),
+            value: (unit.take)(&radial),
+            note: String::new(),
+        })
+    };
+    let bars: Vec<Bar> = loaded.flat_map(bar).collect();
+    let measure = Measure { name: "across the shaft".into(), unit: unit.symbol.into(), decimals: 0, ends: None };
+    let (_, words) = shaft_name(shaft_of(analysis.setup.layout));
+    let title = format!("What the bearings of the {words} hold in {}", analysis.setup.letter);
     (!bars.is_empty()).then_some(Bars { title, measure, bars, zone: None, focus: Some(slot) })
 }

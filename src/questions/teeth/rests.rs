@@ -1,6 +1,7 @@
-//! What the figures of Teeth rest on: the torque, the cut of the teeth, their hand, and what is left out.
+//! What the figures of Teeth and bearings rest on: the torque, the cut of the teeth, their hand, and what is left out.
 
 use super::answer::engine;
+use super::bearings::USUAL_STATIC_SHARE;
 use crate::gearing::geometry::Hand;
 use crate::questions::rests::{by_setup, typed, usual};
 use crate::questions::{Source, inside};
@@ -24,6 +25,7 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
             None => usual("Hand of the cluster’s teeth", "all alike", "common practice: two thrusts then oppose; the way is not said"),
         })
     }));
+    rests.extend(bearings(source));
     rests.extend([
         usual("Engine", "turns clockwise seen from its front", "nearly all do"),
         usual("Friction of the flanks", number::show(USUAL_FRICTION, 2), "from memory, no published source"),
@@ -34,6 +36,27 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
         ),
     ]);
     rests
+}
+
+/// What the lives of the bearings rest on, where any are typed.
+fn bearings(source: Source<'_>) -> Vec<Rest> {
+    let all = || source.setups.iter().filter_map(|analysis| analysis.teeth().bearings.as_ref());
+    let Some(use_of) = source.conditions.inside.duty.filter(|_| all().next().is_some()) else { return Vec::new() };
+    let stints = use_of.from_top().map(|stint| [stint.time, stint.torque, stint.speed].map(|share| number::show(100.0 * share, 0)));
+    let stints = ["top", "next", "the one below", "lower gears"].into_iter().zip(stints);
+    let stints: Vec<String> = stints
+        .map(|(gear, [time, pull, turns])| format!("{gear} {time} % of the time at {pull} % of the torque and {turns} % of the shift rpm"))
+        .collect();
+    let cycle = usual("Use", stints.join("; "), "common practice and from memory, no published source: it tells boxes apart");
+    let share = all().any(|bearings| bearings.takes_thrust.is_some()).then(|| {
+        let share = number::show(USUAL_STATIC_SHARE, 2);
+        usual(
+            "Static rating of a ball bearing",
+            format!("{share} C"),
+            "from memory: 0.5 to 0.6 in the sizes of a gearbox; table of X and Y in Shigley, ch. 11",
+        )
+    });
+    std::iter::once(cycle).chain(share).collect()
 }
 
 fn torque(source: Source<'_>) -> Vec<Rest> {

@@ -1,6 +1,7 @@
 //! The rows of Teeth: pair by pair against A, the thrust left over; forces, stresses, sliding and what is typed behind them.
 
 use super::answer::{PairLoad, Thrust};
+use super::bearing_rows;
 use crate::gearing::geometry::pair_cuts::PairAt;
 use crate::gearing::part::Shaft;
 use crate::gearing::speeds::Selected;
@@ -29,9 +30,11 @@ pub fn deciding(source: Source<'_>) -> Vec<Row> {
         .into_iter()
         .filter(|row| [InsideField::Pitch, InsideField::Face].iter().any(|field| row.key == SetupField::Inside(*field).path()));
     let mut rows: Vec<Row> = typed.collect();
-    let room = MOST.saturating_sub(rows.len() + 1);
+    let life = bearing_rows::are_typed(source).then(|| bearing_rows::life_row(source));
+    let room = MOST.saturating_sub(rows.len() + 1 + usize::from(life.is_some()));
     rows.extend(pairs(source).into_iter().take(room).map(|at| bears_row(source, at)));
     rows.push(thrust_row(source, selected(source)));
+    rows.extend(life);
     few(rows, None)
 }
 
@@ -41,6 +44,7 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
     rows.push(source.row("cluster-hand", "Hand of the cluster’s teeth", |analysis| {
         choice(source, analysis, Cell::default(), SetupChoice::ClusterHand, "hand of the cluster’s teeth")
     }));
+    rows.extend(bearing_rows::typed_rows(source));
     rows.extend(pairs(source).into_iter().map(|at| bears_row(source, at)));
     for at in pairs(source) {
         let (key, name) = (key(at), name(source, at));
@@ -50,6 +54,8 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
         rows.push(source.row(format!("sliding-{key}"), format!("Sliding, {name}"), |analysis| sliding_cell(analysis, at)));
     }
     rows.extend((0..source.most_gears()).map(|gear| thrust_row(source, gear)));
+    rows.push(bearing_rows::life_row(source));
+    rows.extend(bearing_rows::held_rows(source));
     rows
 }
 

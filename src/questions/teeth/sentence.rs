@@ -7,7 +7,7 @@ use crate::questions::missing::{self, Want};
 use crate::questions::{Source, Station};
 use crate::sheet::Said;
 use crate::sheet::said::marks;
-use crate::units::number;
+use crate::units::{number, show, unit};
 
 /// What a setup needs before its teeth can be judged.
 const WANTS: [Want<'static>; 3] = [
@@ -26,7 +26,7 @@ pub fn said(source: Source<'_>) -> Said {
     let lacking = missing::said(source, &WANTS, "what its teeth bear").unwrap_or_default();
     let has_torque = super::answer::engine(source.conditions).is_some();
     let torque = if has_torque { String::new() } else { "Type the engine’s torque to see what its teeth bear.".into() };
-    Said::of([weakest(source), most_more(source), lacking, torque])
+    Said::of([weakest(source), most_more(source), bearings(source), lacking, torque])
 }
 
 /// `Weakest in bending: 1st in [A] and [B], 2nd in [C].`
@@ -66,6 +66,14 @@ fn most_more(source: Source<'_>) -> String {
         parts.push(format!("no pair bears more in {}", marks(&no_more)));
     }
     if parts.is_empty() { String::new() } else { format!("Against [A]: {}.", parts.join(", ")) }
+}
+
+/// `Bearings last 2,310 h in [A], 1,850 h in [B].`
+fn bearings(source: Source<'_>) -> String {
+    let lives =
+        source.setups.iter().enumerate().filter_map(|(column, analysis)| Some((column, analysis.teeth().bearings.as_ref()?.life?.both)));
+    let parts: Vec<String> = lives.map(|(column, life)| format!("{} in {}", show(&life, &unit::HOUR, 0), marks(&[column]))).collect();
+    if parts.is_empty() { String::new() } else { format!("Bearings last {}.", parts.join(", ")) }
 }
 
 /// The setups whose pair bears most more than A's, and by how much.

@@ -16,6 +16,8 @@ pub struct Measured {
     pub step: Step,
     /// The last reading, where it can be used.
     pub reading: Option<Amount>,
+    /// Why it cannot, and what to do.
+    pub refused: Option<String>,
 }
 
 /// All that was measured.
@@ -54,8 +56,13 @@ impl Typed {
                 typed.problems.push(Problem::caution(FaultsField::Worn.into(), &NoPart(step.what.trim().to_owned())));
             }
             let read = wear.zip(step.last_reading()).map(|(wear, text)| Amount::read(text, Some(&wear.good)));
-            let reading = read.and_then(|read| read.map_err(|why| typed.problems.push(Problem::stop(FaultsField::Worn.into(), &why))).ok());
-            typed.parts.push(Measured { wear, step, reading });
+            let (reading, why) = match read.transpose() {
+                Ok(reading) => (reading, None),
+                Err(why) => (None, Some(Problem::stop(FaultsField::Worn.into(), &why))),
+            };
+            let refused = why.as_ref().map(InputProblem::sentence);
+            typed.problems.extend(why);
+            typed.parts.push(Measured { wear, step, reading, refused });
         }
         typed
     }

@@ -53,7 +53,9 @@ pub fn judged(source: Source<'_>) -> Vec<Judged> {
         let Line::Step(step) = line else { return Judged::default() };
         let Some(wear) = Wear::built_in().iter().find(|wear| wear.name == step.what.trim()) else { return Judged::default() };
         let state = states.iter().find(|(known, ..)| known.id == wear.id).map(|(.., state)| *state);
-        Judged { wanted: wear.good.said(), verdict: state.map(verdict) }
+        let refused =
+            typed.parts.iter().find(|part| part.wear.is_some_and(|known| known.id == wear.id)).and_then(|part| part.refused.as_deref());
+        Judged::of_reading(wear.good.said(), state.map(verdict), refused)
     };
     lines(&list(source)).iter().map(judged).collect()
 }

@@ -46,12 +46,21 @@ impl Sureness {
             None => Self::Nothing,
         }
     }
+
+    /// The spread of scores, in dB: fitted on half of the trial's recordings.
+    pub const SPREAD: f64 = 2.0;
+
+    /// Of scores in dB, the first the highest.
+    pub fn of_fits(fits: impl Iterator<Item = f64>) -> Self {
+        let fits: Vec<f64> = fits.collect();
+        let Some(first) = fits.first().copied() else { return Self::Nothing };
+        let sum: f64 = fits.iter().map(|fit| ((fit - first) / Self::SPREAD).exp()).sum();
+        if 1.0 / sum > 0.9 { Self::Clear } else { Self::OneOfThese }
+    }
 }
 
 /// Below this score nothing of any part is heard: its lines together are a tenth of the noise about them.
 const FAINT: f64 = -10.0;
-/// The spread of scores, in dB: fitted on half of the trial's recordings.
-const SPREAD: f64 = 2.0;
 
 /// Ranks the parts by what they are credited with.
 pub(super) fn rank(shared: &Shared, spectra: &[MeanSpectrum; 2], shift: f64, makers: &[Maker]) -> Vec<Candidate> {
@@ -128,7 +137,7 @@ fn covered_by(place: usize, makers: &[Maker]) -> Vec<usize> {
 
 fn shares(ranked: &mut [Candidate]) {
     let Some(most) = ranked.first().map(|first| first.score) else { return };
-    let weight = |candidate: &Candidate| ((candidate.score.max(most - 40.0) - most) / SPREAD).exp();
+    let weight = |candidate: &Candidate| ((candidate.score.max(most - 40.0) - most) / Sureness::SPREAD).exp();
     let sum: f64 = ranked.iter().map(weight).sum();
     let many = real(ranked.len());
     for candidate in ranked.iter_mut() {

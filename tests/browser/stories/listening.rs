@@ -69,6 +69,10 @@ fn a_recording_names_the_pair_that_whines() -> Result<()> {
         // Typed anew it is listened to anew: 2 % too fast is found out.
         page.type_into(field("at, road speed or rpm"), "40.8").await?;
         page.says("#recorded .answer", "slower than typed").await?;
+        // What was found goes into the job, and ranks alike without the sound.
+        page.click("#recorded-keep").await?;
+        page.until_of(field("recordings kept, a line each"), "one.value.startsWith('gear 3 at 2,77')").await?;
+        page.question_says("The recording kept in 3rd has the 3rd gear pair").await?;
         // Its pitch goes into the job, the recording does not.
         page.click("#recorded-pitch").await?;
         ensure!(page.value(field("its pitch, if known")).await? == "1,042", "{}", page.value(field("its pitch, if known")).await?);

@@ -28,5 +28,6 @@ mod setups;
 mod shelf_kept;
 mod sizes;
 mod speedometer;
+mod swap;
 mod teeth;
 mod typing;

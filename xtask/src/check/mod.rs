@@ -1,5 +1,7 @@
-//! `cargo xtask test`: every check of the project in one command, the quick ones first, with a summary at the end.
+//! `cargo xtask test`: every check of the project in one command, the quick ones first, with a summary at the end. What is compiled
+//! for the browser is checked beside the rest; the browser waits for both.
 
+mod beside;
 mod budget;
 mod closing;
 mod steps;
@@ -16,7 +18,22 @@ struct Step {
     name: &'static str,
     what: &'static str,
     run: fn(&mut Closing) -> Result<()>,
+    turn: Turn,
 }
+
+/// When a check runs.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Turn {
+    /// One after the other, in the order of the list.
+    InOrder,
+    /// One after the other too, beside those in order.
+    Beside,
+    /// After all the others: it uses what they built.
+    Last,
+}
+
+/// The line above the summary.
+const SUMMARY: &str = "━━ Summary";
 
 /// The closing lines of the test programs, repeated under the summary.
 type Closing = Vec<String>;
@@ -35,7 +52,7 @@ pub fn run(options: &Options) -> Result<()> {
     let chosen = chosen(options.value("--only"))?;
     let began = Instant::now();
     let mut closing = Closing::new();
-    let outcomes: Vec<Outcome> = chosen.into_iter().map(|step| attempt(step, &mut closing)).collect();
+    let outcomes = attempt_all(&chosen, &mut closing);
     summarise(&outcomes, &closing, began.elapsed());
     let failed: Vec<&str> = outcomes.iter().filter(|o| o.problem.is_some()).map(|o| o.step.name).collect();
     if !failed.is_empty() {
@@ -56,6 +73,23 @@ fn chosen(only: Option<&str>) -> Result<Vec<&'static Step>> {
     Ok(chosen)
 }
 
+/// The outcomes in the order of the list. A check has somebody beside it only where there are others to run meanwhile.
+fn attempt_all(chosen: &[&'static Step], closing: &mut Closing) -> Vec<Outcome> {
+    let of = |turn: Turn| chosen.iter().copied().filter(move |step| step.turn == turn);
+    let mut outcomes = if of(Turn::InOrder).next().is_none() {
+        of(Turn::Beside).map(|step| attempt(step, closing)).collect()
+    } else {
+        std::thread::scope(|scope| {
+            let beside = scope.spawn(|| of(Turn::Beside).map(beside::attempt).collect::<Vec<_>>());
+            let mut outcomes: Vec<Outcome> = of(Turn::InOrder).map(|step| attempt(step, closing)).collect();
+            outcomes.extend(beside.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic)));
+            outcomes
+        })
+    };
+    outcomes.extend(of(Turn::Last).map(|step| attempt(step, closing)));
+    outcomes
+}
+
 fn attempt(step: &'static Step, closing: &mut Closing) -> Outcome {
     println!("\n━━ {}: {}", step.name, step.what);
     let began = Instant::now();
@@ -69,7 +103,7 @@ fn attempt(step: &'static Step, closing: &mut Closing) -> Outcome {
 }
 
 fn summarise(outcomes: &[Outcome], closing: &Closing, took: Duration) {
-    println!("\n━━ Summary");
+    println!("\n{SUMMARY}");
     for outcome in outcomes {
         let word = if outcome.problem.is_none() { "ok" } else { "FAILED" };
         println!("  {:<11} {:<7} {:>12}  {}", outcome.step.name, word, say::seconds(outcome.took), outcome.step.what);

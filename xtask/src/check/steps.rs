@@ -1,22 +1,21 @@
-//! The checks one by one, in the order they run.
+//! The checks one by one, in the order of the summary.
 
 use anyhow::Result;
 
-use super::{Closing, Step};
-use super::{budget, closing};
+use super::{Closing, Step, Turn, budget, closing};
 use crate::build::{self, Profile};
 use crate::toolchain::Toolchain;
 use crate::{shell, tidy};
 
 pub(super) const ALL: [Step; 8] = [
-    Step { name: "fmt", what: "is every file formatted?", run: format },
-    Step { name: "tidy", what: "are the rules of the house kept?", run: |_| tidy::run() },
-    Step { name: "clippy", what: "lints of the library, xtask and all tests", run: clippy },
-    Step { name: "doc", what: "is every link in the documentation good?", run: doc },
-    Step { name: "native", what: "the tests that need no browser", run: native },
-    Step { name: "web-clippy", what: "lints of the browser code", run: web_clippy },
-    Step { name: "web", what: "the release build, and what a first visit costs", run: web },
-    Step { name: "browser", what: "the tests in a real browser", run: browser },
+    Step { name: "fmt", what: "is every file formatted?", run: format, turn: Turn::InOrder },
+    Step { name: "tidy", what: "are the rules of the house kept?", run: |_| tidy::run(), turn: Turn::InOrder },
+    Step { name: "clippy", what: "lints of the library, xtask and all tests", run: clippy, turn: Turn::InOrder },
+    Step { name: "doc", what: "is every link in the documentation good?", run: doc, turn: Turn::InOrder },
+    Step { name: "native", what: "the tests that need no browser", run: native, turn: Turn::InOrder },
+    Step { name: "web-clippy", what: "lints of the browser code", run: web_clippy, turn: Turn::Beside },
+    Step { name: "web", what: "the release build, and what a first visit costs", run: web, turn: Turn::Beside },
+    Step { name: "browser", what: "the tests in a real browser", run: browser, turn: Turn::Last },
 ];
 
 fn format(_: &mut Closing) -> Result<()> {

@@ -12,6 +12,8 @@ pub struct Joints {
     pub line: Line,
     /// The working angles, the joint at the gearbox first.
     pub angles: Vec<Angle>,
+    /// How far the nose has risen under drive.
+    pub windup: Angle,
     /// The angle of the one joint that swings as all of them do.
     pub left_over: Angle,
     /// From the pinion's lowest to its highest speed over a turn, as a share of the gearbox's.
@@ -42,7 +44,7 @@ pub struct AtSpeed {
 pub struct Mended {
     /// How much further the pinion's nose goes up.
     pub change: Angle,
-    /// How far it then points up.
+    /// How far it then points up at rest.
     pub nose_up: Angle,
     /// What is left over.
     pub left_over: Angle,
@@ -78,16 +80,17 @@ pub enum Finding {
 }
 
 impl Joints {
-    /// The joints of a line, at the speed of the shaft where that is known.
-    pub fn of(line: &Line, shaft: Option<AngularVelocity>) -> Self {
+    /// The joints of a line whose nose has risen by `windup` under drive, at the speed of the shaft where that is known.
+    pub fn of(line: &Line, windup: Angle, shaft: Option<AngularVelocity>) -> Self {
         let angles: Vec<Angle> = line.joints().into_iter().map(Joint::angle).collect();
         let left_over = line.resultant();
         Self {
             at_speed: shaft.map(|shaft| AtSpeed::of(line, left_over, shaft)),
             swing: line.swing(),
-            mended: Mended::of(line),
+            mended: Mended::of(line, windup),
             yokes: better_yokes(line, left_over),
             line: line.clone(),
+            windup,
             angles,
             left_over,
         }
@@ -144,10 +147,10 @@ impl AtSpeed {
 }
 
 impl Mended {
-    fn of(line: &Line) -> Self {
+    fn of(line: &Line, windup: Angle) -> Self {
         let change = line.best_change_of_pinion();
         let side = line.shafts().last().map_or_else(Angle::default, |pinion| pinion.side()) + change;
-        Self { change, nose_up: side, left_over: line.with_pinion_at(side).resultant() }
+        Self { change, nose_up: side - windup, left_over: line.with_pinion_at(side).resultant() }
     }
 }
 

@@ -9,7 +9,7 @@ use crate::questions::alike::listed;
 use crate::questions::driveline::answer::{Finding, Joints};
 use crate::questions::entries::{choice, entry};
 use crate::questions::{Analysis, Source};
-use crate::sheet::{Cell, Figure, Piece, Row};
+use crate::sheet::{Cell, EntryKind, Figure, Piece, Row};
 use crate::units::common::in_rpm;
 use crate::units::{Angle, AngularAcceleration, number, unit};
 
@@ -58,9 +58,11 @@ fn slopes_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
         .chain(slopes.pinion.map(|pinion| sloping(last.max(2), last.max(2) + 1, pinion)))
         .collect();
     let cell = if said.is_empty() { Cell::default() } else { Cell::line([Piece::words(said.join(", "))]) };
-    [ShaftField::GearboxSlope, ShaftField::Slopes, ShaftField::PinionSlope]
-        .into_iter()
-        .fold(cell, |cell, field| entry(source, analysis, cell, SetupField::Shaft(field), field.row().label))
+    [ShaftField::GearboxSlope, ShaftField::Slopes, ShaftField::PinionSlope].into_iter().fold(cell, |cell, field| {
+        let (label, field) = (field.row().label, SetupField::Shaft(field));
+        let take = format!("take the {label}, setup {}", analysis.setup.letter);
+        entry(source, analysis, cell, field, label).with_entry(EntryKind::Tilt(field), take, "")
+    })
 }
 
 /// What of the slopes is still needed.
@@ -80,11 +82,11 @@ fn with_joints(analysis: &Analysis, cell: impl Fn(&Joints) -> Cell) -> Cell {
 }
 
 /// An angle as it is shown.
-fn degrees(angle: Angle) -> String {
+pub(super) fn degrees(angle: Angle) -> String {
     format!("{}°", number::show(unit::DEGREE.number(angle), 1))
 }
 
-fn figure(key: &str, angle: Angle) -> Figure {
+pub(super) fn figure(key: &str, angle: Angle) -> Figure {
     Figure::quantity(&format!("driveline.{key}"), &angle, &unit::DEGREE, 1)
 }
 
@@ -102,7 +104,7 @@ fn angles_cell(analysis: &Analysis) -> Cell {
                 let (allowed, rpm) = (degrees(at_speed.allowed), number::show(in_rpm(at_speed.shaft), 0));
                 cell.and([Piece::good(format!("inside the {allowed} that {rpm} rpm allows, little left over"))])
             }
-            ([], None) => cell.and([Piece::words("its speed tells how large they may be")]),
+            ([], None) => cell.and([up_to(joints).map_or_else(|| Piece::caution(SHARP), Piece::good)]),
             _ => cell.and_maybe(mend(joints).map(Piece::words)),
         }
     })
@@ -255,13 +257,24 @@ fn acceleration_cell(analysis: &Analysis) -> Cell {
 pub(super) fn said(analysis: &Analysis) -> Option<(String, bool)> {
     let joints = analysis.driveline().joints.as_ref()?;
     let angles: Vec<String> = joints.angles.iter().map(|angle| degrees(*angle)).collect();
-    let angles = format!("Joints at {}", listed(&angles));
+    let driven = if joints.windup > Angle::default() { ", under drive" } else { "" };
+    let angles = format!("Joints at {}{driven}", listed(&angles));
     let Some(worst) = joints.findings().first().copied() else {
-        return Some((if joints.at_speed.is_some() { format!("{angles}: good.") } else { format!("{angles}.") }, false));
+        let good = if joints.at_speed.is_some() { Some("good".into()) } else { up_to(joints) };
+        return Some((format!("{angles}: {}.", good.as_deref().unwrap_or(SHARP)), good.is_none()));
     };
     let mend = mend(joints).map_or_else(String::new, |mend| format!("; {mend}"));
     let is_dangerous = matches!(worst, Finding::Binds { .. } | Finding::TooLarge { .. });
     Some((format!("{angles}: {}{mend}.", said_of(joints, worst)), is_dangerous))
+}
+
+/// Said of an angle that no speed allows.
+const SHARP: &str = "sharper than any shaft speed allows";
+
+/// `good up to 8,125 rpm of the shaft`; none for an angle that no speed allows.
+fn up_to(joints: &Joints) -> Option<String> {
+    let largest = joints.angles.iter().fold(Angle::default(), |most, angle| if *angle > most { *angle } else { most });
+    Some(format!("good up to {} rpm of the shaft", number::show(in_rpm(joint_limits::fastest(largest)?), 0)))
 }
 
 /// The limits that the joints are held to, as they are named among what figures rest on.

@@ -5,10 +5,12 @@ use crate::problem::capital;
 use crate::questions::Source;
 use crate::questions::alike::listed;
 use crate::questions::noise::answer::Noise;
+use crate::questions::noise::kept;
 use crate::questions::noise::names;
 use crate::questions::noise::read::Told;
 use crate::questions::noise::sentence::{Asked as Sentences, outside};
 use crate::sound::by_ear::Suspect;
+use crate::sound::kept::{Kept, MOST_LINES, is_same, with_one_more};
 use crate::sound::recording::{Candidate, Sureness};
 use crate::sound::{Moment, Origin};
 use crate::units::{AngularVelocity, Frequency, number, unit};
@@ -33,6 +35,8 @@ pub struct Heard {
     pub parts: Vec<Part>,
     /// The pitch of the first, in Hz, where its line is there.
     pub pitch: Option<f64>,
+    /// The recordings kept with the job, and this one with them.
+    pub kept: String,
 }
 
 /// A part, and its tone.
@@ -97,7 +101,29 @@ impl Recorded<'_> {
         let parts = ranked.iter().take(SHOWN).map(|(candidate, suspect)| self.part(candidate, suspect)).collect();
         let first = ranked.first().filter(|(candidate, _)| candidate.strength > 0.0);
         let pitch = first.map(|(candidate, _)| candidate.order * self.findings.turns);
-        Heard { sentences: self.sentences(&ranked), parts, pitch }
+        let now = self.as_kept(&ranked);
+        let kept = with_one_more(&self.source.job.bench.noise.kept, &now);
+        Heard { sentences: self.sentences(&ranked, &now), parts, pitch, kept }
+    }
+
+    /// What is kept of it.
+    fn as_kept(&self, ranked: &[(&Candidate, Suspect)]) -> Kept {
+        let line = |(candidate, _): &(&Candidate, Suspect)| {
+            let frequency = Frequency::new::<uom::si::frequency::hertz>(candidate.order * self.findings.turns);
+            (frequency, candidate.score)
+        };
+        let lines = ranked.iter().take(MOST_LINES).map(line).collect();
+        Kept { selected: self.noise.heard.selected, engine: self.noise.moment.engine, lines }
+    }
+
+    /// What it says with those that were kept of other gears or speeds, and whether that is clear; none where there are none.
+    fn with_others(&self, now: &Kept) -> Option<(String, bool)> {
+        let others: Vec<&Kept> = self.told.kept.iter().filter(|kept| !is_same(kept, now)).collect();
+        let gears: Vec<String> = others.iter().map(|kept| names::gear(kept.selected)).collect();
+        let all: Vec<&Kept> = others.into_iter().chain([now]).collect();
+        let ranked = kept::ranked(&self.noise, &all);
+        let named = self.sentence().by_recordings(&ranked).filter(|_| !gears.is_empty())?;
+        Some((format!("With what was kept in {} it is {named}.", listed(&gears)), kept::sureness(&ranked) == Sureness::Clear))
     }
 
     /// A part of the run with its tone at the speed found.
@@ -110,15 +136,17 @@ impl Recorded<'_> {
         Sentences { source: self.source, told: self.told, noise: &self.noise }
     }
 
-    fn sentences(&self, ranked: &[(&Candidate, Suspect)]) -> Vec<String> {
+    fn sentences(&self, ranked: &[(&Candidate, Suspect)], now: &Kept) -> Vec<String> {
         let sentence = self.sentence();
         let moment = self.moment();
         let sureness = Sureness::of(&self.findings.candidates);
         let (Some((first, suspect)), true) = (ranked.first(), sureness != Sureness::Nothing) else {
-            return vec![
-                format!("No part of box, shaft, axle or tyres stands out of the recording {moment}."),
-                "Record where it is loudest, the phone near the noise; else look at belts, exhaust, wind and road.".into(),
-            ];
+            let nothing = format!("No part of box, shaft, axle or tyres stands out of the recording {moment}.");
+            let then = self.with_others(now).map_or_else(
+                || "Record where it is loudest, the phone near the noise; else look at belts, exhaust, wind and road.".into(),
+                |(together, _)| together,
+            );
+            return vec![nothing, then];
         };
         let leaders = if sureness == Sureness::Clear { 1 } else { leaders_of(ranked) };
         let named: Vec<Suspect> = ranked.iter().take(leaders).map(|(_, suspect)| suspect.clone()).collect();
@@ -136,7 +164,10 @@ impl Recorded<'_> {
             ));
         }
         said.extend(self.side_tones(first, suspect));
-        if let Some(rival) = rival {
+        let together = self.with_others(now);
+        let is_clear = together.as_ref().is_some_and(|(_, is_clear)| *is_clear);
+        said.extend(together.map(|(together, _)| together));
+        if let Some(rival) = rival.filter(|_| !is_clear) {
             let begin = if leaders == 1 && covering.is_none() { "To be sure" } else { "To tell" };
             said.push(format!("{begin}: {}", sentence.tell(suspect, rival)));
         }

@@ -1,0 +1,33 @@
+//! Swap: will another box go into the car, and what must be made? Setup A is the box that came out; all others are held against it.
+
+pub mod answer;
+pub mod judged;
+pub mod pictures;
+pub mod read;
+pub mod rests;
+pub mod rows;
+pub mod sentence;
+
+use super::{Drawn, Input, Place, Question};
+use crate::job::JobField;
+
+/// The question.
+pub const QUESTION: Question = Question {
+    id: "swap",
+    place: Place::Compare,
+    title: "Swap",
+    ask: "Will the box go into the car in place of A’s, and what must be made?",
+    inputs: &[Input::Text(JobField::Slip), Input::Text(JobField::Tunnel), Input::Text(JobField::Arch)],
+    groups: &[],
+    station: sentence::station,
+    answer: sentence::said,
+    deciding: rows::deciding,
+    rows: rows::rows,
+    rests: rests::rests,
+    pictures: &[Drawn {
+        id: "swap-side",
+        tab: "Side view",
+        draw: |source, focus| pictures::side(source, focus).map(|picture| Box::new(picture) as _),
+        press: None,
+    }],
+};

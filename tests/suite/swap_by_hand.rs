@@ -1,0 +1,238 @@
+//! Swap beside figures worked by hand: the driveshaft, mount and lever of another box, its splines, its room, and what is asked for next.
+
+use layshaft::job::{Choice, Field, Job, JobField, SetupChoice, SetupField, ShaftField, SwapField, demo};
+use layshaft::questions::{Shelves, Source, analyse_job, of_id, problems_of};
+use layshaft::sheet::{Figure, Piece, Reader, Section, Words};
+use layshaft::units::System;
+
+/// A four-speed that came out as A, and sizes for both boxes.
+pub(crate) fn coupe(of_a: &[(SwapField, &str)], of_b: &[(SwapField, &str)]) -> Job {
+    let mut job = demo::empty(System::Metric);
+    job.add_setup();
+    for (column, sizes) in [of_a, of_b].into_iter().enumerate() {
+        let id = job.setups[column].id;
+        for (field, text) in sizes {
+            job.type_text(Field::Setup(id, SetupField::Swap(*field)), (*text).into());
+        }
+    }
+    job
+}
+
+/// The four-speed of an invented coupé and a five-speed, as they would be taped.
+pub(crate) fn five_speed() -> Job {
+    use SwapField as S;
+    let mut job = coupe(
+        &[
+            (S::Length, "600"),
+            (S::Mount, "420"),
+            (S::Lever, "310"),
+            (S::InputSpline, "23 x 25.4"),
+            (S::Spigot, "15"),
+            (S::Outline, "0: 170; 250: 110; 600: 60"),
+        ],
+        &[
+            (S::Length, "638"),
+            (S::Mount, "441"),
+            (S::Lever, "325"),
+            (S::InputSpline, "10 x 1 1/8 in"),
+            (S::Spigot, "15"),
+            (S::Outline, "0: 170; 300: 130; 638: 60"),
+        ],
+    );
+    let old = job.setups[0].id;
+    job.type_text(Field::Setup(old, SetupField::Shaft(ShaftField::Lengths)), "1,250".into());
+    job.type_text(Field::Job(JobField::Tunnel), "0: 200; 300: 150; 700: 80".into());
+    job
+}
+
+fn section(job: &Job) -> Section {
+    let answers = analyse_job(job, Shelves::default());
+    let reader = Reader { units: job.units, words: Words::Uk };
+    of_id("swap").unwrap().section(Source::new(job, &answers, Shelves::default(), reader))
+}
+
+fn figure(section: &Section, column: usize, key: &str) -> Figure {
+    let pieces = section.rows.iter().flat_map(|row| row.cells[column].pieces());
+    let mut figures = pieces.filter_map(|piece| if let Piece::Figure(figure) = piece { Some((**figure).clone()) } else { None });
+    figures.find(|figure| figure.key == key).unwrap()
+}
+
+#[track_caller]
+fn says(job: &Job, parts: &[&str]) {
+    let said = section(job).answer.plain();
+    for part in parts {
+        assert!(said.contains(part), "{part} in {said}");
+    }
+}
+
+/// By hand: 638 − 600 = 38 mm longer, 1,250 − 38 = 1,212 mm between joint centres; 441 − 420 = 21 mm; 325 − 310 = 15 mm.
+#[test]
+fn a_longer_box_shortens_the_shaft_and_moves_mount_and_lever() {
+    let job = five_speed();
+    says(
+        &job,
+        &[
+            "B: driveshaft 38 mm shorter: 1,212 mm joint to joint, 25 mm of slip left; mount 21 mm further back; \
+             the lever comes up 15 mm behind the hole;",
+            "a clutch plate with 10 splines of 28.6 mm",
+        ],
+    );
+    let section = section(&job);
+    for (key, wanted) in
+        [("swap.joints_mm", 1_212.0), ("swap.length_off_mm", 38.0), ("swap.mount_off_mm", 21.0), ("swap.lever_off_mm", 15.0)]
+    {
+        assert!((figure(&section, 1, key).value - wanted).abs() < 1e-6, "{key}");
+    }
+    // With the old shaft: 25 − 38 = 13 mm too long.
+    assert_eq!(figure(&section, 1, "swap.slip_mm").text(), "13 mm");
+    // What is to be made is no caution.
+    assert_eq!(section.cautions().count(), 0);
+}
+
+/// By hand, at 300 mm: tunnel 150, case of B 130: 20 mm. At 638: tunnel 150 − 338/400 × 70 = 90.85, case 60: 30.85. At 0: 30. So 20 mm
+/// is least. A: at 250 tunnel 200 − 250/300 × 50 = 158.3 less 110; at 600 tunnel 97.5 less 60 = 37.5; at 0 it is 30.
+#[test]
+fn the_room_below_the_tunnel_is_least_at_a_station() {
+    let section = section(&five_speed());
+    assert!((figure(&section, 1, "swap.room_mm").value - 20.0).abs() < 1e-6);
+    assert!((figure(&section, 0, "swap.room_mm").value - 30.0).abs() < 1e-6);
+    let mut job = five_speed();
+    job.type_text(Field::Job(JobField::Tunnel), "0: 200; 300: 125; 700: 80".into());
+    says(&job, &["B: tunnel 5 mm too low 300 mm behind the face; driveshaft 38 mm shorter"]);
+    assert_eq!(self::section(&job).cautions().count(), 1);
+}
+
+/// By hand: 1 1/2 in is 38.1 mm, a box that much shorter wants a shaft of 49.2 + 1.5 = 50.7 in.
+#[test]
+fn lengths_in_mixed_units_are_each_read_in_their_own() {
+    let mut job = coupe(&[(SwapField::Length, "600 mm")], &[(SwapField::Length, "22.122 in")]);
+    job.units = System::Inch;
+    job.type_text(Field::Setup(job.setups[0].id, SetupField::Shaft(ShaftField::Lengths)), "49.2".into());
+    // 600 mm = 23.622 in.
+    says(&job, &["driveshaft 1.50 in longer: 50.70 in joint to joint, 1.00 in of slip left"]);
+}
+
+#[test]
+fn what_is_as_the_old_one_is_said_and_tried_on() {
+    use SwapField as S;
+    let sizes = [(S::Length, "600"), (S::InputSpline, "23 x 25.4"), (S::Holes, "-120: 60; 120: 60; 0: -110"), (S::Spigot, "15")];
+    // Every size alike is a setup copied from A, and no box of its own.
+    let copy = coupe(&sizes, &sizes);
+    says(&copy, &["B has the sizes of A: measure it if it is another box."]);
+    assert!(!format!("{:?}", section(&copy).rows).contains("serves"));
+    let own = [(S::Length, "600"), (S::InputSpline, "23 x 25.4"), (S::Holes, "-120: 60; 120: 60; 0: -110"), (S::Spigot, "15.05")];
+    let job = coupe(&sizes, &own);
+    says(&job, &["the old driveshaft serves", "the old clutch plate by count and size: slide it on", "every bolt hole meets"]);
+    // One hole 2 mm off: two of three meet.
+    let other = [(S::Holes, "-120: 60; 120: 62; 0: -110")];
+    says(&coupe(&sizes, &other), &["2 of 3 bolt holes meet"]);
+    says(&coupe(&[(S::Holes, "Curlew four"), (S::Mount, "420")], &[(S::Holes, "curlew four")]), &["the same bolt pattern by name"]);
+    says(&coupe(&[(S::Holes, "Curlew four")], &[(S::Holes, "Redshank")]), &["another bolt pattern"]);
+}
+
+/// By count alone nothing is settled, and nothing is made by it.
+#[test]
+fn splines_by_count_alone_ask_for_a_caliper() {
+    let job = coupe(&[(SwapField::InputSpline, "23")], &[(SwapField::InputSpline, "23 x 1 in")]);
+    says(&job, &["23 splines as before: measure over them before the clutch plate is called right"]);
+    assert!(section(&job).cautions().next().is_none());
+    let job = coupe(&[(SwapField::InputSpline, "23 x 1 in")], &[(SwapField::InputSpline, "23 x 29")]);
+    says(&job, &["a clutch plate with 23 splines of 29.0 mm"]);
+}
+
+#[test]
+fn the_cheapest_measurement_that_is_missing_is_named_first() {
+    says(&coupe(&[], &[]), &["Cheapest to measure next, on A and B: count the splines of the input."]);
+    let job = coupe(&[(SwapField::InputSpline, "23")], &[]);
+    says(&job, &["Cheapest to measure next, on B: count the splines of the input."]);
+    let job = coupe(&[(SwapField::InputSpline, "23")], &[(SwapField::InputSpline, "10")]);
+    says(&job, &["Cheapest to measure next, on A and B: a tape from the case face to the output flange."]);
+    assert!(section(&demo::empty(System::Metric)).answer.plain().contains("add the other one as a setup"));
+}
+
+#[test]
+fn sides_are_compared_once_both_are_chosen() {
+    let mut job = five_speed();
+    let [old, new] = [0, 1].map(|at: usize| job.setups[at].id);
+    job.choose(Choice::Setup(old, SetupChoice::ForkSide), "left");
+    assert!(!section(&job).answer.plain().contains("fork"));
+    job.choose(Choice::Setup(new, SetupChoice::ForkSide), "right");
+    job.choose(Choice::Setup(old, SetupChoice::SpeedoTap), "left-up");
+    job.choose(Choice::Setup(new, SetupChoice::SpeedoTap), "left-down");
+    // Driveshaft, mount, lever, clutch plate, then the fork; the cable leaves on the same side.
+    says(&job, &["clutch fork on the right"]);
+    let row = section(&job).rows.into_iter().find(|row| row.key == "speedo-side").unwrap();
+    assert!(row.cells[1].pieces().any(|piece| *piece == Piece::good("speedometer cable on the left as before")));
+}
+
+/// What cannot be read is said beside its field with what to type, keeps its text, and leaves the rest standing.
+#[test]
+fn bad_input_is_named_and_kept() {
+    use SwapField as S;
+    for (field, text, said) in [
+        (S::InputSpline, "ten x 28", "is no number of splines"),
+        (S::InputSpline, "10 x 28 x 28", "has no outside and root of its own"),
+        (S::InputSpline, "200 x 28", "is no number of splines"),
+        (S::OutputSpline, "10 x wide", "cannot be read as the diameter"),
+        (S::Length, "38 bananas", "is no unit for the distance from the case face"),
+        (S::Outline, "0: 170", "one station makes no outline"),
+        (S::Outline, "170; 160", "is no pair of lengths"),
+        (S::Holes, "0: 10; 12", "is no pair of lengths"),
+    ] {
+        let mut job = five_speed();
+        let id = job.setups[1].id;
+        job.type_text(Field::Setup(id, SetupField::Swap(field)), text.into());
+        let problems = problems_of(&job);
+        assert!(problems.iter().any(|problem| problem.sentence().to_lowercase().contains(&said.to_lowercase())), "{text}: {problems:?}");
+        assert_eq!(job.text(Field::Setup(id, SetupField::Swap(field))), Some(text));
+        if field != S::Length {
+            says(&job, &["driveshaft 38 mm shorter"]);
+        }
+    }
+}
+
+/// Driveline has the same field: once the new length is typed there, nothing is said against it.
+#[test]
+fn the_new_length_goes_to_driveline() {
+    let mut job = five_speed();
+    let id = job.setups[1].id;
+    let field = Field::Setup(id, SetupField::Shaft(ShaftField::Lengths));
+    let is_stale = |job: &Job| section(job).cautions().any(|(_, row, _)| row.key == "joints");
+    job.type_text(field, "1,250".into());
+    assert!(is_stale(&job));
+    job.type_text(field, "1,212".into());
+    assert!(!is_stale(&job));
+}
+
+/// By hand: (1,320 − 1,280) ÷ 2 = 20 mm out; wheels with 8 mm more backspace leave 12; 35 mm to the arch become 23, under the usual 30.
+#[test]
+fn a_wider_axle_moves_the_wheels_out_by_half() {
+    use SwapField as S;
+    let axles = |of_a: &[(S, &str)], of_b: &[(S, &str)], arch: &str| {
+        let mut job = coupe(of_a, of_b);
+        job.type_text(Field::Job(JobField::Arch), arch.into());
+        job
+    };
+    let job = axles(&[(S::AxleWidth, "1,280")], &[(S::AxleWidth, "1,320")], "");
+    says(&job, &["each rear wheel 20 mm further out"]);
+    let (a, b) = ([(S::AxleWidth, "1,280"), (S::Backspace, "100")], [(S::AxleWidth, "1,320"), (S::Backspace, "108")]);
+    let job = axles(&a, &b, "35");
+    assert!((figure(&section(&job), 1, "swap.outwards_mm").value - 12.0).abs() < 1e-6);
+    let verdict = |job: &Job| format!("{:?}", section(job).rows.into_iter().find(|row| row.key == "axle-width").unwrap().cells[1].lines);
+    assert!(verdict(&job).contains("23 mm left to the arch, 30 mm is usual"), "{}", verdict(&job));
+    assert!(verdict(&axles(&a, &b, "10")).contains("the tyre meets its arch"));
+    assert!(verdict(&axles(&a, &b, "60")).contains("room to the arch"));
+    // A backspace of one alone says nothing of where its wheels stand.
+    let job = axles(&a, &b[..1], "35");
+    assert!(!section(&job).answer.plain().contains("wheel"));
+    says(&axles(&[(S::HalfShaft, "18 x 28")], &[(S::HalfShaft, "24 x 28")], ""), &["a side gear with 24 splines of 28.0 mm"]);
+}
+
+#[test]
+fn oil_of_the_hypoid_class_alone_is_cautioned() {
+    let cautions = |oil: &str| {
+        let job = coupe(&[(SwapField::Oil, oil)], &[]);
+        section(&job).cautions().filter(|(_, row, _)| row.key == "box-oil").count()
+    };
+    assert_eq!([cautions("GL-5 75W-90, 1.6 l"), cautions("GL-4 80W, 1.6 l"), cautions("GL-4/GL-5"), cautions("")], [1, 0, 0, 0]);
+}
