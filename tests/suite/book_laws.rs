@@ -61,7 +61,7 @@ fn a_backup_of_hundred_jobs_reads_back_and_adds_nothing_to_the_same_book() {
 #[test]
 fn a_restore_shows_what_is_new_same_and_different_and_by_default_loses_nothing() {
     let here = [record(1, "Same", ""), record(2, "Here", "2026-05-01T08:00:00")];
-    let file = [record(1, "Same", "2020-01-01"), record(2, "There", ""), record(3, "New", "")];
+    let file = vec![record(1, "Same", "2020-01-01"), record(2, "There", ""), record(3, "New", "")];
     let mut plan = backup::plan(&here, &Catalogue::built_in(), opened(&backup::to_text(&file, &Catalogue::built_in(), "")));
     let seen: Vec<_> = plan.meetings.iter().map(|meeting| (meeting.standing, meeting.theirs.job.title.as_str())).collect();
     assert_eq!(seen, [(Standing::New, "New"), (Standing::Different, "There"), (Standing::Same, "Same")]);

@@ -151,8 +151,8 @@ fn bearings_last_by_their_use() {
     assert!(section(&job).answer.plain().contains("Bearings last 3,265 h in A"), "{}", section(&job).answer.plain());
 }
 
-/// Helical teeth: the thrusts tip the cluster by F_a × r, and 1,066.7 N in 1st and 320 N in 2nd go to the ball bearing, P = 0.56 F_r + Y F_a with Y between the
-/// rows of the table at F_a ÷ 15.4 kN: worked out beside the program from the same table, 7,485 h in front and 5,953 h behind.
+/// Helical teeth: the thrusts tip the cluster by `F_a` × r, and 1,066.7 N in 1st and 320 N in 2nd go to the ball bearing, P = 0.56 `F_r` + Y `F_a` with Y between the
+/// rows of the table at `F_a` ÷ 15.4 kN: worked out beside the program from the same table, 7,485 h in front and 5,953 h behind.
 #[test]
 fn thrust_shortens_the_life_of_the_bearing_that_takes_it() {
     let job = on_bearings("30");
