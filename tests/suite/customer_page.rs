@@ -87,14 +87,14 @@ fn a_speed_that_the_car_does_not_reach_is_said_so() {
     assert!(speeds[3].starts_with("past its top speed, "), "{speeds:?}");
 }
 
-/// Whatever is left blank: no sentence on the page asks for it.
+/// Whatever is left blank, four fields at a time since each page takes a whole sheet: no sentence on the page asks for it.
 #[test]
 fn no_prompt_of_an_empty_field_is_on_the_page() {
-    for field in Field::all(&demo::job()) {
-        let page = page(|job| job.type_text(field, String::new()));
+    for fields in Field::all(&demo::job()).chunks(4) {
+        let page = page(|job| fields.iter().for_each(|field| job.type_text(*field, String::new())));
         let said = format!("{:?}{:?}{:?}{:?}{:?}", page.fitted, page.why, page.gears, page.expect, page.speedometer);
         for prompt in ["needs ", "not known", "Press ", "to be filled", "type ", "missing"] {
-            assert!(!said.contains(prompt), "{}: “{prompt}” in {said}", field.path());
+            assert!(!said.contains(prompt), "{fields:?}: “{prompt}” in {said}");
         }
     }
     let empty = page(|job| *job = demo::empty(job.units));

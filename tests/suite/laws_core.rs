@@ -168,7 +168,7 @@ fn leaves(value: &Value, path: &str, into: &mut Vec<String>) {
 }
 
 proptest! {
-    #![proptest_config(config(48))]
+    #![proptest_config(config(24))]
 
     #[test]
     fn order_of_setups_never_changes_a_figure(job in any_job::job(), turn in 0_usize..6, swap in any::<bool>()) {

@@ -108,7 +108,7 @@ fn is_near(a: f64, b: f64) -> bool {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 128, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 64, failure_persistence: None, ..ProptestConfig::default() })]
 
     /// The list by musts and weights, the front, and the sentence "nothing meets all" are those of going through everything.
     #[test]

@@ -2,7 +2,7 @@
 
 use layshaft::job::book::Record;
 use layshaft::job::link::{self, LinkError};
-use layshaft::job::{Job, demo, file, incoming};
+use layshaft::job::{Job, backup, demo, file, incoming};
 use layshaft::problem::Explain;
 
 #[track_caller]
@@ -23,7 +23,7 @@ fn files_that_are_refused_say_why() {
     check(r#"{"schema":1,"title":"x"}"#, "the text is not a job (missing field", "choose a file");
     check(&"[".repeat(10_000), "the text is not a job (recursion limit", "choose a file");
     check(&" ".repeat(file::LONGEST + 1), "the text is not a job", "choose a file");
-    check(&" ".repeat(25_000_000), "the text has 25000000 bytes, more than any job", "choose a file");
+    check(&" ".repeat(backup::LONGEST + 1), "the text has 240000001 bytes, more than any job", "choose a file");
 }
 
 #[test]

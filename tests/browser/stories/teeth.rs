@@ -90,11 +90,19 @@ fn a_pair_that_bears_more_is_told() -> Result<()> {
         page.type_into("#s2-pair-cuts", "1st face 900 mm").await?;
         page.until_of("#s2-pair-cuts", "one.getAttribute('aria-invalid') === 'true'").await?;
         ensure!(page.value("#s2-pair-cuts").await? == "1st face 900 mm", "what was typed is lost");
+        // Where the cluster's gears and bearings sit: how long both last on the road, then what one bearing alone lacks.
+        page.type_into("#s1-gear-places", "input 22 mm; 3rd 65 mm; 2nd 110 mm; 1st 150 mm").await?;
+        page.type_into("#s1-bearings", "0 mm 28 kN ball; 175 mm 24 kN roller").await?;
+        page.question_says("Bearings last").await?;
+        page.choose_tab("Bearings").await?;
+        page.type_into("#s1-bearings", "0 mm 28 kN ball").await?;
+        page.until_of("#s1-bearings", "one.getAttribute('aria-invalid') === 'true'").await?;
+        page.type_into("#s1-bearings", "0 mm 28 kN ball; 175 mm 24 kN roller").await?;
         for theme in [Theme::Light, Theme::Dark] {
             page.set_theme(theme).await?;
-            page.assert_accessible(&format!("Teeth, {}", theme.word())).await?;
+            page.assert_accessible(&format!("Teeth and bearings, {}", theme.word())).await?;
         }
         page.set_screen(Screen::PHONE).await?;
-        page.assert_no_sideways("Teeth").await
+        page.assert_no_sideways("Teeth and bearings").await
     })
 }
