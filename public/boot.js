@@ -86,6 +86,16 @@ async function keepOffline() {
 const UNABLE = "Layshaft could not be loaded. Check the connection and load the page again; nothing you have kept on this device is lost.";
 addEventListener("layshaft:unable", () => sayWhy(UNABLE));
 
+/** Asks for the styles that no first screen needs, again after a while where they do not come. */
+function dressFurther() {
+  const more = Object.assign(document.createElement("link"), { rel: "stylesheet", href: new URL("more.css", import.meta.url) });
+  more.onerror = () => {
+    more.remove();
+    setTimeout(dressFurther, 5000);
+  };
+  document.head.append(more);
+}
+
 /** Loads the bindings and the program, which takes the opening words away. */
 async function start() {
   if (typeof WebAssembly !== "object") {
@@ -95,6 +105,7 @@ async function start() {
   try {
     const { default: init } = await import("./app.js");
     await init({ module_or_path: new URL("app_bg.wasm", import.meta.url) });
+    dressFurther();
   } catch (fault) {
     if (isTrap(fault)) return showCrash();
     console.warn("Layshaft could not load:", fault);

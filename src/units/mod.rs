@@ -149,18 +149,30 @@ impl Explain for UnitError {
 /// # Ok::<(), UnitError>(())
 /// ```
 pub fn read<Q: Measured>(text: &str, system: System, limits: &Limits<Q>) -> Result<Q, UnitError> {
-    let word = limits.word;
+    let (readings, rest) = numbers(text, limits.word)?;
+    let Some(unit) = unit::find::<Q>(rest, system) else {
+        return Err(no_unit(limits.word, text.trim(), rest.trim(), &mut Q::units().iter().map(|unit| unit.symbol)));
+    };
+    let inside = |value: f64| Some(unit.of(value)).filter(|quantity| limits.allow(*quantity));
+    let [first, second] = readings;
+    first
+        .and_then(inside)
+        .or_else(|| second.and_then(inside))
+        .ok_or_else(|| outside((limits.word, limits.why), text, limits.range_in(unit)))
+}
+
+// What is the same for every quantity stands by itself: of the rest the main program holds a copy for each.
+
+/// What a text may mean as a number, and what stands behind it.
+fn numbers<'a>(text: &'a str, word: &'static str) -> Result<(number::Readings, &'a str), UnitError> {
     if text.trim().is_empty() {
         return Err(UnitError::Blank { word });
     }
-    let (readings, rest) = number::leading(text).ok_or_else(|| UnitError::NotANumber { word, text: text.trim().to_owned() })?;
-    let unit = unit::find::<Q>(rest, system).ok_or_else(|| no_unit::<Q>(word, text.trim(), rest.trim()))?;
-    readings.into_iter().flatten().map(|value| unit.of(value)).find(|quantity| limits.allow(*quantity)).ok_or_else(|| UnitError::Outside {
-        word,
-        why: limits.why,
-        text: text.trim().to_owned(),
-        range: limits.range_in(unit),
-    })
+    number::leading(text).ok_or_else(|| UnitError::NotANumber { word, text: text.trim().to_owned() })
+}
+
+fn outside((word, why): (&'static str, &'static str), text: &str, range: String) -> UnitError {
+    UnitError::Outside { word, why, text: text.trim().to_owned(), range }
 }
 
 /// The unit that a typed text names behind its number, the usual one where nothing stands there; `None` where it names none that is known.
@@ -176,11 +188,11 @@ pub fn unit_typed<Q: Measured>(text: &str, system: System) -> Option<&'static Un
 }
 
 /// More digits behind the number, as in `1/0`, `1e9` or a pasted table, make the whole text no number; letters alone are a unit not known.
-fn no_unit<Q: Measured>(word: &'static str, text: &str, rest: &str) -> UnitError {
+fn no_unit(word: &'static str, text: &str, rest: &str, known: &mut dyn Iterator<Item = &'static str>) -> UnitError {
     if rest.contains(|c: char| c.is_ascii_digit()) {
         return UnitError::NotANumber { word, text: text.to_owned() };
     }
-    let known = Q::units().iter().map(|unit| unit.symbol).collect::<Vec<_>>().join(", ");
+    let known = known.collect::<Vec<_>>().join(", ");
     UnitError::UnknownUnit { word, unit: rest.to_owned(), known }
 }
 

@@ -81,12 +81,21 @@ pub trait Measured: Copy + std::fmt::Debug + Send + Sync + 'static {
 
 /// The unit a text names; the usual one where it names none.
 pub(super) fn find<Q: Measured>(text: &str, system: System) -> Option<&'static Unit<Q>> {
-    let spelling: String =
-        text.chars().filter(|c| !matches!(c, ' ' | '.' | '·' | '-' | '*' | '\u{a0}')).map(|c| c.to_ascii_lowercase()).collect();
+    let spelling = spelling(text);
     if spelling.is_empty() {
         return Some(Q::usual(system));
     }
-    Q::units().iter().find(|unit| unit.spellings.contains(&spelling.as_str()))
+    Q::units().iter().find(|unit| is_among(&spelling, unit.spellings))
+}
+
+/// A unit as it is looked for: small letters, without what people put between them.
+fn spelling(text: &str) -> String {
+    text.chars().filter(|c| !matches!(c, ' ' | '.' | '·' | '-' | '*' | '\u{a0}')).map(|c| c.to_ascii_lowercase()).collect()
+}
+
+/// By itself, since [`find`] is there once for every quantity.
+fn is_among(spelling: &str, spellings: &[&str]) -> bool {
+    spellings.contains(&spelling)
 }
 
 macro_rules! units {

@@ -9,6 +9,7 @@ use anyhow::{Context, Result};
 use super::names::{hashed, refer};
 use super::packed::Packed;
 use super::program::Program;
+use super::styles::Joined;
 use super::{Profile, hash, page_policy};
 use crate::shell;
 
@@ -21,12 +22,12 @@ pub(super) struct Site {
 }
 
 /// Puts the site together from what was built and what lies in `public/`.
-pub(super) fn assemble(profile: Profile, program: Program, css: String) -> Result<Site> {
+pub(super) fn assemble(profile: Profile, program: Program, styles: Joined) -> Result<Site> {
     let public = shell::project().join("public");
     let read = public_text;
     let mut site = Site { files: BTreeMap::new() };
 
-    let mut css = css;
+    let Joined { first: mut css, more } = styles;
     let mut page = fs::read_to_string(shell::project().join("index.html")).context("cannot read index.html")?;
     for (name, new) in site.take_in(&public, "fonts")? {
         css = refer(&css, &name, &new, "the style sheet")?;
@@ -49,6 +50,8 @@ pub(super) fn assemble(profile: Profile, program: Program, css: String) -> Resul
         }
     }
     site.files.extend(program.files);
+    let new = site.add_hashed("more.css", more.into_bytes());
+    boot = refer(&boot, "more.css", &new, "boot.js")?;
     for (name, content) in [("boot.js", boot), ("style.css", css)] {
         let new = site.add_hashed(name, content.into_bytes());
         page = refer(&page, name, &new, "index.html")?;

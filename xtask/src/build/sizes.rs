@@ -72,7 +72,9 @@ impl Sizes {
 fn is_first(name: &str) -> bool {
     let ending = name.rsplit('.').next().unwrap_or_default();
     let for_the_browser = name == "sw.js" || ["webmanifest", "png"].contains(&ending);
-    !for_the_browser && !name.contains("-accents-") && !super::site::is_licence(name)
+    // Asked for once the program runs.
+    let follows = name.starts_with("more.");
+    !for_the_browser && !follows && !name.contains("-accents-") && !super::site::is_licence(name)
 }
 
 #[cfg(test)]
