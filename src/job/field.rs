@@ -84,6 +84,11 @@ impl Field {
         matches!(self.row().kind, Kind::Words | Kind::Lines)
     }
 
+    /// Whether more is typed in it than a number with its unit: its example says so.
+    pub fn is_long(self) -> bool {
+        self.row().example.is_some_and(|example| example.len() > "1 1/2 in".len())
+    }
+
     /// The unit that a bare number in it is read in; none where the text names its own.
     pub fn unit(self, job: &Job) -> Option<&'static str> {
         let kept = job.kept(self)?;

@@ -6,7 +6,7 @@ use super::select::{layout_select, select};
 use super::{SelectField, Teeth, TextField};
 use crate::app::state::State;
 use crate::app::{parts, tilt};
-use crate::job::{Choice, Chosen, Field, Layout, MOST_GEARS, Place, Setup, SetupField, SetupId, ShaftField};
+use crate::job::{Choice, Chosen, Field, Layout, MOST_GEARS, Place, Setup, SetupField, SetupId};
 use crate::questions::entries::{place_words, stage_kinds};
 use crate::sheet::{Entry, EntryKind, ordinal};
 
@@ -17,11 +17,8 @@ pub fn entry(setup: SetupId, entry: &Entry) -> AnyView {
             view! { <Teeth setup field=Field::Setup(setup, field) label=entry.label.clone()/> }.into_any()
         }
         EntryKind::Text(field) => {
-            let wide = matches!(
-                field,
-                SetupField::StageName(_) | SetupField::RoadCheck | SetupField::Shaft(ShaftField::OwnMaterial | ShaftField::Droop)
-            );
-            view! { <TextField field=Field::Setup(setup, field) label=entry.label.clone() wide/> }.into_any()
+            let field = Field::Setup(setup, field);
+            view! { <TextField field label=entry.label.clone() wide=field.is_long()/> }.into_any()
         }
         _ => {
             let entry = entry.clone();
