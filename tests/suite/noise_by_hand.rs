@@ -212,3 +212,10 @@ fn what_is_missing_is_said() {
     fifth.choose(Choice::Job(JobChoice::NoiseSetup), "c");
     assert!(said(&fifth).contains("5th gear pair"), "{}", said(&fifth));
 }
+
+/// A new job has one setup, the demo three.
+#[test]
+fn a_noise_is_asked_of_a_setup_that_is_there() {
+    let offered = |job: &Job| Choice::Job(JobChoice::NoiseSetup).options_in(job).iter().map(|(_, says)| *says).collect::<String>();
+    assert_eq!((offered(&demo::empty(layshaft::units::System::Inch)).as_str(), offered(&demo::job()).as_str()), ("A", "ABC"));
+}

@@ -24,9 +24,10 @@ pub fn SelectField(
     let said = format!("{slug}-problem");
     let described = said.clone();
     let now = Memo::new(move |_| state.job.with(|job| job.chosen(choice).to_owned()));
+    let known = Memo::new(move |_| state.job.with(|job| choice.options_in(job)));
     // A word of a file that is no option stays in the list until another is chosen.
     let options = move || {
-        let known = choice.options();
+        let known = known.get();
         let unknown = now.with(|now| (!known.iter().any(|(word, _)| word == now)).then(|| (now.clone(), now.clone())));
         unknown.into_iter().chain(known.into_iter().map(|(word, says)| (word.to_owned(), state.say(says)))).collect::<Vec<_>>()
     };

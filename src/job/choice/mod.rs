@@ -347,6 +347,12 @@ impl Choice {
         (self.row().options)()
     }
 
+    /// Those of them that a job has: where a setup is chosen, its own setups.
+    pub fn options_in(self, job: &Job) -> Vec<(&'static str, &'static str)> {
+        let many = if self == Self::Job(JobChoice::NoiseSetup) { job.setups.len() } else { usize::MAX };
+        self.options().into_iter().take(many).collect()
+    }
+
     /// The name by which problems and tests know it, inside its setup.
     pub fn path(self) -> &'static str {
         self.row().id
