@@ -1,12 +1,11 @@
 //! The table of choices: everything that is picked from a few, a row each, so that one widget serves them all.
 //!
 //! A row says where a choice is kept and what follows where a file holds a word that is none of its options; the options themselves are
-//! in `options`. A choice is kept as a short word, so that files stay readable, and blank until something is chosen.
+//! in `options`. A choice is kept (`kept`) as a short word, so that files stay readable, and blank until something is chosen.
 
+mod kept;
 mod options;
 mod unknown;
-
-use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use super::field::InputProblem;
 use super::{Job, Setup, SetupId};
@@ -121,18 +120,6 @@ impl<T: Options> Chosen<T> {
 
 fn word_of<T: Options>(value: T) -> &'static str {
     T::offered().into_iter().find(|offered| offered.value == value).map_or("", |offered| offered.word)
-}
-
-impl<T: Options> Serialize for Chosen<T> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        serializer.serialize_str(self.word())
-    }
-}
-
-impl<'de, T: Options> Deserialize<'de> for Chosen<T> {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        String::deserialize(deserializer).map(|word| Self::read(&word))
-    }
 }
 
 /// A choice, whatever it is about.
