@@ -47,7 +47,7 @@ impl Page {
                    const low = seen('button:not([data-figure]), select, summary, nav a, .field__input, input[type=text], input[type=search], textarea')
                      .filter((one) => one.getBoundingClientRect().height < {FINGER} && !one.closest('.unseen'))
                      .map((one) => about(one, `${{Math.round(one.getBoundingClientRect().height)}} px high`));
-                   const fine = seen('input:not([type=checkbox]), select, textarea').filter((one) => parseFloat(getComputedStyle(one).fontSize) < {FIELD_TYPE})
+                   const fine = seen('input:not([type=checkbox], [type=file]), select, textarea').filter((one) => parseFloat(getComputedStyle(one).fontSize) < {FIELD_TYPE})
                      .map((one) => about(one, getComputedStyle(one).fontSize));
                    return [...low, ...fine]; }})()"
             ))
