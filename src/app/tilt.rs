@@ -60,7 +60,7 @@ pub(super) fn buttons(setup: SetupId, field: SetupField, label: String) -> AnyVi
     let first = Memo::new(move |_| doing.with(|doing| if let Doing::Taken(first) = doing { Some(*first) } else { None }));
     let says = move || match doing.get() {
         Doing::Nothing => String::new(),
-        Doing::Taking => format!("Hold it still for {} s …", taken::SECONDS),
+        Doing::Taking => taken::asks(),
         Doing::Taken(reading) => taken::said(reading, ZERO.get()),
         Doing::Refused(why) => why,
     };

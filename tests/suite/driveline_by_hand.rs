@@ -1,28 +1,11 @@
 //! The driveshaft beside figures worked by hand: how fast it turns, how fast it may, what would do.
 
-use layshaft::job::{Choice, Field, Job, JobChoice, JobField, SetupChoice, SetupField, ShaftField, demo};
-use layshaft::questions::build;
-use layshaft::sheet::{Figure, Piece, Section, Sheet, Words};
-use layshaft::units::System;
+use layshaft::job::{Choice, Field, Job, JobChoice, SetupChoice, SetupField, ShaftField, demo};
+use layshaft::sheet::{Figure, Piece, Section, Sheet};
 
-/// One setup with an axle of 4.10 whose tyre was measured to roll 2.105 m a turn, and its shaft, judged at 110 mph.
-fn long_box(shaft: &[(ShaftField, &str)]) -> Job {
-    let mut job = demo::empty(System::Inch);
-    let id = job.setups[0].id;
-    let texts = [(SetupField::FinalDrive, "4.10"), (SetupField::Tyre, "rolls 2.105 m")];
-    let shaft = shaft.iter().map(|(field, text)| (SetupField::Shaft(*field), *text));
-    for (field, text) in texts.into_iter().chain(shaft) {
-        job.type_text(Field::Setup(id, field), text.into());
-    }
-    job.type_text(Field::Job(JobField::DrivelineAt), "110 mph".into());
-    job
-}
+use crate::any_job::{long_box, sheet};
 
 const SIXTY_BY_THREE: [(ShaftField, &str); 3] = [(ShaftField::Lengths, "60"), (ShaftField::Outside, "3"), (ShaftField::Wall, "0.083")];
-
-fn sheet(job: &Job) -> Sheet {
-    build(job, Words::Us)
-}
 
 fn section(sheet: &Sheet) -> &Section {
     sheet.sections.iter().find(|section| section.id == "driveline").unwrap()

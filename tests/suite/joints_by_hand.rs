@@ -2,35 +2,21 @@
 
 use layshaft::driveline::slope::{End, read_one};
 use layshaft::driveline::{Lean, Slope};
-use layshaft::job::{Choice, Field, Job, JobField, SetupChoice, SetupField, ShaftField, demo};
-use layshaft::questions::{build, of_id, read_all};
-use layshaft::sheet::{Piece, Row, Sheet, Tone, Words};
+use layshaft::job::{Choice, Field, Job, SetupChoice, SetupField, ShaftField, demo};
+use layshaft::questions::{of_id, read_all};
+use layshaft::sheet::{Piece, Row, Sheet, Tone};
 use layshaft::units::{System, unit};
 
-use crate::any_job::figure;
+use crate::any_job::{figure, long_box, near_on as near, sheet};
 
 /// One setup with an axle of 4.10 whose tyre rolls 2.105 m, its shaft of 60 in at 110 mph (5,746.8 rpm), and its slopes.
 fn sloping(gearbox: &str, shaft: &str, nose: &str) -> Job {
-    let mut job = demo::empty(System::Inch);
-    let id = job.setups[0].id;
-    let shaft =
-        [(ShaftField::Lengths, "60"), (ShaftField::GearboxSlope, gearbox), (ShaftField::Slopes, shaft), (ShaftField::PinionSlope, nose)];
-    let texts = [(SetupField::FinalDrive, "4.10"), (SetupField::Tyre, "rolls 2.105 m")];
-    for (field, text) in texts.into_iter().chain(shaft.map(|(field, text)| (SetupField::Shaft(field), text))) {
-        job.type_text(Field::Setup(id, field), text.into());
-    }
-    job.type_text(Field::Job(JobField::DrivelineAt), "110 mph".into());
-    job
-}
-
-fn sheet(job: &Job) -> Sheet {
-    build(job, Words::Us)
-}
-
-#[track_caller]
-fn near(sheet: &Sheet, key: &str, wanted: f64, within: f64) {
-    let is = figure(sheet, 0, key);
-    assert!((is.value - wanted).abs() <= within, "{key} is {}, not {wanted} ± {within}", is.value);
+    long_box(&[
+        (ShaftField::Lengths, "60"),
+        (ShaftField::GearboxSlope, gearbox),
+        (ShaftField::Slopes, shaft),
+        (ShaftField::PinionSlope, nose),
+    ])
 }
 
 fn said(job: &Job) -> String {

@@ -3,40 +3,22 @@
 
 use layshaft::driveline::inclinometer::{Reading, ReadingError, put, typed, zero};
 use layshaft::driveline::slope::End;
-use layshaft::job::{Choice, Field, Job, JobField, SetupChoice, SetupField, ShaftField, demo};
-use layshaft::questions::{build, read_all};
-use layshaft::sheet::{Piece, Row, Sheet, Words};
-use layshaft::units::{System, unit};
+use layshaft::job::{Choice, Field, Job, JobField, SetupChoice, ShaftField, demo};
+use layshaft::questions::read_all;
+use layshaft::sheet::{Piece, Row, Sheet};
+use layshaft::units::unit;
 
-use crate::any_job::figure;
+use crate::any_job::{long_box, near_on as near, sheet};
 
 /// One setup with an axle of 4.10 whose tyre rolls 2.105 m, a steel shaft of 60 in, 3 by 0.083 in, at 110 mph: 5,746.8 rpm, 601.80 rad/s.
 fn job(shaft: &[(ShaftField, &str)]) -> Job {
-    let mut job = demo::empty(System::Inch);
-    let id = job.setups[0].id;
     let tube = [(ShaftField::Lengths, "60"), (ShaftField::Outside, "3"), (ShaftField::Wall, "0.083")];
-    let texts = [(SetupField::FinalDrive, "4.10"), (SetupField::Tyre, "rolls 2.105 m")];
-    let shaft = tube.iter().chain(shaft).map(|(field, text)| (SetupField::Shaft(*field), *text));
-    for (field, text) in texts.into_iter().chain(shaft) {
-        job.type_text(Field::Setup(id, field), text.into());
-    }
-    job.type_text(Field::Job(JobField::DrivelineAt), "110 mph".into());
-    job
+    long_box(&tube.iter().chain(shaft).copied().collect::<Vec<_>>())
 }
 
 fn sloping<'a>(slopes: [&'a str; 3], more: &[(ShaftField, &'a str)]) -> Job {
     let fields = [ShaftField::GearboxSlope, ShaftField::Slopes, ShaftField::PinionSlope];
     job(&fields.into_iter().zip(slopes).chain(more.iter().copied()).collect::<Vec<_>>())
-}
-
-fn sheet(job: &Job) -> Sheet {
-    build(job, Words::Us)
-}
-
-#[track_caller]
-fn near(sheet: &Sheet, key: &str, wanted: f64, within: f64) {
-    let is = figure(sheet, 0, key);
-    assert!((is.value - wanted).abs() <= within, "{key} is {}, not {wanted} ± {within}", is.value);
 }
 
 fn row<'a>(sheet: &'a Sheet, key: &str) -> &'a Row {

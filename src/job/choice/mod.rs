@@ -57,6 +57,10 @@ pub trait Options: Copy + PartialEq + 'static {
     fn offered() -> Vec<Offered<Self>>;
     /// What holds where nothing is chosen.
     fn unchosen() -> Unchosen<Self>;
+    /// How many of them a job has, from the first on: fewer than all where they are its setups.
+    fn many(_: &Job) -> usize {
+        usize::MAX
+    }
 }
 
 /// A choice as the document keeps it.
@@ -179,6 +183,7 @@ struct Row {
     id: &'static str,
     label: &'static str,
     options: fn() -> Vec<(&'static str, &'static str)>,
+    many: fn(&Job) -> usize,
     /// What follows from a word that is no option, as the end of a sentence.
     unknown: &'static str,
 }
@@ -199,7 +204,7 @@ macro_rules! choices {
 
             fn row(self) -> Row {
                 match self {
-                    $(Self::$variant => Row { id: $id, label: $label, options: listed::<$options>, unknown: $unknown },)*
+                    $(Self::$variant => Row { id: $id, label: $label, options: listed::<$options>, many: <$options>::many, unknown: $unknown },)*
                 }
             }
 
@@ -334,10 +339,9 @@ impl Choice {
         (self.row().options)()
     }
 
-    /// Those of them that a job has: where a setup is chosen, its own setups.
+    /// Those of them that a job has.
     pub fn options_in(self, job: &Job) -> Vec<(&'static str, &'static str)> {
-        let many = if self == Self::Job(JobChoice::NoiseSetup) { job.setups.len() } else { usize::MAX };
-        self.options().into_iter().take(many).collect()
+        self.options().into_iter().take((self.row().many)(job)).collect()
     }
 
     /// The name by which problems and tests know it, inside its setup.

@@ -7,6 +7,7 @@ use crate::fits::tapered::{BearingState, Mounting};
 use crate::fits::{Material, ShimsGo};
 use crate::gearing::speeds::Selected;
 use crate::gearing::{Layout, StageKind, TakeOff};
+use crate::job::Job;
 use crate::motion::atmosphere::Standard;
 use crate::motion::car::Drive;
 use crate::motion::curve::rows::MeasuredAt;
@@ -142,6 +143,23 @@ impl Options for HeardGear {
 
     fn unchosen() -> Unchosen<Self> {
         Unchosen::Nothing("choose a gear")
+    }
+}
+
+/// The words and letters of the setups.
+const LETTERS: [(&str, &str); 6] = [("", "A"), ("b", "B"), ("c", "C"), ("d", "D"), ("e", "E"), ("f", "F")];
+
+impl Options for NoiseSetup {
+    fn offered() -> Vec<Offered<Self>> {
+        LETTERS.into_iter().enumerate().map(|(column, (word, says))| Offered { value: Self(column), word, says }).collect()
+    }
+
+    fn unchosen() -> Unchosen<Self> {
+        Unchosen::Taken(Self(0))
+    }
+
+    fn many(job: &Job) -> usize {
+        job.setups.len()
     }
 }
 
@@ -324,15 +342,6 @@ options! {
         Self::Stage(1), "stage-2", "behind the 2nd extra stage";
         Self::Stage(2), "stage-3", "behind the 3rd extra stage";
         Self::Wheel, "wheel", "a wheel";
-    }
-
-    NoiseSetup, Taken(Self(0)) {
-        Self(0), "", "A";
-        Self(1), "b", "B";
-        Self(2), "c", "C";
-        Self(3), "d", "D";
-        Self(4), "e", "E";
-        Self(5), "f", "F";
     }
 
     StagesIn, Taken(Self([false; 2])) {

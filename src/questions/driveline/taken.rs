@@ -20,6 +20,11 @@ pub fn text(job: &Job, setup: SetupId, field: SetupField, reading: Reading) -> O
     Some(put(before, &typed(reading.fall(end), end), pieces))
 }
 
+/// How the device is held while it is read.
+pub fn asks() -> String {
+    format!("Along the tube, its top to the front; or its back to the flange, top up. Still for {SECONDS} s …")
+}
+
 /// `± 0.1°. Now turn it end for end on the same spot.`, or with the zero that was found so.
 pub fn said(reading: Reading, zero: Option<Angle>) -> String {
     let degrees = |angle: Angle| number::show(unit::DEGREE.number(angle), 1);

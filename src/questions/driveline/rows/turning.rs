@@ -16,7 +16,7 @@ const BENT: &str = "a tube bowed as half a sine is off by 2 ÷ π of half the ru
 
 /// The shaft at the shift rpm in every gear, overdrive included, as a share of its critical speed.
 pub(super) fn every_gear(source: Source<'_>) -> Row {
-    source.row("shaft-in-gears", "Shaft at the shift rpm, each gear", |analysis| {
+    source.row("shaft-in-gears", "Shaft at the shift rpm in each gear, and % of critical", |analysis| {
         let (Some(rolling), Some(behind)) = (&analysis.setup.rolling, analysis.setup.behind_shaft()) else {
             return Cell::needed(turning_needs(source, analysis));
         };
