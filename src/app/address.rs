@@ -69,6 +69,13 @@ impl At {
         Self { place, question }
     }
 
+    /// Where the question of an id is asked.
+    pub fn of_question(id: &str) -> Option<Self> {
+        let asked =
+            |place: Place| place.questions().find(|question| question.id == id).map(|question| Self { place, question: question.id });
+        Place::ALL.into_iter().find_map(asked)
+    }
+
     /// Reads a fragment, `#` included; none where it names no place or no question of the place.
     pub fn read(fragment: &str) -> Option<Self> {
         let mut parts = fragment.strip_prefix('#')?.splitn(2, '/');

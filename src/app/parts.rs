@@ -64,12 +64,12 @@ part! {
 pub struct Answers {
     /// The question of an id.
     pub of: fn(&str) -> Option<&'static Question>,
-    /// Reads what lies on the shelves.
-    pub shelf: fn(&Catalogue) -> OnShelf,
+    /// Reads what lies on the shelves, and the shop's own rows about faults.
+    pub shelf: fn(&Catalogue, &str) -> OnShelf,
     /// Works out whatever a job gives, quicker after what was known before.
     pub analyse: fn(&Job, Shelves<'_>, Option<&questions::Answers>) -> questions::Answers,
     /// What is wrong with what is typed at the bench.
-    pub bench_problems: fn(&Job) -> Vec<InputProblem>,
+    pub bench_problems: fn(&Job, Shelves<'_>) -> Vec<InputProblem>,
     /// How many steps of a job's build are open; none where it has none.
     pub open_steps: fn(&Job) -> Option<usize>,
     /// The place of the bench.
@@ -92,8 +92,8 @@ part! {
     /// All questions but the first, and what asks all of them.
     pub ANSWERS: Answers = answers(Answers {
         of: questions::of_id,
-        shelf: OnShelf::of,
-        bench_problems: questions::bench::problems,
+        shelf: OnShelf::with_own_rows,
+        bench_problems: |job, shelves| questions::bench::problems_by(job, shelves.faults()),
         analyse: questions::analyse_job_after,
         open_steps: questions::record::answer::open_steps,
         bench: bench::place,

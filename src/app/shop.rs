@@ -21,6 +21,8 @@ pub struct Settled {
     pub printed: Printed,
     /// When it last backed up all jobs; blank for never.
     pub backed_up: String,
+    /// Its own rows about faults.
+    pub faults: String,
 }
 
 /// The shop's shelves.
@@ -36,6 +38,8 @@ pub struct Shop {
     pub printed: RwSignal<Printed>,
     /// When all jobs were last backed up; blank for never.
     pub backed_up: RwSignal<String>,
+    /// The shop's own rows about faults, as typed.
+    pub faults: RwSignal<String>,
     /// What decides where it says nothing.
     pub standing: Memo<Standing>,
     offers_demo: Memo<bool>,
@@ -48,14 +52,17 @@ impl Shop {
     pub fn new(catalogue: Catalogue, settled: Settled, job: RwSignal<Job>) -> Self {
         let (catalogue, demo_parts) = (RwSignal::new(catalogue), RwSignal::new(settled.demo_parts));
         let (letterhead, printed) = (RwSignal::new(settled.letterhead), RwSignal::new(settled.printed));
-        let backed_up = RwSignal::new(settled.backed_up);
+        let (backed_up, faults) = (RwSignal::new(settled.backed_up), RwSignal::new(settled.faults));
         let is_demo_job = Memo::new(move |_| job.with(demo::is_demo));
         let standing = Memo::new(move |_| Standing { has_own: catalogue.with(Catalogue::has_own), is_demo_job: is_demo_job.get() });
         let offers_demo = Memo::new(move |_| demo_parts.get().are_offered(standing.get()));
         let shelf = move |_: Option<&OnShelf>| {
-            parts::ANSWERS.get().map(|answers| catalogue.with(|all| (answers.shelf)(&all.offering(offers_demo.get())))).unwrap_or_default()
+            let read = |answers: parts::Answers| {
+                catalogue.with(|all| faults.with(|faults| (answers.shelf)(&all.offering(offers_demo.get()), faults)))
+            };
+            parts::ANSWERS.get().map(read).unwrap_or_default()
         };
-        Self { catalogue, demo_parts, letterhead, printed, backed_up, standing, offers_demo, shelf: Memo::new(shelf) }
+        Self { catalogue, demo_parts, letterhead, printed, backed_up, faults, standing, offers_demo, shelf: Memo::new(shelf) }
     }
 
     /// The parts of the catalogue that are offered. Whoever asks is told when they change.

@@ -56,7 +56,11 @@ impl State {
             Some(answers) => job.with(|job| shop.shelf.with(|shelf| (answers.analyse)(job, shelf.shelves(), before))),
             None => job.with(questions::analyse_first),
         });
-        let bench_problems = Memo::new(move |_| parts::ANSWERS.get().map(|answers| job.with(answers.bench_problems)).unwrap_or_default());
+        let bench_problems = Memo::new(move |_| {
+            let problems =
+                |answers: parts::Answers| job.with(|job| shop.shelf.with(|shelf| (answers.bench_problems)(job, shelf.shelves())));
+            parts::ANSWERS.get().map(problems).unwrap_or_default()
+        });
         let setups = Memo::new(move |_| job.with(|job| job.setups.clone()));
         let teeth: Slices<LadderSearch> = Slices::new(TEETH_STEP, || ());
         Self {

@@ -27,32 +27,94 @@ pub enum TableError {
         /// What stands there.
         word: String,
     },
-    /// Two lines have one name.
+    /// A line has a name that is there already.
     Twice {
         /// The table.
         table: &'static str,
-        /// Their name.
+        /// The line, counted from 1.
+        line: usize,
+        /// The name.
         word: String,
     },
+    /// A name that cannot stand among others in a cell.
+    Name {
+        /// The table.
+        table: &'static str,
+        /// The line, counted from 1.
+        line: usize,
+        /// What stands there.
+        word: String,
+    },
+    /// A cell that must say something is blank, or has a bar in it, which parts what was read from what was to be done.
+    Blank {
+        /// The table.
+        table: &'static str,
+        /// The line, counted from 1.
+        line: usize,
+        /// The cell's column.
+        column: &'static str,
+    },
+    /// The names of the columns are others than those of the table.
+    Head {
+        /// The line, counted from 1.
+        line: usize,
+        /// What they are.
+        head: &'static str,
+    },
+    /// A line in front of the first head line.
+    NoHead {
+        /// The line, counted from 1.
+        line: usize,
+    },
+    /// More lines than are read.
+    TooMany {
+        /// How many are.
+        most: usize,
+    },
+}
+
+impl TableError {
+    /// The line it stands in, where it is one line's.
+    pub fn line(&self) -> Option<usize> {
+        match self {
+            Self::Empty { .. } | Self::TooMany { .. } => None,
+            Self::Cells { line, .. }
+            | Self::Unknown { line, .. }
+            | Self::Twice { line, .. }
+            | Self::Name { line, .. }
+            | Self::Blank { line, .. }
+            | Self::Head { line, .. }
+            | Self::NoHead { line } => Some(*line),
+        }
+    }
 }
 
 impl Explain for TableError {
     fn what(&self) -> String {
         match self {
             Self::Empty { table } => format!("the table of {table} has no head line"),
-            Self::Cells { table, line } => format!("line {line} of the table of {table} has not as many cells as its head"),
-            Self::Unknown { table, line, word } => format!("“{}” in line {line} of the table of {table} is not known", number::clip(word)),
-            Self::Twice { table, word } => format!("“{}” stands twice in the table of {table}", number::clip(word)),
+            Self::Cells { table, line } => format!("line {line} ({table}) has not as many cells as its head"),
+            Self::Unknown { table, line, word } => format!("line {line} ({table}): “{}” is not known", number::clip(word)),
+            Self::Twice { table, line, word } => format!("line {line} ({table}): “{}” is there already", number::clip(word)),
+            Self::Name { table, line, word } => format!("line {line} ({table}): “{}” is no name", number::clip(word)),
+            Self::Blank { table, line, column } => format!("line {line} ({table}): “{column}” is blank, or has a bar in it"),
+            Self::Head { line, .. } => format!("line {line} names other columns than its table has"),
+            Self::NoHead { line } => format!("line {line} stands under no head line"),
+            Self::TooMany { most } => format!("only the first {most} lines are read"),
         }
     }
 
     fn what_to_do(&self) -> String {
         match self {
-            Self::Empty { .. } => "put the names of the columns on the first line",
-            Self::Cells { .. } => "put a semicolon between the cells, one for each column",
-            Self::Unknown { .. } => "name something that one of the tables has, or add it there",
-            Self::Twice { .. } => "give each line a name of its own",
+            Self::Empty { .. } => "put the names of the columns on the first line".into(),
+            Self::Cells { .. } => "put a semicolon between the cells, one for each column, blank ones too".into(),
+            Self::Unknown { .. } => "name something that one of the tables has, or add it there".into(),
+            Self::Twice { .. } => "give each line a name of its own".into(),
+            Self::Name { .. } => "begin the line with letters, digits and dashes, as in own-long-plug".into(),
+            Self::Blank { .. } => "fill it in, without “|”".into(),
+            Self::Head { head, .. } => format!("put them as they are built in: {head}"),
+            Self::NoHead { .. } => "put the names of the columns above it, as the example does".into(),
+            Self::TooMany { .. } => "take some out".into(),
         }
-        .into()
     }
 }

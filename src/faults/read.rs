@@ -1,7 +1,9 @@
 //! The tables as text: a head line, a semicolon between the cells, blanks between the names in a cell.
 
+use std::collections::BTreeSet;
+
 use super::TableError;
-use super::table::{Cause, Condition, Cost, Given, Pick, Reach, Symptom, Test};
+use super::table::{Cause, Condition, Cost, Pick, Reach, Symptom, Table, Test};
 use super::wear::Wear;
 use crate::checklist::Range;
 use crate::spreadsheet;
@@ -29,11 +31,37 @@ impl Texts<'static> {
     };
 }
 
-/// The lines of one table, cut into cells.
-pub(super) struct Lines {
-    table: &'static str,
-    lines: Vec<Line>,
+/// One of the tables, in the order in which they are read: a later one names what an earlier one has.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Kind {
+    Conditions,
+    Symptoms,
+    Tests,
+    Causes,
 }
+
+impl Kind {
+    pub(super) const ALL: [Self; 4] = [Self::Conditions, Self::Symptoms, Self::Tests, Self::Causes];
+
+    /// What it is called, and what is built in of it.
+    pub(super) fn about(self) -> (&'static str, &'static str) {
+        let Texts { symptoms, conditions, tests, causes } = Texts::BUILT_IN;
+        match self {
+            Self::Conditions => ("conditions", conditions),
+            Self::Symptoms => ("symptoms", symptoms),
+            Self::Tests => ("tests", tests),
+            Self::Causes => ("causes", causes),
+        }
+    }
+
+    /// The names of its columns, as they are built in.
+    pub(super) fn head(self) -> &'static str {
+        self.about().1.lines().find(|line| !line.starts_with('#')).unwrap_or_default()
+    }
+}
+
+/// The lines of one table, cut into cells.
+pub(super) struct Lines(Vec<Line>);
 
 /// A line of a table.
 struct Line {
@@ -43,73 +71,93 @@ struct Line {
 }
 
 impl Lines {
-    pub(super) fn of(table: &'static str, text: &str) -> Result<Self, TableError> {
-        let file = spreadsheet::Table::of(text).ok_or(TableError::Empty { table })?;
+    /// The lines of a text whose names are not taken yet; what is wrong with others goes to `problems`.
+    pub(super) fn of(table: &'static str, text: &str, is_taken: impl Fn(&str) -> bool, problems: &mut Vec<TableError>) -> Self {
+        let Some(file) = spreadsheet::Table::of(text) else {
+            problems.push(TableError::Empty { table });
+            return Self(Vec::new());
+        };
         let columns = file.cells(file.header).map_or(0, |cells| cells.len());
-        let mut lines: Vec<Line> = Vec::new();
+        let mut names = BTreeSet::new();
+        let mut lines = Vec::new();
         for (number, line) in &file.lines {
-            let cells = file.cells(line).filter(|cells| cells.len() == columns);
-            let line = Line { table, number: *number, cells: cells.ok_or(TableError::Cells { table, line: *number })? };
-            if lines.iter().any(|other| other.cell(0) == line.cell(0)) {
-                return Err(TableError::Twice { table, word: line.cell(0).to_owned() });
+            let Some(cells) = file.cells(line).filter(|cells| cells.len() == columns) else {
+                problems.push(TableError::Cells { table, line: *number });
+                continue;
+            };
+            let line = Line { table, number: *number, cells };
+            let word = line.text(0);
+            if word.is_empty() || !word.chars().all(|c| c.is_alphanumeric() || c == '-') {
+                problems.push(TableError::Name { table, line: *number, word });
+            } else if is_taken(&word) || !names.insert(word.clone()) {
+                problems.push(TableError::Twice { table, line: *number, word });
+            } else {
+                lines.push(line);
             }
-            lines.push(line);
         }
-        Ok(Self { table, lines })
+        Self(lines)
     }
 
-    fn read<T>(self, read: impl Fn(&Line) -> Result<T, TableError>) -> Result<Vec<T>, TableError> {
-        if self.lines.is_empty() {
-            return Err(TableError::Empty { table: self.table });
-        }
-        self.lines.iter().map(read).collect()
+    fn read<T>(&self, problems: &mut Vec<TableError>, read: impl Fn(&Line) -> Result<T, TableError>) -> Vec<T> {
+        self.0.iter().filter_map(|line| read(line).map_err(|why| problems.push(why)).ok()).collect()
     }
 
-    pub(super) fn conditions(self) -> Result<Vec<Condition>, TableError> {
-        self.read(|line| {
+    pub(super) fn conditions(&self, problems: &mut Vec<TableError>) -> Vec<Condition> {
+        self.read(problems, |line| {
             let pick = match line.cell(2) {
                 "one" => Pick::One,
                 "many" => Pick::Many,
                 "implied" => Pick::Implied,
                 other => return Err(line.unknown(other)),
             };
-            Ok(Condition { id: line.text(0), group: line.text(1), pick, said: line.text(3) })
+            Ok(Condition { id: line.text(0), group: line.needed(1, "group")?, pick, said: line.needed(3, "said")? })
         })
     }
 
-    pub(super) fn symptoms(self, conditions: &[Condition]) -> Result<Vec<Symptom>, TableError> {
-        let ids: Vec<String> = self.lines.iter().map(|line| line.text(0)).collect();
-        let symptom = |word: &str| ids.iter().position(|id| id == word).map(Given::Symptom);
-        let condition = |word: &str| conditions.iter().position(|known| known.id == word).map(Given::Condition);
-        let group = |word: &str| conditions.iter().any(|known| known.group == word).then(|| word.to_owned());
-        self.read(|line| {
+    /// The symptoms; what can never be with them is found among all that `known` has once they are in it.
+    pub(super) fn symptoms(&self, known: &mut Table, is_own: bool, problems: &mut Vec<TableError>) {
+        let names: BTreeSet<String> = self.0.iter().map(|line| line.text(0)).collect();
+        let begun = known.symptoms.len();
+        let read = self.read(problems, |line| {
+            let group = |word: &str| known.conditions.iter().any(|known| known.group == word).then(|| word.to_owned());
+            line.words(4, |word| (names.contains(word) || known.given(word).is_some()).then_some(()))?;
             Ok(Symptom {
                 id: line.text(0),
-                under: line.text(1),
-                said: line.text(2),
+                under: line.needed(1, "under")?,
+                said: line.needed(2, "said")?,
                 asks: line.words(3, group)?,
-                never: line.words(4, |word| symptom(word).or_else(|| condition(word)))?,
+                never: Vec::new(),
                 branch: line.text(5),
-                implies: line.words(6, |word| conditions.iter().position(|known| known.id == word))?,
+                implies: line.words(6, |word| known.condition(word))?,
+                is_own,
             })
-        })
+        });
+        known.symptoms.extend(read);
+        for at in begun..known.symptoms.len() {
+            let line = known.symptoms.get(at).and_then(|symptom| self.0.iter().find(|line| line.cell(0) == symptom.id));
+            let never = line.map(|line| line.cell(4).split_whitespace().filter_map(|word| known.given(word)).collect());
+            if let Some((symptom, never)) = known.symptoms.get_mut(at).zip(never) {
+                symptom.never = never;
+            }
+        }
     }
 
-    pub(super) fn tests(self) -> Result<Vec<Test>, TableError> {
-        self.read(|line| {
+    pub(super) fn tests(&self, is_own: bool, problems: &mut Vec<TableError>) -> Vec<Test> {
+        self.read(problems, |line| {
             let cost = match line.cell(1) {
                 "0" => Cost::Nothing,
                 "1" => Cost::Tool,
                 "2" => Cost::PartOff,
                 other => return Err(line.unknown(other)),
             };
-            Ok(Test { id: line.text(0), cost, ask: line.text(2), yes: line.text(3), no: line.text(4) })
+            let (ask, yes, no) = (line.needed(2, "ask")?, line.needed(3, "yes")?, line.needed(4, "no")?);
+            Ok(Test { id: line.text(0), cost, ask, yes, no, is_own })
         })
     }
 
-    pub(super) fn wear(self) -> Result<Vec<Wear>, TableError> {
+    pub(super) fn wear(&self, problems: &mut Vec<TableError>) -> Vec<Wear> {
         let range = |line: &Line, at: usize| Range::read(line.cell(at)).map_err(|_| line.unknown(line.cell(at)));
-        self.read(|line| {
+        self.read(problems, |line| {
             Ok(Wear {
                 id: line.text(0),
                 name: line.text(1),
@@ -121,18 +169,18 @@ impl Lines {
         })
     }
 
-    pub(super) fn causes(self, symptoms: &[Symptom], conditions: &[Condition], tests: &[Test]) -> Result<Vec<Cause>, TableError> {
+    pub(super) fn causes(&self, known: &Table, is_own: bool, problems: &mut Vec<TableError>) -> Vec<Cause> {
         let usual = |word: &str| {
             let (id, usual) = word.split_once(':')?;
             let usual = usual.parse().ok().filter(|usual| (1..=3).contains(usual))?;
-            Some((symptoms.iter().position(|symptom| symptom.id == id)?, usual))
+            Some((known.symptoms.iter().position(|symptom| symptom.id == id)?, usual))
         };
-        let condition = |word: &str| conditions.iter().position(|known| known.id == word);
+        let condition = |word: &str| known.condition(word);
         let shows = |word: &str| {
             let (id, answer) = word.split_once('=')?;
-            Some((tests.iter().position(|test| test.id == id)?, is_yes(answer)?))
+            Some((known.tests.iter().position(|test| test.id == id)?, is_yes(answer)?))
         };
-        self.read(|line| {
+        self.read(problems, |line| {
             let reach = match line.cell(2) {
                 "0" => Reach::Free,
                 "1" => Reach::Outside,
@@ -140,9 +188,10 @@ impl Lines {
                 "3" => Reach::Inside,
                 other => return Err(line.unknown(other)),
             };
+            line.needed(3, "symptoms")?;
             Ok(Cause {
                 id: line.text(0),
-                name: line.text(1),
+                name: line.needed(1, "name")?,
                 reach,
                 symptoms: line.words(3, usual)?,
                 fits: line.words(4, condition)?,
@@ -150,6 +199,7 @@ impl Lines {
                 shows: line.words(6, shows)?,
                 together: line.text(7),
                 measure: line.text(8),
+                is_own,
             })
         })
     }
@@ -171,6 +221,13 @@ impl Line {
 
     fn text(&self, at: usize) -> String {
         self.cell(at).to_owned()
+    }
+
+    /// A cell that must say something.
+    fn needed(&self, at: usize, column: &'static str) -> Result<String, TableError> {
+        let text = self.text(at);
+        let is_said = !text.is_empty() && !text.contains('|');
+        if is_said { Ok(text) } else { Err(TableError::Blank { table: self.table, line: self.number, column }) }
     }
 
     fn unknown(&self, word: &str) -> TableError {

@@ -3,7 +3,7 @@
 use std::sync::OnceLock;
 
 use super::TableError;
-use super::read::{Lines, Texts};
+use super::read::{Kind, Lines, Texts};
 
 /// All that is known of faults.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -35,6 +35,8 @@ pub struct Symptom {
     pub branch: String,
     /// Conditions that go without saying.
     pub implies: Vec<usize>,
+    /// Whether it is a row of the shop's own.
+    pub is_own: bool,
 }
 
 /// Something that is said of a fault, by its place in the table.
@@ -83,6 +85,8 @@ pub struct Test {
     pub yes: String,
     /// What a no means.
     pub no: String,
+    /// Whether it is a row of the shop's own.
+    pub is_own: bool,
 }
 
 /// What a test costs; the dearer is greater.
@@ -130,6 +134,8 @@ pub struct Cause {
     pub together: String,
     /// The question that measures it, by its id; empty where none does.
     pub measure: String,
+    /// Whether it is a row of the shop's own.
+    pub is_own: bool,
 }
 
 impl Table {
@@ -145,11 +151,41 @@ impl Table {
     /// # Errors
     /// The first line that cannot be used.
     pub fn read(texts: Texts<'_>) -> Result<Self, TableError> {
-        let conditions = Lines::of("conditions", texts.conditions)?.conditions()?;
-        let symptoms = Lines::of("symptoms", texts.symptoms)?.symptoms(&conditions)?;
-        let tests = Lines::of("tests", texts.tests)?.tests()?;
-        let causes = Lines::of("causes", texts.causes)?.causes(&symptoms, &conditions, &tests)?;
-        Ok(Self { symptoms, conditions, tests, causes })
+        let Texts { symptoms, conditions, tests, causes } = texts;
+        let (mut table, mut problems) = (Self::default(), Vec::new());
+        for (kind, text) in Kind::ALL.into_iter().zip([conditions, symptoms, tests, causes]) {
+            table.add(kind, text, false, &mut problems);
+        }
+        problems.into_iter().next().map_or(Ok(table), Err)
+    }
+
+    /// Adds the rows of a text that can be used; what is wrong with the others goes to `problems`.
+    pub(super) fn add(&mut self, kind: Kind, text: &str, is_own: bool, problems: &mut Vec<TableError>) {
+        let (name, _) = kind.about();
+        match kind {
+            Kind::Conditions => {
+                let lines = Lines::of(name, text, |id| self.given(id).is_some(), problems);
+                self.conditions.extend(lines.conditions(problems));
+            }
+            Kind::Symptoms => {
+                let lines = Lines::of(name, text, |id| self.given(id).is_some(), problems);
+                lines.symptoms(self, is_own, problems);
+            }
+            Kind::Tests => {
+                let lines = Lines::of(name, text, |id| self.tests.iter().any(|test| test.id == id), problems);
+                self.tests.extend(lines.tests(is_own, problems));
+            }
+            Kind::Causes => {
+                let lines = Lines::of(name, text, |id| self.causes.iter().any(|cause| cause.id == id), problems);
+                let causes = lines.causes(self, is_own, problems);
+                self.causes.extend(causes);
+            }
+        }
+    }
+
+    /// How many rows there are.
+    pub(super) fn rows(&self) -> usize {
+        self.symptoms.len() + self.conditions.len() + self.tests.len() + self.causes.len()
     }
 
     /// What a name in a file stands for.

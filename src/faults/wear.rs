@@ -47,7 +47,9 @@ impl Wear {
     /// # Errors
     /// The first line that cannot be used.
     pub fn read(text: &str) -> Result<Vec<Self>, TableError> {
-        Lines::of("worn parts", text)?.wear()
+        let mut problems = Vec::new();
+        let wear = Lines::of("worn parts", text, |_| false, &mut problems).wear(&mut problems);
+        problems.into_iter().next().map_or(Ok(wear), Err)
     }
 
     /// How a reading stands.

@@ -1,4 +1,4 @@
-//! The whole book in one file, the shop's own catalogue entries and all photographs with it, and its way back: what a file holds is laid beside what is
+//! The whole book in one file, the shop's own catalogue entries, its rows about faults and all photographs with it, and its way back: what a file holds is laid beside what is
 //! kept, and only then written.
 
 use serde::Serialize;
@@ -27,6 +27,8 @@ pub struct Backup {
     pub catalogue: Option<Catalogue>,
     /// Its photographs.
     pub photographs: Vec<Photograph>,
+    /// The shop's own rows about faults: see [`crate::faults::own`].
+    pub faults: String,
     /// Why others of its jobs, or its catalogue, cannot be opened: a sentence each.
     pub refused: Vec<String>,
 }
@@ -76,6 +78,8 @@ pub struct RestorePlan {
     pub catalogue: Option<(Catalogue, usize)>,
     /// The file's photographs; those of parts under the names that the parts have here.
     pub photographs: Vec<Photograph>,
+    /// The file's own rows about faults, to be added by [`crate::faults::own::joined`].
+    pub faults: String,
     /// Why others cannot be opened.
     pub refused: Vec<String>,
 }
@@ -96,11 +100,11 @@ impl Take {
 
 /// A book and the shop's own catalogue entries as the text of one file.
 pub fn to_text(records: &[Record], catalogue: &Catalogue, now: &str) -> String {
-    to_text_with(records, catalogue, &[], now)
+    to_text_with(records, catalogue, &[], "", now)
 }
 
-/// A book, the shop's own catalogue entries and photographs as the text of one file.
-pub fn to_text_with(records: &[Record], catalogue: &Catalogue, photographs: &[Photograph], now: &str) -> String {
+/// A book, the shop's own catalogue entries, photographs and the shop's own rows about faults as the text of one file.
+pub fn to_text_with(records: &[Record], catalogue: &Catalogue, photographs: &[Photograph], faults: &str, now: &str) -> String {
     #[derive(Serialize)]
     struct Book<'a> {
         layshaft: &'static str,
@@ -110,8 +114,10 @@ pub fn to_text_with(records: &[Record], catalogue: &Catalogue, photographs: &[Ph
         catalogue: &'a Catalogue,
         #[serde(skip_serializing_if = "<[_]>::is_empty")]
         photographs: &'a [Photograph],
+        #[serde(skip_serializing_if = "str::is_empty")]
+        faults: &'a str,
     }
-    let book = Book { layshaft: "book", schema: SCHEMA, saved: now, jobs: records, catalogue, photographs };
+    let book = Book { layshaft: "book", schema: SCHEMA, saved: now, jobs: records, catalogue, photographs, faults };
     serde_json::to_string_pretty(&book).unwrap_or_default()
 }
 
@@ -127,10 +133,11 @@ pub fn is_backup(value: &Value) -> bool {
 pub fn from_value(mut value: Value) -> Result<Backup, FileError> {
     file::check_schema(&value, SCHEMA)?;
     let saved = value.get("saved").and_then(Value::as_str).unwrap_or_default().to_owned();
+    let faults = value.get("faults").and_then(Value::as_str).unwrap_or_default().to_owned();
     let Some(Value::Array(jobs)) = value.get_mut("jobs").map(Value::take) else {
         return Err(FileError::NotAJob { detail: "it is a book without jobs".into() });
     };
-    let mut backup = Backup { saved, ..Backup::default() };
+    let mut backup = Backup { saved, faults, ..Backup::default() };
     for (at, job) in jobs.into_iter().enumerate() {
         match Record::from_value(job) {
             Ok(record) => backup.records.push(record),
@@ -170,7 +177,7 @@ pub fn plan(book: &[Record], catalogue: &Catalogue, backup: Backup) -> RestorePl
     let theirs = backup.catalogue.unwrap_or_else(Catalogue::empty);
     let (joined, added) = catalogue.joined(&theirs);
     let photographs = backup.photographs.into_iter().map(|photograph| of_part_here(photograph, &theirs, &joined)).collect();
-    RestorePlan { meetings, catalogue: (added > 0).then_some((theirs, added)), photographs, refused: backup.refused }
+    RestorePlan { meetings, catalogue: (added > 0).then_some((theirs, added)), photographs, faults: backup.faults, refused: backup.refused }
 }
 
 /// A photograph of a part under the name that the part has here: the id of the entry that says the same.

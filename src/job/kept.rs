@@ -3,6 +3,7 @@
 
 use super::book::{Record, RecordId, revision_of};
 use crate::catalogue::saved;
+use crate::faults::own;
 use crate::ledger::Ledger;
 
 /// Before the record of each job.
@@ -15,12 +16,14 @@ pub const ASIDE: &str = "layshaft.set-aside.";
 pub const FIRST: &str = "layshaft.job";
 /// The shop's own entries.
 pub const CATALOGUE: &str = "layshaft.catalogue";
+/// The shop's own rows about faults.
+pub const FAULTS: &str = "layshaft.faults";
 /// What the keys begin with under which entries that could not be read are set aside, whole.
 pub const CATALOGUE_ASIDE: &str = "layshaft.catalogue.set-aside";
 
-/// Whether a key is that of a job or of entries; what else this program keeps are small settings.
+/// Whether a key is that of a job, of entries or of rows about faults; what else this program keeps are small settings.
 pub fn is_kept(key: &str) -> bool {
-    [FIRST, CATALOGUE].contains(&key) || [RECORD, GOOD, ASIDE, CATALOGUE_ASIDE].iter().any(|prefix| key.starts_with(prefix))
+    [FIRST, CATALOGUE, FAULTS].contains(&key) || [RECORD, GOOD, ASIDE, CATALOGUE_ASIDE].iter().any(|prefix| key.starts_with(prefix))
 }
 
 /// Takes in a text of the older store. Of a job the later revision stands; one that says something else beside it becomes a job of its own,
@@ -35,6 +38,8 @@ pub fn take_in(ledger: &mut Ledger, key: &str, text: &str, fresh: RecordId) {
     }
     if key == CATALOGUE {
         take_entries(ledger, &there, text);
+    } else if key == FAULTS {
+        ledger.put(FAULTS, Some(&own::joined(&there, text)));
     } else if let Some(id) = key.strip_prefix(RECORD) {
         take_record(ledger, (id, &there), text, fresh);
     } else {

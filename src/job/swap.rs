@@ -54,4 +54,12 @@ pub struct Swap {
     pub half_shaft: Typed,
     /// Its oil in words: class, viscosity, quantity.
     pub oil: String,
+    /// The oil of its overdrive, where that has its own.
+    pub overdrive_oil: String,
+    /// The oil of the axle.
+    pub axle_oil: String,
+    /// How far the release bearing travels.
+    pub release_travel: Typed,
+    /// The holes of the output flange, across and up from the shaft, or a name for them.
+    pub flange: Typed,
 }

@@ -11,6 +11,7 @@ use crate::questions::entries::kind_words;
 use crate::questions::quote::{Offer, offer};
 use crate::questions::road::rows::past_top_speed;
 use crate::questions::short;
+use crate::questions::swap::oil::SUMPS;
 use crate::sheet::said::{Bit, mark};
 use crate::sheet::{Cell, Figure, Piece, Row, Said, Sheet, ordinal};
 use crate::units::common::in_rpm;
@@ -18,9 +19,6 @@ use crate::units::number;
 
 /// What a cell of the gear table says where there is no figure.
 const NONE: &str = "–";
-
-/// What its oil is called among what is fitted.
-pub const OIL: &str = "Oil of the gearbox";
 
 /// How many sentences say why.
 const MOST_REASONS: usize = 3;
@@ -134,7 +132,7 @@ impl Seen<'_> {
             named(&name, stage.drive.clone())
         }));
         fitted.push(named("Tyre", setup.tyre.text.clone()));
-        fitted.push(named(OIL, setup.swap.oil.clone()));
+        fitted.extend(SUMPS.iter().map(|sump| named(sump.fitted, (sump.oil)(&setup.swap).to_owned())));
         fitted.retain(|(_, text)| !text.trim().is_empty());
         fitted
     }
@@ -195,7 +193,7 @@ impl Seen<'_> {
         };
         let said = Said::new(sentence);
         let bits = said.bits().into_iter().map(|bit| match bit {
-            Bit::Words(words) => words.to_owned(),
+            Bit::Words(words) | Bit::Open { words, .. } => words.to_owned(),
             Bit::Setup(column) => name(column),
         });
         bits.collect()
@@ -286,7 +284,7 @@ fn line_text(line: &[Piece]) -> String {
         }
         match piece {
             Piece::Figure(figure) => said.push_str(&figure.text()),
-            Piece::Words(text) | Piece::Absent(text) | Piece::Needed(text) => said.push_str(text),
+            Piece::Words(text) | Piece::Open(_, text) | Piece::Absent(text) | Piece::Needed(text) => said.push_str(text),
             Piece::Verdict(verdict) => said.push_str(&verdict.text),
         }
     }

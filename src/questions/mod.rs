@@ -127,6 +127,8 @@ pub enum Input {
     Ticks(Ticks),
     /// A recording, made or opened: of the page, not of the job.
     Recording,
+    /// Rows about faults that the shop writes itself: of the shop, not of the job.
+    OwnRows,
 }
 
 /// Inputs under one title.

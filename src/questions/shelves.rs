@@ -1,6 +1,7 @@
-//! What lies on the shop's shelves, read once for all questions that propose from it.
+//! What lies on the shop's shelves, and what it has written down for all jobs, read once for all questions.
 
 use crate::catalogue::{Catalogue, Entry, PartKind};
+use crate::faults::{OwnRows, Table};
 use crate::gearing::{FinalDrive, Gearbox};
 use crate::speedometer::SpeedoGear;
 
@@ -22,6 +23,8 @@ pub struct OnShelf {
     /// How many of them are hidden.
     hidden: usize,
     axles: Vec<Known<FinalDrive>>,
+    /// The tables of faults with the shop's own rows, where it has any text for them.
+    own_rows: Option<OwnRows>,
 }
 
 /// What lies on the shop's shelves; nothing by default.
@@ -35,9 +38,26 @@ pub struct Shelves<'a> {
     pub known_sets: &'a [Known<Gearbox>],
     /// The rings and pinions.
     pub axles: &'a [Known<FinalDrive>],
+    /// The tables of faults with the shop's own rows, where it has any text for them.
+    pub own_rows: Option<&'a OwnRows>,
+}
+
+impl<'a> Shelves<'a> {
+    /// The tables of faults, the shop's own rows behind those that are built in.
+    pub fn faults(self) -> &'a Table {
+        match self.own_rows {
+            Some(own) => &own.table,
+            None => Table::built_in(),
+        }
+    }
 }
 
 impl OnShelf {
+    /// Reads a catalogue, and the shop's own rows about faults.
+    pub fn with_own_rows(catalogue: &Catalogue, rows: &str) -> Self {
+        Self { own_rows: (!rows.trim().is_empty()).then(|| OwnRows::read(rows)), ..Self::of(catalogue) }
+    }
+
     /// Reads a catalogue.
     pub fn of(catalogue: &Catalogue) -> Self {
         let gear_sets = read(catalogue.known(PartKind::GearSet), Entry::gearbox);
@@ -47,13 +67,20 @@ impl OnShelf {
             gear_sets,
             hidden,
             axles: read(catalogue.entries(PartKind::RingAndPinion), Entry::final_drive),
+            own_rows: None,
         }
     }
 
     /// All of it.
     pub fn shelves(&self) -> Shelves<'_> {
         let offered = self.gear_sets.get(self.hidden..).unwrap_or_default();
-        Shelves { speedometer_gears: &self.speedometer_gears, gear_sets: offered, known_sets: &self.gear_sets, axles: &self.axles }
+        Shelves {
+            speedometer_gears: &self.speedometer_gears,
+            gear_sets: offered,
+            known_sets: &self.gear_sets,
+            axles: &self.axles,
+            own_rows: self.own_rows.as_ref(),
+        }
     }
 }
 

@@ -2,6 +2,7 @@
 
 use crate::gearing::teeth::decimal;
 use crate::job::{Job, Setup};
+use crate::questions::swap::oil;
 use crate::questions::{Analysis, Source, customer};
 use crate::sheet::{Sheet, ordinal};
 use crate::units::number;
@@ -22,7 +23,7 @@ pub struct Tag {
 impl Tag {
     /// Where the oil is written by hand, unless it is among what is fitted.
     pub fn room_for_oil(&self) -> &'static str {
-        if self.fitted.iter().any(|(part, _)| part == customer::OIL) { "" } else { " Oil:" }
+        if self.fitted.iter().any(|(part, _)| part == oil::GEARBOX) { "" } else { " Oil:" }
     }
 }
 

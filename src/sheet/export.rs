@@ -98,7 +98,7 @@ pub fn cell_text(cell: &super::Cell) -> String {
 fn piece_text(piece: &Piece) -> String {
     match piece {
         Piece::Figure(figure) => figure.text(),
-        Piece::Words(text) | Piece::Absent(text) | Piece::Needed(text) => text.clone(),
+        Piece::Words(text) | Piece::Open(_, text) | Piece::Absent(text) | Piece::Needed(text) => text.clone(),
         Piece::Verdict(verdict) => verdict.text.clone(),
     }
 }

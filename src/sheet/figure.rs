@@ -11,6 +11,8 @@ pub enum Piece {
     Figure(Box<Figure>),
     /// Words beside a figure.
     Words(String),
+    /// Words that open the question of an id.
+    Open(&'static str, String),
     /// A judgement.
     Verdict(Verdict),
     /// Why there is no figure, though what it rests on was typed.

@@ -1,6 +1,7 @@
 //! A sentence about setups: the answer of a question in words, each setup by its letter.
 //!
-//! In the text a setup stands as `[A]`; the page draws it in the setup's colour, everything else reads the bare letter.
+//! In the text a setup stands as `[A]`; the page draws it in the setup's colour, everything else reads the bare letter. Words that open
+//! another question stand as `[driveline:1,212 mm]`; the page makes them a link, everything else reads the bare words.
 
 /// One or more sentences in which setups are named.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -13,6 +14,13 @@ pub enum Bit<'a> {
     Words(&'a str),
     /// A setup, by its column counted from 0.
     Setup(usize),
+    /// Words that open a question.
+    Open {
+        /// The question's id.
+        question: &'a str,
+        /// The words.
+        words: &'a str,
+    },
 }
 
 impl Said {
@@ -41,10 +49,11 @@ impl Said {
     /// ```
     /// use layshaft::sheet::Said;
     /// assert_eq!(Said::new("[A] is 4 mph faster than [C].").plain(), "A is 4 mph faster than C.");
+    /// assert_eq!(Said::new("[B]: [driveline:38 mm shorter].").plain(), "B: 38 mm shorter.");
     /// ```
     pub fn plain(&self) -> String {
         let letter = |bit: Bit<'_>| match bit {
-            Bit::Words(words) => words.to_owned(),
+            Bit::Words(words) | Bit::Open { words, .. } => words.to_owned(),
             Bit::Setup(column) => crate::job::Job::letter(column).to_string(),
         };
         self.bits().into_iter().map(letter).collect()
@@ -54,11 +63,11 @@ impl Said {
     pub fn bits(&self) -> Vec<Bit<'_>> {
         let mut bits = Vec::new();
         let mut rest = self.0.as_str();
-        while let Some((before, column, after)) = next_mark(rest) {
+        while let Some((before, bit, after)) = next_mark(rest) {
             if !before.is_empty() {
                 bits.push(Bit::Words(before));
             }
-            bits.push(Bit::Setup(column));
+            bits.push(bit);
             rest = after;
         }
         if !rest.is_empty() {
@@ -79,6 +88,11 @@ pub fn mark(column: usize) -> String {
     format!("[{}]", crate::job::Job::letter(column))
 }
 
+/// Words in a sentence that open the question of an id.
+pub fn open(question: &str, words: &str) -> String {
+    format!("[{question}:{words}]")
+}
+
 /// Setups in a sentence: `[A]`, `[A] and [B]`, `[A], [B] and [C]`.
 ///
 /// ```
@@ -94,13 +108,22 @@ pub fn marks(columns: &[usize]) -> String {
     }
 }
 
-/// What stands before the next mark, its column, and what stands behind it.
-fn next_mark(text: &str) -> Option<(&str, usize, &str)> {
+/// What stands before the next mark, what it marks, and what stands behind it.
+fn next_mark(text: &str) -> Option<(&str, Bit<'_>, &str)> {
     text.match_indices('[').find_map(|(at, _)| {
         let (before, behind) = (text.get(..at)?, text.get(at + 1..)?);
-        let mut chars = behind.chars();
-        let (letter, close) = (chars.next()?, chars.next()?);
-        let column = ('A'..='F').position(|each| each == letter).filter(|_| close == ']')?;
-        Some((before, column, chars.as_str()))
+        let (inside, after) = behind.split_once(']')?;
+        Some((before, marked(inside)?, after))
     })
+}
+
+/// What stands in a mark: the letter of a setup, or a question's id and words.
+fn marked(inside: &str) -> Option<Bit<'_>> {
+    if let Some((question, words)) = inside.split_once(':') {
+        let is_id = !question.is_empty() && question.bytes().all(|b| b.is_ascii_lowercase());
+        return (is_id && !words.is_empty()).then_some(Bit::Open { question, words });
+    }
+    let mut chars = inside.chars();
+    let letter = chars.next().filter(|_| chars.next().is_none())?;
+    ('A'..='F').position(|each| each == letter).map(Bit::Setup)
 }

@@ -152,7 +152,7 @@ fn cell(cell: &mut Cell, words: Words) {
     }
     for piece in cell.lines.iter_mut().flatten() {
         match piece {
-            Piece::Words(text) | Piece::Absent(text) | Piece::Needed(text) => words.put_into(text),
+            Piece::Words(text) | Piece::Open(_, text) | Piece::Absent(text) | Piece::Needed(text) => words.put_into(text),
             Piece::Verdict(verdict) => words.put_into(&mut verdict.text),
             Piece::Figure(_) => {}
         }

@@ -55,6 +55,11 @@ pub enum SplineError {
         /// What was typed.
         text: String,
     },
+    /// A root far inside its outside: one of them is in another unit.
+    Units {
+        /// What was typed.
+        text: String,
+    },
     /// A size that cannot be read.
     Size(UnitError),
 }
@@ -64,6 +69,7 @@ impl Explain for SplineError {
         match self {
             Self::Count { text } => format!("“{}” is no number of splines", number::clip(text)),
             Self::Sizes { text } => format!("“{}” has no outside and root of its own", number::clip(text)),
+            Self::Units { text } => format!("“{}” has a root far inside its outside", number::clip(text)),
             Self::Size(why) => why.what(),
         }
     }
@@ -72,6 +78,7 @@ impl Explain for SplineError {
         match self {
             Self::Count { .. } => "count them, 4 to 80, and type the count in front, as in 10 x 1 1/8 in".into(),
             Self::Sizes { .. } => "type the count, the outside and, where it is measured, the root: 10 x 28.6 x 23.2 mm".into(),
+            Self::Units { .. } => "put the unit behind each size: 10 x 1 1/8 in x 23.2 mm".into(),
             Self::Size(why) => why.what_to_do(),
         }
     }
@@ -79,6 +86,8 @@ impl Explain for SplineError {
 
 /// Sizes further apart than this are two splines: 1 %, more than wear and a caliper's slip (common practice, no published source).
 const SAME_WITHIN: f64 = 0.01;
+/// No root is a smaller share of its outside: 4 teeth of a module have 2.2/5 (ISO 4156, from memory).
+const LEAST_ROOT: f64 = 0.44;
 /// Words that only say what it is.
 const SILENT: [&str; 5] = ["spline", "splines", "tooth", "teeth", "sided"];
 
@@ -112,6 +121,9 @@ impl Spline {
             [one, other] if one < other => (Some(other), Some(one)),
             _ => return Err(SplineError::Sizes { text: text.trim().to_owned() }),
         };
+        if outside.zip(root).is_some_and(|(outside, root)| root < outside * LEAST_ROOT) {
+            return Err(SplineError::Units { text: text.trim().to_owned() });
+        }
         Ok(Self { count, outside, root, form })
     }
 

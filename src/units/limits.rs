@@ -277,6 +277,8 @@ rows! {
     BACKSPACE: Length, "backspace", 20.0 to 400.0 MM, "a narrow rim to a lorry's twin: a figure in another unit needs it behind it";
     /// Between a tyre and its arch.
     ARCH: Length, "room to the arch", 0.0 to 300.0 MM, "touching to an off-roader's";
+    /// How far a clutch's release bearing travels.
+    RELEASE_TRAVEL: Length, "release travel", 1.0 to 60.0 MM, "no clutch lets go in less, and none needs more";
     /// What a gearbox weighs.
     BOX_WEIGHT: Mass, "weight of the box", 2.0 to 1_000.0 KG, "a moped's to a lorry's";
     /// How far an axle's nose rises as its springs wind up.

@@ -119,9 +119,9 @@ fn a_broken_table_says_why() {
     let broken = |change: fn(Texts<'static>) -> Texts<'static>| Table::read(change(Texts::BUILT_IN)).unwrap_err();
     assert_eq!(broken(|texts| Texts { tests: "", ..texts }), TableError::Empty { table: "tests" });
     let cells = broken(|texts| Texts { conditions: "condition;group;pick;said\ng1;gear;many", ..texts });
-    assert_eq!(cells.what(), "line 2 of the table of conditions has not as many cells as its head");
+    assert_eq!(cells.what(), "line 2 (conditions) has not as many cells as its head");
     let unknown = broken(|texts| Texts { conditions: "condition;group;pick;said\ng1;gear;all;1st", ..texts });
-    assert_eq!(unknown.what(), "“all” in line 2 of the table of conditions is not known");
+    assert_eq!(unknown.what(), "line 2 (conditions): “all” is not known");
     let twice = broken(|texts| Texts { conditions: "condition;group;pick;said\ng1;gear;many;1st\ng1;gear;many;2nd", ..texts });
     assert_eq!(twice.what_to_do(), "give each line a name of its own");
 }

@@ -338,7 +338,7 @@ fn cell_line(cell: &Cell) -> String {
 fn piece(piece: &Piece) -> String {
     match piece {
         Piece::Figure(figure) => figure.text() + &figure.difference.as_ref().map_or_else(String::new, |by| format!(" ({by})")),
-        Piece::Words(words) => words.clone(),
+        Piece::Words(words) | Piece::Open(_, words) => words.clone(),
         Piece::Absent(why) | Piece::Needed(why) => format!("({why})"),
         Piece::Verdict(verdict) => match verdict.tone {
             Tone::Good => format!("+ {}", verdict.text),

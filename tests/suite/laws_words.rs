@@ -51,7 +51,7 @@ fn said(sheet: &Sheet, words: Words) -> Vec<String> {
         [said.formula, said.filled, said.source]
     };
     let piece = |piece: &Piece| match piece {
-        Piece::Words(text) | Piece::Absent(text) | Piece::Needed(text) => vec![text.clone()],
+        Piece::Words(text) | Piece::Open(_, text) | Piece::Absent(text) | Piece::Needed(text) => vec![text.clone()],
         Piece::Verdict(verdict) => vec![verdict.text.clone()],
         Piece::Figure(figure) => figure.working.iter().flat_map(working).collect(),
     };

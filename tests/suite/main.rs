@@ -76,6 +76,7 @@ mod laws_workings;
 mod link_laws;
 mod measure_by_hand;
 mod noise_by_hand;
+mod own_rows;
 mod pasted_curves;
 mod photographs;
 mod problems_bench;

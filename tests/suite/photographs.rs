@@ -59,7 +59,7 @@ proptest! {
 fn photographs_come_back_on_the_same_job() {
     let book = [record(1, "One"), record(2, "Two")];
     let all = [taken(&step(1, "end play, dry")), taken(&step(2, "case"))];
-    let text = backup::to_text_with(&book, &Catalogue::built_in(), &all, "2026-11-28T10:00:00");
+    let text = backup::to_text_with(&book, &Catalogue::built_in(), &all, "", "2026-11-28T10:00:00");
     let backup = opened(&text);
     assert_eq!((backup.photographs.as_slice(), backup.refused.len()), (all.as_slice(), 0));
 
@@ -92,7 +92,7 @@ fn a_photograph_of_a_part_stays_with_the_part_that_says_the_same() {
         Subject::Part { kind: PartKind::RingAndPinion, id: entry.id.clone() }
     };
     let theirs = shelf(&["41/11", "43/11"]);
-    let text = backup::to_text_with(&[], &theirs, &[taken(&of(&theirs, "43/11"))], "");
+    let text = backup::to_text_with(&[], &theirs, &[taken(&of(&theirs, "43/11"))], "", "");
     // Here another entry has the id that 43/11 has there.
     let Subject::Part { id: taken_id, .. } = of(&theirs, "43/11") else { return };
     let other = Entry::new(PartKind::RingAndPinion).with(Column::Id, taken_id).with(Column::Drive, "40/11");
@@ -105,7 +105,7 @@ fn a_photograph_of_a_part_stays_with_the_part_that_says_the_same() {
 
 #[test]
 fn what_is_no_photograph_is_said_and_the_rest_is_read() {
-    let whole = backup::to_text_with(&[record(1, "One")], &Catalogue::built_in(), &[taken(&step(1, "case"))], "");
+    let whole = backup::to_text_with(&[record(1, "One")], &Catalogue::built_in(), &[taken(&step(1, "case"))], "", "");
     for (good, bad) in [("/9j/", "AAAA"), ("step/", "stop/"), ("/9j/", "not base64"), ("\"jpeg\"", "\"png\"")] {
         let backup = opened(&whole.replace(good, bad));
         assert_eq!((backup.records.len(), backup.photographs.len()), (1, 0), "{bad}");

@@ -32,7 +32,7 @@ fn row(job: &Job, key: &str) -> String {
     let row = section.rows.iter().find(|row| row.key == key).unwrap();
     let piece = |piece: &Piece| match piece {
         Piece::Figure(figure) => figure.text(),
-        Piece::Words(words) | Piece::Absent(words) | Piece::Needed(words) => words.clone(),
+        Piece::Words(words) | Piece::Open(_, words) | Piece::Absent(words) | Piece::Needed(words) => words.clone(),
         Piece::Verdict(verdict) => {
             let tone = match verdict.tone {
                 Tone::Good => '+',

@@ -35,7 +35,7 @@ fn said(sheet: &Sheet, column: usize, row: &str) -> String {
     let cell = &rows(sheet).find(|found| found.key == row).unwrap().cells[column];
     let pieces = cell.pieces().map(|piece| match piece {
         Piece::Figure(figure) => figure.text(),
-        Piece::Words(text) | Piece::Absent(text) | Piece::Needed(text) => text.clone(),
+        Piece::Words(text) | Piece::Open(_, text) | Piece::Absent(text) | Piece::Needed(text) => text.clone(),
         Piece::Verdict(verdict) => format!("! {}", verdict.text),
     });
     pieces.collect::<Vec<_>>().join(" | ")

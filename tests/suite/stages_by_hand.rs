@@ -39,7 +39,7 @@ fn said(sheet: &Sheet, row: &str) -> String {
     let cell = &rows(sheet).find(|found| found.key == row).unwrap().cells[0];
     let pieces = cell.pieces().map(|piece| match piece {
         Piece::Figure(figure) => figure.text(),
-        Piece::Words(text) | Piece::Absent(text) | Piece::Needed(text) => text.clone(),
+        Piece::Words(text) | Piece::Open(_, text) | Piece::Absent(text) | Piece::Needed(text) => text.clone(),
         Piece::Verdict(verdict) => format!("! {}", verdict.text),
     });
     pieces.collect::<Vec<_>>().join(" | ")

@@ -1,9 +1,13 @@
 //! Swap beside figures worked by hand: the driveshaft, mount and lever of another box, its splines, its room, and what is asked for next.
 
-use layshaft::job::{Choice, Field, Job, JobField, SetupChoice, SetupField, ShaftField, SwapField, demo};
+use layshaft::job::{Choice, Field, InsideField, Job, JobField, SetupChoice, SetupField, ShaftField, SwapField, demo};
+use layshaft::problem::Explain;
 use layshaft::questions::{Shelves, Source, analyse_job, of_id, problems_of};
+use layshaft::sheet::said::Bit;
 use layshaft::sheet::{Figure, Piece, Reader, Section, Words};
+use layshaft::swap::{Outline, Spline};
 use layshaft::units::System;
+use layshaft::units::common::in_millimetres;
 
 /// A four-speed that came out as A, and sizes for both boxes.
 pub(crate) fn coupe(of_a: &[(SwapField, &str)], of_b: &[(SwapField, &str)]) -> Job {
@@ -228,11 +232,84 @@ fn a_wider_axle_moves_the_wheels_out_by_half() {
     says(&axles(&[(S::HalfShaft, "18 x 28")], &[(S::HalfShaft, "24 x 28")], ""), &["a side gear with 24 splines of 28.0 mm"]);
 }
 
+/// What a class does is said beside the sump it is filled into. By hand: 100 mm × tan 1° = 100 × 0.017455 = 1.7 mm.
 #[test]
-fn oil_of_the_hypoid_class_alone_is_cautioned() {
-    let cautions = |oil: &str| {
-        let job = coupe(&[(SwapField::Oil, oil)], &[]);
-        section(&job).cautions().filter(|(_, row, _)| row.key == "box-oil").count()
+fn the_class_of_an_oil_is_cautioned_by_its_sump() {
+    use SwapField as S;
+    let cautions = |sump: S, oil: &str| {
+        let job = coupe(&[(sump, oil)], &[]);
+        section(&job).cautions().filter(|(_, row, _)| row.key == sump.row().id).count()
     };
-    assert_eq!([cautions("GL-5 75W-90, 1.6 l"), cautions("GL-4 80W, 1.6 l"), cautions("GL-4/GL-5"), cautions("")], [1, 0, 0, 0]);
+    for (sump, oils, wanted) in [
+        (S::Oil, ["GL-5 75W-90, 1.6 l", "GL-4 80W, 1.6 l", "GL-4/GL-5", ""], [1, 0, 0, 0]),
+        (S::OverdriveOil, ["GL-5 80W", "30 engine oil", "limited slip 90", ""], [1, 0, 1, 0]),
+        (S::AxleOil, ["GL-4 EP 80", "GL-5 85W-140", "gl4 / gl5", ""], [1, 0, 0, 0]),
+    ] {
+        assert_eq!(oils.map(|oil| cautions(sump, oil)), wanted, "{sump:?}");
+    }
+    let oiled = section(&coupe(&[(S::AxleOil, "GL-5 90, 1.4 l")], &[]));
+    assert_eq!(figure(&oiled, 0, "swap.oil_level_mm").text(), "1.7 mm");
+    for label in ["Gear oil and bronze rings", "Gear oil of axles", "Oil level"] {
+        assert!(oiled.rests.iter().any(|rest| rest.label == label && !rest.source.is_empty()), "{label}");
+    }
+}
+
+/// By hand: 14 − 11.5 = 2.5 mm more travel; 228 − 216 = 12 mm wider.
+#[test]
+fn clutch_and_flange_are_held_against_the_old_ones() {
+    use SwapField as S;
+    let mut job = coupe(
+        &[(S::Travel, "11.5"), (S::Flange, "4 holes on 3 in"), (S::Length, "600")],
+        &[(S::Travel, "14"), (S::Flange, "4 holes on 2 3/4 in"), (S::Length, "600")],
+    );
+    let [old, new] = [0, 1].map(|at: usize| job.setups[at].id);
+    for (id, plate, hand) in [(old, "216 mm", "left"), (new, "228 mm", "right")] {
+        job.type_text(Field::Setup(id, SetupField::Inside(InsideField::ClutchDiameter)), plate.into());
+        job.choose(Choice::Setup(id, SetupChoice::SpeedoHand), hand);
+    }
+    says(
+        &job,
+        &[
+            "an output flange with other holes; 2.5 mm more release travel; a clutch plate of 228 mm across; speedometer drive gear right-handed",
+        ],
+    );
+}
+
+/// The words about the shaft open Driveline, those about the speedometer Dial.
+#[test]
+fn the_answer_opens_what_it_names() {
+    let mut job = five_speed();
+    for (at, side) in [(0, "left-up"), (1, "right-up")] {
+        let id = job.setups[at].id;
+        job.choose(Choice::Setup(id, SetupChoice::SpeedoTap), side);
+        // Room in the sentence for the last part.
+        for field in [SwapField::Mount, SwapField::Lever] {
+            job.type_text(Field::Setup(id, SetupField::Swap(field)), String::new());
+        }
+    }
+    let answer = section(&job).answer;
+    let opens: Vec<(&str, &str)> = answer
+        .bits()
+        .into_iter()
+        .filter_map(|bit| if let Bit::Open { question, words } = bit { Some((question, words)) } else { None })
+        .collect();
+    assert_eq!(opens, [("driveline", "1,212 mm joint to joint"), ("speedometer", "speedometer cable on the right")]);
+    assert!(opens.iter().all(|(question, _)| of_id(question).is_some()));
+}
+
+/// By hand: 12 in = 304.8 mm and 4 1/2 in = 114.3 mm; a bare size takes the unit of its pair, else the job's. A root in another unit than
+/// its outside is asked about.
+#[test]
+fn lengths_of_other_units_in_one_line_are_each_read_in_their_own() {
+    let outline = Outline::read("0: 170; 12: 4 1/2 in; 60 cm: 60 mm", System::Metric).unwrap();
+    let read: Vec<[f64; 2]> =
+        outline.stations().iter().map(|(at, height)| [at, height].map(|one| (in_millimetres(*one) * 10.0).round() / 10.0)).collect();
+    assert_eq!(read, [[0.0, 170.0], [304.8, 114.3], [600.0, 60.0]]);
+    let spline =
+        |text: &str| Spline::read(text, System::Inch).map(|spline| [spline.outside, spline.root].map(|size| size.map(in_millimetres)));
+    let [outside, root] = spline("10 x 1 1/8 in x 23.2 mm").unwrap();
+    assert!((outside.unwrap() - 28.575).abs() < 1e-9 && (root.unwrap() - 23.2).abs() < 1e-9);
+    let why = spline("10 x 1 1/8 x 23.2 mm").unwrap_err();
+    assert_eq!(why.what(), "“10 x 1 1/8 x 23.2 mm” has a root far inside its outside");
+    assert!(why.what_to_do().starts_with("put the unit behind each size"));
 }

@@ -63,6 +63,11 @@ fn its_oil_is_among_what_is_fitted() {
     let tag = tag_of(&job).unwrap();
     assert_eq!(tag.room_for_oil(), "");
     assert!(tag.fitted.contains(&("Oil of the gearbox".into(), "GL-4 80W, 1.6 l".into())), "{:?}", tag.fitted);
+    job.setups[0].swap.overdrive_oil = "30 engine oil, 0.9 l".into();
+    job.setups[0].swap.axle_oil = "GL-5 90, 1.4 l".into();
+    let fitted = tag_of(&job).unwrap().fitted;
+    let oils: Vec<&str> = fitted.iter().filter_map(|(part, what)| part.starts_with("Oil of the").then_some(what.as_str())).collect();
+    assert_eq!(oils, ["GL-4 80W, 1.6 l", "30 engine oil, 0.9 l", "GL-5 90, 1.4 l"]);
 }
 
 #[test]

@@ -27,7 +27,7 @@ fn row<'a>(sheet: &'a Sheet, key: &str) -> &'a Row {
 
 fn words(sheet: &Sheet, key: &str) -> String {
     let said = |piece: &Piece| match piece {
-        Piece::Words(text) | Piece::Absent(text) | Piece::Needed(text) => text.clone(),
+        Piece::Words(text) | Piece::Open(_, text) | Piece::Absent(text) | Piece::Needed(text) => text.clone(),
         Piece::Figure(figure) => figure.shown.clone(),
         Piece::Verdict(verdict) => verdict.text.clone(),
     };

@@ -49,8 +49,8 @@ fn back_up(state: State) {
         found.push(state.record());
     }
     spawn_local(async move {
-        let (now, photographs) = (device::now(), album::all().await);
-        let text = state.shop.catalogue.with_untracked(|catalogue| backup::to_text_with(&found, catalogue, &photographs, &now));
+        let (now, photographs, faults) = (device::now(), album::all().await, state.shop.faults.get_untracked());
+        let text = state.shop.catalogue.with_untracked(|catalogue| backup::to_text_with(&found, catalogue, &photographs, &faults, &now));
         let day = now.split('T').next().unwrap_or_default();
         device::save_file(&format!("layshaft-book-{day}.json"), "application/json", &text);
         state.shop.backed_up.set(now);

@@ -7,6 +7,7 @@ use crate::app::keep::{Kept, records, store};
 use crate::app::notices::Notice;
 use crate::app::photographs::album;
 use crate::app::state::State;
+use crate::faults::own;
 use crate::job::backup::{Meeting, RestorePlan, Standing, Take};
 use crate::job::listing;
 
@@ -95,30 +96,35 @@ fn TakeChoice(plan: RwSignal<Option<RestorePlan>>, at: usize, title: String) -> 
 #[component]
 fn RestoreActs(plan: RwSignal<Option<RestorePlan>>) -> impl IntoView {
     let state = State::here();
-    let many = Memo::new(move |_| plan.with(|plan| plan.as_ref().map(counts).unwrap_or_default()));
+    let many = Memo::new(move |_| plan.with(|plan| plan.as_ref().map(|plan| counts(state, plan)).unwrap_or_default()));
     let words = move || match many.get() {
-        [0, 0, 0] => "Nothing to write".to_owned(),
+        [0, 0, 0, 0] => "Nothing to write".to_owned(),
         many => format!("Write {}", counts_words(many)),
     };
     view! {
         <div class="panel__acts">
-            <button type="button" class="btn" id="restore-write" disabled=move || many.get() == [0; 3] on:click=move |_| write(state, plan)>{words}</button>
+            <button type="button" class="btn" id="restore-write" disabled=move || many.get() == [0; 4] on:click=move |_| write(state, plan)>{words}</button>
             <button type="button" class="btn" on:click=move |_| plan.set(None)>"Cancel"</button>
         </div>
     }
 }
 
-/// How many jobs, catalogue entries and photographs are to be written.
-fn counts(plan: &RestorePlan) -> [usize; 3] {
+/// How many jobs, catalogue entries, photographs and rows about faults are to be written.
+fn counts(state: State, plan: &RestorePlan) -> [usize; 4] {
     let writes = plan.writes_of(device::fresh_id);
     let there = album::names();
     let photographs = plan.photographs_of(&writes);
     let new = there.with(|there| photographs.iter().filter(|photograph| !there.contains(&photograph.name)).count());
-    [writes.len(), entries(plan), new]
+    [writes.len(), entries(plan), new, state.shop.faults.with(|ours| own::new_rows(ours, &plan.faults))]
 }
 
-fn counts_words(many: [usize; 3]) -> String {
-    let words = [("job", "jobs"), ("catalogue entry", "catalogue entries"), ("photograph", "photographs")];
+fn counts_words(many: [usize; 4]) -> String {
+    let words = [
+        ("job", "jobs"),
+        ("catalogue entry", "catalogue entries"),
+        ("photograph", "photographs"),
+        ("row about faults", "rows about faults"),
+    ];
     let said = many.into_iter().zip(words).filter(|(many, _)| *many > 0);
     let said: Vec<String> = said.map(|(many, (one, more))| format!("{many} {}", if many == 1 { one } else { more })).collect();
     match said.split_last() {
@@ -132,7 +138,7 @@ fn counts_words(many: [usize; 3]) -> String {
 fn write(state: State, plan: RwSignal<Option<RestorePlan>>) {
     let Some(confirmed) = plan.get_untracked() else { return };
     plan.set(None);
-    let (writes, many) = (confirmed.writes_of(device::fresh_id), counts(&confirmed));
+    let (writes, many) = (confirmed.writes_of(device::fresh_id), untrack(|| counts(state, &confirmed)));
     let photographs = confirmed.photographs_of(&writes);
     leptos::task::spawn_local(async move {
         for (_, record) in &writes {
@@ -148,6 +154,9 @@ fn write(state: State, plan: RwSignal<Option<RestorePlan>>) {
         let are_shown = album::restore(photographs).await.is_ok();
         if let Some((theirs, _)) = confirmed.catalogue {
             state.shop.catalogue.update(|here| *here = here.joined(&theirs).0);
+        }
+        if own::new_rows(&state.shop.faults.get_untracked(), &confirmed.faults) > 0 {
+            state.shop.faults.update(|ours| *ours = own::joined(ours, &confirmed.faults));
         }
         let open = state.desk.head.with_untracked(|head| head.id.clone());
         if let Some((_, record)) = writes.into_iter().find(|(_, record)| record.head.id == open) {

@@ -1,14 +1,17 @@
-//! What the shop settles once for all jobs: each under a key of its own, that every tab shares.
+//! What the shop settles once for all jobs: each under a key of its own, that every tab shares. Its rows about faults, which may be long, lie
+//! among the jobs.
 
 use leptos::prelude::*;
 
-use super::local;
+use super::{local, store};
 use crate::app::device;
 use crate::app::notices::Notice;
 use crate::app::print::Printed;
 use crate::app::shop::{Settled, Shop};
 use crate::app::state::State;
 use crate::catalogue::DemoParts;
+use crate::faults::own;
+use crate::job::kept::FAULTS;
 
 /// The key of what the shop says about the demo's parts.
 const DEMO_PARTS: &str = "layshaft.demo-parts";
@@ -28,6 +31,7 @@ pub(super) fn settled() -> Settled {
         letterhead: read(LETTERHEAD),
         printed: Printed::read(&read(PRINTED)),
         backed_up: read(BACKED_UP),
+        faults: store::read(FAULTS).unwrap_or_default(),
     }
 }
 
@@ -37,6 +41,7 @@ pub(super) fn keep(state: State) {
     keep_text(state, DEMO_PARTS, move || demo_parts.get().id().to_owned());
     keep_text(state, LETTERHEAD, move || letterhead.get());
     keep_text(state, PRINTED, move || printed.get().id().to_owned());
+    keep_faults(state.shop.faults);
     keep_text(state, BACKED_UP, move || backed_up.get());
     device::on_window("storage", move |event: web_sys::StorageEvent| match event.key().as_deref() {
         Some(DEMO_PARTS) => demo_parts.set(settled().demo_parts),
@@ -44,6 +49,28 @@ pub(super) fn keep(state: State) {
         Some(PRINTED) => printed.set(settled().printed),
         Some(BACKED_UP) => backed_up.set(settled().backed_up),
         _ => {}
+    });
+}
+
+/// Keeps the shop's own rows about faults, beside what another tab wrote meanwhile, or what was there before the page knew of it.
+fn keep_faults(faults: RwSignal<String>) {
+    let kept = || store::read(FAULTS).unwrap_or_default();
+    let meanwhile = faults.get_untracked();
+    if meanwhile != kept() {
+        faults.set(own::joined(&kept(), &meanwhile));
+    }
+    Effect::new(move || {
+        faults.with(|text| match (*text == kept(), text.is_empty()) {
+            (true, _) => {}
+            (false, true) => store::remove(FAULTS),
+            (false, false) => store::write(FAULTS, text),
+        });
+    });
+    store::follow(move |key, how| {
+        if key == FAULTS {
+            let theirs = kept();
+            faults.update(|ours| *ours = if how == store::Elsewhere::Overtaken { own::joined(&theirs, ours) } else { theirs });
+        }
     });
 }
 

@@ -133,7 +133,7 @@ fn cell(cell: &Cell) -> AnyView {
 fn piece(piece: &Piece) -> AnyView {
     match piece {
         Piece::Figure(figure) => shown(figure),
-        Piece::Words(words) => view! { <span class="paper__words">{words.clone()}" "</span> }.into_any(),
+        Piece::Words(words) | Piece::Open(_, words) => view! { <span class="paper__words">{words.clone()}" "</span> }.into_any(),
         Piece::Absent(why) => view! { <span class="paper__absent">{why.clone()}" "</span> }.into_any(),
         // What is still to be typed is no word for paper.
         Piece::Needed(_) => ().into_any(),

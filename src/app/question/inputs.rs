@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use super::fold::Fold;
+use super::own_rows;
 use crate::app::parts;
 use crate::app::state::State;
 use crate::app::widgets::{Checklist, PartField, SelectField, TextArea, TextField, TickGroups};
@@ -28,6 +29,7 @@ pub(in crate::app) fn other(input: Input) -> AnyView {
         Input::Ticks(ticks) => view! { <TickGroups ticks/> }.into_any(),
         Input::Steps(steps) => view! { <Checklist steps/> }.into_any(),
         Input::Recording => parts::LISTEN.show(|listen| (listen.controls)()).into_any(),
+        Input::OwnRows => own_rows::view().into_any(),
         Input::Choice(choice) => view! { <SelectField choice=Choice::Job(choice) visible_label=true/> }.into_any(),
     }
 }

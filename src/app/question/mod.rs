@@ -7,6 +7,7 @@ pub mod fold;
 pub mod folds;
 pub mod inputs;
 pub mod offer;
+mod own_rows;
 pub mod picture;
 mod rests;
 pub mod rows;

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use crate::app::state::State;
+use crate::app::widgets::figure::opens;
 use crate::job::Job;
 use crate::questions::Question;
 use crate::sheet::said::{Bit, Said};
@@ -16,6 +17,7 @@ pub(super) fn view(state: State, question: Signal<&'static Question>) -> impl In
 fn bits(said: &Said) -> impl IntoView + use<> {
     let bit = |bit: Bit<'_>| match bit {
         Bit::Words(words) => view! { <span>{words.to_owned()}</span> }.into_any(),
+        Bit::Open { question, words } => opens("answer__open", question, words),
         Bit::Setup(column) => {
             let letter = Job::letter(column);
             view! { <b class=format!("ink--{}", letter.to_ascii_lowercase())>{letter.to_string()}</b> }.into_any()

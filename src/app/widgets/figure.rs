@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::Element;
 
+use crate::app::address::At;
 use crate::app::state::State;
 use crate::job::SetupId;
 use crate::sheet::{Cell, Figure, Piece, Size, Tone, Verdict};
@@ -14,8 +15,17 @@ pub fn piece(setup: SetupId, piece: &Piece) -> AnyView {
     match piece {
         Piece::Figure(figure) => shown_figure(setup, figure),
         Piece::Words(words) => view! { <span class="words">{words.clone()}</span> }.into_any(),
+        Piece::Open(question, words) => opens("words", question, words),
         Piece::Absent(why) | Piece::Needed(why) => view! { <span class="absent">{why.clone()}</span> }.into_any(),
         Piece::Verdict(said) => verdict(said),
+    }
+}
+
+/// Words that open a question; plain ones where no question has the id.
+pub fn opens(class: &'static str, question: &str, words: &str) -> AnyView {
+    match At::of_question(question) {
+        Some(at) => view! { <a class=class href=at.fragment()>{words.to_owned()}</a> }.into_any(),
+        None => view! { <span class=class>{words.to_owned()}</span> }.into_any(),
     }
 }
 

@@ -148,7 +148,15 @@ inputs! {
     /// The splines of a half shaft.
     HalfShaft at half_shaft: notation("half-shaft-spline", "half shaft spline: count x outside", bare);
     /// Its oil.
-    Oil at oil: words("box-oil", "oil");
+    Oil at oil: words("box-oil", "gearbox oil");
+    /// The oil of its overdrive.
+    OverdriveOil at overdrive_oil: words("overdrive-oil", "overdrive oil");
+    /// The oil of the axle.
+    AxleOil at axle_oil: words("axle-oil", "axle oil");
+    /// How far the release bearing travels.
+    Travel at release_travel: quantity("release-travel", "release travel", &limits::RELEASE_TRAVEL);
+    /// The holes of the output flange.
+    Flange at flange: notation("box-flange", "output flange: holes, or a name", bare);
 }
 
 /// The unit of bare lengths in a line.

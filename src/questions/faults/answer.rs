@@ -11,33 +11,35 @@ const MOST_TESTS: usize = 8;
 
 /// What is known of a fault.
 #[derive(Clone, Debug)]
-pub struct Fault {
+pub struct Fault<'a> {
+    /// The tables, the shop's own rows with them.
+    pub table: &'a Table,
     /// What is said and was tried.
     pub told: Told,
     /// The causes, the likeliest first.
-    pub causes: Vec<Ranked<'static>>,
+    pub causes: Vec<Ranked<'a>>,
     /// What is said and cannot be there together.
     pub contradictions: Vec<(Given, Given)>,
 }
 
-impl Fault {
+impl<'a> Fault<'a> {
     /// What is known of the fault that is told.
-    pub fn of(source: Source<'_>) -> Self {
-        let table = Table::built_in();
+    pub fn of(source: Source<'a>) -> Self {
+        let table = source.shelves.faults();
         let told = told(source);
         let causes = rank(table, &told);
         let contradictions = told.contradictions(table);
-        Self { told, causes, contradictions }
+        Self { table, told, causes, contradictions }
     }
 
     /// The likeliest cause; none where everything known speaks against all of them.
-    pub fn first(&self) -> Option<&Ranked<'static>> {
+    pub fn first(&self) -> Option<&Ranked<'a>> {
         self.causes.first().filter(|first| first.points > 0)
     }
 
     /// The question that measures one of the symptoms, by its id.
-    pub fn branch(&self) -> Option<&'static str> {
-        let symptoms = self.told.symptoms.iter().filter_map(|at| Table::built_in().symptoms.get(*at));
+    pub fn branch(&self) -> Option<&'a str> {
+        let symptoms = self.told.symptoms.iter().filter_map(|at| self.table.symptoms.get(*at));
         symptoms.map(|symptom| symptom.branch.as_str()).find(|branch| !branch.is_empty())
     }
 }

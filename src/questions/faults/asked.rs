@@ -3,13 +3,13 @@
 use super::answer::{Fault, next_tests};
 use super::read::Typed;
 use crate::checklist::Step;
-use crate::faults::{Condition, Given, Pick, Table};
+use crate::faults::{Condition, Given, Pick, Symptom, Table, Told};
 use crate::questions::checklists::Judged;
 use crate::questions::ticks::{Tick, TickGroup};
 use crate::questions::{Source, faults::read};
 
 /// What stands above the conditions of a group.
-fn title(group: &str) -> &'static str {
+fn title(group: &str) -> &str {
     match group {
         "gear" => "in which gear",
         "load" => "when",
@@ -19,22 +19,18 @@ fn title(group: &str) -> &'static str {
         "road" => "on the road",
         "clutch" => "the clutch",
         "cure" => "what helps",
-        _ => "since when",
+        "since" => "since when",
+        own => own,
     }
 }
 
 /// The symptoms, and the conditions that tell the causes of those chosen apart.
 pub fn groups(source: Source<'_>) -> Vec<TickGroup> {
-    let table = Table::built_in();
-    let told = Typed::of(source.job).told;
-    let symptoms = table.symptoms.iter().enumerate().map(|(at, symptom)| Tick {
-        word: symptom.id.clone(),
-        says: symptom.said.clone(),
-        under: symptom.under.clone(),
-        is_on: told.symptoms.contains(&at),
-    });
+    let table = source.shelves.faults();
+    let told = Typed::of(source.job, table).told;
+    let symptoms = symptoms(table, &told);
     let choose = if told.symptoms.is_empty() { "choose what it does" } else { "and also" };
-    let symptoms = TickGroup { id: "symptoms".into(), title: "what it does".into(), choose, is_one: false, ticks: symptoms.collect() };
+    let symptoms = TickGroup { id: "symptoms".into(), title: "what it does".into(), choose, is_one: false, ticks: symptoms };
     let asked =
         |group: &str| told.symptoms.iter().filter_map(|at| table.symptoms.get(*at)).any(|one| one.asks.iter().any(|asks| asks == group));
     let is_told = |group: &str| told.conditions.iter().filter_map(|at| table.conditions.get(*at)).any(|one| one.group == group);
@@ -64,9 +60,28 @@ pub fn groups(source: Source<'_>) -> Vec<TickGroup> {
     std::iter::once(symptoms).chain(groups).collect()
 }
 
+/// The symptoms, the shop's own among those they belong to.
+fn symptoms(table: &Table, told: &Told) -> Vec<Tick> {
+    let first = |under: &str| table.symptoms.iter().position(|symptom| symptom.under == under);
+    let mut all: Vec<_> = table.symptoms.iter().enumerate().collect();
+    crate::order::by_key(&mut all, |(_, symptom)| first(&symptom.under));
+    let tick = |(at, symptom): (usize, &Symptom)| Tick {
+        word: symptom.id.clone(),
+        says: called(&symptom.said, symptom.is_own),
+        under: symptom.under.clone(),
+        is_on: told.symptoms.contains(&at),
+    };
+    all.into_iter().map(tick).collect()
+}
+
+/// What a row says, the shop's own marked.
+pub(super) fn called(said: &str, is_own: bool) -> String {
+    if is_own { format!("{said} (your own)") } else { said.to_owned() }
+}
+
 /// What to choose first; nothing once it is chosen.
 pub fn next(source: Source<'_>) -> String {
-    let told = Typed::of(source.job).told;
+    let told = Typed::of(source.job, source.shelves.faults()).told;
     if told.symptoms.is_empty() { "Choose what it does first. Then say when: that parts its causes.".into() } else { String::new() }
 }
 
@@ -78,8 +93,8 @@ pub fn none_yet(source: Source<'_>) -> String {
 /// The tests of the likeliest causes, the cheapest first, each with what it gave. They stand still while they are answered: only what is
 /// said of the fault moves them.
 pub fn tests(source: Source<'_>) -> String {
-    let table = Table::built_in();
-    let typed = Typed::of(source.job);
+    let table = source.shelves.faults();
+    let typed = Typed::of(source.job, table);
     let asked = next_tests(table, &read::told(source));
     let stored = |test: usize| typed.tried.iter().find(|(known, _)| *known == Some(test)).map(|(_, step)| step.written());
     let line = |test: &usize| {
@@ -93,11 +108,13 @@ pub fn tests(source: Source<'_>) -> String {
 
 /// What the answers mean.
 pub fn judged(source: Source<'_>) -> Vec<Judged> {
-    let table = Table::built_in();
+    let table = source.shelves.faults();
     let told = read::told(source);
     let meaning = |text: &str| {
         let (at, test) = table.tests.iter().enumerate().find(|(_, test)| test.ask == text)?;
-        Some(told.results.get(&at).map_or_else(|| test.cost.words().to_owned(), |answer| format!("So {}.", test.meaning(*answer))))
+        Some(
+            told.results.get(&at).map_or_else(|| called(test.cost.words(), test.is_own), |answer| format!("So {}.", test.meaning(*answer))),
+        )
     };
     let lines = crate::checklist::lines(&tests(source));
     let said = |line: &crate::checklist::Line| match line {
@@ -107,9 +124,9 @@ pub fn judged(source: Source<'_>) -> Vec<Judged> {
     lines.iter().map(|line| Judged { wanted: said(line), verdict: None }).collect()
 }
 
-impl Fault {
+impl Fault<'_> {
     /// A symptom or condition as people say it, in quotes.
-    pub(super) fn quoted(given: Given) -> String {
-        format!("“{}”", Table::built_in().said(given))
+    pub(super) fn quoted(&self, given: Given) -> String {
+        format!("“{}”", self.table.said(given))
     }
 }

@@ -39,6 +39,7 @@ pub const QUESTION: Question = Question {
     groups: &[
         Group { title: "What it does, and when", inputs: &[Input::Ticks(SAID)], taken: Some(asked::next) },
         Group { title: "Try this, cheapest first", inputs: &[Input::Steps(TRIED)], taken: Some(asked::none_yet) },
+        Group { title: "Rows of your own", inputs: &[Input::OwnRows], taken: None },
     ],
     station: sentence::station,
     answer: sentence::answer,

@@ -50,8 +50,7 @@ impl Explain for SaidError {
 
 impl Typed {
     /// Reads what is typed.
-    pub fn of(job: &Job) -> Self {
-        let table = Table::built_in();
+    pub fn of(job: &Job, table: &Table) -> Self {
         let typed = &job.bench.faults;
         let mut read = Self::default();
         for word in ticks::words(&typed.said) {
@@ -101,8 +100,9 @@ impl Typed {
 
 /// What is known of the fault, with what follows from the gears: the first setup knows which gear is direct.
 pub fn told(source: Source<'_>) -> Told {
-    let mut told = Typed::of(source.job).told;
-    told.imply(Table::built_in(), direct_gear(source));
+    let table = source.shelves.faults();
+    let mut told = Typed::of(source.job, table).told;
+    told.imply(table, direct_gear(source));
     told
 }
 

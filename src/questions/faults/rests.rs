@@ -2,8 +2,8 @@
 
 use super::answer::Fault;
 use super::read::Typed;
+use crate::faults::Given;
 use crate::faults::rank::{AGAINST, FITS, REFUTED, SHOWN, USUAL};
-use crate::faults::{Given, Table};
 use crate::questions::Source;
 use crate::questions::rests::{typed, usual};
 use crate::sheet::Rest;
@@ -16,8 +16,8 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
     if fault.told.symptoms.is_empty() {
         return Vec::new();
     }
-    let table = Table::built_in();
-    let told = Typed::of(source.job).told;
+    let table = fault.table;
+    let told = Typed::of(source.job, table).told;
     let said = |given: Vec<Given>| given.into_iter().map(|given| table.said(given)).collect::<Vec<_>>().join(", ");
     let mut rests = vec![typed("What it does", said(told.symptoms.iter().copied().map(Given::Symptom).collect()))];
     let conditions: Vec<Given> = told.conditions.iter().copied().map(Given::Condition).collect();
@@ -32,6 +32,9 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
     for (test, answer) in &told.results {
         let ask = table.tests.get(*test).map_or("", |test| &test.ask);
         rests.push(typed(ask, if *answer { "yes" } else { "no" }));
+    }
+    if let Some(own) = source.shelves.own_rows.filter(|own| own.taken > 0) {
+        rests.push(typed("Rows of the shop’s own beside the table", own.taken.to_string()));
     }
     rests.push(usual("Symptom: usual, one of several, rare", format!("{}, {}, {} points", 3 * USUAL, 2 * USUAL, USUAL), PRACTICE));
     rests.push(usual("Condition that fits, that speaks against it", format!("{FITS}, −{} points", -AGAINST), PRACTICE));

@@ -1,6 +1,7 @@
 //! The rows: the causes in their order, each with its points, its test and what the answer would mean, and what wears with it.
 
 use super::answer::Fault;
+use super::asked::called;
 use super::read::Typed;
 use super::sentence::contradiction;
 use crate::faults::{Given, Ranked, Share, Table, Why};
@@ -40,29 +41,29 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
     rows
 }
 
-fn caution(fault: &Fault) -> Option<Row> {
+fn caution(fault: &Fault<'_>) -> Option<Row> {
     (!fault.causes.is_empty()).then(|| Row::of_one("caution", "Take care", Cell::line([Piece::words(CAUTION)])))
 }
 
 /// What cannot be used, what does not go together, and the question that measures it.
-fn before(source: Source<'_>, fault: &Fault) -> Vec<Row> {
-    let problems = (1..).zip(Typed::of(source.job).problems.into_iter().take(2));
+fn before(source: Source<'_>, fault: &Fault<'_>) -> Vec<Row> {
+    let problems = (1..).zip(Typed::of(source.job, fault.table).problems.into_iter().take(2));
     let mut rows: Vec<Row> =
         problems.map(|(at, problem)| Row::of_one(format!("problem-{at}"), "Cannot be used", Cell::absent(problem.sentence()))).collect();
-    let pair = fault.contradictions.first().map(|pair| Cell::line([Piece::caution(contradiction(*pair))]));
+    let pair = fault.contradictions.first().map(|pair| Cell::line([Piece::caution(contradiction(fault, *pair))]));
     rows.extend(pair.map(|cell| Row::of_one("contradiction", "Both at once", cell)));
     let branch = fault.branch().and_then(crate::questions::of_id);
     rows.extend(branch.map(|question| {
         let said = format!("Ask “{}”: it finds the part by gear, speed and pitch.", question.title);
-        Row::of_one("branch", "By its sound", Cell::line([Piece::words(said)]))
+        Row::of_one("branch", "By its sound", Cell::line([Piece::Open(question.id, said)]))
     }));
     rows
 }
 
-fn cause_row(fault: &Fault, place: usize, ranked: &Ranked<'_>) -> Row {
+fn cause_row(fault: &Fault<'_>, place: usize, ranked: &Ranked<'_>) -> Row {
     let cause = ranked.cause;
     let mut cell = Cell::line([
-        points(ranked).into(),
+        points(fault, ranked).into(),
         Piece::words(format!("{}, {}", if ranked.points.abs() == 1 { "point" } else { "points" }, cause.reach.words())),
     ]);
     if ranked.is_refuted() {
@@ -72,30 +73,30 @@ fn cause_row(fault: &Fault, place: usize, ranked: &Ranked<'_>) -> Row {
     } else if ranked.is_backed() {
         cell = cell.and([Piece::words("a test speaks for it")]);
     }
-    let test = ranked.next_test(&fault.told).and_then(|(test, shows)| Some((Table::built_in().tests.get(test)?, shows)));
+    let test = ranked.next_test(&fault.told).and_then(|(test, shows)| Some((fault.table.tests.get(test)?, shows)));
     if let Some((test, shows)) = test {
-        cell = cell.and([Piece::words(format!("Test, {}: {}", test.cost.words(), test.ask))]);
+        cell = cell.and([Piece::words(format!("Test, {}: {}", called(test.cost.words(), test.is_own), test.ask))]);
         let meaning = |is_yes| format!("{}: {}.", if is_yes { "Yes" } else { "No" }, test.meaning(is_yes));
         cell = cell.and([Piece::words(format!("{} {}", meaning(shows), meaning(!shows)))]);
     }
     let together = (!cause.together.is_empty()).then(|| Piece::words(format!("Look at these with it: {}.", cause.together)));
-    let measure = crate::questions::of_id(&cause.measure).map(|question| Piece::words(format!("Measured in “{}”.", question.title)));
+    let measure =
+        crate::questions::of_id(&cause.measure).map(|question| Piece::Open(question.id, format!("Measured in “{}”.", question.title)));
     let cell = cell.and_maybe(together).and_maybe(measure);
-    Row::of_one(format!("cause-{}", cause.id), format!("{place}. {}", capital(&cause.name)), cell)
+    Row::of_one(format!("cause-{}", cause.id), format!("{place}. {}", capital(&called(&cause.name, cause.is_own))), cell)
 }
 
 /// The points, with what they are made of.
-fn points(ranked: &Ranked<'_>) -> Figure {
+fn points(fault: &Fault<'_>, ranked: &Ranked<'_>) -> Figure {
     let key = format!("faults.{}", ranked.cause.id.replace('-', "_"));
     let figure = Figure::number(key, f64::from(ranked.points), 0);
-    let parts: Vec<String> = ranked.shares.iter().map(part).collect();
+    let parts: Vec<String> = ranked.shares.iter().map(|share| part(fault.table, share)).collect();
     let filled = format!("{} = {}", parts.join(" "), figure.shown);
     figure.by(FORMULA, filled.trim_start_matches("+ ").to_owned(), SOURCE)
 }
 
 /// `+ 6 jumps out of gear`, `− 1 bolted on outside`.
-fn part(share: &Share) -> String {
-    let table = Table::built_in();
+fn part(table: &Table, share: &Share) -> String {
     let why = match share.why {
         Why::Symptom(at) => table.said(Given::Symptom(at)).to_owned(),
         Why::Condition(at) => table.said(Given::Condition(at)).to_owned(),

@@ -2,7 +2,7 @@
 
 use crate::questions::{Analysis, Source};
 use crate::swap::stations::Station;
-use crate::swap::{Agreement, Outline, ShaftChange, axle};
+use crate::swap::{Agreement, Outline, Pattern, ShaftChange, axle};
 use crate::units::{Length, Mass};
 
 use super::read::Swap;
@@ -28,6 +28,12 @@ pub struct Beside {
     pub output_spline: Option<Agreement>,
     /// How many bolt holes meet, of how many.
     pub holes: Option<(usize, usize)>,
+    /// How many holes of the output flange meet, of how many.
+    pub flange: Option<(usize, usize)>,
+    /// How much further the release bearing travels.
+    pub travel: Option<Length>,
+    /// How much wider the clutch plate is.
+    pub plate: Option<Length>,
     /// How far each wheel moves outwards.
     pub outwards: Option<Length>,
     /// How the splines of the half shafts agree.
@@ -54,8 +60,12 @@ impl Beside {
         let backspace =
             if own.backspace.is_none() && old.backspace.is_none() { Some(Length::default()) } else { more(|swap| swap.backspace) };
         let outwards = more(|swap| swap.axle_width).zip(backspace).map(|(wider, more)| axle::outwards(wider, more));
+        let meet = |of: fn(&Swap) -> Option<&Pattern>| of(own).zip(of(old)).and_then(|(own, old)| own.meets(old));
         Some(Self {
             outwards,
+            travel: more(|swap| swap.travel),
+            plate: more(|swap| swap.plate),
+            flange: meet(|swap| swap.flange.as_ref()),
             half_shaft: own.half_shaft.zip(old.half_shaft).map(|(own, old)| own.beside(&old)),
             shaft,
             joints: joints.filter(|joints| joints.value > 0.0),
@@ -65,7 +75,7 @@ impl Beside {
             spigot: more(|swap| swap.spigot),
             input_spline: own.input_spline.zip(old.input_spline).map(|(own, old)| own.beside(&old)),
             output_spline: own.output_spline.zip(old.output_spline).map(|(own, old)| own.beside(&old)),
-            holes: own.holes.as_ref().zip(old.holes.as_ref()).and_then(|(own, old)| own.meets(old)),
+            holes: meet(|swap| swap.holes.as_ref()),
             weight: own.weight.zip(old.weight).map(|(own, old)| own - old),
         })
     }

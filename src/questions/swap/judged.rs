@@ -4,7 +4,8 @@
 
 use super::answer::{Beside, first_beside, room};
 use crate::questions::{Analysis, Source};
-use crate::speedometer::Tap;
+use crate::sheet::said::open;
+use crate::speedometer::{Hand, Tap};
 use crate::swap::axle::usual_arch;
 use crate::swap::stations::usual_room;
 use crate::swap::{Agreement, Pattern, Spline};
@@ -45,6 +46,10 @@ const LEVER_SLACK_MM: f64 = 10.0;
 const NOSE_SLACK_MM: f64 = 2.0;
 /// A wheel stands in the same place so far.
 const WHEEL_SLACK_MM: f64 = 2.0;
+/// A pedal takes up so much more or less travel.
+const TRAVEL_SLACK_MM: f64 = 1.0;
+/// A clutch plate is as wide as another within this.
+const PLATE_SLACK_MM: f64 = 2.0;
 /// A spigot runs in a bush made for one so much thicker or thinner.
 const SPIGOT_SLACK_MM: f64 = 0.1;
 
@@ -104,10 +109,14 @@ pub fn judged(source: Source<'_>, analysis: &Analysis) -> Vec<Judged> {
         beside.spigot.zip(own.spigot).map(|(wider, spigot)| bush(source, wider, spigot)),
         beside.holes.map(|holes| pattern(holes, own.holes.as_ref())),
         spline(source, "box-output-spline", "yoke", beside.output_spline, own.output_spline, old.output_spline),
+        beside.flange.map(flange),
         beside.outwards.map(|moved| wheels(source, moved)),
         spline(source, "half-shaft-spline", "side gear", beside.half_shaft, own.half_shaft, old.half_shaft),
         own.release.zip(old.release).map(|(own, old)| side("fork-side", "clutch fork", own.word(), old.word())),
-        own.cable.zip(old.cable).map(|(own, old)| side("speedo-side", "speedometer cable", cable_side(own), cable_side(old))),
+        beside.travel.map(|more| travel(source, more)),
+        beside.plate.zip(own.plate).map(|(wider, plate)| clutch_plate(source, wider, plate)),
+        own.cable.zip(old.cable).map(|(own, old)| at_dial(side("speedo-side", "speedometer cable", cable_side(own), cable_side(old)))),
+        own.hand.zip(old.hand).map(|(own, old)| at_dial(side("speedo-hand", "speedometer drive gear", hand(own), hand(old)))),
     ];
     parts.into_iter().flatten().collect()
 }
@@ -120,8 +129,13 @@ fn shaft(source: Source<'_>, beside: &Beside) -> Option<Judged> {
     let way = if change.longer.value > 0.0 { "shorter" } else { "longer" };
     let by = format!("driveshaft {} {way}", shown(source, change.longer));
     let slip = shown(source, change.slip);
-    let says =
-        beside.joints.map_or_else(|| by.clone(), |joints| format!("{by}: {} joint to joint, {slip} of slip left", shown(source, joints)));
+    let says = beside.joints.map_or_else(
+        || by.clone(),
+        |joints| {
+            let joints = open("driveline", &format!("{} joint to joint", shown(source, joints)));
+            format!("{by}: {joints}, {slip} of slip left")
+        },
+    );
     Some(made("box-length", says, format!("a {by}")))
 }
 
@@ -160,6 +174,31 @@ fn bush(source: Source<'_>, wider: Length, spigot: Length) -> Judged {
     }
     let says = format!("a pilot bush for {}", fine(source, spigot));
     made("box-spigot", says.clone(), says)
+}
+
+/// How far the release bearing goes.
+fn travel(source: Source<'_>, more: Length) -> Judged {
+    if in_millimetres(more).abs() <= TRAVEL_SLACK_MM {
+        return as_old("release-travel", "release travel as before");
+    }
+    let way = if more.value > 0.0 { "more" } else { "less" };
+    made("release-travel", format!("{} {way} release travel", fine(source, more.abs())), "another slave or fork, or the pedal’s stop moved")
+}
+
+fn clutch_plate(source: Source<'_>, wider: Length, plate: Length) -> Judged {
+    if in_millimetres(wider).abs() <= PLATE_SLACK_MM {
+        return as_old("clutch-plate", "a clutch plate as wide as the old one");
+    }
+    let says = format!("a clutch plate of {} across", shown(source, plate));
+    made("clutch-plate", says, format!("A’s is {}: flywheel and cover must suit it", shown(source, plate - wider)))
+}
+
+/// The holes of the output flange.
+fn flange((meeting, all): (usize, usize)) -> Judged {
+    if meeting == all {
+        return as_old("box-flange", "the driveshaft bolts to its flange");
+    }
+    made("box-flange", "an output flange with other holes", "redrill it, or a flange yoke that suits the driveshaft")
 }
 
 /// Where the wheels stand on another axle, and the room that is left to the arch.
@@ -225,6 +264,18 @@ fn side(key: &'static str, what: &str, own: &str, old: &str) -> Judged {
     if own == old { as_old(key, format!("{what} {own} as before")) } else { made(key, format!("{what} {own}"), format!("A has it {old}")) }
 }
 
+/// Said so that it opens the question of the dial.
+fn at_dial(part: Judged) -> Judged {
+    Judged { says: open("speedometer", &part.says), ..part }
+}
+
+fn hand(hand: Hand) -> &'static str {
+    match hand {
+        Hand::Left => "left-handed",
+        Hand::Right => "right-handed",
+    }
+}
+
 fn cable_side(tap: Tap) -> &'static str {
     match tap {
         Tap::LeftUp | Tap::LeftDown => "on the left",
@@ -252,11 +303,4 @@ fn tunnel(source: Source<'_>, analysis: &Analysis) -> Option<Judged> {
     } else {
         Judged { verdict: "enough".into(), ..as_old("box-outline", "room below the tunnel") }
     })
-}
-
-/// What is wrong with an oil for bronze rings, where its text names the hypoid class alone; see [`super::rests::OIL`].
-pub fn oil_caution(oil: &str) -> Option<&'static str> {
-    let dense: String = oil.chars().filter(char::is_ascii_alphanumeric).map(|c| c.to_ascii_uppercase()).collect();
-    let is_hypoid_alone = dense.contains("GL5") && !dense.contains("GL4");
-    is_hypoid_alone.then_some("bronze rings last longer in GL-4: look for a copper sheen on the drained oil")
 }

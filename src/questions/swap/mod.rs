@@ -2,6 +2,7 @@
 
 pub mod answer;
 pub mod judged;
+pub mod oil;
 pub mod pictures;
 pub mod read;
 pub mod rests;

@@ -2,7 +2,7 @@
 
 use crate::job::{self, InputProblem, Job, JobField, SetupField, SwapField};
 use crate::questions::setup::keep;
-use crate::speedometer::Tap;
+use crate::speedometer::{Hand, Tap};
 use crate::swap::{Outline, Pattern, Release, ShaftChange, Spline};
 use crate::units::{Length, Limits, Mass, Typed, limits};
 
@@ -44,12 +44,20 @@ pub struct Swap {
     pub backspace: Option<Length>,
     /// The splines of a half shaft.
     pub half_shaft: Option<Spline>,
+    /// The holes of the output flange.
+    pub flange: Option<Pattern>,
+    /// How far the release bearing travels.
+    pub travel: Option<Length>,
+    /// How wide the clutch plate is.
+    pub plate: Option<Length>,
     /// What it weighs.
     pub weight: Option<Mass>,
     /// Where the clutch fork comes out.
     pub release: Option<Release>,
     /// Where the speedometer's cable leaves.
     pub cable: Option<Tap>,
+    /// Which way the teeth of the speedometer's drive gear wind.
+    pub hand: Option<Hand>,
 }
 
 impl SwapShared {
@@ -81,6 +89,7 @@ impl Swap {
         let lever = one(&typed.lever, &limits::FROM_FACE, SwapField::Lever);
         let nose = one(&typed.nose, &limits::FROM_FACE, SwapField::Nose);
         let spigot = one(&typed.spigot, &limits::FIT_DIAMETER, SwapField::Spigot);
+        let travel = one(&typed.release_travel, &limits::RELEASE_TRAVEL, SwapField::Travel);
         let axle_width = one(&typed.axle_width, &limits::AXLE_WIDTH, SwapField::AxleWidth);
         let backspace = one(&typed.backspace, &limits::BACKSPACE, SwapField::Backspace);
         let mut spline = |typed: &Typed, of| {
@@ -89,13 +98,16 @@ impl Swap {
         let input_spline = spline(&typed.input_spline, SwapField::InputSpline);
         let output_spline = spline(&typed.output_spline, SwapField::OutputSpline);
         let half_shaft = spline(&typed.half_shaft, SwapField::HalfShaft);
-        let holes = (!typed.holes.is_blank()).then(|| Pattern::read(&typed.holes.text, typed.holes.units));
-        let holes = holes.and_then(|read| keep(problems, field(SwapField::Holes), read));
+        let mut pattern = |typed: &Typed, of| {
+            if typed.is_blank() { None } else { keep(problems, field(of), Pattern::read(&typed.text, typed.units)) }
+        };
+        let (holes, flange) = (pattern(&typed.holes, SwapField::Holes), pattern(&typed.flange, SwapField::Flange));
         let outline = (!typed.outline.is_blank()).then(|| Outline::read(&typed.outline.text, typed.outline.units));
         let outline = outline.and_then(|read| keep(problems, field(SwapField::Outline), read));
         let weight = (!typed.weight.is_blank()).then(|| typed.weight.read(&limits::BOX_WEIGHT));
         let weight = weight.and_then(|read| keep(problems, field(SwapField::Weight), read));
-        let (release, cable) = (typed.release.value(), setup.speedo.tap.value());
+        // What is wrong with it is said where it is asked for: inside the box.
+        let plate = setup.inside.clutch_diameter.read(&limits::CLUTCH_DIAMETER).ok();
         Self {
             length,
             mount,
@@ -110,8 +122,12 @@ impl Swap {
             backspace,
             half_shaft,
             weight,
-            release,
-            cable,
+            flange,
+            travel,
+            plate,
+            release: typed.release.value(),
+            cable: setup.speedo.tap.value(),
+            hand: setup.speedo.hand.value(),
         }
     }
 }

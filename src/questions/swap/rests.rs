@@ -1,7 +1,8 @@
 //! What the answer of Swap rests on: the slip, the room and the limits, all common practice, and what is left out.
 
 use super::answer::Beside;
-use super::judged::{limits_words, oil_caution, shown};
+use super::judged::{limits_words, shown};
+use super::oil;
 use crate::questions::Source;
 use crate::questions::rests::{typed, usual};
 use crate::sheet::Rest;
@@ -9,10 +10,6 @@ use crate::swap::axle::usual_arch;
 use crate::swap::stations::usual_room;
 
 const PRACTICE: &str = "common practice, no published source";
-
-/// Where the caution about oil and bronze comes from.
-pub const OIL: &str = "“The Difference Between GL-4 and GL-5 Gear Oils”, rev. 6-2020: two to four times the copper in used oil of the wrong class; \
-     which class suits bronze is common practice";
 
 /// Every value, once.
 pub fn rests(source: Source<'_>) -> Vec<Rest> {
@@ -34,8 +31,10 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
         rests.push(usual("Taken as the old one", limits_words(source), PRACTICE));
         rests.push(usual("Splines", "alike within 1 % of their outside", "common practice: count and size, not the form of the teeth"));
     }
-    if source.job.setups.iter().any(|setup| oil_caution(&setup.swap.oil).is_some()) {
-        rests.push(usual("Additive of gear oil", "GL-4 up to 4 %, GL-5 up to 6.5 %", OIL));
+    if source.job.setups.iter().any(|setup| oil::is_typed(&setup.swap)) {
+        rests.push(usual("Gear oil and bronze rings", "GL-4 up to 4 % of additive, GL-5 up to 6.5 %", oil::BRONZE));
+        rests.push(usual("Gear oil of axles", "GL-5 for hypoid teeth", oil::CLASSES));
+        rests.push(usual("Oil level", "to the edge of the plug, car level", oil::LEVEL));
     }
     rests
 }

@@ -1,8 +1,9 @@
 //! The rows of Swap: what is measured of each box, how it stands to A's, and what that asks for.
 
 use super::answer::{Beside, first_beside, room};
-use super::judged::{Judged, Stands, decimals, judged, oil_caution, shown};
-use crate::job::{SetupChoice, SetupField, ShaftField, SwapField};
+use super::judged::{Judged, Stands, decimals, judged, shown};
+use super::oil::{self, SUMPS, Sump};
+use crate::job::{InsideField, SetupChoice, SetupField, ShaftField, SwapField};
 use crate::questions::entries::{choice, entry};
 use crate::questions::{Analysis, Source};
 use crate::sheet::{Cell, Figure, Piece, Row};
@@ -31,9 +32,12 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
     let choose = |key: &'static str, label: &str, of: SetupChoice| {
         source.row(key, label, |analysis| choice(source, analysis, judged_cell(source, analysis, key), of, label))
     };
-    vec![
+    let mut rows = vec![
         measured(source, "Case face to nose of the input shaft", SwapField::Nose),
+        source.row("clutch-plate", "Clutch plate, outer diameter", |analysis| plate_cell(source, analysis)),
+        measured(source, "Release travel", SwapField::Travel),
         measured(source, "Output spline", SwapField::OutputSpline),
+        measured(source, "Output flange holes (across: up) or a name", SwapField::Flange),
         measured(source, "Axle, wheel face to wheel face", SwapField::AxleWidth),
         measured(source, "Wheel face to inner rim edge", SwapField::Backspace),
         measured(source, "Half shaft spline", SwapField::HalfShaft),
@@ -42,9 +46,18 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
         source.row("old-shaft", "Old driveshaft behind it", |analysis| old_shaft_cell(source, analysis)),
         choose("fork-side", "Clutch fork", SetupChoice::ForkSide),
         choose("speedo-side", "Speedometer cable", SetupChoice::SpeedoTap),
+        choose("speedo-hand", "Speedometer drive gear", SetupChoice::SpeedoHand),
         source.row("box-weight", "Weight, dry", |analysis| weight_cell(source, analysis)),
-        source.row("box-oil", "Oil: class, viscosity, quantity", |analysis| oil_cell(source, analysis)),
-    ]
+    ];
+    rows.extend(SUMPS.iter().map(|sump| source.row(sump.field.row().id, sump.label, |analysis| oil_cell(source, analysis, sump))));
+    rows.push(source.row("oil-level", "Oil level, car at a tilt", |analysis| level_cell(source, analysis)));
+    rows
+}
+
+/// The field that Inside has too.
+fn plate_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
+    let field = InsideField::ClutchDiameter;
+    entry(source, analysis, judged_cell(source, analysis, "clutch-plate"), SetupField::Inside(field), field.row().label)
 }
 
 /// A row in which a size is typed and held against A's.
@@ -191,9 +204,21 @@ fn weight_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     entry(source, analysis, cell, SetupField::Swap(SwapField::Weight), SwapField::Weight.row().label)
 }
 
-/// The oil in words, and what its class does to bronze rings.
-fn oil_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let oil = source.job.setup(analysis.setup.id).map_or("", |setup| setup.swap.oil.as_str());
-    let cell = Cell::default().and_maybe(oil_caution(oil).map(Piece::caution));
-    entry(source, analysis, cell, SetupField::Swap(SwapField::Oil), SwapField::Oil.row().label)
+/// The oil in words, and what its class does.
+fn oil_cell(source: Source<'_>, analysis: &Analysis, sump: &Sump) -> Cell {
+    let typed = source.job.setup(analysis.setup.id).map_or("", |setup| (sump.oil)(&setup.swap));
+    let cell = Cell::default().and_maybe((sump.caution)(typed).map(Piece::caution));
+    entry(source, analysis, cell, SetupField::Swap(sump.field), sump.field.row().label)
+}
+
+/// How the level moves at a tilt, once any oil is typed.
+fn level_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
+    if !source.job.setup(analysis.setup.id).is_some_and(|setup| oil::is_typed(&setup.swap)) {
+        return Cell::default();
+    }
+    let [way, moved] = oil::level_for_a_degree(source.reader.units);
+    let figure = Figure::quantity("swap.oil_level", &moved, Length::usual(source.reader.units), decimals(source) + 1);
+    let filled = format!("{} × tan 1° = {}", shown(source, way), figure.text());
+    let words = format!("higher or lower {} from the plug, for each degree: fill it with the car level", shown(source, way));
+    Cell::line([figure.small().by("distance × tan of the tilt", filled, oil::LEVEL).into(), Piece::words(words)])
 }

@@ -46,7 +46,9 @@ pub fn said(source: Source<'_>) -> Said {
 
 /// `[B] has the sizes of [A]: measure it if it is another box.`
 fn copies(source: Source<'_>) -> String {
-    let Some(old) = source.setups.first().map(|first| &first.setup.swap).filter(|old| **old != Swap::default()) else {
+    // What other questions ask for too is no size of the box.
+    let bare = |swap: &Swap| Swap { plate: None, hand: None, cable: None, ..swap.clone() };
+    let Some(old) = source.setups.first().map(|first| &first.setup.swap).filter(|old| bare(old) != Swap::default()) else {
         return String::new();
     };
     let alike = (0..).zip(source.setups).skip(1).filter(|(_, analysis)| analysis.setup.swap == *old);

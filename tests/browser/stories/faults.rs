@@ -71,3 +71,33 @@ fn jumps_out_of_third_on_a_phone() -> Result<()> {
         Ok(())
     })
 }
+
+/// A row of the shop's own: pasted, a broken one said by its line, ranked and marked, there in the next job and in the backup.
+#[test]
+fn rows_of_the_shop_rank_beside_those_built_in() -> Result<()> {
+    const ROWS: &str = "cause;name;reach;symptoms;fits;against;shows;together;measure\n\
+         own-plug;level plug of another box;0;leak-breather:3;oil;;oil-over=yes;plug;worn\nown-none;of nothing;1;;;;;;";
+    visit(async |page| {
+        page.open("#bench/faults").await?;
+        page.click("#faults .bench-inputs summary").await?;
+        page.click(button("Begin with an example")).await?;
+        page.until_of("#own-rows", "one.value.includes('# example own-long-plug')").await?;
+        page.paste_into("#own-rows", ROWS).await?;
+        page.says("#own-rows-refused", "Line 3 (causes): “symptoms” is blank").await?;
+        page.choose(field("what it does"), "oil out of breather or lever").await?;
+        page.click(button("since an oil change").of("since when")).await?;
+        page.question_says("Look first at this: level plug of another box (your own)").await?;
+        page.assert_accessible("rows of the shop's own").await?;
+        page.saved().await?;
+        page.reload().await?;
+        page.question_says("level plug of another box (your own)").await?;
+        // What measures it is one press away.
+        page.js::<()>("void document.querySelector('#faults a.words[href$=\"/worn\"]').click()").await?;
+        page.stands("bench/worn").await?;
+        page.catch_saved().await?;
+        page.go_to("jobs").await?;
+        page.click(button("Back up all jobs")).await?;
+        ensure!(page.caught().await?.contains("own-plug;level plug"), "the rows are not in the backup");
+        Ok(())
+    })
+}

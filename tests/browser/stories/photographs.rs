@@ -115,6 +115,22 @@ fn what_is_no_picture_and_a_full_store_are_said_and_nothing_is_lost() -> Result<
     })
 }
 
+/// A worn part lies beside its measured value: the first of the list.
+#[test]
+fn a_worn_part_has_its_photograph() -> Result<()> {
+    visit(async |page| {
+        page.open("#bench/worn").await?;
+        page.until(&format!("Boolean({INPUT})")).await?;
+        take(page, 300).await?;
+        kept(page, 1, 300).await?;
+        let of: bool = page.js("document.querySelector('.photos__look').getAttribute('aria-label').includes('Tooth tip')").await?;
+        ensure!(of, "the photograph is not called by its part");
+        page.saved().await?;
+        page.reload().await?;
+        kept(page, 1, 300).await
+    })
+}
+
 #[test]
 fn a_part_on_the_shelf_has_its_photograph() -> Result<()> {
     visit(async |page| {

@@ -43,6 +43,9 @@ fn a_five_speed_for_the_coupe_and_what_must_be_made() -> Result<()> {
             page.type_into(field("tunnel above the shaft"), "0: 8; 30: 3").await?;
             page.type_into(field("top of the case, distance: height, setup C"), "0: 6; 26 1/8: 4").await?;
             page.question_says("tunnel 0.35 in too low").await?;
+            // The new length opens Driveline, where it goes.
+            page.click(link("41.50 in joint to joint")).await?;
+            page.stands("compare/driveline").await?;
         }
         Ok(())
     })
