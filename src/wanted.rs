@@ -72,7 +72,7 @@ impl Search {
         let now = figure_of(&alone, &gears, words, question, key).map(|figure| figure.value);
         let fitted = alone.setups.first()?;
         let parts =
-            PartKind::ALL.into_iter().flat_map(|kind| catalogue.entries(kind)).filter(|part| !fitted.has_part(part)).cloned().collect();
+            PartKind::FITTED.into_iter().flat_map(|kind| catalogue.entries(kind)).filter(|part| !fitted.has_part(part)).cloned().collect();
         Some(Self { job: alone, words, gears, question, key: key.into(), wanted, now, parts, tried: 0, best: Vec::new() })
     }
 

@@ -5,6 +5,7 @@ use super::money;
 use crate::gearing::Layout;
 use crate::speedometer::{Hand, Role};
 use crate::spreadsheet::one_line;
+use crate::swap::BoxSize;
 
 /// A column: something that can be said of an entry.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -41,6 +42,10 @@ pub enum Column {
     Housing,
     /// Which way the teeth of a speedometer gear wind.
     Hand,
+    /// What bare sizes are in.
+    Units,
+    /// A size of a case.
+    Size(BoxSize),
     /// The number it is ordered by.
     PartNumber,
     /// What one costs.
@@ -124,6 +129,15 @@ static HANDS: Choices = Choices {
     start: "",
     read: |text| if text.is_empty() { Some("") } else { Hand::read(text).map(Hand::word) },
 };
+static UNITS: Choices = Choices {
+    options: &[("in", "inches, pounds"), ("mm", "millimetres, kilograms")],
+    start: "in",
+    read: |text| match text.to_ascii_lowercase().as_str() {
+        "" | "in" => Some("in"),
+        "mm" => Some("mm"),
+        _ => None,
+    },
+};
 
 /// The most characters one cell may have.
 pub(super) const LONGEST_CELL: usize = 500;
@@ -167,6 +181,11 @@ impl Column {
             Self::Second => ("second", "second count", Figure, ""),
             Self::Housing => ("housing", "housing", Words, ""),
             Self::Hand => ("hand", "hand", Choice(&HANDS), ""),
+            Self::Units => ("units", "sizes in", Choice(&UNITS), ""),
+            Self::Size(size) => {
+                let (name, word, example) = size.about();
+                (name, word, Figure, example)
+            }
             Self::PartNumber => ("part_number", "part number", Words, ""),
             Self::Price => ("price", "price", Price, "120.00"),
             Self::Currency => ("currency", "currency", Currency, "EUR"),

@@ -3,10 +3,11 @@
 use super::Entry;
 use super::column::Column::{
     self, Case, Constant, CountedBy, CountedOn, Currency, Designation, Drive, Hand, Housing, Id, Idler, InStock, Layout, Maker, Name, Note,
-    PartNumber, Place, Price, Quantity, ReorderAt, Reverse, Role, Second, Teeth,
+    PartNumber, Place, Price, Quantity, ReorderAt, Reverse, Role, Second, Size, Teeth, Units,
 };
 use super::part::{self, Part};
 use crate::problem::Problem;
+use crate::swap::BoxSize;
 
 /// What can be kept in the catalogue; each has columns and a file of its own.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -19,6 +20,8 @@ pub enum PartKind {
     Tyre,
     /// A speedometer gear or adapter.
     SpeedometerGear,
+    /// The sizes of a case family, measured once.
+    CaseFamily,
 }
 
 /// A kind's row in the table.
@@ -135,9 +138,49 @@ static SPEEDOMETER_GEAR: KindRow = KindRow {
     read: part::speedometer_gear,
 };
 
+static CASE_FAMILY: KindRow = KindRow {
+    id: "case-family",
+    words: ["case family", "case families"],
+    columns: &[
+        Name,
+        Maker,
+        Units,
+        Size(BoxSize::Length),
+        Size(BoxSize::Mount),
+        Size(BoxSize::Lever),
+        Size(BoxSize::Nose),
+        Size(BoxSize::Spigot),
+        Size(BoxSize::InputSpline),
+        Size(BoxSize::OutputSpline),
+        Size(BoxSize::Flange),
+        Size(BoxSize::Holes),
+        Size(BoxSize::Outline),
+        Size(BoxSize::Travel),
+        Size(BoxSize::Weight),
+        Size(BoxSize::Oil),
+    ],
+    needed: &[Name, Units],
+    title: Name,
+    label: Name,
+    example: &[
+        (Name, "long case"),
+        (Units, "in"),
+        (Size(BoxSize::Length), "23 5/8"),
+        (Size(BoxSize::Mount), "16 1/2"),
+        (Size(BoxSize::Lever), "12"),
+        (Size(BoxSize::InputSpline), "10 x 1 1/8"),
+        (Size(BoxSize::Outline), "0: 6; 12: 4 1/2"),
+    ],
+    demo: include_str!("data/case_families.csv"),
+    read: part::case_family,
+};
+
 impl PartKind {
     /// Every kind.
-    pub const ALL: [Self; 4] = [Self::GearSet, Self::RingAndPinion, Self::Tyre, Self::SpeedometerGear];
+    pub const ALL: [Self; 5] = [Self::GearSet, Self::RingAndPinion, Self::Tyre, Self::SpeedometerGear, Self::CaseFamily];
+
+    /// The kinds that are fitted to a car, and not only measured.
+    pub const FITTED: [Self; 4] = [Self::GearSet, Self::RingAndPinion, Self::Tyre, Self::SpeedometerGear];
 
     fn about(self) -> &'static KindRow {
         match self {
@@ -145,6 +188,7 @@ impl PartKind {
             Self::RingAndPinion => &RING_AND_PINION,
             Self::Tyre => &TYRE,
             Self::SpeedometerGear => &SPEEDOMETER_GEAR,
+            Self::CaseFamily => &CASE_FAMILY,
         }
     }
 

@@ -6,6 +6,7 @@ use super::error::LineError;
 use crate::gearing::{FinalDrive, Gear, Gearbox, Idler, Layout, read};
 use crate::problem::{Explain, Problem};
 use crate::speedometer::{Hand, Role, SpeedoGear};
+use crate::swap::BoxSize;
 use crate::tyre::{self, Tyre};
 use crate::units::System;
 
@@ -20,6 +21,8 @@ pub enum Part {
     Tyre(Tyre),
     /// A speedometer gear or adapter.
     SpeedometerGear(SpeedoGear),
+    /// The sizes of a case family, all of which can be read.
+    CaseFamily,
 }
 
 impl Entry {
@@ -66,6 +69,11 @@ impl Entry {
     /// The layout of a gear set, the usual one where it names none.
     pub fn layout(&self) -> Layout {
         layout(self.text(Column::Layout)).unwrap_or_default()
+    }
+
+    /// What bare sizes of a case family are in.
+    pub fn size_units(&self) -> System {
+        if self.text(Column::Units) == "mm" { System::Metric } else { System::Inch }
     }
 
     /// The texts of a gear set's forward gears, lowest first.
@@ -155,6 +163,16 @@ pub(super) fn speedometer_gear(entry: &Entry) -> Result<Part, Vec<Problem>> {
     let (Some(role), Some(teeth), true) = (role, teeth, reader.problems.is_empty()) else { return Err(reader.problems) };
     let [name, housing, note] = [Column::Name, Column::Housing, Column::Note].map(|column| entry.text(column).to_owned());
     Ok(Part::SpeedometerGear(SpeedoGear { name, role, teeth, second, housing, hand, in_stock: entry.in_stock(), own: entry.own, note }))
+}
+
+/// The sizes of a case family; what is not measured is blank.
+pub(super) fn case_family(entry: &Entry) -> Result<Part, Vec<Problem>> {
+    let mut reader = Reader::of(entry);
+    let system = entry.size_units();
+    for size in BoxSize::ALL {
+        reader.optional(Column::Size(size), |text| size.check(text, system));
+    }
+    if reader.problems.is_empty() { Ok(Part::CaseFamily) } else { Err(reader.problems) }
 }
 
 fn teeth(text: &str) -> Result<u16, LineError> {

@@ -1,9 +1,10 @@
 //! A part of the catalogue put into a setup, and whether a setup has it already.
 
-use super::{Chosen, Gearbox, Setup, Speedo};
-use crate::catalogue::{Entry, Part, PartKind};
+use super::{Chosen, Gearbox, Setup, Speedo, Swap};
+use crate::catalogue::{Column, Entry, Part, PartKind};
 use crate::gearing::{self, write};
 use crate::speedometer::{Role, SpeedoGear};
+use crate::swap::BoxSize;
 use crate::units::{System, Typed};
 
 impl Setup {
@@ -30,6 +31,7 @@ impl Setup {
                     self.speedo.take(&gear);
                 }
             }
+            PartKind::CaseFamily => self.swap.take_sizes(entry),
         }
     }
 
@@ -41,6 +43,7 @@ impl Setup {
             PartKind::RingAndPinion => self.final_drive.trim() == title,
             PartKind::Tyre => self.tyre.text.trim().eq_ignore_ascii_case(title),
             PartKind::SpeedometerGear => matches!(entry.part(), Ok(Part::SpeedometerGear(gear)) if self.speedo.has(&gear)),
+            PartKind::CaseFamily => self.swap.has_sizes(entry),
         }
     }
 }
@@ -59,6 +62,79 @@ impl Gearbox {
             reverse: reverse.map_or_else(String::new, |reverse| write::reverse(reverse, layout)),
             idler: gearbox.reverse_gears().map_or_else(String::new, |reverse| write::idler(reverse.idler)),
         }
+    }
+}
+
+impl Swap {
+    /// Where a size is typed; none of the oil, which is in words.
+    fn size_mut(&mut self, size: BoxSize) -> Option<&mut Typed> {
+        Some(match size {
+            BoxSize::Length => &mut self.length,
+            BoxSize::Mount => &mut self.mount,
+            BoxSize::Lever => &mut self.lever,
+            BoxSize::Nose => &mut self.nose,
+            BoxSize::Spigot => &mut self.spigot,
+            BoxSize::InputSpline => &mut self.input_spline,
+            BoxSize::OutputSpline => &mut self.output_spline,
+            BoxSize::Flange => &mut self.flange,
+            BoxSize::Holes => &mut self.holes,
+            BoxSize::Outline => &mut self.outline,
+            BoxSize::Travel => &mut self.release_travel,
+            BoxSize::Weight => &mut self.weight,
+            BoxSize::Oil => return None,
+        })
+    }
+
+    /// Takes the sizes of a case family; one that is not measured there becomes blank, for it was another box's.
+    fn take_sizes(&mut self, entry: &Entry) {
+        for size in BoxSize::ALL {
+            let text = entry.text(Column::Size(size)).trim();
+            match self.size_mut(size) {
+                Some(typed) => *typed = Typed::new(text, entry.size_units()),
+                None => text.clone_into(&mut self.oil),
+            }
+        }
+    }
+
+    /// Whether the sizes are those of a case family.
+    fn has_sizes(&self, entry: &Entry) -> bool {
+        let mut taken = self.clone();
+        taken.take_sizes(entry);
+        // A blank size says nothing of what it is in.
+        let (mut own, mut same) = (self.clone(), true);
+        for size in BoxSize::ALL {
+            let pair = own.size_mut(size).zip(taken.size_mut(size));
+            same &= pair.is_none_or(|(own, theirs)| own == theirs || (own.is_blank() && theirs.is_blank()));
+        }
+        same && own.oil == taken.oil && BoxSize::ALL.into_iter().any(|size| !entry.text(Column::Size(size)).trim().is_empty())
+    }
+
+    /// The sizes as an entry for a case family; none where nothing is measured, or bare numbers are partly in inches and partly in
+    /// millimetres.
+    ///
+    /// ```
+    /// use layshaft::catalogue::Column;
+    /// use layshaft::job::Swap;
+    /// use layshaft::swap::BoxSize;
+    /// use layshaft::units::{System, Typed};
+    /// let swap = Swap { length: Typed::new("600", System::Metric), ..Swap::default() };
+    /// let entry = swap.as_case_family("Long case").ok_or("nothing measured")?;
+    /// assert_eq!([entry.text(Column::Size(BoxSize::Length)), entry.text(Column::Units)], ["600", "mm"]);
+    /// # Ok::<(), &str>(())
+    /// ```
+    pub fn as_case_family(&self, name: &str) -> Option<Entry> {
+        let mut swap = self.clone();
+        let mut entry = Entry::started(PartKind::CaseFamily).with(Column::Name, name);
+        let mut units: Option<System> = None;
+        for size in BoxSize::ALL {
+            let Some(typed) = swap.size_mut(size).filter(|typed| !typed.is_blank()) else { continue };
+            if *units.get_or_insert(typed.units) != typed.units {
+                return None;
+            }
+            entry.set(Column::Size(size), typed.text.trim());
+        }
+        entry.set(Column::Size(BoxSize::Oil), self.oil.trim());
+        Some(entry.with(Column::Units, if units? == System::Metric { "mm" } else { "in" }))
     }
 }
 

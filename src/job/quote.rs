@@ -39,7 +39,7 @@ impl Setup {
             roles.push(place);
             is_new
         };
-        PartKind::ALL.into_iter().flat_map(wanted).filter(is_new).collect()
+        PartKind::FITTED.into_iter().flat_map(wanted).filter(is_new).collect()
     }
 }
 

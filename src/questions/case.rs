@@ -35,6 +35,12 @@ fn needs_of(gearbox: Option<&Gearbox>, set: Option<&Entry>, module: Option<Lengt
     CaseNeeds::of(gearbox, families, module)
 }
 
+/// The case families that a setup's gear set goes into, by the shelf; none where the shelf does not know the set, or names none of it.
+pub fn families(source: Source<'_>, analysis: &Analysis) -> Vec<String> {
+    let typed = source.job.setup(analysis.setup.id).map(|setup| &setup.gearbox);
+    typed.and_then(|typed| known_as(typed, source.shelves)).map_or_else(Vec::new, |set| needs_of(None, Some(set), None).families)
+}
+
 /// The set of the shelf that a gearbox was picked as, unless its counts were changed since.
 fn known_as<'a>(typed: &job::Gearbox, shelves: Shelves<'a>) -> Option<&'a Entry> {
     let known = |known: &&Known<Gearbox>| !typed.altered && known.entry.title() == typed.name;

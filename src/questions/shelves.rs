@@ -1,6 +1,6 @@
 //! What lies on the shop's shelves, and what it has written down for all jobs, read once for all questions.
 
-use crate::catalogue::{Catalogue, Entry, PartKind};
+use crate::catalogue::{Catalogue, Entry, Part, PartKind};
 use crate::faults::{OwnRows, Table};
 use crate::gearing::{FinalDrive, Gearbox};
 use crate::speedometer::SpeedoGear;
@@ -23,6 +23,8 @@ pub struct OnShelf {
     /// How many of them are hidden.
     hidden: usize,
     axles: Vec<Known<FinalDrive>>,
+    /// The case families whose sizes can be read.
+    cases: Vec<Known<Part>>,
     /// The tables of faults with the shop's own rows, where it has any text for them.
     own_rows: Option<OwnRows>,
 }
@@ -38,6 +40,8 @@ pub struct Shelves<'a> {
     pub known_sets: &'a [Known<Gearbox>],
     /// The rings and pinions.
     pub axles: &'a [Known<FinalDrive>],
+    /// The case families whose sizes can be read.
+    pub cases: &'a [Known<Part>],
     /// The tables of faults with the shop's own rows, where it has any text for them.
     pub own_rows: Option<&'a OwnRows>,
 }
@@ -67,6 +71,7 @@ impl OnShelf {
             gear_sets,
             hidden,
             axles: read(catalogue.entries(PartKind::RingAndPinion), Entry::final_drive),
+            cases: read(catalogue.entries(PartKind::CaseFamily), |entry| entry.part().ok()),
             own_rows: None,
         }
     }
@@ -79,6 +84,7 @@ impl OnShelf {
             gear_sets: offered,
             known_sets: &self.gear_sets,
             axles: &self.axles,
+            cases: &self.cases,
             own_rows: self.own_rows.as_ref(),
         }
     }

@@ -4,6 +4,7 @@ use crate::catalogue::{Column, Entry, Part, PartKind};
 use crate::gearing::teeth::decimal;
 use crate::gearing::{FinalDrive, Gearbox, Ladder};
 use crate::speedometer::SpeedoGear;
+use crate::swap::BoxSize;
 use crate::tyre::{Measure, Tyre};
 use crate::units::{Length, Measured, System, TurnsPerDistance, number};
 
@@ -25,6 +26,8 @@ pub fn told(entry: &Entry, units: System) -> Told {
         Ok(Part::RingAndPinion(drive)) => vec![of_drive(drive)],
         Ok(Part::Tyre(tyre)) => of_tyre(&tyre, units),
         Ok(Part::SpeedometerGear(gear)) => vec![of_speedometer_gear(&gear)],
+        Ok(Part::CaseFamily) => sizes(entry),
+        Err(_) if entry.kind == PartKind::CaseFamily => vec!["sizes not readable".into()],
         Err(_) if entry.kind == PartKind::Tyre => vec!["size not readable".into()],
         Err(_) => vec!["teeth not readable".into()],
     };
@@ -44,6 +47,13 @@ pub fn told(entry: &Entry, units: System) -> Told {
     ];
     figures.retain(|text| !text.is_empty());
     Told { name: entry.title().to_owned(), figures, words: words.into_iter().flatten().filter(|text| !text.is_empty()).collect() }
+}
+
+/// The sizes of a case family that decide, as typed.
+fn sizes(entry: &Entry) -> Vec<String> {
+    let decide = [BoxSize::Length, BoxSize::Mount, BoxSize::Lever, BoxSize::InputSpline];
+    let said = decide.into_iter().map(|size| (size.about().1, entry.text(Column::Size(size)).trim()));
+    said.filter(|(_, text)| !text.is_empty()).map(|(word, text)| format!("{word} {text} {}", entry.text(Column::Units))).collect()
 }
 
 /// Who counted the teeth, and when.

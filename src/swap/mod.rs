@@ -1,16 +1,18 @@
 //! A gearbox swap: do the sizes of another box suit the car that the old one came out of?
 //!
 //! [`mod@spline`] is a spline as people tell it and how two of them agree, [`standard`] which standard's spline it may be; [`stations`]
-//! are outlines and bolt holes as pairs of lengths; [`mod@axle`] is an axle of another width; [`shaft`] is what a longer or shorter box leaves of the driveshaft. How fast that
+//! are outlines and bolt holes as pairs of lengths; [`sizes`] are those of a box as texts; [`mod@axle`] is an axle of another width; [`shaft`] is what a longer or shorter box leaves of the driveshaft. How fast that
 //! shaft may turn is not here, nor is any verdict by itself: a size that agrees is tried on before anything is ordered.
 
 pub mod axle;
 pub mod shaft;
+pub mod sizes;
 pub mod spline;
 pub mod standard;
 pub mod stations;
 
 pub use shaft::ShaftChange;
+pub use sizes::BoxSize;
 pub use spline::{Agreement, Form, Spline, SplineError};
 pub use stations::{Outline, Pattern, StationError};
 

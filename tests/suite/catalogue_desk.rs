@@ -2,9 +2,11 @@
 
 use layshaft::catalogue::{Catalogue, Column, Entry, Part, PartKind, problem_at};
 use layshaft::gearing::Layout;
-use layshaft::job::demo;
+use layshaft::job::{Setup, Swap, demo};
 use layshaft::sheet::catalogue::{difference, told};
-use layshaft::units::System;
+use layshaft::swap::BoxSize;
+use layshaft::units::common::in_millimetres;
+use layshaft::units::{System, Typed, limits};
 
 /// An entry with some of its columns filled.
 fn entry(kind: PartKind, filled: &[(Column, &str)]) -> Entry {
@@ -131,6 +133,36 @@ fn each_kind_tells_what_a_rebuilder_asks() {
     check_told(PartKind::Tyre, &[(Column::Designation, "round")], &["size not readable"], &[]);
     let gear = [(Column::Role, "driven"), (Column::Teeth, "20"), (Column::Housing, "Curlew"), (Column::Hand, "left")];
     check_told(PartKind::SpeedometerGear, &gear, &["driven, 20 teeth"], &["fits the Curlew housing", "left hand"]);
+}
+
+/// A case family is measured once: its sizes go into a setup in one press, in the units they were measured in, and what is typed goes to the
+/// shelf the same way. By hand: 23 5/8 in = 600.075 mm.
+#[test]
+fn the_sizes_of_a_case_family_go_into_a_setup_and_onto_the_shelf() {
+    let size = |size: BoxSize| Column::Size(size);
+    let family = entry(
+        PartKind::CaseFamily,
+        &[(Column::Name, "Bench case"), (Column::Units, "in"), (size(BoxSize::Length), "23 5/8"), (size(BoxSize::Oil), "GL-4 80W")],
+    );
+    let (shelf, id) = Catalogue::empty().put(None, &family).unwrap();
+    let mut setup = Setup { swap: Swap { weight: Typed::new("40", System::Metric), ..Swap::default() }, ..Setup::default() };
+    let kept = shelf.get(PartKind::CaseFamily, &id).unwrap();
+    assert!(!setup.has_part(kept));
+    setup.take_part(kept);
+    assert!(setup.has_part(kept));
+    // The weight was another box's.
+    assert_eq!((setup.swap.weight.text.as_str(), setup.swap.oil.as_str()), ("", "GL-4 80W"));
+    let length = setup.swap.length.read(&limits::FROM_FACE).unwrap();
+    assert!((in_millimetres(length) - 600.075).abs() < 1e-9);
+    let typed = setup.swap.as_case_family("Bench case").unwrap();
+    assert_eq!(typed.checked().unwrap().text(size(BoxSize::Length)), "23 5/8");
+    assert_eq!(typed.text(Column::Units), "in");
+    // Inches beside millimetres are no one entry, and nothing measured is none at all.
+    setup.swap.mount = Typed::new("420", System::Metric);
+    assert_eq!((setup.swap.as_case_family("Bench case"), Swap::default().as_case_family("Bench case")), (None, None));
+    // What cannot be read is said at its column.
+    let problems = family.with(size(BoxSize::InputSpline), "ten").problems();
+    assert!(problem_at(size(BoxSize::InputSpline), &problems).is_some(), "{problems:?}");
 }
 
 #[test]

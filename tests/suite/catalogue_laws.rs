@@ -4,6 +4,7 @@ use layshaft::catalogue::import::Differing;
 use layshaft::catalogue::{Catalogue, Column, Entry, Holds, PartKind, file, saved, write};
 use layshaft::gearing::Layout;
 use layshaft::speedometer::SpeedoGear;
+use layshaft::swap::BoxSize;
 use proptest::prelude::*;
 
 fn config() -> ProptestConfig {
@@ -38,6 +39,7 @@ fn text_of(column: Column) -> BoxedStrategy<String> {
         }
         (Column::Designation, _) => choice(&["185/70R14", "P195/75R14", "145/80R13"]),
         (Column::Teeth | Column::Second, _) => teeth(),
+        (Column::Size(size), _) => choice(&["", size_text(size)]),
         (_, Holds::Words) => words().boxed(),
         (_, Holds::Figure) => pair().boxed(),
         (_, Holds::Choice(choices)) => choice(&choices.options.iter().map(|(written, _)| *written).collect::<Vec<_>>()),
@@ -45,6 +47,18 @@ fn text_of(column: Column) -> BoxedStrategy<String> {
         (_, Holds::Currency) => choice(&["", "EUR", "GBP"]),
         (_, Holds::Quantity) => choice(&["", "0", "1", "12"]),
         (_, Holds::Stock) => choice(&["yes", "no"]),
+    }
+}
+
+/// A size of a case as it may be typed, whatever its bare numbers would be in.
+fn size_text(size: BoxSize) -> &'static str {
+    match size {
+        BoxSize::Length | BoxSize::Mount | BoxSize::Lever | BoxSize::Nose => "600 mm",
+        BoxSize::Spigot | BoxSize::Travel => "15 mm",
+        BoxSize::InputSpline | BoxSize::OutputSpline => "10 x 1 1/8 in",
+        BoxSize::Flange | BoxSize::Holes | BoxSize::Oil => "curlew six",
+        BoxSize::Outline => "0: 6 in; 600 mm: 60 mm",
+        BoxSize::Weight => "36 kg",
     }
 }
 

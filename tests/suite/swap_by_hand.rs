@@ -1,8 +1,9 @@
 //! Swap beside figures worked by hand: the driveshaft, mount and lever of another box, its splines, its room, and what is asked for next.
 
+use layshaft::catalogue::Catalogue;
 use layshaft::job::{Choice, Field, InsideField, Job, JobField, SetupChoice, SetupField, ShaftField, SwapField, demo};
 use layshaft::problem::Explain;
-use layshaft::questions::{Shelves, Source, analyse_job, of_id, problems_of};
+use layshaft::questions::{OnShelf, Shelves, Source, analyse_job, of_id, problems_of};
 use layshaft::sheet::said::Bit;
 use layshaft::sheet::{Figure, Piece, Reader, Section, Words};
 use layshaft::swap::{Outline, Spline};
@@ -273,6 +274,28 @@ fn clutch_and_flange_are_held_against_the_old_ones() {
             "an output flange with other holes; 2.5 mm more release travel; a clutch plate of 228 mm across; speedometer drive gear right-handed",
         ],
     );
+}
+
+/// The demo's first gear set names its case, whose sizes lie on the shelf: offered once, and said once they are taken.
+#[test]
+fn the_sizes_of_the_case_family_are_offered_where_they_are_needed() {
+    let mut job = demo::job();
+    let cell = |job: &Job| {
+        let shelf = OnShelf::of(&Catalogue::built_in());
+        let answers = analyse_job(job, shelf.shelves());
+        let reader = Reader { units: job.units, words: Words::Uk };
+        let section = of_id("swap").unwrap().section(Source::new(job, &answers, shelf.shelves(), reader));
+        section.rows.into_iter().find(|row| row.key == "box-family").unwrap().cells.remove(0)
+    };
+    let offer = cell(&job).offer.unwrap();
+    assert_eq!(offer.title(), "Curlew short case");
+    job.setups[0].take_part(&offer);
+    assert_eq!(cell(&job).offer, None);
+    assert!(cell(&job).pieces().any(|piece| *piece == Piece::words("as on the shelf")));
+    // Sizes of a box that the shelf does not know are offered to it.
+    let own = coupe(&[(SwapField::Length, "600")], &[]);
+    let row = section(&own).rows.into_iter().find(|row| row.key == "box-family").unwrap();
+    assert!(row.cells[0].offer.as_ref().is_some_and(|entry| entry.id.is_empty()) && row.cells[1].offer.is_none());
 }
 
 /// The words about the shaft open Driveline, those about the speedometer Dial.

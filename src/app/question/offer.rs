@@ -4,12 +4,16 @@ use leptos::prelude::*;
 
 use crate::app::notices::{Act, Notice};
 use crate::app::state::State;
-use crate::catalogue::Entry;
+use crate::catalogue::{Entry, PartKind};
 use crate::job::{Job, SetupId};
+use crate::problem::Problem;
 
-/// `use in A B C`.
+/// `use in A B C`; sizes that are on no shelf yet are offered to it.
 pub(in crate::app) fn offer(part: &Entry) -> AnyView {
     let state = State::here();
+    if part.kind == PartKind::CaseFamily && part.id.is_empty() {
+        return keep(state, part.clone());
+    }
     let part = StoredValue::new(part.clone());
     let button = move |(column, id): (usize, SetupId)| {
         let letter = Job::letter(column);
@@ -20,6 +24,22 @@ pub(in crate::app) fn offer(part: &Entry) -> AnyView {
         <div class="offer"><span class="words">"use in"</span>{move || state.setup_ids().into_iter().enumerate().map(button).collect_view()}</div>
     }
     .into_any()
+}
+
+/// Keeps the sizes of a case family on the shelf.
+fn keep(state: State, part: Entry) -> AnyView {
+    let keep = move |_| {
+        let put = state.shop.catalogue.with_untracked(|catalogue| catalogue.put(None, &part));
+        state.tell(match put {
+            Ok((after, _)) => {
+                state.shop.catalogue.set(after);
+                Notice::plain(format!("“{}” is on the shelf now, with these sizes.", part.title()))
+            }
+            Err(problems) => Notice::caution(problems.first().map(Problem::sentence).unwrap_or_default()),
+        });
+    };
+    view! { <div class="offer"><button type="button" class="btn btn--small" on:click=keep>"Keep these sizes on the shelf"</button></div> }
+        .into_any()
 }
 
 fn take(state: State, id: SetupId, part: &Entry) {

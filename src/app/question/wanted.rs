@@ -102,6 +102,7 @@ fn kind_word(kind: PartKind) -> &'static str {
         PartKind::RingAndPinion => "Ring and pinion",
         PartKind::Tyre => "Tyre",
         PartKind::SpeedometerGear => "Speedometer gear",
+        PartKind::CaseFamily => "Case",
     }
 }
 

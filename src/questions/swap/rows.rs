@@ -3,9 +3,10 @@
 use super::answer::{Beside, first_beside, room};
 use super::judged::{Judged, Stands, decimals, judged, shown};
 use super::oil::{self, SUMPS, Sump};
+use crate::catalogue::Entry;
 use crate::job::{InsideField, SetupChoice, SetupField, ShaftField, SwapField};
 use crate::questions::entries::{choice, entry};
-use crate::questions::{Analysis, Source};
+use crate::questions::{Analysis, Source, case};
 use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::swap::Spline;
 use crate::units::{Length, Mass, Measured, number};
@@ -33,6 +34,7 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
         source.row(key, label, |analysis| choice(source, analysis, judged_cell(source, analysis, key), of, label))
     };
     let mut rows = vec![
+        source.row("box-family", "Sizes of its case family", |analysis| family_cell(source, analysis)),
         measured(source, "Case face to nose of the input shaft", SwapField::Nose),
         source.row("clutch-plate", "Clutch plate, outer diameter", |analysis| plate_cell(source, analysis)),
         measured(source, "Release travel", SwapField::Travel),
@@ -52,6 +54,27 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
     rows.extend(SUMPS.iter().map(|sump| source.row(sump.field.row().id, sump.label, |analysis| oil_cell(source, analysis, sump))));
     rows.push(source.row("oil-level", "Oil level, car at a tilt", |analysis| level_cell(source, analysis)));
     rows
+}
+
+/// The case family that the gear set goes into: its sizes on the shelf, to be taken in one press, or the typed ones, to be kept there.
+fn family_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
+    let Some(setup) = source.job.setup(analysis.setup.id) else { return Cell::default() };
+    let families = case::families(source, analysis);
+    let is_called = |entry: &Entry, name: &str| entry.title().trim().eq_ignore_ascii_case(name);
+    let known = families.iter().find_map(|name| source.shelves.cases.iter().find(|known| is_called(&known.entry, name)));
+    if let Some(known) = known {
+        let cell = Cell::line([Piece::words(known.entry.title())]);
+        return if setup.has_part(&known.entry) { cell.and([Piece::words("as on the shelf")]) } else { cell.offering(known.entry.clone()) };
+    }
+    let name = families.first().map_or(setup.gearbox.name.trim(), String::as_str);
+    let name = if name.is_empty() { setup.name.trim() } else { name };
+    if let Some(known) = source.shelves.cases.iter().find(|known| is_called(&known.entry, name)) {
+        return Cell::line([Piece::words(known.entry.title())]).offering(known.entry.clone());
+    }
+    match setup.swap.as_case_family(name) {
+        Some(entry) => Cell::line([Piece::words(name)]).offering(entry),
+        None => Cell::default(),
+    }
 }
 
 /// The field that Inside has too.
