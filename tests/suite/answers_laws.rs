@@ -1,8 +1,8 @@
 //! Laws of every question's answer, whatever is typed: whom a sentence names, how many rows decide, what never stands in a sentence.
 
 use layshaft::job::Job;
-use layshaft::questions::build;
-use layshaft::sheet::said::Bit;
+use layshaft::questions::{build, of_id};
+use layshaft::sheet::said::{Bit, open};
 use layshaft::sheet::{Cell, Piece, Place, Section, Words};
 use proptest::prelude::*;
 
@@ -21,12 +21,18 @@ proptest! {
     fn answers_name_setups_that_are_there(job in job()) {
         for section in build(&job, Words::Uk).sections {
             let (plain, marked) = (section.answer.plain(), section.answer.marked().to_owned());
+            let mut opened = marked.clone();
             for bit in section.answer.bits() {
-                if let Bit::Setup(column) = bit {
-                    prop_assert!(column < job.setups.len(), "{marked}");
+                match bit {
+                    Bit::Words(_) => {}
+                    Bit::Setup(column) => prop_assert!(column < job.setups.len(), "{marked}"),
+                    Bit::Open { question, words } => {
+                        prop_assert!(of_id(question).is_some(), "{marked}");
+                        opened = opened.replace(&open(question, words), words);
+                    }
                 }
             }
-            let letters = (0..6).fold(marked.clone(), |text, column| {
+            let letters = (0..6).fold(opened, |text, column| {
                 let letter = Job::letter(column);
                 text.replace(&format!("[{letter}]"), &letter.to_string())
             });

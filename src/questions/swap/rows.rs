@@ -3,10 +3,10 @@
 use super::answer::{Beside, first_beside, room};
 use super::judged::{Judged, Stands, decimals, judged, shown};
 use super::oil::{self, SUMPS, Sump};
-use crate::catalogue::Entry;
+use crate::catalogue::Part;
 use crate::job::{InsideField, SetupChoice, SetupField, ShaftField, SwapField};
 use crate::questions::entries::{choice, entry};
-use crate::questions::{Analysis, Source, case};
+use crate::questions::{Analysis, Known, Source, case};
 use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::swap::Spline;
 use crate::units::{Length, Mass, Measured, number};
@@ -16,16 +16,18 @@ const MEASURED: &str = "both as measured, from the face that bolts to the clutch
 
 /// The rows that decide.
 pub fn deciding(source: Source<'_>) -> Vec<Row> {
-    vec![
+    let family = source.row("box-family", "Sizes of its case family", |analysis| family_cell(source, analysis));
+    let sizes = [
         measured(source, "Case face to output flange", SwapField::Length),
         source.row("joints", "Driveshaft, joint to joint", |analysis| joints_cell(source, analysis)),
         measured(source, "Case face to mount", SwapField::Mount),
         measured(source, "Case face to lever", SwapField::Lever),
         measured(source, "Input spline (10 x 1 1/8)", SwapField::InputSpline),
-        measured(source, "Spigot of the input shaft", SwapField::Spigot),
         measured(source, "Bolt holes (across: up) or a name", SwapField::Holes),
         source.row("box-outline", "Top of the case (distance: height)", |analysis| outline_cell(source, analysis)),
-    ]
+    ];
+    let family = (!family.cells.iter().all(|cell| *cell == Cell::default())).then_some(family);
+    family.into_iter().chain(sizes).collect()
 }
 
 /// The other rows.
@@ -34,7 +36,7 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
         source.row(key, label, |analysis| choice(source, analysis, judged_cell(source, analysis, key), of, label))
     };
     let mut rows = vec![
-        source.row("box-family", "Sizes of its case family", |analysis| family_cell(source, analysis)),
+        measured(source, "Spigot of the input shaft", SwapField::Spigot),
         measured(source, "Case face to nose of the input shaft", SwapField::Nose),
         source.row("clutch-plate", "Clutch plate, outer diameter", |analysis| plate_cell(source, analysis)),
         measured(source, "Release travel", SwapField::Travel),
@@ -48,7 +50,7 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
         source.row("old-shaft", "Old driveshaft behind it", |analysis| old_shaft_cell(source, analysis)),
         choose("fork-side", "Clutch fork", SetupChoice::ForkSide),
         choose("speedo-side", "Speedometer cable", SetupChoice::SpeedoTap),
-        choose("speedo-hand", "Speedometer drive gear", SetupChoice::SpeedoHand),
+        choose("speedo-hand", "Speedometer drive gear, its hand", SetupChoice::SpeedoHand),
         source.row("box-weight", "Weight, dry", |analysis| weight_cell(source, analysis)),
     ];
     rows.extend(SUMPS.iter().map(|sump| source.row(sump.field.row().id, sump.label, |analysis| oil_cell(source, analysis, sump))));
@@ -59,22 +61,20 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
 /// The case family that the gear set goes into: its sizes on the shelf, to be taken in one press, or the typed ones, to be kept there.
 fn family_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let Some(setup) = source.job.setup(analysis.setup.id) else { return Cell::default() };
-    let families = case::families(source, analysis);
-    let is_called = |entry: &Entry, name: &str| entry.title().trim().eq_ignore_ascii_case(name);
-    let known = families.iter().find_map(|name| source.shelves.cases.iter().find(|known| is_called(&known.entry, name)));
-    if let Some(known) = known {
-        let cell = Cell::line([Piece::words(known.entry.title())]);
-        return if setup.has_part(&known.entry) { cell.and([Piece::words("as on the shelf")]) } else { cell.offering(known.entry.clone()) };
+    let cases = source.shelves.cases;
+    let told = |known: &Known<Part>| Cell::line([Piece::words(known.entry.title())]);
+    if let Some(fitted) = cases.iter().find(|known| setup.has_part(&known.entry)) {
+        return told(fitted).and([Piece::words("as on the shelf")]);
     }
-    let name = families.first().map_or(setup.gearbox.name.trim(), String::as_str);
-    let name = if name.is_empty() { setup.name.trim() } else { name };
-    if let Some(known) = source.shelves.cases.iter().find(|known| is_called(&known.entry, name)) {
-        return Cell::line([Piece::words(known.entry.title())]).offering(known.entry.clone());
+    let gearbox = setup.gearbox.name.trim().to_owned();
+    let names: Vec<String> = case::families(source, analysis).into_iter().chain([gearbox]).filter(|name| !name.is_empty()).collect();
+    let called = |name: &String| cases.iter().find(|known| known.entry.title().trim().eq_ignore_ascii_case(name));
+    if let Some(known) = names.iter().find_map(called) {
+        return told(known).offering(known.entry.clone());
     }
-    match setup.swap.as_case_family(name) {
-        Some(entry) => Cell::line([Piece::words(name)]).offering(entry),
-        None => Cell::default(),
-    }
+    let name = names.into_iter().next().unwrap_or_else(|| format!("{} box {}", source.job.car.trim(), analysis.setup.letter));
+    let typed = setup.swap.as_case_family(name.trim());
+    typed.map_or_else(Cell::default, |entry| Cell::line([Piece::words(entry.title())]).offering(entry))
 }
 
 /// The field that Inside has too.
