@@ -97,6 +97,11 @@ impl Catalogue {
         self.all().filter(move |entry| entry.kind == kind)
     }
 
+    /// All of the shop's own entries.
+    pub fn all_own(&self) -> &[Entry] {
+        &self.own
+    }
+
     /// The shop's own entries of a kind.
     pub fn own(&self, kind: PartKind) -> impl Iterator<Item = &Entry> {
         self.own.iter().filter(move |entry| entry.kind == kind)

@@ -22,6 +22,7 @@ pub struct OnShelf {
     /// How many of them are hidden.
     hidden: usize,
     axles: Vec<Known<FinalDrive>>,
+    own: Vec<Entry>,
 }
 
 /// What lies on the shop's shelves; nothing by default.
@@ -35,6 +36,8 @@ pub struct Shelves<'a> {
     pub known_sets: &'a [Known<Gearbox>],
     /// The rings and pinions.
     pub axles: &'a [Known<FinalDrive>],
+    /// All of the shop's own entries, whatever they say.
+    pub own: &'a [Entry],
 }
 
 impl OnShelf {
@@ -47,13 +50,20 @@ impl OnShelf {
             gear_sets,
             hidden,
             axles: read(catalogue.entries(PartKind::RingAndPinion), Entry::final_drive),
+            own: catalogue.all_own().to_vec(),
         }
     }
 
     /// All of it.
     pub fn shelves(&self) -> Shelves<'_> {
         let offered = self.gear_sets.get(self.hidden..).unwrap_or_default();
-        Shelves { speedometer_gears: &self.speedometer_gears, gear_sets: offered, known_sets: &self.gear_sets, axles: &self.axles }
+        Shelves {
+            speedometer_gears: &self.speedometer_gears,
+            gear_sets: offered,
+            known_sets: &self.gear_sets,
+            axles: &self.axles,
+            own: &self.own,
+        }
     }
 }
 

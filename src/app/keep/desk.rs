@@ -145,7 +145,7 @@ impl State {
         let Some(setup) = job.setup_for_customer().filter(|_| !head.off_shelf) else { return };
         let (after, taken) = self.shop.catalogue.with_untracked(|catalogue| {
             let is_there = |entry: &Entry| entry.count().is_some_and(|count| count > 0);
-            catalogue.take_off(&setup.own_parts(catalogue, is_there))
+            catalogue.take_off(&setup.own_parts(catalogue.all_own(), is_there))
         });
         if !taken.is_empty() {
             self.shop.catalogue.set(after);

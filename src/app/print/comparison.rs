@@ -17,16 +17,25 @@ pub(super) fn pages(state: State, place: Place) -> AnyView {
     if place == Place::Bench { bench(state) } else { compared(state) }
 }
 
+/// The build record alone, as the sheet that goes with the box.
+pub(super) fn record(state: State) -> AnyView {
+    of_bench(state, "The sheet that goes with the box", "Nothing is recorded of this build yet.", |section| section.id == RECORD)
+}
+
 fn bench(state: State) -> AnyView {
+    of_bench(state, "Bench", "Nothing was counted or measured at the bench in this job.", |section| section.place == Place::Bench)
+}
+
+fn of_bench(state: State, title: &'static str, nothing: &'static str, is_wanted: fn(&Section) -> bool) -> AnyView {
     let (sheet, job) = (state.sheet_now(), state.job.get_untracked());
-    let told = sheet.sections.iter().filter(|section| section.place == Place::Bench && section.rows.iter().any(Row::says_something));
+    let told = sheet.sections.iter().filter(|section| is_wanted(section) && section.rows.iter().any(Row::says_something));
     let sections: Vec<AnyView> = told.map(|section| section_view(state, &job, section)).collect();
     let is_empty = sections.is_empty();
     view! {
         <section class="paper__comparison">
             {about(&job)}
-            <h2>"Bench"</h2>
-            {is_empty.then(|| view! { <p>"Nothing was counted or measured at the bench in this job."</p> })}
+            <h2>{title}</h2>
+            {is_empty.then(|| view! { <p>{nothing}</p> })}
             {sections}
         </section>
     }

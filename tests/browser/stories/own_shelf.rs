@@ -226,7 +226,7 @@ fn a_job_of_the_shop_goes_to_the_customer_without_a_demo_part() -> Result<()> {
         page.go_to("compare/gears").await?;
         page.type_into(field("Tire").of("Setup A"), "185/70R14").await?;
         page.go_to("jobs").await?;
-        page.click(button("Add this setup’s parts from your shelf")).await?;
+        page.click(button("Add the parts of this job")).await?;
         // 480 + 310 = 790, by hand.
         page.says("#quote-total", "Total 790.00 EUR.").await?;
         let text = pages(&page.pdf(Paper::A4).await?)?.join(" ");
