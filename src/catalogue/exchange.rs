@@ -218,7 +218,10 @@ fn is_told(column: Column) -> bool {
 impl Entry {
     /// What is told of it to another shop.
     fn told_abroad(&self) -> Self {
-        self.kind.columns().filter(|column| is_told(*column)).fold(Self::new(self.kind), |entry, column| entry.with(column, self.text(column)))
+        self.kind
+            .columns()
+            .filter(|column| is_told(*column))
+            .fold(Self::new(self.kind), |entry, column| entry.with(column, self.text(column)))
     }
 
     /// What it says of the part itself, wherever it came from.

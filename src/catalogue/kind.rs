@@ -2,8 +2,8 @@
 
 use super::Entry;
 use super::column::Column::{
-    self, Case, Constant, CountedBy, CountedOn, Currency, Designation, Drive, Hand, Housing, Id, Idler, InStock, Layout, Maker, Name, Note, Origin,
-    PartNumber, Place, Price, Quantity, ReorderAt, Reverse, Role, Second, Teeth,
+    self, Case, Constant, CountedBy, CountedOn, Currency, Designation, Drive, Hand, Housing, Id, Idler, InStock, Layout, Maker, Name, Note,
+    Origin, PartNumber, Place, Price, Quantity, ReorderAt, Reverse, Role, Second, Teeth,
 };
 use super::part::{self, Part};
 use crate::problem::Problem;

@@ -119,7 +119,8 @@ impl Picture for Patterns {
     fn read_out(&self, x: f64) -> ReadOut {
         let flank = self.at(x);
         let name = flank.map(|flank| flank.name.clone()).unwrap_or_default();
-        let reading = flank.map(|flank| Reading { label: flank.means.clone(), value: String::new(), stands_out: flank.is_chosen, is_beyond: false });
+        let reading =
+            flank.map(|flank| Reading { label: flank.means.clone(), value: String::new(), stands_out: flank.is_chosen, is_beyond: false });
         ReadOut { at: name, groups: vec![Group { slot: None, name: String::new(), readings: reading.into_iter().collect() }] }
     }
 

@@ -82,7 +82,10 @@ pub fn put(list: &str, at: usize, part: Part, text: &str) -> String {
 pub fn keep_photographs(list: &str, has: impl Fn(&str) -> bool) -> String {
     let many = list.split('\n').count();
     (0..many).fold(list.to_owned(), |list, at| {
-        let has_some = list.split('\n').nth(at).is_some_and(|line| matches!(Line::read(line), Line::Step(step) if step.photographs.is_empty() && has(step.what.trim())));
+        let has_some = list
+            .split('\n')
+            .nth(at)
+            .is_some_and(|line| matches!(Line::read(line), Line::Step(step) if step.photographs.is_empty() && has(step.what.trim())));
         if has_some { changed(&list, at, |step| step.photographs = step.what.trim().to_owned()) } else { list }
     })
 }

@@ -77,7 +77,9 @@ pub fn both(drive: Pattern, coast: Pattern) -> &'static str {
     match (drive, coast) {
         (Pattern::Toe, Pattern::Heel) => Pattern::Low.what_to_do(),
         (Pattern::Heel, Pattern::Toe) => Pattern::High.what_to_do(),
-        (Pattern::High, Pattern::Low) | (Pattern::Low, Pattern::High) => "the sides disagree: check the bearings and the paint, and turn it again",
+        (Pattern::High, Pattern::Low) | (Pattern::Low, Pattern::High) => {
+            "the sides disagree: check the bearings and the paint, and turn it again"
+        }
         (Pattern::Good, other) | (other, _) => other.what_to_do(),
     }
 }

@@ -27,8 +27,11 @@ impl Job {
     /// stands there alone.
     pub fn parts_needed<'a>(&self, own: &'a [Entry]) -> Vec<Needed<'a>> {
         let lines = checklist::lines(&self.bench.build.parts);
-        let listed: Vec<Needed<'a>> =
-            lines.iter().enumerate().filter_map(|(at, line)| if let Line::Step(step) = line { Needed::listed(at, step, own) } else { None }).collect();
+        let listed: Vec<Needed<'a>> = lines
+            .iter()
+            .enumerate()
+            .filter_map(|(at, line)| if let Line::Step(step) = line { Needed::listed(at, step, own) } else { None })
+            .collect();
         let fitted = self.setup_for_customer().into_iter().flat_map(|setup| {
             // Of several that fit one place the first that has a price counts.
             let priced = setup.own_parts(own, |entry| price_of(entry).is_some());
@@ -94,7 +97,10 @@ impl<'a> Needed<'a> {
     /// Its line in a quote: `Gear set: Corner four, A-101: 480.00 EUR`, `Front bearing, B-205, 2 at 14.50 EUR: 29.00 EUR`.
     fn quote_line(&self) -> Option<String> {
         let (cost, currency) = self.cost()?;
-        let kind = self.entry.filter(|_| self.line.is_none()).map_or_else(String::new, |entry| format!("{}: ", crate::problem::capital(entry.kind.word(1))));
+        let kind = self
+            .entry
+            .filter(|_| self.line.is_none())
+            .map_or_else(String::new, |entry| format!("{}: ", crate::problem::capital(entry.kind.word(1))));
         let each = self.price.as_ref().filter(|_| self.many > 1);
         let each = each.map_or_else(String::new, |(each, currency)| format!(", {} at {}", self.many, money::shown(*each, currency)));
         Some(format!("{kind}{}{each}: {}", self.named(), money::shown(cost, currency)))
@@ -126,7 +132,8 @@ fn counted(what: &str) -> (u32, &str) {
 fn has_number(what: &str, entry: &Entry) -> bool {
     let number = entry.text(Column::PartNumber).trim();
     let is_it = |word: &str| word.trim().eq_ignore_ascii_case(number);
-    !number.is_empty() && (what.split_whitespace().map(|word| word.trim_end_matches([',', ';'])).any(is_it) || what.split([',', ';']).any(is_it))
+    !number.is_empty()
+        && (what.split_whitespace().map(|word| word.trim_end_matches([',', ';'])).any(is_it) || what.split([',', ';']).any(is_it))
 }
 
 /// Whether words are the name of an entry.

@@ -8,8 +8,13 @@ use layshaft::sheet::silhouette::Silhouette;
 use serde_json::{Value, json};
 
 fn set(name: &str, first: &str) -> Entry {
-    let texts =
-        [(Column::Name, name), (Column::Layout, "input-reduced"), (Column::Constant, "20/30"), (Column::Gear(1), first), (Column::Gear(2), "direct")];
+    let texts = [
+        (Column::Name, name),
+        (Column::Layout, "input-reduced"),
+        (Column::Constant, "20/30"),
+        (Column::Gear(1), first),
+        (Column::Gear(2), "direct"),
+    ];
     texts.into_iter().fold(Entry::new(PartKind::GearSet), |set, (column, text)| set.with(column, text))
 }
 
@@ -29,7 +34,11 @@ fn met(here: &Catalogue, theirs: &[Entry]) -> Exchange {
 
 #[test]
 fn what_belongs_to_a_shop_stays_with_it() {
-    let dear = set("Close", "35/15").with(Column::Price, "480").with(Column::Currency, "EUR").with(Column::Quantity, "2").with(Column::Place, "rack 3");
+    let dear = set("Close", "35/15")
+        .with(Column::Price, "480")
+        .with(Column::Currency, "EUR")
+        .with(Column::Quantity, "2")
+        .with(Column::Place, "rack 3");
     let (text, left) = to_text(&with(&[dear.clone(), set("Half counted", "3?/15")]), " Mill Lane ", "");
     assert_eq!(left, 1);
     for kept in ["480", "EUR", "rack 3", "quantity", "Half counted"] {

@@ -214,7 +214,8 @@ fn step() -> impl Strategy<Value = Step> {
             is_read: true,
             by,
             on: "28 Nov 2026".into(),
-            note,
+            note: note.clone(),
+            photographs: note,
         },
     )
 }
@@ -246,8 +247,15 @@ fn with_parts(parts: &str) -> (Job, OnShelf) {
     let mut job = demo::empty(System::Metric);
     job.type_text(Field::Job(JobField::Bench(BenchField::Build(BuildField::Parts))), parts.into());
     let gear = [(Column::Name, "Corner 25"), (Column::Role, "driven"), (Column::Teeth, "25"), (Column::Housing, "Corner")];
-    let shelf = [(Column::PartNumber, "S-25"), (Column::Price, "12.50"), (Column::Currency, "EUR"), (Column::Quantity, "1"), (Column::Place, "rack 3")];
-    let entry = gear.into_iter().chain(shelf).fold(Entry::started(PartKind::SpeedometerGear), |entry, (column, text)| entry.with(column, text));
+    let shelf = [
+        (Column::PartNumber, "S-25"),
+        (Column::Price, "12.50"),
+        (Column::Currency, "EUR"),
+        (Column::Quantity, "1"),
+        (Column::Place, "rack 3"),
+    ];
+    let entry =
+        gear.into_iter().chain(shelf).fold(Entry::started(PartKind::SpeedometerGear), |entry, (column, text)| entry.with(column, text));
     (job, OnShelf::of(&Catalogue::built_in().add(entry).0))
 }
 
@@ -262,7 +270,9 @@ fn parts_are_used_on_the_shelf_or_to_order_with_the_shelfs_numbers_and_prices() 
     let answers = analyse_job(&job, shelf.shelves());
     let source = Source::new(&job, &answers, shelf.shelves(), Reader { units: job.units, words: Words::Us });
     let told = format!("{:?}", of_id("record").unwrap().section(source).rows);
-    for said in ["1 used, 2 to order", "order speedometer gear S-25; rear seal", "1 in stock, rack 3, 12.50 EUR each", "39.50 EUR", "order 1"] {
+    for said in
+        ["1 used, 2 to order", "order speedometer gear S-25; rear seal", "1 in stock, rack 3, 12.50 EUR each", "39.50 EUR", "order 1"]
+    {
         assert!(told.contains(said), "“{said}” is not in {told}");
     }
 }

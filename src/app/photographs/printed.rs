@@ -10,7 +10,8 @@ use crate::job::photographs::Subject;
 /// All of them; nothing where there are none.
 pub(in crate::app) fn view(state: State) -> AnyView {
     let open = state.desk.head.with_untracked(|head| head.id.clone());
-    let lists = state.job.with_untracked(|job| [checklist::lines(&job.bench.build.steps), checklist::lines(&job.bench.build.parts)].concat());
+    let lists =
+        state.job.with_untracked(|job| [checklist::lines(&job.bench.build.steps), checklist::lines(&job.bench.build.parts)].concat());
     let now = |photographed: String| {
         let called = lists.iter().find_map(|line| match line {
             Line::Step(step) if step.photographed() == photographed => Some(step.what.trim().to_owned()),

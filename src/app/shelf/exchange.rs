@@ -45,7 +45,12 @@ pub(super) fn report(desk: Desk, planned: Planned, plan: Exchange) -> impl IntoV
         let many = untrack(many);
         planned.set(None);
         desk.sought.set(String::new());
-        put_on(state, before, after, format!("{} on your shelf, from {from}.", if many == 1 { "1 part is".to_owned() } else { format!("{many} parts are") }));
+        put_on(
+            state,
+            before,
+            after,
+            format!("{} on your shelf, from {from}.", if many == 1 { "1 part is".to_owned() } else { format!("{many} parts are") }),
+        );
         device::focus("shelf-search");
     };
     view! {

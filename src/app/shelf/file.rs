@@ -185,8 +185,11 @@ fn lists(state: State, plan: &ImportPlan) -> impl IntoView + use<> {
         format!("“{}”, {}", told.name, told.figures.first().cloned().unwrap_or_default())
     };
     let new = plan.new.iter().map(|planned| (Some(planned.line), name(&planned.entry))).collect();
-    let different =
-        plan.different.iter().map(|one| (Some(one.line), format!("{}: {}", name(&one.before), difference(&one.before, &one.after)))).collect();
+    let different = plan
+        .different
+        .iter()
+        .map(|one| (Some(one.line), format!("{}: {}", name(&one.before), difference(&one.before, &one.after))))
+        .collect();
     [("Refused", refused), ("Doubtful", doubts), ("Different", different), ("New", new)]
         .map(|(title, lines)| list(state, title, lines))
         .into_iter()

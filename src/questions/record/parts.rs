@@ -95,7 +95,10 @@ pub(super) fn rows(source: Source<'_>) -> Vec<Row> {
 fn shelf_said(part: &Needed<'_>) -> String {
     let there = part.entry.filter(|_| !part.is_used).map(stock);
     let place = part.entry.map(|entry| entry.text(Column::Place).trim().to_owned());
-    let price = part.price.as_ref().map(|(each, currency)| format!("{}{}", money::shown(*each, currency), if part.many > 1 { " each" } else { "" }));
+    let price = part
+        .price
+        .as_ref()
+        .map(|(each, currency)| format!("{}{}", money::shown(*each, currency), if part.many > 1 { " each" } else { "" }));
     let said = [there, place, price].into_iter().flatten().filter(|text| !text.is_empty());
     said.collect::<Vec<_>>().join(", ")
 }

@@ -19,7 +19,13 @@ pub fn progress(source: Source<'_>) -> Option<Bars> {
     let bar = |(under, steps): &(&str, Vec<&BuildStep>)| {
         let open = steps.iter().filter(|step| step.is_open()).count();
         let is_outside = steps.iter().any(|step| step.is_outside() && !step.is_answered());
-        let hue = if is_outside { Hue::Stop } else if open == 0 { Hue::Ok } else { Hue::Dye };
+        let hue = if is_outside {
+            Hue::Stop
+        } else if open == 0 {
+            Hue::Ok
+        } else {
+            Hue::Dye
+        };
         let done = steps.len() - open;
         let name = if under.is_empty() { "Steps" } else { under };
         Bar { hue, name: name.into(), value: super::rows::percent(done, steps.len()), note: format!("({done} of {})", steps.len()) }
