@@ -13,11 +13,12 @@ use std::cell::RefCell;
 use leptos::prelude::*;
 use wasm_bindgen::prelude::*;
 
+use comparison::Much;
+
 use super::device;
 use super::parts::PAPER;
 use super::state::State;
 use crate::questions::customer::USUAL_CAUTION;
-use crate::sheet::Place;
 
 /// Which pages are printed.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -25,7 +26,7 @@ pub enum Printed {
     /// The customer's page.
     #[default]
     Customer,
-    /// The setups side by side.
+    /// The setups side by side, in short.
     Comparison,
     /// What was found and measured at the bench.
     Bench,
@@ -33,7 +34,7 @@ pub enum Printed {
     Record,
     /// The tag that is tied to the finished box.
     Tag,
-    /// All of it but the tag; the build record stands in the bench’s pages.
+    /// All of it with every figure, but the tag; the build record stands in the bench’s pages.
     Everything,
 }
 
@@ -101,8 +102,12 @@ pub(super) fn lay(state: State) {
             <div class="paper">
                 {head(&letterhead)}
                 {printed.holds(Printed::Customer).then(|| customer::page(state))}
-                {printed.holds(Printed::Comparison).then(|| comparison::pages(state, Place::Compare))}
-                {printed.holds(Printed::Bench).then(|| comparison::pages(state, Place::Bench))}
+                {match printed {
+                    Printed::Comparison => Some(comparison::compared(state, Much::Short)),
+                    Printed::Everything => Some(comparison::compared(state, Much::Full)),
+                    _ => None,
+                }}
+                {printed.holds(Printed::Bench).then(|| comparison::bench(state))}
                 {(printed == Printed::Record).then(|| comparison::record(state))}
                 {(printed == Printed::Tag).then(|| tag::page(state))}
                 {(printed != Printed::Customer).then(|| view! { <p class="paper__foot">{state.words.get_untracked().say(USUAL_CAUTION)}</p> })}
