@@ -55,8 +55,10 @@ fn cluster(gearbox: &Gearbox) -> Option<Vec<u16>> {
     if !gearbox.is_counted() {
         return None;
     }
-    let (driver, driven): (fn(Mesh) -> u16, fn(Mesh) -> u16) = (|mesh| mesh.driver.count(), |mesh| mesh.driven.count());
-    let (of_gear, of_constant) = if gearbox.layout() == Layout::OutputReduced { (driven, driver) } else { (driver, driven) };
+    // Reduced at the output, the gears drive the countershaft and the constant pair takes from it; else the other way round.
+    let is_driven = gearbox.layout() == Layout::OutputReduced;
+    let of_gear = |mesh: Mesh| if is_driven { mesh.driven.count() } else { mesh.driver.count() };
+    let of_constant = |mesh: Mesh| if is_driven { mesh.driver.count() } else { mesh.driven.count() };
     let mut counts: Vec<u16> = gearbox.gears().iter().filter_map(|gear| gear.mesh()).map(of_gear).collect();
     if gearbox.layout() != Layout::TwoShaft {
         counts.reverse();

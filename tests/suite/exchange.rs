@@ -100,7 +100,7 @@ fn a_newer_file_a_job_and_broken_rows_are_a_sentence_and_nothing_is_lost() {
     rows.extend([json!(7), json!({"kind": "flywheel"})]);
     let plan = here.meet(&file.to_string()).unwrap();
     assert_eq!(plan.sentence(), "From another shop: 1 new part, 0 as they are here, 0 different, 3 that cannot be used");
-    assert!(plan.refused[0].starts_with("Part 2 of the file, “Bad”: “5”"), "{}", plan.refused[0]);
+    assert!(plan.refused[0].starts_with("Part 2 of the file, “Bad”: Gears of 8 to 150 teeth only; “5” was typed."), "{}", plan.refused[0]);
     assert_eq!(plan.refused[1..], ["Part 3 of the file is of no kind known here.", "Part 4 of the file is of no kind known here."]);
     // Brought to the jobs by mistake, it says where it goes.
     assert!(incoming::read(&file.to_string()).unwrap_err().what().contains("bring it in under Shelf"));

@@ -193,16 +193,18 @@ fn a_contact_pattern_asks_for_backlash_or_depth() {
     }
 }
 
+/// Whatever is made of a job with every answer.
+fn source_of<T>(job: &Job, make: impl FnOnce(Source<'_>) -> T) -> T {
+    let answers = analyse_job(job, Shelves::default());
+    make(Source::new(job, &answers, Shelves::default(), Reader { units: job.units, words: Words::Us }))
+}
+
 /// Pressed in the picture, the third flank from the left is the toe's; the picture says which one was chosen.
 #[test]
 fn a_pattern_is_chosen_from_its_picture() {
     let question = layshaft::questions::of_id("setting").unwrap();
     let mut job = demo::empty(System::Metric);
     let drawn = &question.pictures[0];
-    fn source_of<T>(job: &Job, make: impl FnOnce(Source<'_>) -> T) -> T {
-        let answers = analyse_job(job, Shelves::default());
-        make(Source::new(job, &answers, Shelves::default(), Reader { units: job.units, words: Words::Us }))
-    }
     let (choice, word) = source_of(&job, |source| drawn.press.unwrap()(source, None, 2.5)).unwrap();
     assert_eq!((choice, word.as_str()), (JobChoice::PatternDrive, "toe"));
     job.choose(Choice::Job(choice), &word);

@@ -110,7 +110,9 @@ fn grid(state: State, sections: &[&Section]) -> AnyView {
         let picture = untrack(|| state.with_source(|source| (drawn.draw)(source, None)))?;
         let title = state.words.get_untracked().say(&picture.title());
         let svg = pictures::small(&*picture)?;
-        Some(view! { <figure class="paper__figure"><figcaption>{title}</figcaption><div class="paper__picture" inner_html=svg></div></figure> })
+        Some(
+            view! { <figure class="paper__figure"><figcaption>{title}</figcaption><div class="paper__picture" inner_html=svg></div></figure> },
+        )
     };
     view! { <div class="paper__grid">{sections.iter().filter_map(first).collect_view()}</div> }.into_any()
 }

@@ -78,8 +78,8 @@ pub(super) fn rows(source: Source<'_>) -> Vec<Row> {
     let row = |(number, part): (usize, &Needed<'_>)| {
         let many = if part.many == 1 { String::new() } else { format!("{} of them", part.many) };
         let said: Vec<String> = [many, shelf_said(part)].into_iter().filter(|text| !text.is_empty()).collect();
-        let words: Vec<Piece> = (!said.is_empty()).then(|| Piece::words(said.join(", "))).into_iter().collect();
-        let cell = Cell::line(words).and_maybe(verdict(part).map(Piece::Verdict));
+        let words = (!said.is_empty()).then(|| Piece::words(said.join(", ")));
+        let cell = Cell::default().and_maybe(words).and_maybe(verdict(part).map(Piece::Verdict));
         Row::of_one(format!("need-{number}"), part.named(), cell)
     };
     let mut rows: Vec<Row> = (1..).zip(&parts).map(row).collect();
