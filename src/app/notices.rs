@@ -7,6 +7,7 @@ use super::keep::local::StoreError;
 use super::keep::records::Unreadable;
 use super::parts;
 use super::state::State;
+use crate::catalogue::Catalogue;
 use crate::catalogue::stock::OffShelf;
 use crate::job::book::{Record, RecordId};
 use crate::problem::{Explain, capital};
@@ -38,6 +39,8 @@ pub enum Act {
     PutBack(Box<Record>),
     /// Put parts back onto the shelf that a job took off it.
     PutOnShelf(RecordId, Vec<OffShelf>),
+    /// Put the shelf back from the second state into the first; what was changed since stays.
+    Reshelve(Box<(Catalogue, Catalogue)>),
     /// Begin an empty job.
     Begin,
     /// Take the last change back.
@@ -49,22 +52,32 @@ impl Act {
         match self {
             Self::SaveText(..) => "Save it as a file",
             Self::SaveJob => "Save the job as a file",
-            Self::PutBack(_) | Self::PutOnShelf(..) | Self::Undo => "Undo",
+            Self::PutBack(_) | Self::PutOnShelf(..) | Self::Reshelve(_) | Self::Undo => "Undo",
             Self::Begin => "Start an empty job",
         }
     }
 
     /// Does it; answers whether the notice has done its work.
-    fn act(&self, state: State) -> bool {
+    pub fn act(&self, state: State) -> bool {
         match self {
             Self::SaveText(name, text) => device::save_file(name, "application/json", text),
-            Self::Undo => state.undo(),
-            Self::SaveJob | Self::PutBack(_) | Self::PutOnShelf(..) | Self::Begin => {
+            Self::Undo => state.undo_in_job(),
+            Self::SaveJob | Self::PutBack(_) | Self::PutOnShelf(..) | Self::Reshelve(_) | Self::Begin => {
+                state.forget_done(self);
                 let act = self.clone();
                 parts::KEEPER.then(state, move |keeper| (keeper.act)(state, act));
             }
         }
-        matches!(self, Self::PutBack(_) | Self::PutOnShelf(..) | Self::Begin | Self::Undo)
+        !matches!(self, Self::SaveText(..) | Self::SaveJob)
+    }
+
+    /// What is said once it is undone.
+    pub fn undone(&self) -> String {
+        match self {
+            Self::PutBack(record) => format!("“{}” is back among your jobs.", record.job.title),
+            Self::PutOnShelf(..) => "The parts are back on the shelf.".into(),
+            _ => "The shelf is as it was before.".into(),
+        }
     }
 }
 
@@ -156,12 +169,6 @@ impl Notice {
             "layshaft-job-unread.json".into(),
             job.text,
         )
-    }
-
-    /// A job was deleted.
-    pub fn deleted(record: Record) -> Self {
-        let says = format!("“{}” is deleted.", record.job.title);
-        Self::plain(says).with(Act::PutBack(Box::new(record)))
     }
 
     /// The shop's own catalogue entries could not be kept, and why; `text` is a backup of them.

@@ -18,6 +18,7 @@ use super::widgets::entry;
 use super::widgets::same::Same;
 use super::{bar, bench, find, heads, jobs, listen, photographs, picker, print, shelf, suggestions};
 use crate::catalogue::{self, Catalogue};
+use crate::job::book::RecordId;
 use crate::job::listing::Fitting;
 use crate::job::photographs::Subject;
 use crate::job::{InputProblem, Job, SetupId};
@@ -183,6 +184,8 @@ pub struct Photographs {
     pub open: fn(State),
     /// Those of a part or a step, and a way to take one more; what they show in words.
     pub strip: fn(Signal<Option<Subject>>, Signal<String>) -> AnyView,
+    /// The words under which steps of a job have some.
+    pub of_steps: fn(&RecordId) -> Vec<String>,
     /// Those of the open job, for paper.
     pub printed: fn(State) -> AnyView,
 }
@@ -192,6 +195,7 @@ part! {
     pub PHOTOGRAPHS: Photographs = photographs(Photographs {
         open: photographs::album::open,
         strip: photographs::strip::view,
+        of_steps: photographs::album::of_steps,
         printed: photographs::printed::view,
     })
 }

@@ -4,6 +4,7 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 use super::state::State;
+use super::widgets::shape;
 use super::{device, parts};
 use crate::catalogue::case::fit;
 use crate::catalogue::search::Query;
@@ -78,7 +79,7 @@ pub(super) fn list(setup: SetupId) -> AnyView {
 #[component]
 fn One(setup: SetupId, set: Entry) -> impl IntoView {
     let state = State::here();
-    let ratios = ratios_text(&set);
+    let (drawn, ratios) = (shape(&set), ratios_text(&set));
     let whose = if set.own { "your own" } else { "invented demo" };
     let fit = untrack(|| state.with_source(case::of_first)).map(|first| fit(&set.case_needs(), &first).words('A')).unwrap_or_default();
     let about = [fit.as_str(), set.text(Column::Note), if set.in_stock() { "in stock" } else { "" }, whose];
@@ -98,7 +99,7 @@ fn One(setup: SetupId, set: Entry) -> impl IntoView {
     view! {
         <li>
             <button type="button" class="picker__one" aria-current=current on:click=pick>
-                <span class="picker__name">{name}</span>
+                <span class="picker__name">{drawn}" "{name}</span>
                 <span class="picker__ratios">{ratios}</span>
                 <span class="picker__note">{move || state.say(&about)}</span>
             </button>

@@ -21,6 +21,8 @@ pub struct State {
     /// The job as typed; changed through [`State::type_text`] and [`State::change`] alone.
     pub job: RwSignal<Job>,
     history: RwSignal<History>,
+    /// What was done last outside the job, as the act that takes it back; nothing once the job was changed since.
+    done: RwSignal<Option<super::notices::Act>>,
     /// The job with every answer, each worked out when it is asked for.
     pub answers: Memo<Answers>,
     /// What is wrong with what is typed at the bench; nothing before what reads it has come.
@@ -66,6 +68,7 @@ impl State {
         Self {
             job,
             history: RwSignal::new(History::default()),
+            done: RwSignal::new(None),
             answers,
             bench_problems,
             setups,
@@ -111,6 +114,7 @@ impl State {
 
     /// Puts a text into a field: one step of undo until the field is left.
     pub fn type_text(self, field: Field, text: String) {
+        self.is_in_job();
         self.job.with_untracked(|job| self.history.update(|history| history.before_typing(job, field)));
         self.job.update(|job| job.type_text(field, text));
     }
@@ -129,6 +133,7 @@ impl State {
 
     /// Changes the job otherwise: one step of undo.
     pub fn change(self, change: impl FnOnce(&mut Job)) {
+        self.is_in_job();
         self.job.with_untracked(|job| self.history.update(|history| history.before_change(job)));
         self.job.update(change);
     }
@@ -156,9 +161,46 @@ impl State {
         self.history.update(History::close);
     }
 
-    /// Goes one step back.
+    /// Goes one step back: what was done last outside the job, or else a step in it.
     pub fn undo(self) {
+        match self.done.get_untracked() {
+            Some(act) => {
+                self.notices.update(|notices| notices.retain(|notice| !notice.acts.contains(&act)));
+                act.act(self);
+                self.tell_for_a_moment(super::notices::Notice::plain(act.undone()));
+            }
+            None => self.undo_in_job(),
+        }
+    }
+
+    /// Goes one step back in the job.
+    pub fn undo_in_job(self) {
         self.step(History::undo);
+    }
+
+    /// Tells what was done outside the job, with the act that takes it back: here, and by the undo of the bar.
+    pub fn tell_done(self, notice: super::notices::Notice, act: super::notices::Act) {
+        self.note_done(act.clone());
+        self.tell(notice.with(act));
+    }
+
+    /// Notes what was done outside the job, so that the undo of the bar takes it back.
+    pub fn note_done(self, act: super::notices::Act) {
+        self.done.set(Some(act));
+    }
+
+    /// Forgets what was done outside the job, for it is taken back.
+    pub fn forget_done(self, act: &super::notices::Act) {
+        if self.done.with_untracked(|done| done.as_ref() == Some(act)) {
+            self.done.set(None);
+        }
+    }
+
+    /// From now on a step back is one in the job.
+    fn is_in_job(self) {
+        if self.done.with_untracked(Option::is_some) {
+            self.done.set(None);
+        }
     }
 
     /// Goes one step forward again.
@@ -187,7 +229,7 @@ impl State {
 
     /// Whether there is a step to undo.
     pub fn can_undo(self) -> bool {
-        self.history.with(History::can_undo)
+        self.done.with(Option::is_some) || self.history.with(History::can_undo)
     }
 
     /// Whether there is a step to redo.

@@ -62,6 +62,8 @@ pub enum Column {
     CountedBy,
     /// On which day they were counted.
     CountedOn,
+    /// The shop that told of it; blank where it is this one.
+    Origin,
     /// What tells it apart from another of the same name or size, or a word on its use.
     Note,
     /// Whether one is on the shelf.
@@ -194,6 +196,7 @@ impl Column {
             Self::Place => ("place", "place in the store", Words, "rack 3"),
             Self::CountedBy => ("counted_by", "teeth counted by", Words, ""),
             Self::CountedOn => ("counted_on", "counted on", Words, "2026-11-28"),
+            Self::Origin => ("origin", "came from", Words, ""),
             Self::Note => ("note", "note", Words, ""),
             Self::InStock => ("in_stock", "in stock", Stock, ""),
         };

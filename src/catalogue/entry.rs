@@ -139,8 +139,13 @@ impl Entry {
 
     /// Whether it says what another does but for the number behind its label, which it got because the label was in use.
     pub(super) fn says_numbered(&self, other: &Self) -> bool {
-        let behind = self.label().trim().strip_prefix(other.label().trim());
-        let number = behind.and_then(|behind| behind.trim().strip_prefix('(')?.strip_suffix(')')?.parse::<usize>().ok());
-        number.is_some() && self.clone().with(self.kind.label(), other.label()).said() == other.said()
+        self.unnumbered().is_some_and(|plain| plain.label() == other.label().trim() && plain.said() == other.said())
+    }
+
+    /// The entry without the number behind its label; none where there is no number.
+    pub(super) fn unnumbered(&self) -> Option<Self> {
+        let (label, number) = self.label().trim().strip_suffix(')')?.rsplit_once('(')?;
+        number.parse::<usize>().ok()?;
+        Some(self.clone().with(self.kind.label(), label.trim_end()))
     }
 }

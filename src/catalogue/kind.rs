@@ -3,7 +3,7 @@
 use super::Entry;
 use super::column::Column::{
     self, Case, Constant, CountedBy, CountedOn, Currency, Designation, Drive, Hand, Housing, Id, Idler, InStock, Layout, Maker, Name, Note,
-    PartNumber, Place, Price, Quantity, ReorderAt, Reverse, Role, Second, Size, Teeth, Units,
+    Origin, PartNumber, Place, Price, Quantity, ReorderAt, Reverse, Role, Second, Size, Teeth, Units,
 };
 use super::part::{self, Part};
 use crate::problem::Problem;
@@ -47,7 +47,7 @@ struct KindRow {
 }
 
 /// Columns that every kind has behind its own.
-const SHELF: [Column; 8] = [PartNumber, Price, Currency, Quantity, ReorderAt, Place, Note, InStock];
+const SHELF: [Column; 9] = [PartNumber, Price, Currency, Quantity, ReorderAt, Place, Note, Origin, InStock];
 /// What might stand in them.
 const ON_SHELF: [(Column, &str); 8] = [
     (PartNumber, "A-101"),

@@ -5,7 +5,7 @@
 //! these texts say in the terms of the trade. A kind is a row in `kind.rs`, a column one in `column.rs`: files, forms, search and
 //! checks go by them. Questions asked of a [`Catalogue`]: [`own`] finds and changes the shop's own entries, [`demo`] tells whether the
 //! invented ones are offered beside them, [`case`] whether a gear set goes into the case of another, [`import`] reads files,
-//! [`saved`] keeps the shop's own between visits. What a part does in a car is not answered here.
+//! [`exchange`] hands a shelf to another shop, [`saved`] keeps the shop's own between visits. What a part does in a car is not answered here.
 
 mod built_in;
 pub mod case;
@@ -15,6 +15,7 @@ mod csv_file;
 pub mod demo;
 mod entry;
 mod error;
+pub mod exchange;
 pub mod file;
 pub mod import;
 mod join;
@@ -45,7 +46,7 @@ use crate::speedometer::SpeedoGear;
 
 /// Everything that can be chosen: what is built in, and the shop's own. Every change answers a new catalogue and leaves the old
 /// one as it was, so that it can be undone.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Catalogue {
     built_in: &'static [Entry],
     own: Arc<Vec<Entry>>,
@@ -94,6 +95,11 @@ impl Catalogue {
     /// Every entry of a kind, hidden ones too, the built-in ones first.
     pub fn known(&self, kind: PartKind) -> impl Iterator<Item = &Entry> {
         self.all().filter(move |entry| entry.kind == kind)
+    }
+
+    /// All of the shop's own entries.
+    pub fn all_own(&self) -> &[Entry] {
+        &self.own
     }
 
     /// The shop's own entries of a kind.

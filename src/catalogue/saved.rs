@@ -118,7 +118,7 @@ fn list<'a>(value: &'a Value, name: &str) -> Result<&'a [Value], SavedError> {
     }
 }
 
-fn entry_of_a_kind(object: &Value) -> Result<Entry, SavedError> {
+pub(super) fn entry_of_a_kind(object: &Value) -> Result<Entry, SavedError> {
     let named = object.get("kind").and_then(Value::as_str).unwrap_or_default();
     let kind =
         PartKind::ALL.into_iter().find(|kind| kind.id() == named).ok_or_else(|| not_entries(format!("“{named}” is no kind of part")))?;

@@ -17,6 +17,7 @@ pub mod order_map;
 pub mod own_size;
 pub mod paint;
 pub mod palette;
+pub mod pattern;
 pub mod place;
 pub mod recorded;
 pub mod rect;

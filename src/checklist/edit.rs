@@ -72,6 +72,24 @@ pub fn put(list: &str, at: usize, part: Part, text: &str) -> String {
     })
 }
 
+/// The list, ready to be reworded: each step that has photographs under its words says so, and keeps them whatever it is called then.
+///
+/// ```
+/// use layshaft::checklist::edit::keep_photographs;
+/// let list = keep_photographs("Case:\nwash the case\ntry the threads", |what| what == "wash the case");
+/// assert_eq!(list, "Case:\n[ ] wash the case | photographs of wash the case\ntry the threads");
+/// ```
+pub fn keep_photographs(list: &str, has: impl Fn(&str) -> bool) -> String {
+    let many = list.split('\n').count();
+    (0..many).fold(list.to_owned(), |list, at| {
+        let has_some = list
+            .split('\n')
+            .nth(at)
+            .is_some_and(|line| matches!(Line::read(line), Line::Step(step) if step.photographs.is_empty() && has(step.what.trim())));
+        if has_some { changed(&list, at, |step| step.photographs = step.what.trim().to_owned()) } else { list }
+    })
+}
+
 fn changed(list: &str, at: usize, change: impl FnOnce(&mut Step)) -> String {
     let mut lines: Vec<String> = list.split('\n').map(str::to_owned).collect();
     if let Some(line) = lines.get_mut(at)

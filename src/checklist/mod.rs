@@ -20,6 +20,7 @@ const GOT: &str = "got";
 const BY: &str = "by";
 const ON: &str = "on";
 const NOTE: &str = "note";
+const PHOTOGRAPHS: &str = "photographs of";
 
 /// A line of a list.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -51,6 +52,8 @@ pub struct Step {
     pub on: String,
     /// Anything worth keeping.
     pub note: String,
+    /// The words under which photographs of it are kept, where they are not its own: it was reworded since.
+    pub photographs: String,
 }
 
 /// The lines of a list.
@@ -110,6 +113,8 @@ impl Step {
             by.clone_into(&mut self.by);
         } else if let Some(on) = behind(part, ON) {
             on.clone_into(&mut self.on);
+        } else if let Some(photographs) = behind(part, PHOTOGRAPHS) {
+            photographs.clone_into(&mut self.photographs);
         } else {
             let note = behind(part, NOTE).unwrap_or(part);
             if !self.note.is_empty() && !note.is_empty() {
@@ -131,11 +136,17 @@ impl Step {
             (BY, self.by.as_str(), !self.by.is_empty()),
             (ON, self.on.as_str(), !self.on.is_empty()),
             (NOTE, self.note.as_str(), !self.note.is_empty()),
+            (PHOTOGRAPHS, self.photographs.as_str(), !self.photographs.is_empty()),
         ];
         for (word, text, _) in parts.into_iter().filter(|(_, _, is_there)| *is_there) {
             line.extend([" | ", word, " ", text]);
         }
         line
+    }
+
+    /// The words under which photographs of it are kept.
+    pub fn photographed(&self) -> &str {
+        if self.photographs.trim().is_empty() { self.what.trim() } else { self.photographs.trim() }
     }
 
     /// The last reading that was taken.

@@ -54,6 +54,8 @@ pub struct Fastener {
     pub engaged: Option<Length>,
     /// Whether it is oiled.
     pub is_oiled: bool,
+    /// In which order several of them are tightened, as typed; blank where that is not said.
+    pub order: String,
 }
 
 /// The grades: ISO 898-1 (8.8 and up read, lower ones from memory), SAE J429 (from memory).
@@ -81,6 +83,8 @@ const INCH: [(&str, f64, f64, f64); 7] = [
     ("9/16", 9.0, 12.0, 18.0),
     ("5/8", 10.0, 11.0, 18.0),
 ];
+/// What stands before the order of tightening.
+const ORDER: &str = " order ";
 /// The share of the proof load that a fastener is tightened to (common practice).
 pub const PROOF_SHARE: f64 = 0.75;
 
@@ -150,11 +154,12 @@ impl Fastener {
         self.thread.diameter * self.into.diameters()
     }
 
-    /// Reads a line: `M8 8.8 in aluminium 16 mm`, `cover 5/16-18 grade 5 in iron oiled`.
+    /// Reads a line: `M8 8.8 in aluminium 16 mm`, `cover 5/16-18 grade 5 in iron oiled`, `cover M8 8.8 order 1-3-2-4`.
     ///
     /// # Errors
     /// When it names no thread or no grade that is known here.
     pub fn read(line: &str) -> Result<Self, FastenerError> {
+        let (line, order) = line.split_once(ORDER).map_or((line, ""), |(line, order)| (line, order.trim()));
         let words: Vec<&str> = line.split_whitespace().map(|word| word.trim_end_matches([',', ';'])).collect();
         let fault = || line.trim().to_owned();
         let thread = words.iter().enumerate().find_map(|(at, word)| thread(word, words.get(at + 1).copied()));
@@ -175,7 +180,7 @@ impl Fastener {
         };
         let engaged = (0..words.len()).find_map(|at| engaged(words.get(at..)?));
         let name = name(&words);
-        Ok(Self { name, thread, grade, into, engaged, is_oiled: has(&["oiled", "lubric", "greased"]) })
+        Ok(Self { name, thread, grade, into, engaged, is_oiled: has(&["oiled", "lubric", "greased"]), order: order.to_owned() })
     }
 }
 

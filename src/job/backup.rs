@@ -7,6 +7,7 @@ use serde_json::{Value, json};
 use super::book::{Record, RecordId};
 use super::file::{self, FileError};
 use super::photographs::{Photograph, Subject};
+pub use crate::catalogue::exchange::Take;
 use crate::catalogue::{Catalogue, saved};
 use crate::problem::Explain;
 
@@ -44,18 +45,6 @@ pub enum Standing {
     Same,
 }
 
-/// What is to be done with a job that is different here and in the file.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Take {
-    /// The file's is added beside the one here.
-    #[default]
-    Both,
-    /// The one here stays, the file's is left.
-    Ours,
-    /// The file's replaces the one here.
-    Theirs,
-}
-
 /// A job of the file beside what is kept of it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Meeting {
@@ -82,20 +71,6 @@ pub struct RestorePlan {
     pub faults: String,
     /// Why others cannot be opened.
     pub refused: Vec<String>,
-}
-
-impl Take {
-    /// Every way, as offered.
-    pub const ALL: [Self; 3] = [Self::Both, Self::Ours, Self::Theirs];
-
-    /// The way in words.
-    pub fn words(self) -> &'static str {
-        match self {
-            Self::Both => "keep both",
-            Self::Ours => "keep the one here",
-            Self::Theirs => "take the file's",
-        }
-    }
 }
 
 /// A book and the shop's own catalogue entries as the text of one file.

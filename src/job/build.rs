@@ -1,6 +1,6 @@
-//! What is typed about the build: the order of work with what was read at each step, and who does it.
+//! What is typed about the build: the order of work with what was read at each step, the parts it takes, and who does it.
 //!
-//! [`super::inputs::build`] is its table, [`crate::checklist`] reads and changes the steps.
+//! [`super::inputs::build`] is its table, [`crate::checklist`] reads and changes the steps, [`super::parts`] reads the parts.
 
 use serde::{Deserialize, Serialize};
 
@@ -11,6 +11,9 @@ pub struct Build {
     /// The steps, one a line.
     #[serde(skip_serializing_if = "String::is_empty")]
     pub steps: String,
+    /// The parts, one a line.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub parts: String,
     /// Who ticks them.
     #[serde(skip_serializing_if = "String::is_empty")]
     pub by: String,

@@ -4,6 +4,7 @@ use super::Job;
 use super::backup::{self, Backup};
 use super::book::Record;
 use super::file::{self, FileError};
+use crate::catalogue::exchange;
 
 /// What a file holds.
 #[derive(Clone, Debug, PartialEq)]
@@ -25,6 +26,9 @@ pub fn read(text: &str) -> Result<Incoming, FileError> {
     let value = file::json(text)?;
     if backup::is_backup(&value) {
         return backup::from_value(value).map(|book| Incoming::Book(Box::new(book)));
+    }
+    if exchange::is_shelf(&value) {
+        return Err(FileError::NotAJob { detail: "it is a shelf of another shop: bring it in under Shelf".into() });
     }
     if text.len() > file::LONGEST {
         return Err(FileError::TooLong { bytes: text.len() });

@@ -35,6 +35,7 @@ pub mod listing;
 pub mod measure;
 pub mod noise;
 mod part;
+pub mod parts;
 pub mod photographs;
 pub mod pull;
 mod quote;

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::Setup;
-use crate::catalogue::{Catalogue, Column, Entry, PartKind};
+use crate::catalogue::{Column, Entry, PartKind};
 
 /// The offer, as typed.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -20,17 +20,12 @@ pub struct Quote {
 }
 
 impl Setup {
-    /// A line of a quote for each part of the setup that the shop has on its own shelf with a price: `Gear set: Corner four, A-101: 480 EUR`.
-    ///
-    /// The demo's parts are never among them. Of several that fit one place the first that has a price counts.
-    pub fn quote_lines(&self, catalogue: &Catalogue) -> Vec<String> {
-        let parts = self.own_parts(catalogue, |entry| !entry.text(Column::Price).trim().is_empty());
-        parts.into_iter().map(line).collect()
-    }
-
     /// The parts of the setup that stand on the shop's own shelf, of those that are wanted, one for each place of the car.
-    pub fn own_parts<'a>(&self, catalogue: &'a Catalogue, is_wanted: impl Fn(&Entry) -> bool) -> Vec<&'a Entry> {
-        let wanted = |kind: PartKind| catalogue.own(kind).filter(|entry| self.has_part(entry) && is_wanted(entry)).collect::<Vec<_>>();
+    ///
+    /// The demo's parts are never among them. Of several that fit one place the first counts.
+    pub fn own_parts<'a>(&self, own: &'a [Entry], is_wanted: impl Fn(&Entry) -> bool) -> Vec<&'a Entry> {
+        let is_it = |entry: &&Entry, kind: PartKind| entry.kind == kind && self.has_part(entry) && is_wanted(entry);
+        let wanted = |kind: PartKind| own.iter().filter(|entry| is_it(entry, kind)).collect::<Vec<_>>();
         let mut roles = Vec::new();
         let is_new = |entry: &&Entry| {
             // One part goes into each place: a drive gear, a driven gear and an adapter are three.
@@ -41,12 +36,4 @@ impl Setup {
         };
         PartKind::FITTED.into_iter().flat_map(wanted).filter(is_new).collect()
     }
-}
-
-fn line(entry: &Entry) -> String {
-    let text = |column| entry.text(column).trim();
-    let number = if text(Column::PartNumber).is_empty() { String::new() } else { format!(", {}", text(Column::PartNumber)) };
-    let what = crate::problem::capital(entry.kind.word(1));
-    let each = if entry.kind == PartKind::Tyre { ", each" } else { "" };
-    format!("{what}: {}{number}{each}: {} {}", entry.title(), text(Column::Price), text(Column::Currency)).trim_end().to_owned()
 }

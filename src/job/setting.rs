@@ -4,8 +4,8 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::choice::Chosen;
-use crate::fits::ring_pinion::MarkSense;
+use super::choice::{Chosen, Offered, Options, Unchosen};
+use crate::fits::ring_pinion::{MarkSense, Pattern};
 use crate::fits::tapered::{BearingState, Mounting};
 use crate::units::Typed;
 
@@ -64,6 +64,12 @@ pub struct Setting {
     /// The pitch radius of the gear it stands on.
     #[serde(skip_serializing_if = "Typed::is_blank")]
     pub pitch_radius: Typed,
+    /// Where the drive side of the ring gear's teeth bears.
+    #[serde(skip_serializing_if = "Chosen::is_nothing")]
+    pub pattern_drive: Chosen<Pattern>,
+    /// Where their coast side bears.
+    #[serde(skip_serializing_if = "Chosen::is_nothing")]
+    pub pattern_coast: Chosen<Pattern>,
     /// The clutch housing's bore at twelve, three, six and nine o'clock.
     #[serde(skip_serializing_if = "Typed::is_blank")]
     pub bore: Typed,
@@ -82,5 +88,22 @@ impl Setting {
     /// Whether nothing is typed or chosen.
     pub fn is_blank(&self) -> bool {
         *self == Self::default()
+    }
+
+    /// Whether nothing of ring and pinion is typed or chosen.
+    pub fn has_no_ring_and_pinion(&self) -> bool {
+        let typed = [&self.depth, &self.mark, &self.lash, &self.dial_radius, &self.pitch_radius];
+        typed.into_iter().all(Typed::is_blank) && self.pattern_drive.is_nothing() && self.pattern_coast.is_nothing()
+    }
+}
+
+impl Options for Pattern {
+    fn offered() -> Vec<Offered<Self>> {
+        let all = [(Self::Good, "good"), (Self::Heel, "heel"), (Self::Toe, "toe"), (Self::High, "high"), (Self::Low, "low")];
+        all.into_iter().map(|(value, word)| Offered { value, word, says: word }).collect()
+    }
+
+    fn unchosen() -> Unchosen<Self> {
+        Unchosen::Nothing("not read")
     }
 }

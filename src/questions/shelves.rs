@@ -27,6 +27,8 @@ pub struct OnShelf {
     cases: Vec<Known<Part>>,
     /// The tables of faults with the shop's own rows, where it has any text for them.
     own_rows: Option<OwnRows>,
+    /// All of the shop's own entries, whatever they say.
+    own: Vec<Entry>,
 }
 
 /// What lies on the shop's shelves; nothing by default.
@@ -44,6 +46,8 @@ pub struct Shelves<'a> {
     pub cases: &'a [Known<Part>],
     /// The tables of faults with the shop's own rows, where it has any text for them.
     pub own_rows: Option<&'a OwnRows>,
+    /// All of the shop's own entries, whatever they say.
+    pub own: &'a [Entry],
 }
 
 impl<'a> Shelves<'a> {
@@ -73,6 +77,7 @@ impl OnShelf {
             axles: read(catalogue.entries(PartKind::RingAndPinion), Entry::final_drive),
             cases: read(catalogue.entries(PartKind::CaseFamily), |entry| entry.part().ok()),
             own_rows: None,
+            own: catalogue.all_own().to_vec(),
         }
     }
 
@@ -86,6 +91,7 @@ impl OnShelf {
             axles: &self.axles,
             cases: &self.cases,
             own_rows: self.own_rows.as_ref(),
+            own: &self.own,
         }
     }
 }

@@ -43,7 +43,8 @@ pub fn told(entry: &Entry, units: System) -> Told {
         in_words(Column::PartNumber, |number| format!("part number {number}")),
         Some(format!("{} {}", text(Column::Price), text(Column::Currency)).trim().to_owned()).filter(|_| !text(Column::Price).is_empty()),
         in_words(Column::Place, |place| place),
-        counted(&text(Column::CountedBy), &text(Column::CountedOn)),
+        counted(entry),
+        in_words(Column::Origin, |shop| format!("from {shop}")),
     ];
     figures.retain(|text| !text.is_empty());
     Told { name: entry.title().to_owned(), figures, words: words.into_iter().flatten().filter(|text| !text.is_empty()).collect() }
@@ -56,9 +57,9 @@ fn sizes(entry: &Entry) -> Vec<String> {
     said.filter(|(_, text)| !text.is_empty()).map(|(word, text)| format!("{word} {text} {}", entry.text(Column::Units))).collect()
 }
 
-/// Who counted the teeth, and when.
-fn counted(by: &str, on: &str) -> Option<String> {
-    match (by, on) {
+/// Who counted the teeth, and when; none where nobody put a name to them.
+pub fn counted(entry: &Entry) -> Option<String> {
+    match (entry.text(Column::CountedBy).trim(), entry.text(Column::CountedOn).trim()) {
         ("", "") => None,
         ("", on) => Some(format!("counted {on}")),
         (by, "") => Some(format!("counted by {by}")),
@@ -127,9 +128,13 @@ fn of_speedometer_gear(gear: &SpeedoGear) -> String {
 /// What an own entry is told differently by: `maker “Curlew” becomes “Redshank”`.
 pub fn difference(before: &Entry, after: &Entry) -> String {
     let shown = |text: &str| if text.is_empty() { "blank".to_owned() } else { format!("“{text}”") };
-    let becomes = |column: Column| {
-        let [before, after] = [before, after].map(|entry| entry.cell(column));
-        (before != after).then(|| format!("{} {} becomes {}", column.about().word, shown(before), shown(after)))
-    };
-    before.kind.columns().filter(|column| *column != Column::Id).filter_map(becomes).collect::<Vec<_>>().join(", ")
+    let becomes = |[word, before, after]: [&str; 3]| format!("{word} {} becomes {}", shown(before), shown(after));
+    differing(before, after).into_iter().map(becomes).collect::<Vec<_>>().join(", ")
+}
+
+/// The columns in which two entries of a kind differ: the word for each, and both texts.
+pub fn differing<'a>(one: &'a Entry, other: &'a Entry) -> Vec<[&'a str; 3]> {
+    let columns = one.kind.columns().filter(|column| *column != Column::Id);
+    let sides = columns.map(|column| [column.about().word, one.cell(column), other.cell(column)]);
+    sides.filter(|[_, one, other]| one != other).collect()
 }

@@ -8,6 +8,7 @@ pub mod catalogue;
 pub mod export;
 pub mod figure;
 pub mod said;
+pub mod silhouette;
 pub mod suggest;
 pub mod words;
 

@@ -130,6 +130,7 @@ pub(crate) fn bench() -> Job {
             steps: "Cluster:\n[x] needles, both rows | got 40 | by JB | on 28 Nov 2026\n[x] end play | want as End play | got 0.008 in; 0.0045 in\n\
                 [x] first gear, float | want 0.15 to 0.45 mm | got 0.5\ncase bolts | want 15 to 20 lbf·ft"
                 .into(),
+            parts: "2 x front bearing, B-205: 14.50 EUR\n[x] rear seal: 8.20 EUR\ngasket set".into(),
             by: "JB".into(),
         },
         ..Bench::default()

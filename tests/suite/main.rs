@@ -33,6 +33,7 @@ mod customer_page;
 mod cutter_by_hand;
 mod driveline_by_hand;
 mod endplay_by_hand;
+mod exchange;
 mod faults_by_hand;
 mod few_words;
 mod figures_by_hand;

@@ -61,12 +61,13 @@ fn only_the_shops_own_priced_parts_go_into_a_quote() {
         own(PartKind::Tyre, &tyre),
         own(PartKind::SpeedometerGear, &unpriced),
     ]);
-    let lines = job.setups[0].quote_lines(&shelf);
-    assert_eq!(lines, ["Ring and pinion pair: 43/11, A-7: 310 EUR", "Tyre: 185/70R14, each: 85 EUR"]);
-    assert!(job.setups[0].quote_lines(&Catalogue::built_in()).is_empty());
-    // By hand: 310 + 85 = 395.
+    let lines = job.quote_lines(shelf.all_own());
+    // Four tyres, by hand: 4 × 85 = 340.
+    assert_eq!(lines, ["Ring and pinion pair: 43/11, A-7: 310.00 EUR", "Tyre: 185/70R14, 4 at 85.00 EUR: 340.00 EUR"]);
+    assert!(job.quote_lines(Catalogue::built_in().all_own()).is_empty());
+    // By hand: 310 + 340 = 650.
     job.quote.lines = lines.join("\n");
-    assert_eq!(offer(&job.quote).total(), "395.00 EUR");
+    assert_eq!(offer(&job.quote).total(), "650.00 EUR");
 }
 
 fn private() -> Job {

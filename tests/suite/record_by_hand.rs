@@ -1,12 +1,13 @@
 //! The build record: how lines are read, ticked and judged, what stays open, and what End play and Fits give to it.
 
-use layshaft::checklist::edit::{Part, put, tick};
+use layshaft::catalogue::{Catalogue, Column, Entry, PartKind};
+use layshaft::checklist::edit::{Part, keep_photographs, put, tick};
 use layshaft::checklist::range::Slip;
 use layshaft::checklist::{Amount, Line, Range, Step, lines};
 use layshaft::job::{BenchField, BuildField, EndPlayField, Field, Job, JobField, demo};
 use layshaft::questions::record::answer::open_steps;
-use layshaft::questions::{Input, LIST, bench};
-use layshaft::sheet::{Piece, Tone};
+use layshaft::questions::{Input, LIST, OnShelf, Source, analyse_job, bench, of_id};
+use layshaft::sheet::{Piece, Reader, Tone, Words};
 use layshaft::units::System;
 use proptest::prelude::*;
 
@@ -213,7 +214,8 @@ fn step() -> impl Strategy<Value = Step> {
             is_read: true,
             by,
             on: "28 Nov 2026".into(),
-            note,
+            note: note.clone(),
+            photographs: note,
         },
     )
 }
@@ -238,4 +240,54 @@ proptest! {
         let is_step = matches!(lines(&text).get(at), Some(Line::Step(_)));
         prop_assert_eq!(was_done(&ticked), is_step && !was_done(&text));
     }
+}
+
+/// A job with these parts listed, and a shelf of the shop's own.
+fn with_parts(parts: &str) -> (Job, OnShelf) {
+    let mut job = demo::empty(System::Metric);
+    job.type_text(Field::Job(JobField::Bench(BenchField::Build(BuildField::Parts))), parts.into());
+    let gear = [(Column::Name, "Corner 25"), (Column::Role, "driven"), (Column::Teeth, "25"), (Column::Housing, "Corner")];
+    let shelf = [
+        (Column::PartNumber, "S-25"),
+        (Column::Price, "12.50"),
+        (Column::Currency, "EUR"),
+        (Column::Quantity, "1"),
+        (Column::Place, "rack 3"),
+    ];
+    let entry =
+        gear.into_iter().chain(shelf).fold(Entry::started(PartKind::SpeedometerGear), |entry, (column, text)| entry.with(column, text));
+    (job, OnShelf::of(&Catalogue::built_in().add(entry).0))
+}
+
+/// By hand: 2 × 12.50 = 25.00; 14.50; 25 + 14.50 = 39.50. Of two wanted one is on the shelf: one to order.
+#[test]
+fn parts_are_used_on_the_shelf_or_to_order_with_the_shelfs_numbers_and_prices() {
+    let (job, shelf) = with_parts("Box:\n2 x speedometer gear S-25\n[x] Front seal: 14.50 EUR | by JB\nrear seal x2, S-9");
+    let needed = job.parts_needed(shelf.shelves().own);
+    let told: Vec<_> = needed.iter().map(|part| (part.what.as_str(), part.many, part.there(), part.to_order(), part.is_used)).collect();
+    assert_eq!(told, [("speedometer gear S-25", 2, 1, 1, false), ("Front seal", 1, 0, 0, true), ("rear seal x2, S-9", 1, 0, 1, false)]);
+    assert_eq!(job.quote_lines(shelf.shelves().own), ["speedometer gear S-25, 2 at 12.50 EUR: 25.00 EUR", "Front seal: 14.50 EUR"]);
+    let answers = analyse_job(&job, shelf.shelves());
+    let source = Source::new(&job, &answers, shelf.shelves(), Reader { units: job.units, words: Words::Us });
+    let told = format!("{:?}", of_id("record").unwrap().section(source).rows);
+    for said in
+        ["1 used, 2 to order", "order speedometer gear S-25; rear seal", "1 in stock, rack 3, 12.50 EUR each", "39.50 EUR", "order 1"]
+    {
+        assert!(told.contains(said), "“{said}” is not in {told}");
+    }
+}
+
+#[test]
+fn a_reworded_step_keeps_its_photographs_and_an_older_list_reads_as_it_was() {
+    let list = "Case:\n[x] wash the case | by JB\ncount the needles | got 40";
+    let kept = keep_photographs(list, |what| what == "wash the case");
+    assert_eq!(kept, "Case:\n[x] wash the case | by JB | photographs of wash the case\ncount the needles | got 40");
+    let reworded = kept.replacen("wash the case", "case washed and dried", 1);
+    let Line::Step(step) = &lines(&reworded)[1] else { panic!() };
+    assert_eq!((step.what.trim(), step.photographed()), ("case washed and dried", "wash the case"));
+    // Ticked and opened again, the words of its photographs stay.
+    assert!(tick(&reworded, 1, "", "").ends_with("photographs of wash the case\ncount the needles | got 40"));
+    assert_eq!(keep_photographs(&reworded, |_| true).matches("photographs of").count(), 2);
+    let Line::Step(step) = Line::read("wash the case | photographs taken") else { panic!() };
+    assert_eq!((step.photographed(), step.note.as_str()), ("wash the case", "photographs taken"));
 }

@@ -5,7 +5,8 @@ use layshaft::fits::fastener::Fastener;
 use layshaft::fits::tapered::{Mounting, Pair};
 use layshaft::fits::{Material, drills};
 use layshaft::job::{BenchField, Choice, Field, Job, JobChoice, JobField, SettingField as F, demo};
-use layshaft::questions::bench;
+use layshaft::questions::{Shelves, Source, analyse_job, bench};
+use layshaft::sheet::{Reader, Words};
 use layshaft::units::{System, unit};
 
 use crate::any_job::{near, sheet};
@@ -169,4 +170,53 @@ fn what_cannot_be_read_is_said_and_kept() {
         assert!(problems.len() == 1 && problems[0].sentence().starts_with(says), "{text}: {problems:?}");
         assert_eq!(job.text(Field::Job(JobField::Bench(BenchField::Setting(field)))), Some(text));
     }
+}
+
+/// Makers' manuals of axles, from memory: backlash moves the pattern along the tooth, the pinion's depth up and down it; at opposite
+/// ends of drive and coast side it is the depth.
+#[test]
+fn a_contact_pattern_asks_for_backlash_or_depth() {
+    let mut job = demo::empty(System::Metric);
+    for (drive, coast, asks) in [
+        ("heel", "heel", "less backlash"),
+        ("toe", "good", "more backlash"),
+        ("high", "high", "a thicker depth shim"),
+        ("low", "good", "a thinner depth shim"),
+        ("toe", "heel", "a thinner depth shim"),
+        ("heel", "toe", "a thicker depth shim"),
+        ("high", "low", "the sides disagree"),
+        ("good", "good", "check the backlash once more"),
+    ] {
+        job.choose(Choice::Job(JobChoice::PatternDrive), drive);
+        job.choose(Choice::Job(JobChoice::PatternCoast), coast);
+        assert!(said(&job).contains(asks) && told(&job).contains(asks), "{drive} and {coast}: {}", said(&job));
+    }
+}
+
+/// Whatever is made of a job with every answer.
+fn source_of<T>(job: &Job, make: impl FnOnce(Source<'_>) -> T) -> T {
+    let answers = analyse_job(job, Shelves::default());
+    make(Source::new(job, &answers, Shelves::default(), Reader { units: job.units, words: Words::Us }))
+}
+
+/// Pressed in the picture, the third flank from the left is the toe's; the picture says which one was chosen.
+#[test]
+fn a_pattern_is_chosen_from_its_picture() {
+    let question = layshaft::questions::of_id("setting").unwrap();
+    let mut job = demo::empty(System::Metric);
+    let drawn = &question.pictures[0];
+    let (choice, word) = source_of(&job, |source| drawn.press.unwrap()(source, None, 2.5)).unwrap();
+    assert_eq!((choice, word.as_str()), (JobChoice::PatternDrive, "toe"));
+    job.choose(Choice::Job(choice), &word);
+    let words = source_of(&job, |source| (drawn.draw)(source, None).map(|picture| picture.describe())).unwrap();
+    assert!(words[2].starts_with("toe, as it is here"), "{words:?}");
+}
+
+#[test]
+fn the_order_of_tightening_stands_with_the_fastener() {
+    let fastener = Fastener::read("rear cover M8 8.8 in aluminium 18 mm order 1-4-2-3").unwrap();
+    assert_eq!((fastener.name.as_str(), fastener.order.as_str()), ("rear cover", "1-4-2-3"));
+    assert_eq!(fastener.engaged.map(|length| unit::MM.number(length)), Some(18.0));
+    let job = with(System::Metric, &[(F::Fasteners, "rear cover M8 8.8 in aluminium 18 mm order 1-4-2-3")]);
+    assert!(told(&job).contains("tighten in the order 1-4-2-3"));
 }

@@ -31,7 +31,7 @@ fn job(set: &str, axle: &str, tyre: &str) -> Job {
 }
 
 fn take(shelf: &Catalogue, job: &Job) -> (Catalogue, Vec<OffShelf>) {
-    shelf.take_off(&job.setups[0].own_parts(shelf, |entry| entry.count().is_some_and(|count| count > 0)))
+    shelf.take_off(&job.setups[0].own_parts(shelf.all_own(), |entry| entry.count().is_some_and(|count| count > 0)))
 }
 
 fn counts(shelf: &Catalogue) -> Vec<(Option<u32>, bool)> {

@@ -59,10 +59,11 @@ pub fn Book() -> impl IntoView {
             row::open(state, &id);
         }
     };
+    let is_there = move |line: &&Line| state.desk.gone.with(|gone| gone.iter().all(|gone| gone.head.id != line.head.id));
     let said = move || {
         count_words(
-            shown.with(Vec::len),
-            shelf.lines.with(|lines| lines.iter().filter(|line| line.head.archived == archived.get()).count()),
+            shown.with(|lines| lines.iter().filter(is_there).count()),
+            shelf.lines.with(|lines| lines.iter().filter(|line| line.head.archived == archived.get()).filter(is_there).count()),
         )
     };
     view! {
@@ -110,6 +111,8 @@ fn shelf(state: State) -> Shelf {
             let key = format!("{}{name}", kept::ASIDE);
             store::read(&key).map(|text| Unread { key, text, why: "it was damaged and set aside".into() })
         });
+        let gone = state.desk.gone.get();
+        found.extend(gone.into_iter().filter(|gone| found.iter().all(|there| there.head.id != gone.head.id)).collect::<Vec<_>>());
         (found.iter().map(line_of).collect::<Vec<_>>(), broken.chain(aside).collect::<Vec<_>>())
     });
     Shelf {

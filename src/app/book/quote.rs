@@ -14,7 +14,7 @@ pub(super) fn Offer() -> impl IntoView {
     let offer = Memo::new(move |_| state.job.with(|job| quote::offer(&job.quote)));
     let priced = Memo::new(move |_| {
         let offered = state.shop.offered();
-        state.job.with(|job| job.setup_for_customer().map(|setup| setup.quote_lines(&offered)).unwrap_or_default())
+        state.job.with(|job| job.quote_lines(offered.all_own()))
     });
     let missing = Memo::new(move |_| {
         let typed = state.job.with(|job| job.quote.lines.clone());
@@ -31,7 +31,7 @@ pub(super) fn Offer() -> impl IntoView {
         {lines(state, JobField::QuoteNote, "Note to the customer", "3")}
         {lines(state, JobField::QuoteLines, "Quote, a line each", "4")}
         <div class="details__quote">
-            <button type="button" class="btn btn--small" id="quote-parts" disabled=move || missing.with(Vec::is_empty) on:click=put_in>"Add this setup’s parts from your shelf"</button>
+            <button type="button" class="btn btn--small" id="quote-parts" disabled=move || missing.with(Vec::is_empty) on:click=put_in>"Add the parts of this job"</button>
             <TextField field=Field::Job(JobField::QuoteValid) label="Valid until" visible_label=true wide=true/>
             <span class="words" role="status" id="quote-total">{move || offer.with(|offer| offer.remarks().join(" "))}</span>
         </div>

@@ -6,8 +6,9 @@ use super::list::{Shelf, Unread};
 use crate::app::address::{At, Place};
 use crate::app::device;
 use crate::app::keep::store;
+use crate::app::notices::Act;
 use crate::app::state::State;
-use crate::job::book::{Progress, RecordId};
+use crate::job::book::{Progress, Record, RecordId};
 use crate::job::listing::{self, Line};
 
 /// A job that can be opened.
@@ -22,25 +23,55 @@ pub(super) fn JobRow(line: Line, shelf: Shelf) -> impl IntoView {
             found.or_else(|| before.cloned()).unwrap_or_else(|| line.clone())
         })
     };
-    let press = {
+    let gone = {
         let id = id.clone();
-        move |_| open(state, &id)
+        Memo::new(move |_| state.desk.gone.with(|gone| gone.iter().find(|gone| gone.head.id == id).cloned()))
     };
     let is_open = {
         let id = id.clone();
         Memo::new(move |_| state.desk.head.with(|head| head.id == id))
     };
     let name = id.as_str().to_owned();
-    view! {
-        <li class="job" data-job=name class:job--open=move || is_open.get()>
-            <button type="button" class="job__open" aria-current=move || is_open.get().then_some("true") on:click=press>
+    let there = move || {
+        let (opened, id) = (id.clone(), id.clone());
+        view! {
+            <button type="button" class="job__open" aria-current=move || is_open.get().then_some("true") on:click=move |_| open(state, &opened)>
                 <span class="job__title">{move || line.with(|line| line.title.clone())}</span>
                 <span class="job__about">{move || line.with(about)}</span>
             </button>
             <ProgressChoice id=id.clone() line/>
             <Acts id line/>
+        }
+    };
+    view! {
+        <li class="job" data-job=name class:job--open=move || is_open.get()>
+            {move || match gone.get() {
+                Some(record) => deleted(state, record).into_any(),
+                None => there().into_any(),
+            }}
         </li>
     }
+}
+
+/// What stands in the place of a deleted job: the way back.
+fn deleted(state: State, record: Record) -> impl IntoView {
+    let (says, id) = (format!("“{}” is deleted.", record.job.title), record.head.id.clone());
+    let undo_id = back_id(&id);
+    let back = move |_| {
+        Act::PutBack(Box::new(record.clone())).act(state);
+    };
+    view! {
+        <div class="job__gone">
+            <span role="status">{says}</span>
+            <button type="button" class="btn btn--small" id=undo_id on:click=back>"Undo"</button>
+            <button type="button" class="btn btn--small" on:click=move |_| state.desk.gone.update(|gone| gone.retain(|gone| gone.head.id != id))>"Close"</button>
+        </div>
+    }
+}
+
+/// The name on the page of the way back to a deleted job.
+fn back_id(id: &RecordId) -> String {
+    format!("job-back-{}", id.as_str())
 }
 
 /// Opens a job and goes to it.
@@ -86,6 +117,10 @@ fn Acts(id: RecordId, line: Memo<Line>) -> impl IntoView {
     let of = move |act: &'static str| move || line.with(|line| format!("{act} {}", line.title));
     let away = move || line.with(|line| line.head.archived);
     let (copied, put_away, deleted) = (id.clone(), id.clone(), id);
+    let delete = move |_| {
+        state.delete_record(&deleted);
+        device::focus(&back_id(&deleted));
+    };
     let toggle = move |_| state.note(&put_away, |head| head.archived = !head.archived);
     view! {
         <div class="job__acts">
@@ -93,7 +128,7 @@ fn Acts(id: RecordId, line: Memo<Line>) -> impl IntoView {
             <button type="button" class="btn btn--small" aria-label=move || if away() { of("Take back")() } else { of("Archive")() } on:click=toggle>
                 {move || if away() { "Take back" } else { "Archive" }}
             </button>
-            <button type="button" class="btn btn--small" aria-label=of("Delete") on:click=move |_| state.delete_record(&deleted)>"Delete"</button>
+            <button type="button" class="btn btn--small" aria-label=of("Delete") on:click=delete>"Delete"</button>
         </div>
     }
 }

@@ -19,6 +19,8 @@ pub struct Desk {
     pub head: RwSignal<Head>,
     /// How the job is kept.
     pub kept: RwSignal<Kept>,
+    /// The jobs that were deleted: each stands in the list where it stood, with the way back.
+    pub gone: RwSignal<Vec<Record>>,
     /// Grows whenever the book changed, here or in another tab.
     pub book_changed: RwSignal<u32>,
     /// The job as it was last handed over to be written, opened or saved as a file.
@@ -31,6 +33,7 @@ impl Desk {
         Self {
             head: RwSignal::new(record.head.clone()),
             kept: RwSignal::new(kept),
+            gone: RwSignal::new(Vec::new()),
             book_changed: RwSignal::new(0),
             as_kept: StoredValue::new(record.job.clone()),
         }
@@ -142,12 +145,12 @@ impl State {
         let Some(setup) = job.setup_for_customer().filter(|_| !head.off_shelf) else { return };
         let (after, taken) = self.shop.catalogue.with_untracked(|catalogue| {
             let is_there = |entry: &Entry| entry.count().is_some_and(|count| count > 0);
-            catalogue.take_off(&setup.own_parts(catalogue, is_there))
+            catalogue.take_off(&setup.own_parts(catalogue.all_own(), is_there))
         });
         if !taken.is_empty() {
             self.shop.catalogue.set(after);
             self.note(id, |head| head.off_shelf = true);
-            self.tell(Notice::plain(stock::said(&taken)).with(Act::PutOnShelf(id.clone(), taken)));
+            self.tell_done(Notice::plain(stock::said(&taken)), Act::PutOnShelf(id.clone(), taken));
         }
     }
 
@@ -165,12 +168,13 @@ impl State {
         }
     }
 
-    /// Deletes a job of the book; the notice that says so puts it back.
+    /// Deletes a job of the book; what stands in its place puts it back, and so does the undo of the bar.
     pub fn delete_record(self, id: &RecordId) {
         autosave::flush(self);
         let Ok(Some(record)) = records::read(id.as_str()) else { return };
         records::remove(id);
-        self.tell(Notice::deleted(record));
+        self.desk.gone.update(|gone| gone.push(record.clone()));
+        self.note_done(Act::PutBack(Box::new(record)));
         if *id == self.desk.head.with_untracked(|head| head.id.clone()) {
             self.desk.note_safe(&self.job.get_untracked());
             self.show_next();
@@ -181,6 +185,7 @@ impl State {
     /// Puts a deleted job back into the book.
     pub fn put_back(self, record: &Record) {
         records::write(record);
+        self.desk.gone.update(|gone| gone.retain(|each| each.head.id != record.head.id));
         self.desk.say_book_changed();
     }
 

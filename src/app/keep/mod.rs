@@ -52,6 +52,10 @@ pub(super) fn act(state: State, act: Act) {
         Act::SaveJob => state.save_as_file(),
         Act::PutBack(record) => state.put_back(&record),
         Act::PutOnShelf(id, parts) => state.put_on_shelf(&id, &parts),
+        Act::Reshelve(states) => {
+            let (before, after) = *states;
+            state.shop.catalogue.update(|now| *now = now.with_changes(&after, &before));
+        }
         Act::Begin => state.begin_empty(),
         Act::SaveText(..) | Act::Undo => {}
     }

@@ -13,6 +13,7 @@ use crate::app::keep::store;
 use crate::app::notices::Notice;
 use crate::app::state::State;
 use crate::catalogue::{PartKind, saved};
+use crate::job::book::RecordId;
 use crate::job::kept::{ASIDE, CATALOGUE, CATALOGUE_ASIDE, RECORD};
 use crate::job::photographs::{Photograph, Subject};
 
@@ -76,6 +77,15 @@ fn has_part(kind: PartKind, id: &str) -> bool {
 /// The names of all photographs; whoever asks is told when they change.
 pub(in crate::app) fn names() -> ArcRwSignal<Vec<String>> {
     NAMES.with(Clone::clone)
+}
+
+/// The words under which steps of a job have photographs.
+pub(in crate::app) fn of_steps(job: &RecordId) -> Vec<String> {
+    let of_job = |name: &String| match Subject::of(name) {
+        Some(Subject::Step { job: of, what }) if of == *job => Some(what),
+        _ => None,
+    };
+    names().with_untracked(|names| names.iter().filter_map(of_job).collect())
 }
 
 /// Those that can be shown; whoever asks is told when one more can.

@@ -1,4 +1,5 @@
-//! The comparison and the bench on paper: every section of a place with its pictures and rows, a column a setup.
+//! The comparison and the bench on paper: every section of a place with its rows, a column a setup. By itself the comparison is the rows
+//! that decide and one picture a question, on few pages; with everything it has every picture and every figure.
 
 use leptos::prelude::*;
 
@@ -12,21 +13,35 @@ use crate::sheet::{Cell, Figure, Piece, Place, Row, Section, Size, Tone};
 /// The question whose photographs are printed with it.
 const RECORD: &str = "record";
 
-/// The pages of a place.
-pub(super) fn pages(state: State, place: Place) -> AnyView {
-    if place == Place::Bench { bench(state) } else { compared(state) }
+/// How much of the comparison is printed.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum Much {
+    /// What decides.
+    Short,
+    /// Every figure.
+    Full,
 }
 
-fn bench(state: State) -> AnyView {
+/// The build record alone, as the sheet that goes with the box.
+pub(super) fn record(state: State) -> AnyView {
+    of_bench(state, "The sheet that goes with the box", "Nothing is recorded of this build yet.", |section| section.id == RECORD)
+}
+
+/// All of the bench.
+pub(super) fn bench(state: State) -> AnyView {
+    of_bench(state, "Bench", "Nothing was counted or measured at the bench in this job.", |section| section.place == Place::Bench)
+}
+
+fn of_bench(state: State, title: &'static str, nothing: &'static str, is_wanted: fn(&Section) -> bool) -> AnyView {
     let (sheet, job) = (state.sheet_now(), state.job.get_untracked());
-    let told = sheet.sections.iter().filter(|section| section.place == Place::Bench && section.rows.iter().any(Row::says_something));
+    let told = sheet.sections.iter().filter(|section| is_wanted(section) && section.rows.iter().any(Row::says_something));
     let sections: Vec<AnyView> = told.map(|section| section_view(state, &job, section)).collect();
     let is_empty = sections.is_empty();
     view! {
         <section class="paper__comparison">
             {about(&job)}
-            <h2>"Bench"</h2>
-            {is_empty.then(|| view! { <p>"Nothing was counted or measured at the bench in this job."</p> })}
+            <h2>{title}</h2>
+            {is_empty.then(|| view! { <p>{nothing}</p> })}
             {sections}
         </section>
     }
@@ -39,7 +54,8 @@ fn about(job: &Job) -> AnyView {
     view! { <header class="paper__about"><h1>{job.title.clone()}</h1><p>{parts}</p></header> }.into_any()
 }
 
-fn compared(state: State) -> AnyView {
+/// The setups side by side.
+pub(super) fn compared(state: State, much: Much) -> AnyView {
     let sheet = state.sheet_now();
     let job = state.job.get_untracked();
     let many = job.setups.len();
@@ -48,15 +64,27 @@ fn compared(state: State) -> AnyView {
     // Of a question that says nothing yet there would be nothing on paper but its blank fields.
     let says = |section: &Section| section.rows.iter().flat_map(|row| &row.cells).flat_map(Cell::pieces).any(Piece::says);
     let told = sheet.sections.iter().filter(|section| section.place == Place::Compare && says(section));
-    let sections: Vec<AnyView> = told.map(|section| section_view(state, &job, section)).collect();
+    let told: Vec<&Section> = told.collect();
+    let (looked_at, class) = match much {
+        Much::Short => (grid(state, &told), "paper__comparison--short"),
+        Much::Full => (().into_any(), ""),
+    };
+    let sections: Vec<AnyView> = told
+        .into_iter()
+        .map(|section| match much {
+            Much::Short => short_view(&job, section),
+            Much::Full => section_view(state, &job, section),
+        })
+        .collect();
     let title = if many > 1 { "Comparison" } else { "All figures" };
     view! {
-        <section class=format!("paper__comparison paper__comparison--{many}")>
+        <section class=format!("paper__comparison paper__comparison--{many} {class}")>
             {about(&job)}
             <h2>{title}</h2>
             <p class="paper__shared">{state.words.get_untracked().say(&shared)}</p>
             <ul class="paper__setups">{job.setups.iter().enumerate().map(|(column, setup)| setup_line(state, column, setup)).collect_view()}</ul>
             {short}
+            {looked_at}
             {sections}
         </section>
     }
@@ -73,6 +101,32 @@ fn setup_line(state: State, column: usize, setup: &Setup) -> AnyView {
 
 fn badge(letter: char) -> AnyView {
     view! { <span class=format!("badge badge--{}", letter.to_ascii_lowercase())>{letter.to_string()}</span> }.into_any()
+}
+
+/// The first picture of each question, two side by side.
+fn grid(state: State, sections: &[&Section]) -> AnyView {
+    let first = |section: &&Section| {
+        let drawn = questions::of_id(section.id)?.pictures.first()?;
+        let picture = untrack(|| state.with_source(|source| (drawn.draw)(source, None)))?;
+        let title = state.words.get_untracked().say(&picture.title());
+        let svg = pictures::small(&*picture)?;
+        Some(
+            view! { <figure class="paper__figure"><figcaption>{title}</figcaption><div class="paper__picture" inner_html=svg></div></figure> },
+        )
+    };
+    view! { <div class="paper__grid">{sections.iter().filter_map(first).collect_view()}</div> }.into_any()
+}
+
+/// A question in short: its answer and the rows that decide.
+fn short_view(job: &Job, section: &Section) -> AnyView {
+    view! {
+        <section class="paper__section">
+            <h3>{section.title.clone()}</h3>
+            {(!section.answer.is_empty()).then(|| view! { <p class="paper__answer">{section.answer.plain()}</p> })}
+            {rows(job, section.rows.get(..section.decide).unwrap_or(&section.rows))}
+        </section>
+    }
+    .into_any()
 }
 
 fn section_view(state: State, job: &Job, section: &Section) -> AnyView {

@@ -13,11 +13,12 @@ use std::cell::RefCell;
 use leptos::prelude::*;
 use wasm_bindgen::prelude::*;
 
+use comparison::Much;
+
 use super::device;
 use super::parts::PAPER;
 use super::state::State;
 use crate::questions::customer::USUAL_CAUTION;
-use crate::sheet::Place;
 
 /// Which pages are printed.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -25,19 +26,21 @@ pub enum Printed {
     /// The customer's page.
     #[default]
     Customer,
-    /// The setups side by side.
+    /// The setups side by side, in short.
     Comparison,
     /// What was found and measured at the bench.
     Bench,
+    /// The build record alone, as the sheet that goes with the box.
+    Record,
     /// The tag that is tied to the finished box.
     Tag,
-    /// All of it but the tag.
+    /// All of it with every figure, but the tag; the build record stands in the bench’s pages.
     Everything,
 }
 
 impl Printed {
     /// Every choice, the usual one first.
-    pub const ALL: [Self; 5] = [Self::Customer, Self::Comparison, Self::Bench, Self::Tag, Self::Everything];
+    pub const ALL: [Self; 6] = [Self::Customer, Self::Comparison, Self::Bench, Self::Record, Self::Tag, Self::Everything];
 
     /// What it is called.
     pub fn words(self) -> &'static str {
@@ -45,6 +48,7 @@ impl Printed {
             Self::Customer => "Customer’s page",
             Self::Comparison => "Comparison",
             Self::Bench => "Bench",
+            Self::Record => "Build record",
             Self::Tag => "Tag for the box",
             Self::Everything => "Everything",
         }
@@ -56,6 +60,7 @@ impl Printed {
             Self::Customer => "",
             Self::Comparison => "comparison",
             Self::Bench => "bench",
+            Self::Record => "record",
             Self::Tag => "tag",
             Self::Everything => "everything",
         }
@@ -97,8 +102,13 @@ pub(super) fn lay(state: State) {
             <div class="paper">
                 {head(&letterhead)}
                 {printed.holds(Printed::Customer).then(|| customer::page(state))}
-                {printed.holds(Printed::Comparison).then(|| comparison::pages(state, Place::Compare))}
-                {printed.holds(Printed::Bench).then(|| comparison::pages(state, Place::Bench))}
+                {match printed {
+                    Printed::Comparison => Some(comparison::compared(state, Much::Short)),
+                    Printed::Everything => Some(comparison::compared(state, Much::Full)),
+                    _ => None,
+                }}
+                {printed.holds(Printed::Bench).then(|| comparison::bench(state))}
+                {(printed == Printed::Record).then(|| comparison::record(state))}
                 {(printed == Printed::Tag).then(|| tag::page(state))}
                 {(printed != Printed::Customer).then(|| view! { <p class="paper__foot">{state.words.get_untracked().say(USUAL_CAUTION)}</p> })}
             </div>

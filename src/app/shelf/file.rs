@@ -1,10 +1,12 @@
-//! A CSV file chosen, dropped or pasted: first what it would do, line by line; nothing is written before it is told to.
+//! A file chosen, dropped or pasted: first what it would do, line by line; nothing is written before it is told to. A shelf of another
+//! shop is a matter of [`super::exchange`].
 
 use leptos::html::{Input, Textarea};
 use leptos::prelude::*;
 
-use super::Desk;
+use super::{Desk, exchange};
 use crate::app::state::State;
+use crate::catalogue::exchange::{Exchange, is_json};
 use crate::catalogue::import::Differing;
 use crate::catalogue::{Entry, FileError, ImportPlan, file};
 use crate::problem::{Explain, Problem, capital};
@@ -13,7 +15,18 @@ use crate::sheet::catalogue::{difference, told};
 /// No more lines of one sort are written out; the sentence on top counts them all.
 const LISTED: usize = 40;
 
-type Planned = RwSignal<Option<Result<ImportPlan, FileError>>>;
+/// What a file would do.
+#[derive(Clone)]
+pub(super) enum Plan {
+    /// Lines of one kind.
+    Lines(ImportPlan),
+    /// A shelf of another shop.
+    Shelf(Exchange),
+    /// Nothing, and why.
+    Refused(String),
+}
+
+pub(super) type Planned = RwSignal<Option<Plan>>;
 
 /// The ways in for a file, and what it would do.
 pub(super) fn reader(desk: Desk) -> impl IntoView {
@@ -45,13 +58,14 @@ pub(super) fn reader(desk: Desk) -> impl IntoView {
     view! {
         <div class=class on:dragover=over on:dragleave=move |_| is_over.set(false) on:drop=drop>
             <label class="shelf__file">
-                <span>"Bring in a CSV file: choose it or drop it here"</span>
-                <input type="file" id="shelf-file" accept=".csv,.txt,text/csv,text/plain" node_ref=chosen on:change=pick/>
+                <span>"Bring in a CSV file or another shop’s shelf: choose it or drop it here"</span>
+                <input type="file" id="shelf-file" accept=".csv,.txt,.json,text/csv,text/plain,application/json" node_ref=chosen on:change=pick/>
             </label>
             {pasting(state, planned)}
             {move || planned.get().map(|plan| match plan {
-                Ok(plan) => report(desk, state, planned, &plan).into_any(),
-                Err(why) => refusal(state, planned, &why).into_any(),
+                Plan::Lines(plan) => report(desk, state, planned, &plan).into_any(),
+                Plan::Shelf(plan) => exchange::report(desk, planned, plan).into_any(),
+                Plan::Refused(why) => refusal(state, planned, &why).into_any(),
             })}
         </div>
     }
@@ -85,7 +99,7 @@ fn pasting(state: State, planned: Planned) -> impl IntoView {
 )]
 fn take(state: State, planned: Planned, file: &web_sys::File) {
     if file.size() > file::LARGEST as f64 {
-        planned.set(Some(Err(FileError::TooLarge { bytes: file.size() as usize })));
+        planned.set(Some(refused(&FileError::TooLarge { bytes: file.size() as usize })));
         return;
     }
     let read = file.array_buffer();
@@ -94,17 +108,25 @@ fn take(state: State, planned: Planned, file: &web_sys::File) {
             Ok(bytes) => file::text(&js_sys::Uint8Array::new(&bytes).to_vec()),
             Err(_) => Err(FileError::NotText),
         };
-        planned.set(Some(text.and_then(|text| plan(state, &text))));
+        planned.set(Some(text.map_or_else(|why| refused(&why), |text| plan(state, &text))));
     });
 }
 
 /// What a text would do beside what is offered: a part that is hidden is none that the shop has.
-fn plan(state: State, text: &str) -> Result<ImportPlan, FileError> {
-    untrack(|| state.shop.offered()).plan(text)
+fn plan(state: State, text: &str) -> Plan {
+    let offered = untrack(|| state.shop.offered());
+    if is_json(text) {
+        return offered.meet(text).map_or_else(|why| refused(&why), Plan::Shelf);
+    }
+    offered.plan(text).map_or_else(|why| refused(&why), Plan::Lines)
 }
 
-fn refusal(state: State, planned: Planned, why: &FileError) -> impl IntoView + use<> {
-    let says = state.say(&format!("Nothing was taken in: {}. {}.", why.what(), capital(&why.what_to_do())));
+fn refused(why: &impl Explain) -> Plan {
+    Plan::Refused(format!("Nothing was taken in: {}. {}.", why.what(), capital(&why.what_to_do())))
+}
+
+fn refusal(state: State, planned: Planned, why: &str) -> impl IntoView + use<> {
+    let says = state.say(why);
     view! {
         <div class="notice notice--caution" id="shelf-report">
             <p role="alert">{says}</p>
@@ -124,12 +146,12 @@ fn report(desk: Desk, state: State, planned: Planned, plan: &ImportPlan) -> impl
     let choose = move |event| mine.set(event_target_value(&event) == "mine");
     let take = move |_| {
         let differing = if mine.get_untracked() { Differing::Leave } else { Differing::Replace };
-        if let Some(Ok(plan)) = planned.try_update(Option::take).flatten() {
-            let after = state.shop.catalogue.with_untracked(|catalogue| catalogue.apply(&plan, differing));
-            state.shop.catalogue.set(after);
+        if let Some(Plan::Lines(plan)) = planned.try_update(Option::take).flatten() {
+            let before = state.shop.catalogue.get_untracked();
+            let after = before.apply(&plan, differing);
             desk.look_at(kind);
             desk.sought.set(String::new());
-            desk.said.set(state.say("Taken into the catalogue."));
+            exchange::put_on(state, before, after, "Taken into the catalogue.".into());
             crate::app::device::focus("shelf-search");
         }
     };
@@ -156,24 +178,30 @@ fn lists(state: State, plan: &ImportPlan) -> impl IntoView + use<> {
     let units = state.job.with_untracked(|job| job.units);
     let sentences = |problems: &[Problem]| problems.iter().map(Problem::sentence).collect::<Vec<_>>().join(" ");
     let refused =
-        plan.refused.iter().map(|refused| (refused.line, format!("“{}”: {}", refused.text, sentences(&refused.problems)))).collect();
-    let doubts = plan.doubts.iter().map(|(line, problem)| (*line, problem.sentence())).collect();
+        plan.refused.iter().map(|refused| (Some(refused.line), format!("“{}”: {}", refused.text, sentences(&refused.problems)))).collect();
+    let doubts = plan.doubts.iter().map(|(line, problem)| (Some(*line), problem.sentence())).collect();
     let name = |entry: &Entry| {
         let told = told(entry, units);
         format!("“{}”, {}", told.name, told.figures.first().cloned().unwrap_or_default())
     };
-    let new = plan.new.iter().map(|planned| (planned.line, name(&planned.entry))).collect();
-    let different =
-        plan.different.iter().map(|one| (one.line, format!("{}: {}", name(&one.before), difference(&one.before, &one.after)))).collect();
+    let new = plan.new.iter().map(|planned| (Some(planned.line), name(&planned.entry))).collect();
+    let different = plan
+        .different
+        .iter()
+        .map(|one| (Some(one.line), format!("{}: {}", name(&one.before), difference(&one.before, &one.after))))
+        .collect();
     [("Refused", refused), ("Doubtful", doubts), ("Different", different), ("New", new)]
         .map(|(title, lines)| list(state, title, lines))
         .into_iter()
         .collect_view()
 }
 
-fn list(state: State, title: &'static str, lines: Vec<(usize, String)>) -> Option<impl IntoView + use<>> {
+/// Lines under a title, each with its number where it has one; nothing where there are none.
+pub(super) fn list(state: State, title: &'static str, lines: Vec<(Option<usize>, String)>) -> Option<impl IntoView + use<>> {
     let more = lines.len().saturating_sub(LISTED);
-    let line = |(number, text): (usize, String)| view! { <li><b class="num">{format!("line {number}")}</b>" "{state.say(&text)}</li> };
+    let line = |(number, text): (Option<usize>, String)| {
+        view! { <li>{number.map(|number| view! { <b class="num">{format!("line {number}")}</b>" " })}{state.say(&text)}</li> }
+    };
     (!lines.is_empty()).then(|| {
         view! {
             <h3 class="shelf__sort">{title}</h3>

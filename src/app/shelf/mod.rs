@@ -1,8 +1,10 @@
 //! Catalogue: what is on the shop's shelf, built in and the shop's own; used in a setup, entered, changed, read from a file and written to one.
 //!
-//! [`list`] shows what is found, [`row`] is one entry, [`editor`] the form of an own one, [`file`] reads what comes from outside.
+//! [`list`] shows what is found, [`row`] is one entry, [`editor`] the form of an own one, [`file`] reads what comes from outside,
+//! [`exchange`] hands the shelf to another shop and takes theirs in.
 
 mod editor;
+mod exchange;
 mod file;
 mod list;
 mod row;
@@ -189,6 +191,7 @@ fn acts(desk: Desk) -> impl IntoView {
         let offered = untrack(|| state.shop.offered());
         if own { offered.own_file(kind) } else { offered.whole_file(kind) }
     };
+    let has_any = move || state.shop.catalogue.with(crate::catalogue::Catalogue::has_own);
     let has_own = move || state.shop.catalogue.with(|catalogue| catalogue.own(desk.kind.get()).next().is_some());
     view! {
            <div class="shelf__acts">
@@ -203,6 +206,7 @@ fn acts(desk: Desk) -> impl IntoView {
                <button type="button" class="btn btn--small" id="shelf-add" on:click=add>"Add one"</button>
                <button type="button" class="btn btn--small" id="shelf-save-own" disabled=move || !has_own() on:click=move |_| save("own", file(true))>"Save your own as CSV"</button>
                <button type="button" class="btn btn--small" id="shelf-save-all" on:click=move |_| save("all", file(false))>"Save all as CSV"</button>
+               <button type="button" class="btn btn--small" id="shelf-hand" disabled=move || !has_any() on:click=move |_| exchange::save(state)>"Save a shelf for another shop"</button>
                <button type="button" class="btn btn--small" on:click=move |_| save("to-fill-in", write_example(desk.kind.get_untracked()))>"Save a CSV to fill in"</button>
            </div>
        }

@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use super::{Desk, editor};
 use crate::app::state::State;
+use crate::app::widgets::shape;
 use crate::app::{device, parts};
 use crate::catalogue::case::fit;
 use crate::catalogue::{Entry, PartKind};
@@ -50,6 +51,7 @@ pub(super) fn one(desk: Desk, entry: Memo<Option<Entry>>) -> impl IntoView {
     view! {
         <li class=class data-own=own.to_string() data-name=move || said.with(|said| said.name.clone())>
             <div class="shelf__what">
+                {move || entry.with(|entry| entry.as_ref().and_then(shape))}
                 <span class="shelf__name">{move || said.with(|said| said.name.clone())}</span>
                 <span class="shelf__mark">{if own { "your own" } else { "invented demo" }}</span>
                 <span class="shelf__words">{move || state.say(&said.with(|said| said.words.join(" · ")))}</span>

@@ -28,12 +28,18 @@ pub fn Checklist(
     let is_made = steps.begin.is_empty();
     let is_blank = Memo::new(move |_| list.with(|list| list.trim().is_empty()));
     let is_text = RwSignal::new(false);
+    let turn = move |_| {
+        if !is_text.get_untracked() {
+            keep_photographs(state, steps);
+        }
+        is_text.update(|is_open| *is_open = !*is_open);
+    };
     let edit = move || if is_text.get() { "Close the list as text" } else { "Edit the list as text" };
     view! {
         <Show when=move || is_blank.get() && !is_made>
             <div class="steps__begin" role="group" aria-label="Lists to begin with">
                 <span>"Begin with the list for"</span>
-                <span class="words">"The usual order of work: common practice, and your box’s manual rules."</span>
+                <span class="words">"Common practice: your box’s manual rules."</span>
                 {steps.begin.iter().map(move |template| begin(state, field, template)).collect_view()}
             </div>
         </Show>
@@ -41,10 +47,20 @@ pub fn Checklist(
             <For each=move || 0..many.get() key=|at| *at children=move |at| line(steps, at, all, judged)/>
         </ol>
         {(!is_made).then(|| view! {
-            <button type="button" class="btn btn--small" aria-expanded=move || is_text.get().to_string()
-                on:click=move |_| is_text.update(|is_open| *is_open = !*is_open)>{edit}</button>
+            <button type="button" class="btn btn--small" aria-expanded=move || is_text.get().to_string() on:click=turn>{edit}</button>
         })}
         {move || is_text.get().then(|| view! { <TextArea field/> })}
+    }
+}
+
+/// Has steps keep their photographs, for their words may change now.
+fn keep_photographs(state: State, steps: Steps) {
+    let Some(photographs) = parts::PHOTOGRAPHS.now() else { return };
+    let of_job = (photographs.of_steps)(&state.desk.head.with_untracked(|head| head.id.clone()));
+    let list = untrack(|| state.with_source(steps.list));
+    let kept = edit::keep_photographs(&list, |what| of_job.iter().any(|photographed| photographed == what));
+    if kept != list {
+        change(state, steps, |_| kept, false);
     }
 }
 
@@ -102,8 +118,9 @@ fn one_step(steps: Steps, at: usize, step: Memo<Option<Step>>, judged: Memo<Judg
     let is_done = Memo::new(move |_| step.with(|step| step.as_ref().is_some_and(|step| step.is_done)));
     let is_read = Memo::new(move |_| step.with(|step| step.as_ref().is_some_and(|step| step.is_read)));
     let is_noted = RwSignal::new(step.with_untracked(|step| step.as_ref().is_some_and(|step| !step.note.is_empty())));
+    let photographed = of(|step| step.photographed().to_owned());
     let subject = Memo::new(move |_| {
-        let what = what.get();
+        let what = photographed.get();
         (!what.is_empty()).then(|| Subject::Step { job: state.desk.head.with(|head| head.id.clone()), what })
     });
     let tick = move |_| {
@@ -120,7 +137,7 @@ fn one_step(steps: Steps, at: usize, step: Memo<Option<Step>>, judged: Memo<Judg
             <span class="step__who">{move || who.get()}</span>
             <button type="button" class="btn btn--bare btn--small" aria-expanded=move || is_noted.get().to_string()
                 aria-label=move || format!("Note, {}", what.get()) on:click=move |_| is_noted.update(|is_open| *is_open = !*is_open)>"Note"</button>
-            {move || is_read.get().then(|| readings(steps, at, step, judged))}
+            {move || if is_read.get() { readings(steps, at, step, judged).into_any() } else { beside(judged).into_any() }}
             {move || is_noted.get().then(|| text(steps, at, step, Part::Note, "note"))}
             {parts::PHOTOGRAPHS.add(move |photographs| (photographs.strip)(subject.into(), what.into()))}
         </li>
@@ -131,23 +148,39 @@ fn one_step(steps: Steps, at: usize, step: Memo<Option<Step>>, judged: Memo<Judg
 fn readings(steps: Steps, at: usize, step: Memo<Option<Step>>, judged: Memo<Judged>) -> impl IntoView {
     let state = State::here();
     let wanted = move || judged.with(|judged| if judged.wanted.is_empty() { String::new() } else { format!("wanted {}", judged.wanted) });
-    let verdict = move || {
-        let verdict = judged.with(|judged| judged.verdict.clone())?;
-        let class = match verdict.tone {
-            Tone::Good => "verdict verdict--good",
-            Tone::Caution | Tone::Driving => "verdict verdict--caution",
-            Tone::Stop => "verdict verdict--stop",
-        };
-        Some(view! { <span class=class>{state.say(&verdict.text)}</span> })
-    };
     view! {
         <div class="step__readings">
             {text(steps, at, step, Part::Reading(0), "got")}
             {text(steps, at, step, Part::Reading(1), "again")}
             <span class="words">{move || state.say(&wanted())}</span>
-            <span role="status">{verdict}</span>
+            <span role="status">{move || verdict(state, judged)}</span>
         </div>
     }
+}
+
+/// What is said of a step at which nothing is read; nothing where that is nothing.
+fn beside(judged: Memo<Judged>) -> impl IntoView {
+    let state = State::here();
+    move || {
+        judged.with(|judged| !judged.wanted.is_empty() || judged.verdict.is_some()).then(|| {
+            view! {
+                <div class="step__readings">
+                    <span class="words">{judged.with(|judged| state.say(&judged.wanted))}</span>
+                    <span role="status">{verdict(state, judged)}</span>
+                </div>
+            }
+        })
+    }
+}
+
+fn verdict(state: State, judged: Memo<Judged>) -> Option<impl IntoView> {
+    let verdict = judged.with(|judged| judged.verdict.clone())?;
+    let class = match verdict.tone {
+        Tone::Good => "verdict verdict--good",
+        Tone::Caution | Tone::Driving => "verdict verdict--caution",
+        Tone::Stop => "verdict verdict--stop",
+    };
+    Some(view! { <span class=class>{state.say(&verdict.text)}</span> })
 }
 
 /// A text of a step.

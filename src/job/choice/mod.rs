@@ -11,7 +11,7 @@ use super::field::InputProblem;
 use super::{Job, Setup, SetupId};
 use crate::driveline::{Ends, Margin, TubeMaterial, Yokes};
 use crate::fits::ShimsGo;
-use crate::fits::ring_pinion::MarkSense;
+use crate::fits::ring_pinion::{MarkSense, Pattern};
 use crate::fits::tapered::{BearingState, Mounting};
 use crate::gearing::{Layout, TakeOff};
 use crate::motion::atmosphere::Standard;
@@ -257,6 +257,10 @@ choices! {
     BearingState(BearingState) at bench.setting.bearings: "setting-bearings", "bearings", else "no usual torque is taken";
     /// Which way the mark on a pinion goes.
     MarkSense(MarkSense) at bench.setting.sense: "setting-sense", "the mark", else "no depth shim is worked out";
+    /// Where the drive side of a ring gear bears.
+    PatternDrive(Pattern) at bench.setting.pattern_drive: "setting-pattern-drive", "pattern, drive side", else "the pattern is not read";
+    /// Where its coast side bears.
+    PatternCoast(Pattern) at bench.setting.pattern_coast: "setting-pattern-coast", "pattern, coast side", else "the pattern is not read";
     /// What the bore is in.
     FitsBore(BoreMaterial) at bench.fits.bore_material: "fits-bore-material", "bore in", else "the fit is not worked out hot";
     /// What the shaft is made of.

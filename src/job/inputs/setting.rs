@@ -42,8 +42,8 @@ inputs! {
     /// Its face.
     Face at face: notation("setting-face", "face at 12, 3, 6, 9 o’clock", lengths).like("0 0.001 0.003 0.002");
     /// The fasteners, one a line.
-    Fasteners at fasteners: Row::new("setting-fasteners", "fasteners, one a line: thread, grade, what it goes into, how deep", Kind::Lines)
-        .like("rear cover M8 8.8 in aluminium 18 mm\nring gear 7/16-20 grade 8 oiled");
+    Fasteners at fasteners: Row::new("setting-fasteners", "fasteners, one a line: thread, grade, what it goes into, how deep, order", Kind::Lines)
+        .like("rear cover M8 8.8 in aluminium 18 mm order 1-4-2-3\nring gear 7/16-20 grade 8 oiled");
     /// Oil: grade and quantity.
     Oil at oil: words("setting-oil", "oil, grade and quantity").like("as the tag says");
 }

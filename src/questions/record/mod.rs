@@ -1,6 +1,8 @@
-//! Build record: what goes in before what, what was read at each step, and what is still open?
+//! Build record: what goes in before what, what was read at each step, what is still open, and which parts it takes?
 
 pub mod answer;
+pub mod parts;
+pub mod pictures;
 pub mod read;
 pub mod rests;
 pub mod rows;
@@ -8,7 +10,7 @@ pub mod sentence;
 mod templates;
 
 use super::checklists::Steps;
-use super::{Group, Input, Place, Question};
+use super::{Drawn, Group, Input, Place, Question};
 use crate::job::{BenchField, BuildField, JobField};
 
 const fn text(field: BuildField) -> JobField {
@@ -25,18 +27,36 @@ const STEPS: Steps = Steps {
     judged: rows::judged,
 };
 
+/// The parts as they are ticked once they are in hand.
+const PARTS: Steps = Steps {
+    field: text(BuildField::Parts),
+    by: text(BuildField::By),
+    begin: &parts::USUAL,
+    list: |source| source.job.bench.build.parts.clone(),
+    answers: &[],
+    judged: parts::judged,
+};
+
 /// The question.
 pub const QUESTION: Question = Question {
     id: "record",
     place: Place::Bench,
     title: "Build record",
-    ask: "What goes in before what, what was read at each step, and what is still open?",
+    ask: "What goes in before what, what was read at each step, what is still open, and which parts does it take?",
     inputs: &[],
-    groups: &[Group { title: "The order of work", inputs: &[Input::Text(text(BuildField::By)), Input::Steps(STEPS)], taken: None }],
+    groups: &[
+        Group { title: "The order of work", inputs: &[Input::Text(text(BuildField::By)), Input::Steps(STEPS)], taken: None },
+        Group { title: "Parts used and to order", inputs: &[Input::Steps(PARTS)], taken: None },
+    ],
     station: sentence::station,
     answer: sentence::answer,
     deciding: rows::deciding,
     rows: rows::rows,
     rests: rests::rests,
-    pictures: &[],
+    pictures: &[Drawn {
+        id: "record-progress",
+        tab: "How far",
+        draw: |source, _| pictures::progress(source).map(|picture| Box::new(picture) as _),
+        press: None,
+    }],
 };

@@ -1,5 +1,6 @@
 //! The rows of Build record: how many steps are done, the next one, what is out of its range; and every step with what was read.
 
+use super::parts;
 use super::read::{BuildStep, Link, Typed};
 use crate::checklist::Amount;
 use crate::checklist::range::Slip;
@@ -14,14 +15,16 @@ const DECIDING_OUTSIDE: usize = 3;
 /// The rows that decide.
 pub fn deciding(source: Source<'_>) -> Vec<Row> {
     let typed = Typed::of(source.job);
+    let parts = parts::deciding(source);
     if typed.steps.is_empty() {
-        return Vec::new();
+        return parts.into_iter().collect();
     }
     let mut rows = problem_rows(&typed);
     rows.push(Row::of_one("done", "Steps", done_cell(&typed)));
     rows.extend(typed.outside().take(DECIDING_OUTSIDE).map(outside_row));
     let next = typed.open().find(|step| !step.is_outside());
     rows.extend(next.map(|next| Row::of_one("next", "Next", Cell::line([Piece::words(next.named())]))));
+    rows.extend(parts);
     rows.extend(taken_over(source, &typed));
     few(rows, None)
 }
@@ -38,6 +41,7 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
         }
         rows.push(Row::of_one(format!("step-{number}"), step.step.what.trim(), step_cell(number, step)));
     }
+    rows.extend(parts::rows(source));
     rows
 }
 
@@ -65,6 +69,11 @@ fn done_cell(typed: &Typed) -> Cell {
     let done = Figure::number("record.done", whole(done), 0).big();
     let all = (open == 0).then(|| Piece::good("nothing is open"));
     Cell::line([done.into(), Piece::words(format!("of {} done", typed.steps.len()))]).and_maybe(all)
+}
+
+/// So many of all in percent.
+pub(super) fn percent(many: usize, of: usize) -> f64 {
+    100.0 * whole(many) / whole(of).max(1.0)
 }
 
 /// A count as a figure has it.

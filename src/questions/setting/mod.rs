@@ -1,12 +1,13 @@
 //! Bearings and torque: which shim sets this pair, is its turning torque right, how do ring and pinion stand, and how tight is a fastener?
 
 pub mod answer;
+pub mod pictures;
 pub mod read;
 pub mod rests;
 pub mod rows;
 pub mod sentence;
 
-use super::{Group, Input, Place, Question};
+use super::{Drawn, Group, Input, Place, Question};
 use crate::job::{BenchField, JobChoice, JobField, SettingField};
 
 const fn text(field: SettingField) -> Input {
@@ -56,6 +57,8 @@ pub const QUESTION: Question = Question {
                 text(SettingField::Lash),
                 text(SettingField::DialRadius),
                 text(SettingField::PitchRadius),
+                Input::Choice(JobChoice::PatternDrive),
+                Input::Choice(JobChoice::PatternCoast),
             ],
             taken: None,
         },
@@ -67,5 +70,18 @@ pub const QUESTION: Question = Question {
     deciding: rows::deciding,
     rows: rows::rows,
     rests: rests::rests,
-    pictures: &[],
+    pictures: &[
+        Drawn {
+            id: "setting-drive",
+            tab: "Drive side",
+            draw: |source, _| pictures::drive(source).map(|picture| Box::new(picture) as _),
+            press: Some(pictures::press_drive),
+        },
+        Drawn {
+            id: "setting-coast",
+            tab: "Coast side",
+            draw: |source, _| pictures::coast(source).map(|picture| Box::new(picture) as _),
+            press: Some(pictures::press_coast),
+        },
+    ],
 };

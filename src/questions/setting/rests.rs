@@ -41,6 +41,9 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
         let [low, high] = USUAL_BACKLASH_MM.map(|at| said(source, millimetres(at)));
         rests.push(usual("Backlash", format!("{low} to {high}"), "makers’ manuals of cars; others give up to 0.012 in"));
     }
+    if bench.pattern_drive.value().or(bench.pattern_coast.value()).is_some() {
+        rests.push(usual("What a pattern asks for", "by makers’ manuals", "axle manuals, from memory; shim behind the pinion’s head"));
+    }
     if set.bore.is_some() {
         rests.push(usual(
             "Bore of a clutch housing",

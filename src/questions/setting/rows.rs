@@ -1,6 +1,7 @@
 //! The rows of Bearings and torque: the shim of a pair, its play hot, turning torque, ring and pinion, clutch housing.
 
 mod fasteners;
+mod pattern;
 
 use super::answer::{BORE_RUN_OUT_MM, FACE_RUN_OUT_MM, USUAL_BACKLASH_MM, adds_up, ends, mean};
 use super::read::Set;
@@ -39,6 +40,7 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
     rows.extend(set.turning().map(|torque| torque_row(source, &set, torque)));
     rows.extend(depth_row(source, &set));
     rows.extend(lash_row(source, &set));
+    rows.extend(pattern::rows(&source.job.bench.setting));
     rows.extend(set.bore.as_ref().map(|bore| Row::of_one("bore", "Clutch housing, bore", bore_cell(source, bore))));
     rows.extend(set.face.as_ref().map(|face| Row::of_one("face", "Clutch housing, face", face_cell(source, face))));
     rows.extend(fasteners::rows(source, &set));

@@ -4,6 +4,7 @@ use super::answer::adds_up;
 use super::read::Set;
 use super::rows::{across, towards, turning_unit};
 use crate::fits::fastener::Fastener;
+use crate::fits::ring_pinion::both;
 use crate::questions::endplay::rows::said;
 use crate::questions::{Source, Station, warmth};
 use crate::sheet::Said;
@@ -32,9 +33,20 @@ fn sentences(source: Source<'_>) -> Vec<String> {
     said_of.extend(turning(source, &set));
     said_of.extend(set.depth_shim().map(|shim| format!("Pinion depth shim {}.", said(source, shim))));
     said_of.extend(super::answer::mean(&set.backlash()).map(|lash| format!("Backlash at the tooth {}.", said(source, lash))));
+    said_of.extend(pattern(source));
     said_of.extend(bore(source, &set));
     said_of.extend(set.fasteners.first().map(|fastener| bolt(source, fastener)));
     said_of
+}
+
+/// What the pattern asks for.
+fn pattern(source: Source<'_>) -> Option<String> {
+    let setting = &source.job.bench.setting;
+    let asks = match (setting.pattern_drive.value(), setting.pattern_coast.value()) {
+        (Some(drive), Some(coast)) => both(drive, coast),
+        (one, other) => one.or(other)?.what_to_do(),
+    };
+    Some(format!("By the pattern: {asks}."))
 }
 
 fn hot(source: Source<'_>, set: &Set) -> Option<String> {

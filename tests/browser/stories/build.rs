@@ -53,11 +53,20 @@ fn measure_choose_the_shim_tick_the_step_print_the_record() -> Result<()> {
         page.until(&format!("{step}?.querySelectorAll('.step__readings input')[1]?.value === '0.09 mm'")).await?;
         page.go_to("jobs").await?;
         page.until("/\\d+ steps open/.test(document.querySelector('.job__about').innerText)").await?;
-        print_what(page, "Everything").await?;
+        // A part is ticked as the steps are, and what it costs goes with the record.
+        page.go_to("bench/record").await?;
+        let parts = group("Parts used and to order");
+        page.click(button("what is usually renewed")).await?;
+        page.until_of(&parts, "one.querySelectorAll('.step').length > 10 && one.innerText.includes('order 1')").await?;
+        page.until_of(&parts, "(one.querySelector('.step__tick').click(), true)").await?;
+        page.until_of(&parts, "one.querySelector('.step').innerText.includes('used')").await?;
+        // The record goes with the box by itself.
+        print_what(page, "Build record").await?;
         let pages = pages(&page.pdf(Paper::A4).await?)?.join(" ");
-        for said in ["Build record", "0.35 mm", "0.09 mm", "Hubs:"] {
-            ensure!(pages.contains(said), "“{said}” is not on paper");
+        for said in ["Build record", "0.35 mm", "0.09 mm", "Hubs:", "Front bearing of the case used"] {
+            ensure!(pages.contains(said), "“{said}” is not on paper: {pages}");
         }
+        ensure!(!pages.contains("Fit 0.20 + 0.10 mm") && !pages.contains("Comparison"), "more than the record is printed: {pages}");
         Ok(())
     })
 }

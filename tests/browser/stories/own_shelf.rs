@@ -2,7 +2,8 @@
 
 use browser_tests::anyhow::{Result, ensure};
 use browser_tests::pdf::pages;
-use browser_tests::{Key, Page, Paper, button, checkbox, field, group, visit};
+use browser_tests::{By, Key, Page, Paper, button, checkbox, field, group, visit};
+use serde_json::{Value, json};
 
 /// Names that the demo's parts go by.
 const DEMO: [&str; 4] = ["Curlew", "Redshank", "Godwit", "Wheatear"];
@@ -147,16 +148,77 @@ fn the_shelf_is_searched_by_sum_and_ratio_and_says_what_is_low() -> Result<()> {
     })
 }
 
-/// From a file to the customer's page: nothing of the demo's is on it.
+/// Chooses a file for the shelf.
+async fn choose_file(page: &Page, content: &str) -> Result<()> {
+    let file = std::env::temp_dir().join(format!("layshaft-shelf-{}.json", std::process::id()));
+    std::fs::write(&file, content)?;
+    page.driver()?.find(By::Css("#shelf-file")).await?.send_keys(file.display().to_string()).await?;
+    page.element(group("What the file would do")).await?;
+    Ok(std::fs::remove_file(file)?)
+}
+
+/// The shelf goes out without what is the shop's alone, and another shop's comes in beside it: side by side, told first, and taken back.
+#[test]
+fn another_shops_shelf_comes_in_beside_ones_own() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        bring_in(page, OWN).await?;
+        page.catch_saved().await?;
+        page.click(button("Save a shelf for another shop")).await?;
+        let mine = page.caught().await?;
+        ensure!(mine.contains("Corner four") && !mine.contains("480"), "the file tells prices: {mine}");
+        // Mill Lane's: one the same, one counted otherwise, one that is new and signed.
+        let mut theirs: Value = serde_json::from_str(&mine)?;
+        theirs["from"] = json!("Mill Lane Gearboxes");
+        theirs["entries"][0]["gear_2"] = json!("33/22");
+        let mut new = theirs["entries"][1].clone();
+        new["name"] = json!("Lane special");
+        new["counted_by"] = json!("J.W.");
+        let entries = theirs["entries"].as_array_mut().map(|entries| entries.push(new));
+        ensure!(entries.is_some(), "the file has no list of parts");
+        choose_file(page, &theirs.to_string()).await?;
+        let report = group("What the file would do");
+        for part in ["From Mill Lane Gearboxes: 1 new part, 1 as they are here, 1 different", "32/23", "33/22", "✓ counted by J.W."] {
+            page.says(&report, part).await?;
+        }
+        ensure!(page.count("#shelf-list [data-own=true]").await? == 2, "something is written before it was told to");
+        page.assert_accessible("another shop's shelf").await?;
+        page.choose(field("What to do with Corner four"), "take theirs").await?;
+        page.click(button("Import").of("What the file would do")).await?;
+        page.says("#shelf-list [data-name='Lane special']", "from Mill Lane Gearboxes").await?;
+        page.says("#shelf-list [data-name='Corner four']", "33/22").await?;
+        page.says("#shelf-list [data-name='Corner four']", "480 EUR").await?;
+        page.click(button("Undo").of("banner")).await?;
+        page.says("#shelf-list [data-name='Corner four']", "32/23").await?;
+        ensure!(page.count("#shelf-list [data-own=true]").await? == 2, "what came in is still there");
+        Ok(())
+    })
+}
+
+/// Three parts by hand and twenty from a file, to the customer's page, a few words and the link: nothing of the demo's, and no customer.
 #[test]
 fn a_job_of_the_shop_goes_to_the_customer_without_a_demo_part() -> Result<()> {
     visit(async |page| {
         page.open("").await?;
-        for lines in [OWN, AXLES, GEARS] {
-            bring_in(page, lines).await?;
+        page.go_to("shelf").await?;
+        page.click(checkbox("Demo parts")).await?;
+        page.click(button("ring and pinion pairs").of("Kind of part")).await?;
+        for (drive, price) in [("40/11", "310 EUR"), ("41/11", "310 EUR"), ("43/11", "320 EUR")] {
+            page.click(button("Add one")).await?;
+            page.type_into(field("ring and pinion").of("one of your own"), drive).await?;
+            page.type_into(field("price").of("one of your own"), price).await?;
+            page.press(Key::Enter).await?;
+            page.gone(group("one of your own")).await?;
         }
+        page.says("#shelf-count", "3 of them your own").await?;
+        let (head, first) = OWN.split_once('\n').unwrap_or_default();
+        let line = |number: u32| format!("Own {number},25/30,{}/18,32/23,28/27,direct,{},1,0\n", 30 + number % 9, 400 + number);
+        let lines: String = (2..=19).map(line).collect();
+        bring_in(page, &format!("{head}\n{first}{lines}")).await?;
+        page.says("#shelf-count", "20 of them your own").await?;
         page.go_to("jobs").await?;
         page.click(button("New empty job")).await?;
+        page.type_into(field("Customer"), "Mrs Example").await?;
         page.go_to("shelf").await?;
         page.click(button("Use Corner four in setup A")).await?;
         page.click(button("ring and pinion pairs").of("Kind of part")).await?;
@@ -164,16 +226,29 @@ fn a_job_of_the_shop_goes_to_the_customer_without_a_demo_part() -> Result<()> {
         page.go_to("compare/gears").await?;
         page.type_into(field("Tire").of("Setup A"), "185/70R14").await?;
         page.go_to("jobs").await?;
-        page.click(button("Add this setup’s parts from your shelf")).await?;
+        page.click(button("Add the parts of this job")).await?;
         // 480 + 310 = 790, by hand.
         page.says("#quote-total", "Total 790.00 EUR.").await?;
         let text = pages(&page.pdf(Paper::A4).await?)?.join(" ");
-        for words in ["Corner four", "40/11", "790.00 EUR", "2.467"] {
+        for words in ["Corner four", "40/11", "790.00 EUR", "2.467", "Mrs Example"] {
             ensure!(text.contains(words), "“{words}” is not on the customer's page:\n{text}");
         }
         for name in DEMO.into_iter().chain(["needs ", "not known", "Press "]) {
             ensure!(!text.contains(name), "the customer's page says “{name}”:\n{text}");
         }
+        page.hand_over("Link, file, CSV").await?;
+        page.until_of("#few-words", "one.value.includes('2.467') && one.value.includes('40/11')").await?;
+        page.click(button("Copy these words")).await?;
+        page.until_of(field("The link"), "one.value.includes('#j=')").await?;
+        let link = page.value(field("The link")).await?;
+        let fragment = link.split_once('#').map_or("", |(_, fragment)| fragment);
+        page.js::<Value>("kept.forget()").await?;
+        page.go("?received").await?;
+        page.ready().await?;
+        page.go(&format!("?received#{fragment}")).await?;
+        page.element(button("Keep a copy")).await?;
+        page.has_gear_set("A", "Corner four").await?;
+        ensure!(page.js::<bool>("!document.documentElement.innerHTML.includes('Mrs Example')").await?, "the customer went along");
         Ok(())
     })
 }

@@ -142,6 +142,30 @@ fn the_comparison_holds_every_question_and_its_figures() -> Result<()> {
     })
 }
 
+/// Three setups side by side are four pages, six are seven, on either paper; every question that says something is on them.
+#[test]
+fn the_comparison_by_itself_takes_few_pages() -> Result<()> {
+    visit(async |page| {
+        page.open("").await?;
+        print_what(page, "Comparison").await?;
+        for (many, most) in [(3, 4), (6, 7)] {
+            for _ in 3..many {
+                page.click(button("Add a setup")).await?;
+            }
+            page.setups(many).await?;
+            for paper in [Paper::A4, Paper::LETTER] {
+                let pages = pages(&page.pdf(paper).await?)?;
+                ensure!(pages.len() <= most, "{many} setups take {} pages", pages.len());
+                let all = pages.join(" ");
+                for words in ["Comparison", "Gear train", "Gears", "Pull", "Inside", "Speedometer", "Road", "Find"] {
+                    says(&all, words)?;
+                }
+            }
+        }
+        Ok(())
+    })
+}
+
 #[test]
 fn a_dark_page_prints_as_a_light_one_and_nothing_stays_behind() -> Result<()> {
     visit(async |page| {

@@ -48,6 +48,15 @@ fn photographs_survive_a_reload_and_a_backup_and_restore() -> Result<()> {
         // Made small: the longer side has 1,600 pixels.
         kept(page, 1, 1_600).await?;
         page.assert_accessible("a step with a photograph").await?;
+        // Reworded, the step keeps it.
+        page.click(button("Edit the list as text")).await?;
+        page.until_of(field("the steps, one a line"), "one.value.includes('photographs of Manual, torque')").await?;
+        let text: String = page
+            .of(field("the steps, one a line"), "one.value.replace('Manual, torque figures and shims to hand', 'Papers and shims to hand')")
+            .await?;
+        page.paste_into(field("the steps, one a line"), &text).await?;
+        page.until("document.querySelector('.step__what').innerText === 'Papers and shims to hand'").await?;
+        kept(page, 1, 1_600).await?;
         page.saved().await?;
         page.reload().await?;
         kept(page, 1, 1_600).await?;

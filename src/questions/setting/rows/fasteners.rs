@@ -47,7 +47,8 @@ fn cell(source: Source<'_>, number: usize, fastener: &Fastener) -> Cell {
     let drill = above.map(|drill| {
         vec![Piece::words(format!("wire insert: drill {},", drill.name)), length("insert_hole", hole).into(), Piece::words("at least")]
     });
-    let cell = cell.and_maybe(light);
+    let order = (!fastener.order.is_empty()).then(|| Piece::words(format!("tighten in the order {}", fastener.order)));
+    let cell = cell.and_maybe(light).and_maybe(order);
     match drill {
         Some(drill) => cell.and(drill),
         None => cell,

@@ -1,0 +1,26 @@
+//! The rows of the contact pattern: what paint shows on either side of the ring gear's teeth, and what that asks for.
+
+use crate::fits::ring_pinion::{Pattern, both};
+use crate::job::Setting;
+use crate::job::choice::Options as _;
+use crate::sheet::{Cell, Piece, Row};
+
+/// A row a side that was read, and one for both together.
+pub(super) fn rows(setting: &Setting) -> Vec<Row> {
+    let [drive, coast] = [setting.pattern_drive.value(), setting.pattern_coast.value()];
+    let sides = [("pattern-drive", "Pattern, drive side", drive), ("pattern-coast", "Pattern, coast side", coast)];
+    let side = |(key, label, pattern): (&'static str, &'static str, Option<Pattern>)| {
+        let words = Pattern::offered().into_iter().find(|offered| Some(offered.value) == pattern)?.says;
+        Some(Row::of_one(key, label, Cell::line([Piece::words(words)])))
+    };
+    let mut rows: Vec<Row> = sides.into_iter().filter_map(side).collect();
+    let verdict = match (drive, coast) {
+        (Some(drive), Some(coast)) => both(drive, coast),
+        (Some(one), None) | (None, Some(one)) => one.what_to_do(),
+        (None, None) => return rows,
+    };
+    let is_good = [drive, coast].into_iter().flatten().all(|pattern| pattern == Pattern::Good);
+    let verdict = if is_good { Piece::good(verdict) } else { Piece::caution(verdict) };
+    rows.push(Row::of_one("pattern", "By the pattern", Cell::line([verdict])));
+    rows
+}
