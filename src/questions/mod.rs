@@ -127,6 +127,8 @@ pub enum Input {
     Ticks(Ticks),
     /// A recording, made or opened: of the page, not of the job.
     Recording,
+    /// A picture of a gear whose teeth are counted: of the page, not of the job.
+    TeethPicture,
 }
 
 /// Inputs under one title.

@@ -28,6 +28,7 @@ pub(in crate::app) fn other(input: Input) -> AnyView {
         Input::Ticks(ticks) => view! { <TickGroups ticks/> }.into_any(),
         Input::Steps(steps) => view! { <Checklist steps/> }.into_any(),
         Input::Recording => parts::LISTEN.show(|listen| (listen.controls)()).into_any(),
+        Input::TeethPicture => parts::COUNT.show(|count| count()).into_any(),
         Input::Choice(choice) => view! { <SelectField choice=Choice::Job(choice) visible_label=true/> }.into_any(),
     }
 }
