@@ -7,6 +7,7 @@ use crate::gearing::teeth::decimal;
 use crate::job::{Gearbox, Job, Setup};
 use crate::problem::capital;
 use crate::questions::Source;
+use crate::questions::alike::rounded;
 use crate::questions::entries::kind_words;
 use crate::questions::quote::{Offer, offer};
 use crate::questions::road::rows::past_top_speed;
@@ -220,8 +221,9 @@ impl Seen<'_> {
     /// How the engine speed at the cruise differs from the first setup's.
     fn against_first(&self, rpm: f64) -> String {
         let first = self.source.setups.first().and_then(|first| first.road().cruise_in_top()).map(in_rpm);
-        let difference = first.filter(|_| self.column > 0).map_or(0.0, |first| rpm - first);
-        if difference.abs() < 0.5 {
+        // Of the figures as both are shown, so that a reader who subtracts them finds the same.
+        let difference = first.filter(|_| self.column > 0).map_or(0.0, |first| rounded(rpm, 0) - rounded(first, 0));
+        if difference == 0.0 {
             return String::new();
         }
         let way = if difference < 0.0 { "fewer" } else { "more" };

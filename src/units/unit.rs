@@ -139,7 +139,7 @@ units! {
         CM "cm" ["cm"] si!(Length, length::centimeter), |q| q.get::<length::centimeter>();
         METRE "m" ["m", "metre", "metres", "meter", "meters"] si!(Length, length::meter), |q| q.get::<length::meter>();
         FOOT "ft" ["ft", "'", "foot", "feet", "′"] si!(Length, length::foot), |q| q.get::<length::foot>();
-        MILE "mile" ["mi", "mile", "miles"] si!(Length, length::mile), |q| q.get::<length::mile>();
+        MILE "mi" ["mi", "mile", "miles"] si!(Length, length::mile), |q| q.get::<length::mile>();
         KM "km" ["km", "kilometre", "kilometres", "kilometer"] si!(Length, length::kilometer), |q| q.get::<length::kilometer>();
     }
     Velocity, inch MPH, metric KM_H {

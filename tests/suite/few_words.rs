@@ -12,7 +12,7 @@ fn lines(change: impl FnOnce(&mut Job), words: Words) -> Vec<String> {
 }
 
 /// Setup C: 33/22 × 36/19 = 2.842, × 31/24 = 1.938, × 27/28 = 1.446, direct, × 20/35 = 0.857; 43/11 = 3.909; a 185/70R14 rolls 73.97 in;
-/// 70 mph in 5th: 3,907 × 0.857 = 3,348 rpm, 558 fewer; 1st at 6,500 rpm: 41.0 mph, 5th: 116.5 ÷ 0.857 = 135.9 mph; 3rd to 4th: 1 − 1 ÷ 1.446 =
+/// 70 mph in 5th: 3,907 × 0.857 = 3,348 rpm, 3,907 − 3,348 = 559 fewer; 1st at 6,500 rpm: 41.0 mph, 5th: 116.5 ÷ 0.857 = 135.9 mph; 3rd to 4th: 1 − 1 ÷ 1.446 =
 /// 31 %, 1st to 2nd 1 − 1.938 ÷ 2.842 = 32 %.
 #[test]
 fn the_five_speed_in_eight_lines() {

@@ -16,14 +16,14 @@ fn every_printed_bound_is_accepted() {
     }
 }
 
-/// By hand: 1 km/h is 0.6214 mph and 400 km/h are 248.5 mph; 0.25 m is 0.000 155 3 mile; 0.01 s is 10 ms; 0.1 m² is 1.076 ft².
+/// By hand: 1 km/h is 0.6214 mph and 400 km/h are 248.5 mph; 0.25 m is 0.000 155 3 mi; 0.01 s is 10 ms; 0.1 m² is 1.076 ft².
 #[test]
 fn bounds_are_rounded_inwards_to_two_digits_at_least() {
     fn check<Q: Measured>(row: &Limits<Q>, unit: &Unit<Q>, range: &str) {
         assert_eq!(row.range_in(unit), range);
     }
     check(&limits::CRUISE_SPEED, &unit::MPH, "0.63 to 248 mph");
-    check(&limits::ROLLED, &unit::MILE, "0.00016 to 3.7 mile");
+    check(&limits::ROLLED, &unit::MILE, "0.00016 to 3.7 mi");
     check(&limits::SYNCHRONISING_TIME, &unit::MS, "10 to 5,000 ms");
     check(&limits::DRAG_AREA, &unit::SQ_FT, "1.1 to 64 ft²");
     check(&limits::INERTIA, &unit::KG_M2, "0.0001 to 100 kg·m²");

@@ -118,7 +118,7 @@ fn the_odometer_is_judged() {
     let mut job = demo::job();
     job.choose(Choice::Job(JobChoice::Law), "un-r39");
     // UN R39 says nothing on odometers (press article): the figure stands alone.
-    assert_eq!(said(&job, 0, "odometer"), "95.7 mile");
+    assert_eq!(said(&job, 0, "odometer"), "95.7 mi");
     job.choose(Choice::Job(JobChoice::Law), "adr-18-00");
     // ADR 18/00 allows a dial 10 % either way: it says nothing of 4.3 %, and the odometer is the caution.
     assert!(said(&job, 0, "odometer").contains("! outside ADR 18/00 to 18/02: 4 %"), "{}", said(&job, 0, "odometer"));
