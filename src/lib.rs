@@ -12,6 +12,7 @@
 //! [`sound`] (what tones all that makes, and which fits a noise),
 //! [`toothload`] (what teeth, bearings and synchronisers bear),
 //! [`toothform`] (what one gear measures, and which standard gear that makes it),
+//! [`counting`] (how many teeth the gear in a photograph has),
 //! [`fits`] (how parts sit in one another, ISO 286, end play and shims), [`checklist`] (steps as lines of text, ticked and read),
 //! [`faults`] (symptoms, their causes, and the tests that tell them apart).
 //!
@@ -77,6 +78,7 @@ pub mod app;
 pub mod catalogue;
 pub mod chart;
 pub mod checklist;
+pub mod counting;
 pub mod driveline;
 pub mod faults;
 pub mod finder;

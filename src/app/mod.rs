@@ -3,7 +3,7 @@
 //! [`state`] holds the job and what is derived from it, [`view`] what is looked at, [`shop`] what the shop has, [`address`] where one is;
 //! [`keep`] writes to the device's store. [`bar`] leads from place to place; [`compare`], [`bench`], [`shelf`] and [`jobs`] are the places.
 //! [`question`] is the one view of every question, [`line`] and [`heads`] stand around it where setups are compared, [`find`] shows a
-//! search, [`listen`] hears a recording, [`photographs`] keeps pictures. [`slices`] is
+//! search, [`listen`] hears a recording, [`count`] counts teeth in a picture, [`photographs`] keeps pictures. [`slices`] is
 //! long work a little at a time. [`widgets`] are the few things everything is built of, [`print`] is paper. Effects here only touch the outside: the store,
 //! the title, the canvas.
 
@@ -13,6 +13,7 @@ pub mod bar;
 pub mod bench;
 pub mod book;
 pub mod compare;
+pub mod count;
 pub mod device;
 pub mod find;
 pub mod heads;

@@ -16,7 +16,7 @@ use super::state::State;
 use super::widgets::chart::Shown;
 use super::widgets::entry;
 use super::widgets::same::Same;
-use super::{bar, bench, find, heads, jobs, listen, photographs, picker, print, shelf, suggestions};
+use super::{bar, bench, count, find, heads, jobs, listen, photographs, picker, print, shelf, suggestions};
 use crate::catalogue::{self, Catalogue};
 use crate::job::book::RecordId;
 use crate::job::listing::Fitting;
@@ -177,6 +177,11 @@ part! {
     pub LISTEN: Listen = listen(Listen { controls: listen::controls, found: listen::found })
 }
 
+part! {
+    /// The teeth of a gear counted in a picture.
+    pub COUNT: fn() -> AnyView = count(count::view)
+}
+
 /// What is done with photographs.
 #[derive(Clone, Copy)]
 pub struct Photographs {
@@ -201,4 +206,4 @@ part! {
 }
 
 /// All of them.
-pub static ALL: [&'static dyn Later; 8] = [&KEEPER, &ANSWERS, &DESK, &PAPER, &FIND, &SHELF, &LISTEN, &PHOTOGRAPHS];
+pub static ALL: [&'static dyn Later; 9] = [&KEEPER, &ANSWERS, &DESK, &PAPER, &FIND, &SHELF, &LISTEN, &PHOTOGRAPHS, &COUNT];

@@ -129,6 +129,8 @@ pub enum Input {
     Recording,
     /// Rows about faults that the shop writes itself: of the shop, not of the job.
     OwnRows,
+    /// A picture of a gear whose teeth are counted: of the page, not of the job.
+    TeethPicture,
 }
 
 /// Inputs under one title.

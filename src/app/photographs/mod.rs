@@ -3,6 +3,6 @@
 //! [`album`] knows which there are, [`picture`] makes one small, [`strip`] stands beside what they show, [`printed`] goes with the record.
 
 pub mod album;
-mod picture;
+pub mod picture;
 pub mod printed;
 pub mod strip;

@@ -9,8 +9,8 @@ use crate::job::photographs::scaled;
 /// How finely it is packed, of 1: the marks of a scriber are still seen.
 const QUALITY: f64 = 0.8;
 
-/// A file as a photograph that is kept; none where it is no picture.
-pub(super) async fn jpeg(file: &web_sys::Blob) -> Option<web_sys::Blob> {
+/// A file as a picture, scaled down; none where it is none.
+pub(in crate::app) async fn canvas(file: &web_sys::Blob) -> Option<web_sys::HtmlCanvasElement> {
     let window = web_sys::window()?;
     let bitmap = JsFuture::from(window.create_image_bitmap_with_blob(file).ok()?).await.ok()?;
     let bitmap: web_sys::ImageBitmap = bitmap.dyn_into().ok()?;
@@ -24,6 +24,12 @@ pub(super) async fn jpeg(file: &web_sys::Blob) -> Option<web_sys::Blob> {
     paint.set_fill_style_str("#fff");
     paint.fill_rect(0.0, 0.0, width, height);
     paint.draw_image_with_image_bitmap_and_dw_and_dh(&bitmap, 0.0, 0.0, width, height).ok()?;
+    Some(canvas)
+}
+
+/// A file as a photograph that is kept; none where it is no picture.
+pub(super) async fn jpeg(file: &web_sys::Blob) -> Option<web_sys::Blob> {
+    let canvas = canvas(file).await?;
     let packed = Promise::new(&mut |give, _| {
         if canvas.to_blob_with_type_and_encoder_options(&give, "image/jpeg", &QUALITY.into()).is_err() {
             let _ = give.call0(&JsValue::NULL);

@@ -30,6 +30,7 @@ pub(in crate::app) fn other(input: Input) -> AnyView {
         Input::Steps(steps) => view! { <Checklist steps/> }.into_any(),
         Input::Recording => parts::LISTEN.show(|listen| (listen.controls)()).into_any(),
         Input::OwnRows => own_rows::view().into_any(),
+        Input::TeethPicture => parts::COUNT.show(|count| count()).into_any(),
         Input::Choice(choice) => view! { <SelectField choice=Choice::Job(choice) visible_label=true/> }.into_any(),
     }
 }

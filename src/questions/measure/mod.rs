@@ -1,6 +1,7 @@
 //! Measure a gear: which teeth are these, are they worn, and do they run with that mate?
 
 pub mod answer;
+pub mod counted;
 pub mod pictures;
 pub mod read;
 pub mod rests;
@@ -35,6 +36,7 @@ pub const QUESTION: Question = Question {
             ],
             taken: Some(sentence::where_to_measure),
         },
+        Group { title: "Count by camera", inputs: &[Input::TeethPicture], taken: None },
         Group {
             title: "With its mate",
             inputs: &[

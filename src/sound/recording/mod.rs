@@ -12,7 +12,7 @@ pub mod lines;
 mod listening;
 pub mod makers;
 pub mod map;
-mod places;
+pub(crate) mod places;
 pub mod score;
 pub mod share_out;
 pub mod spectra;

@@ -6,7 +6,7 @@
     clippy::cast_sign_loss,
     reason = "rounded and kept above nothing; beyond the row nothing is found"
 )]
-pub(super) fn near(value: f64) -> usize {
+pub(crate) fn near(value: f64) -> usize {
     value.round().max(0.0) as usize
 }
 
@@ -16,30 +16,30 @@ pub(super) fn near(value: f64) -> usize {
     clippy::cast_sign_loss,
     reason = "cut down and kept above nothing; beyond the row nothing is found"
 )]
-pub(super) fn below(value: f64) -> usize {
-    value.floor().max(0.0) as usize
+pub(crate) fn below(value: f64) -> usize {
+    value.max(0.0) as usize
 }
 
 /// A place or a count as a number.
 #[expect(clippy::cast_precision_loss, reason = "rows are far shorter than 2^53")]
-pub(super) fn real(place: usize) -> f64 {
+pub(crate) fn real(place: usize) -> f64 {
     place as f64
 }
 
 /// The value at a place; nothing beyond the row.
-pub(super) fn at(row: &[f64], place: usize) -> f64 {
+pub(crate) fn at(row: &[f64], place: usize) -> f64 {
     row.get(place).copied().unwrap_or(0.0)
 }
 
 /// The value between two places, on the straight line; nothing beyond the row.
-pub(super) fn between(row: &[f64], place: f64) -> f64 {
+pub(crate) fn between(row: &[f64], place: f64) -> f64 {
     let low = below(place);
     let share = place - real(low);
     at(row, low) * (1.0 - share) + at(row, low + 1) * share
 }
 
 /// The middle value; nothing of an empty row.
-pub(super) fn median(values: &mut [f64]) -> f64 {
+pub(crate) fn median(values: &mut [f64]) -> f64 {
     let middle = values.len() / 2;
     if values.is_empty() {
         return 0.0;
@@ -49,7 +49,7 @@ pub(super) fn median(values: &mut [f64]) -> f64 {
 }
 
 /// The power of two nearest to a number, by ratio, and no greater than the largest within `most`.
-pub(super) fn power_of_two(wanted: f64, most: f64) -> usize {
+pub(crate) fn power_of_two(wanted: f64, most: f64) -> usize {
     let exponent = wanted.max(2.0).log2().round().min(most.max(2.0).log2().floor());
     near(exponent.exp2())
 }

@@ -7,6 +7,7 @@ mod build;
 mod calls;
 mod catalogue;
 mod comfort;
+mod counting;
 mod driveline;
 mod faults;
 mod figures;

@@ -7,7 +7,7 @@ use anyhow::{Context, Result};
 /// These come first, in this order: the faces and the roles that all others draw on.
 const FIRST: [&str; 3] = ["fonts.css", "tokens.css", "boot.css"];
 /// What no first screen shows follows once the program runs; in this order, since paper overrules the screen.
-const MORE: [&str; 6] = ["book.css", "catalogue.css", "find.css", "listen.css", "steps.css", "print.css"];
+const MORE: [&str; 7] = ["book.css", "catalogue.css", "count.css", "find.css", "listen.css", "steps.css", "print.css"];
 
 /// The sheets as they are sent.
 pub(super) struct Joined {

@@ -20,6 +20,7 @@ const ROOMS: &[&str] = &[
     "sound",
     "toothload",
     "toothform",
+    "counting",
     "fits",
     "checklist",
     "faults",
@@ -36,8 +37,8 @@ const ROOMS: &[&str] = &[
 const ABOVE_ALL: [&str; 2] = ["lib", "main"];
 
 /// What the app leaves to the questions: it shows and edits, the trade is none of its business.
-const NOT_IN_APP: [&str; 11] =
-    ["gearing", "tyre", "speedometer", "motion", "driveline", "swap", "sound", "toothload", "toothform", "fits", "faults"];
+const NOT_IN_APP: [&str; 12] =
+    ["gearing", "tyre", "speedometer", "motion", "driveline", "swap", "sound", "toothload", "toothform", "counting", "fits", "faults"];
 
 /// A room imports only `crate::` rooms that stand before it.
 pub(super) fn check(sources: &Sources) -> Vec<Finding> {
