@@ -65,12 +65,12 @@ pub fn in_mesh(source: Source<'_>) -> Option<Shapes> {
     let scale = Scale::of(source);
     let centre_mm = in_millimetres(shared.geometry.centre);
     let [one, two] = shared.gears;
-    let [tip1, tip2] = tips(shared);
+    let [_, tip2] = tips(shared);
     let [half1, half2] = [&one, &two].map(|gear| working_half_rad(gear, shared));
     let [pitch1, pitch2] = [&one, &two].map(|gear| 2.0 * PI / gear.count());
     // A tooth of the first stands in the middle; the second's right neighbour leans on its right flank.
     let turned = half1 * one.count() / two.count() + half2;
-    let below = sector(&one, &HalfTooth::of(&one, radius, tip1), 0.0, PITCHES * pitch1, RIM);
+    let below = sector(&one, &order.tooth(&one), 0.0, PITCHES * pitch1, RIM);
     let above = sector(&two, &HalfTooth::of(&two, radius, tip2), turned, PITCHES * pitch2, RIM);
     let above = above.into_iter().map(|(x, y)| (x, centre_mm - y)).collect();
     let contacts = contacts(&one, shared, half1);
@@ -123,10 +123,9 @@ fn contacts(one: &CutGear, shared: &Shared, half_rad: f64) -> Vec<PointMm> {
 /// One tooth with its neighbours' roots.
 pub fn tooth(source: Source<'_>) -> Option<Shapes> {
     let order = Order::of(&source.job.bench)?;
-    let (_, _, radius) = order.rack.sizes();
     let scale = Scale::of(source);
     let gear = &order.gear;
-    let half = HalfTooth::of(gear, radius, order.tip);
+    let half = order.tooth(gear);
     let pitch = 2.0 * PI / gear.count();
     let undercut = if half.is_undercut { " The tool digs into the flank." } else { "" };
     let form = length(source, millimetres(2.0 * half.form_mm));
@@ -141,13 +140,12 @@ pub fn tooth(source: Source<'_>) -> Option<Shapes> {
 
 /// The whole gear, as thick as the middle of its limits.
 fn own_size(source: Source<'_>, order: &Order) -> OwnSize {
-    let [upper, lower] = order.thinner;
+    let [upper, lower] = order.own_thinner();
     let middle = (upper + lower) * 0.5;
     let gear = order.thinned(middle);
-    let (_, _, radius) = order.rack.sizes();
     let span = length(source, span::over_teeth(&order.gear, order.over) - middle);
     OwnSize {
         title: format!("{} teeth, across the shaft, {span} over {} teeth: the middle of its limits.", gear.teeth, order.over),
-        outline: whole_gear(&gear, &HalfTooth::of(&gear, radius, order.tip)),
+        outline: whole_gear(&gear, &order.tooth(&gear)),
     }
 }
