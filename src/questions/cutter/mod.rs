@@ -6,6 +6,7 @@ pub mod read;
 pub mod rests;
 pub mod rows;
 pub mod sentence;
+pub mod sheets;
 
 use super::{Drawn, Group, Input, Place, Question};
 use crate::job::{BenchField, CutterField, JobChoice, JobField};
