@@ -11,6 +11,7 @@ use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 
 use super::device;
+use super::keep::local;
 use super::state::State;
 use crate::job::{Field, SetupField, SetupId};
 use crate::problem::{Explain, capital};
@@ -21,9 +22,12 @@ use crate::units::Angle;
 const EVERY: u32 = 50;
 const REFUSED: &str = "The browser gives no tilt: allow motion sensors for this page, or type what an inclinometer reads.";
 
+/// The key of this device's zero, in whole thousandths of a degree.
+const KEPT: &str = "layshaft.tilt-zero";
+
 thread_local! {
-    /// The zero of this device, once it was turned end for end.
-    static ZERO: Cell<Option<Angle>> = const { Cell::new(None) };
+    /// The zero of this device, once it was turned end for end: what was found at another visit holds until it is found again.
+    static ZERO: Cell<Option<Angle>> = Cell::new(local::read(KEPT).and_then(|kept| taken::zero_of(&kept)));
 }
 
 /// What is under way.
@@ -92,7 +96,10 @@ fn taken(
         }
     };
     if let Some(first) = first {
-        ZERO.set(Some(taken::zero(first.mean, now.mean)));
+        let zero = taken::zero(first.mean, now.mean);
+        ZERO.set(Some(zero));
+        // Where nothing can be kept, it holds for this visit.
+        let _ = local::write(KEPT, &taken::zero_text(zero));
     }
     let raw = first.unwrap_or(now);
     let slope = raw.from_zero(ZERO.get().unwrap_or_default());

@@ -8,6 +8,7 @@ use super::{Question, gears};
 
 /// The question.
 pub const FIRST: &Question = &Question {
+    answer: gears::sentence::said_without_shelf,
     deciding: gears::rows::deciding_without_engine,
     rows: |_| Vec::new(),
     rests: |_| Vec::new(),

@@ -1,8 +1,8 @@
 //! The sentences of the demo job against arithmetic done apart from the program, and what they say of one setup or of none.
 
 use layshaft::job::{Job, Setup, SetupId, demo};
-use layshaft::questions::build;
-use layshaft::sheet::Words;
+use layshaft::questions::{self, Shelves, Source, build};
+use layshaft::sheet::{Reader, Words};
 
 /// The answer of a question, setups in brackets.
 fn answer(job: &Job, id: &str) -> String {
@@ -139,4 +139,18 @@ fn what_goes_into_the_case_is_said_of_counts_that_were_typed() {
     }
     let said = answer(&job, "gears");
     assert!(said.ends_with("[B] goes into [A]’s case by its tooth sums; [C] does not (tooth sum 55 where the case takes 53)."), "{said}");
+}
+
+/// The shelf knows that C's set is made for another case, which its tooth sums do not tell.
+#[test]
+fn what_stands_there_first_is_never_taken_back() {
+    let job = demo::job();
+    let reader = Reader { units: job.units, words: Words::Us };
+    let before = questions::analyse_first(&job);
+    let first = (questions::FIRST.answer)(Source::new(&job, &before, Shelves::default(), reader)).plain();
+    let sheet = build(&job, Words::Us);
+    let whole = sheet.sections.iter().find(|section| section.id == questions::FIRST.id).unwrap().answer.plain();
+    assert!(whole.starts_with(&first), "{first}\n{whole}");
+    assert!(whole.ends_with("C does not (made for another case: Redshank long case)."), "{whole}");
+    assert!(!first.contains("case"), "{first}");
 }

@@ -4,7 +4,6 @@
 //! `published_*` and `figures_by_hand`. A figure that moves is listed in CHANGELOG under "Numbers that changed".
 
 use std::fmt::Write;
-use std::path::Path;
 
 use layshaft::gearing::speeds::Selected;
 use layshaft::gearing::{Layout, Place};
@@ -239,31 +238,9 @@ pub(crate) fn layouts() -> Job {
 /// The letters of the columns.
 const LETTERS: [char; 6] = ['A', 'B', 'C', 'D', 'E', 'F'];
 
-/// Compares a text with the one kept, or keeps it where `LAYSHAFT_BLESS` is set.
-#[track_caller]
+/// Compares a text with the one kept; where every change is meant, `UPDATE_EXPECT=1 cargo test` keeps the new one.
 pub(crate) fn compare(name: &str, text: &str) {
-    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/golden").join(format!("{name}.txt"));
-    if std::env::var_os("LAYSHAFT_BLESS").is_some() {
-        std::fs::write(&path, text).unwrap();
-        return;
-    }
-    let kept = std::fs::read_to_string(&path).unwrap_or_default();
-    assert!(
-        kept == text,
-        "tests/golden/{name}.txt differs:\n{}\nWhere every change is meant: LAYSHAFT_BLESS=1 cargo test",
-        difference(&kept, text)
-    );
-}
-
-/// The lines that differ: what was kept behind a minus, what is now behind a plus.
-fn difference(kept: &str, now: &str) -> String {
-    let (kept, now): (Vec<_>, Vec<_>) = (kept.lines().collect(), now.lines().collect());
-    let alike = |(a, b): &(&&str, &&str)| a == b;
-    let head = kept.iter().zip(&now).take_while(alike).count();
-    let most = kept.len().min(now.len()) - head;
-    let tail = kept.iter().rev().zip(now.iter().rev()).take(most).take_while(alike).count();
-    let lines = |mark: &str, lines: &[&str]| lines.iter().fold(String::new(), |text, line| format!("{text}{mark} {line}\n"));
-    format!("line {}\n{}{}", head + 1, lines("-", &kept[head..kept.len() - tail]), lines("+", &now[head..now.len() - tail]))
+    expect_test::expect_file![format!("../golden/{name}.txt")].assert_eq(text);
 }
 
 /// A sheet as text: what is read, below each cell the figures with their values and workings, at the end the formulas and sources.

@@ -327,8 +327,29 @@ pub(crate) fn pictures() -> Vec<(String, Box<dyn Picture>)> {
         named("pull-thrust", pictures::thrust(source, None)),
         named("pull-run", pictures::run(source, None)),
         named("pull-run-distance", pictures::run_over_distance(source, None)),
+        named("pull-gap", pictures::gap_to_a(source, None).unwrap()),
         named("pull-band", pictures::band(source, None)),
     ]
+}
+
+/// Where the picture ends, a point of the run before a quarter mile, stands what the rows say one by one.
+#[test]
+fn the_gap_at_a_quarter_mile_is_the_difference_of_the_times() {
+    let job = demo::job();
+    let answers = questions::analyse_job(&job, Shelves::default());
+    let quarter = |slot: usize| answers.setups[slot].over_distances()[0].as_ref().unwrap().reached.time.value;
+    let source = Source::new(&job, &answers, Shelves::default(), Reader { units: job.units, words: Words::Us });
+    let picture = pictures::gap_to_a(source, None).unwrap();
+    assert_eq!(picture.series.len(), job.setups.len() - 1);
+    for (slot, series) in (1..).zip(&picture.series) {
+        let (way, behind) = *series.points.last().unwrap();
+        assert!((way - 1_320.0).abs() < 25.0, "{way} ft");
+        assert!(
+            (behind - (quarter(slot) - quarter(0))).abs() < 0.01,
+            "{behind} s of setup {slot}, by the rows {}",
+            quarter(slot) - quarter(0)
+        );
+    }
 }
 
 #[test]

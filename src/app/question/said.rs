@@ -4,13 +4,17 @@ use leptos::prelude::*;
 
 use crate::app::state::State;
 use crate::job::Job;
-use crate::questions::Question;
+use crate::questions::{Place, Question};
 use crate::sheet::said::{Bit, Said};
 
-/// The sentence; nothing where nothing can be said yet.
+/// What stands in its place at the bench, where an empty half of the page would ask what it is for.
+const NOTHING_YET: &str = "The answer stands here once there is something to go on.";
+
+/// The sentence; where nothing can be said yet, nothing, or at the bench that it will stand there.
 pub(super) fn view(state: State, question: Signal<&'static Question>) -> impl IntoView {
     let said = Memo::new(move |_| state.with_source(|source| (question.get().answer)(source).map(|text| state.say(text))));
-    move || said.with(|said| (!said.is_empty()).then(|| view! { <p class="answer">{bits(said)}</p> }))
+    let nothing = move || (question.get().place == Place::Bench).then(|| view! { <p class="answer answer--none">{NOTHING_YET}</p> });
+    move || said.with(|said| if said.is_empty() { nothing().into_any() } else { view! { <p class="answer">{bits(said)}</p> }.into_any() })
 }
 
 fn bits(said: &Said) -> impl IntoView + use<> {

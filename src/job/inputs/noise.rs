@@ -29,7 +29,7 @@ inputs! {
     Bearings at bearings: Row::new("noise-bearings", "bearings, a line each: balls x diameter on their circle", Kind::Lines)
         .like("cluster front: 9 x 7.94 on 38.5 mm\npinion rear: 14 x 11.1 on 62 mm, 15°");
     /// What was kept of recordings.
-    Kept at kept: Row::new("noise-kept", "recordings kept, a line each", Kind::Lines);
+    Kept at kept: Row::new("noise-kept", "recordings kept, a line each", Kind::Lines).or(|_| "none".to_owned());
 }
 
 /// The unit of a road speed, where no other stands behind the number.

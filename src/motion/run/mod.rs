@@ -16,6 +16,7 @@ use crate::motion::error::MotionError;
 use crate::motion::shift::Shift;
 use crate::motion::vehicle::Vehicle;
 use crate::motion::{Band, in_metres_per_second, in_rpm};
+use crate::units::common::metres;
 use crate::units::{AngularVelocity, Energy, Length, Time, Velocity};
 use walk::Walk;
 
@@ -169,10 +170,33 @@ pub struct Run {
     pub evidence: Evidence,
 }
 
+/// What two runs to the same distance may differ by in its last digits.
+const ROUNDING_M: f64 = 1e-3;
+
 impl Run {
     /// How long it took in all.
     pub fn time(&self) -> Time {
         self.legs.last().map_or_else(Time::default, |leg| leg.to.time)
+    }
+
+    /// The points of its picture and its end; nothing where no points were asked for.
+    pub fn moments(&self) -> impl Iterator<Item = Moment> {
+        let end = self.legs.last().map(|leg| leg.to).filter(|end| self.trace.last().is_some_and(|last| last.time < end.time));
+        self.trace.iter().copied().chain(end)
+    }
+
+    /// When a distance was covered, between its [`moments`](Self::moments); `None` past its end.
+    pub fn time_at(&self, distance: Length) -> Option<Time> {
+        let mut from = self.moments().next()?;
+        for to in self.moments() {
+            if to.distance + metres(ROUNDING_M) >= distance {
+                let way = to.distance - from.distance;
+                let share = if way > Length::default() { ((distance - from.distance) / way).value } else { 1.0 };
+                return Some(from.time + (to.time - from.time) * share);
+            }
+            from = to;
+        }
+        None
     }
 
     /// Share of the run's time with the engine inside the power band, shifts counted as outside; `None` for a run without time.

@@ -7,6 +7,9 @@ use crate::units::{Angle, number, unit};
 
 pub use crate::driveline::inclinometer::{Reading, SECONDS, zero};
 
+/// Of a degree.
+const THOUSANDTHS: f64 = 1_000.0;
+
 /// The text of the field of a slope with a reading put in; none where the setup has no such field.
 pub fn text(job: &Job, setup: SetupId, field: SetupField, reading: Reading) -> Option<String> {
     let before = job.text(Field::Setup(setup, field))?;
@@ -18,6 +21,26 @@ pub fn text(job: &Job, setup: SetupId, field: SetupField, reading: Reading) -> O
         1
     };
     Some(put(before, &typed(reading.fall(end), end), pieces))
+}
+
+/// A device's zero as it is kept: whole thousandths of a degree.
+///
+/// ```
+/// use layshaft::questions::driveline::taken::{zero_of, zero_text};
+/// use layshaft::units::unit;
+///
+/// let zero = unit::DEGREE.of(-0.35);
+/// assert_eq!(zero_text(zero), "-350");
+/// assert_eq!(zero_of("-350"), Some(zero));
+/// ```
+pub fn zero_text(zero: Angle) -> String {
+    format!("{:.0}", unit::DEGREE.number(zero) * THOUSANDTHS)
+}
+
+/// A device's zero from what was kept of it; none where no such thing was.
+pub fn zero_of(kept: &str) -> Option<Angle> {
+    let thousandths: i32 = kept.parse().ok()?;
+    Some(unit::DEGREE.of(f64::from(thousandths) / THOUSANDTHS))
 }
 
 /// How the device is held while it is read.

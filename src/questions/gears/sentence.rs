@@ -16,6 +16,15 @@ const MOST_AGAINST: usize = 3;
 
 /// The sentence.
 pub fn said(source: Source<'_>) -> Said {
+    with(source, case::said(source).unwrap_or_default())
+}
+
+/// The sentence before the shelf is there: whether a set goes into a case is asked of the shelf first, so nothing is said of it yet.
+pub fn said_without_shelf(source: Source<'_>) -> Said {
+    with(source, String::new())
+}
+
+fn with(source: Source<'_>, case: String) -> Said {
     let steps: Vec<Steps<'_>> = (0..).zip(source.setups).filter_map(|(column, analysis)| Steps::of(column, analysis)).collect();
     let answer = match steps.as_slice() {
         [] => return Said::new(nothing(source)),
@@ -23,12 +32,7 @@ pub fn said(source: Source<'_>) -> Said {
         [first, others @ ..] if steps.len() <= MOST_AGAINST => against(first, others),
         _ => ranked(source),
     };
-    Said::of([
-        answer,
-        super::stepped::said(source),
-        case::said(source).unwrap_or_default(),
-        missing::said(source, &[TEETH], "every ratio").unwrap_or_default(),
-    ])
+    Said::of([answer, super::stepped::said(source), case, missing::said(source, &[TEETH], "every ratio").unwrap_or_default()])
 }
 
 /// What a setup must have before its steps are known.

@@ -7,7 +7,7 @@ use crate::gearing::{Layout, Ratio};
 use crate::motion::compare::{self, Facts, Question};
 use crate::motion::cruise::{self, Cruise};
 use crate::motion::grade::{self, Steepest};
-use crate::motion::plan::{Goal, Way};
+use crate::motion::plan::{Goal, Plan, Way};
 use crate::motion::pull::Gears as PlainGears;
 use crate::motion::run::{self, Course, Run, Start};
 use crate::motion::shift::{self, Rule, Shift, ShiftCost};
@@ -235,4 +235,18 @@ pub fn traced(pull: &Pull, conditions: &Conditions) -> Option<Run> {
         trace_step: Some(metres_per_second(TRACE_M_PER_S)),
     };
     run::run(vehicle, &course).ok()
+}
+
+/// The run of a plan, moment by moment, as far as it was planned.
+pub fn followed(pull: &Pull, plan: &Plan) -> Option<Run> {
+    let course = Course {
+        start: plan.start,
+        shifts: plan.shifts.clone(),
+        shift_time: plan.shift_time,
+        speeds: Vec::new(),
+        distances: vec![plan.reached.distance],
+        band: None,
+        trace_step: Some(metres_per_second(TRACE_M_PER_S)),
+    };
+    run::run(pull.vehicle.as_ref()?, &course).ok()
 }

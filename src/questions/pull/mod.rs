@@ -54,6 +54,12 @@ pub const QUESTION: Question = Question {
             press: None,
         },
         Drawn {
+            id: "run-gap",
+            tab: "Gap to A",
+            draw: |source, focus| pictures::gap_to_a(source, focus).map(|picture| Box::new(picture) as _),
+            press: None,
+        },
+        Drawn {
             id: "power-band",
             tab: "Power band",
             draw: |source, focus| runs(source).then(|| Box::new(pictures::band(source, focus)) as _),

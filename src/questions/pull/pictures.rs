@@ -3,11 +3,11 @@
 use crate::chart::lines::{At, Band, Dot, Guide, Lines, Measure, Series};
 use crate::chart::palette::Hue;
 use crate::gearing::Step;
-use crate::motion::run::Moment;
-use crate::questions::pull::answer::traced;
+use crate::motion::run::{Moment, Run};
+use crate::questions::pull::answer::{followed, traced};
 use crate::questions::{Analysis, Source};
 use crate::units::common::{in_rpm, metres_per_second, rpm};
-use crate::units::{Force, Measured, Power, System, Velocity, number, unit};
+use crate::units::{Force, Length, Measured, Power, System, Unit, Velocity, number, unit};
 
 /// Points to a curve.
 const POINTS: u32 = 48;
@@ -76,7 +76,7 @@ pub fn run(source: Source<'_>, focus: Option<usize>) -> Lines {
 
 /// Speed over the way covered from a standing start.
 pub fn run_over_distance(source: Source<'_>, focus: Option<usize>) -> Lines {
-    let length = if source.reader.units == System::Inch { &unit::FOOT } else { &unit::METRE };
+    let length = way(source);
     let x = Measure { name: "distance".into(), unit: length.symbol.into(), decimals: 0, ends: None };
     standing(source, focus, x, |moment| (length.take)(&moment.distance))
 }
@@ -101,6 +101,43 @@ fn standing(source: Source<'_>, focus: Option<usize>, x: Measure, along: impl Fn
         dots: Vec::new(),
         focus,
     }
+}
+
+/// How far every other setup is behind setup A where both have covered the same distance of a quarter mile: below nought it is ahead.
+pub fn gap_to_a(source: Source<'_>, focus: Option<usize>) -> Option<Lines> {
+    let length = way(source);
+    let mut runs = source.setups.iter().enumerate().map(|(slot, analysis)| (slot, quarter_mile(analysis)));
+    let (_, first) = runs.next()?;
+    let first = first?;
+    let series = runs.filter_map(|(slot, run)| {
+        let run = run?;
+        let points = run.moments().filter_map(|moment| {
+            let behind = moment.time - first.time_at(moment.distance)?;
+            Some(((length.take)(&moment.distance), (unit::SECOND.take)(&behind)))
+        });
+        Some(Series { hue: Hue::Setup(slot), name: String::new(), points: points.collect() })
+    });
+    let series: Vec<Series> = series.collect();
+    (!series.is_empty()).then(|| Lines {
+        title: "Quarter mile: time behind A".into(),
+        x: Measure { name: "distance".into(), unit: length.symbol.into(), decimals: 0, ends: None },
+        y: Measure { name: "behind A".into(), unit: unit::SECOND.symbol.into(), decimals: 2, ends: None },
+        series,
+        bands: Vec::new(),
+        guides: vec![Guide { at: At::Y(0.0), name: "A".into(), hue: Hue::Setup(0) }],
+        dots: Vec::new(),
+        focus,
+    })
+}
+
+/// The run that the quarter mile's time is of.
+fn quarter_mile(analysis: &Analysis) -> Option<Run> {
+    followed(analysis.pull(), analysis.over_distances().first()?.as_ref().ok()?)
+}
+
+/// The unit of a way driven.
+fn way(source: Source<'_>) -> &'static Unit<Length> {
+    if source.reader.units == System::Inch { &unit::FOOT } else { &unit::METRE }
 }
 
 /// Power over engine speed with the power band shaded, and a dot where each shift picks up.
