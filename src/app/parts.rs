@@ -11,13 +11,14 @@ use super::book::{self, Panel};
 use super::keep::{self, Opened};
 use super::later::Later;
 use super::notices::Act;
-use super::question::{folds, inputs, offer, saving, told, wanted};
+use super::question::{folds, inputs, offer, saving, sheets, told, wanted};
 use super::state::State;
 use super::widgets::chart::Shown;
 use super::widgets::entry;
 use super::widgets::same::Same;
 use super::{bar, bench, count, find, heads, jobs, listen, photographs, picker, print, shelf, suggestions};
 use crate::catalogue::{self, Catalogue};
+use crate::gearing::Gearbox;
 use crate::job::book::RecordId;
 use crate::job::listing::Fitting;
 use crate::job::photographs::Subject;
@@ -87,6 +88,8 @@ pub struct Answers {
     pub offer: fn(&catalogue::Entry) -> AnyView,
     /// The card of a figure that was pressed.
     pub card: Card,
+    /// Saves the sheets of a gear set, cut as a setup's gears are, under its name.
+    pub sheets: fn(State, Option<SetupId>, &Gearbox, &str),
 }
 
 part! {
@@ -104,6 +107,7 @@ part! {
         entry: entry::chosen,
         offer: offer::offer,
         card: wanted::card,
+        sheets: sheets::of_set,
     })
 }
 

@@ -28,6 +28,8 @@ pub struct View {
     pub picking: RwSignal<Option<SetupId>>,
     /// The road speed looked at in every picture, in metres per second.
     pub moment: RwSignal<Option<f64>>,
+    /// Where the pointer is in the picture pointed into, unless pictures share it; what turns is turned so far.
+    pub pointed: RwSignal<Option<f64>>,
     /// The panel that is open above the question.
     pub panel: RwSignal<Option<Panel>>,
 }
@@ -45,6 +47,7 @@ impl View {
             asked: RwSignal::new(None),
             picking: RwSignal::new(None),
             moment: RwSignal::new(None),
+            pointed: RwSignal::new(None),
             panel: RwSignal::new(None),
         }
     }

@@ -31,6 +31,7 @@ mod svg;
 pub mod tell;
 pub mod ticks;
 pub mod train;
+pub mod turning;
 pub mod views;
 
 pub use paint::ChartError;
@@ -63,6 +64,10 @@ pub trait Picture: Send + Sync {
     fn table(&self) -> Table;
     /// What it shows at its own size, to be saved for a machine or a printer.
     fn own_size(&self) -> Option<&own_size::OwnSize> {
+        None
+    }
+    /// The picture after a finger went along it to that value of its axis, where what it shows turns.
+    fn turned(&self, _to: f64) -> Option<Box<dyn Picture>> {
         None
     }
 }

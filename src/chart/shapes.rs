@@ -8,6 +8,7 @@ use super::{
     rect::Rect,
     scene::{Anchor, Ink, Pen, Point, Scene, Size, Text, Window},
     tell::{Group, ReadOut, Reading, Table},
+    turning::Turning,
 };
 use crate::chart::face::Face;
 use crate::units::number::show;
@@ -31,6 +32,8 @@ pub struct Shapes {
     pub says: Vec<String>,
     /// The same at its own size, to be saved.
     pub own_size: Option<OwnSize>,
+    /// How they turn together; none where they stand.
+    pub turning: Option<Turning>,
 }
 
 /// A filled outline.
@@ -74,7 +77,9 @@ struct Bounds {
 
 impl Shapes {
     fn points(&self) -> impl Iterator<Item = Point> + '_ {
-        let bodies = self.bodies.iter().flat_map(|body| &body.outline);
+        // Shapes that turn leave the picture at its edges, which stay where they are.
+        let frame = self.turning.iter().flat_map(|turning| &turning.frame);
+        let bodies = self.bodies.iter().filter(|_| self.turning.is_none()).flat_map(|body| &body.outline).chain(frame);
         let guides = self.guides.iter().flat_map(|guide| &guide.points);
         let laid = self.laid.iter().flat_map(|laid| &laid.points);
         bodies.chain(guides).chain(laid).chain(&self.contacts).copied().filter(|(x, y)| x.is_finite() && y.is_finite())
@@ -202,6 +207,9 @@ impl Picture for Shapes {
     }
 
     fn stops(&self) -> Vec<f64> {
+        if let Some(turning) = &self.turning {
+            return (-12_i32..=12).map(|step| f64::from(step) / 12.0 * turning.pitch).collect();
+        }
         super::frame::stops(self.contacts.iter().map(|(x, _)| *x))
     }
 
@@ -216,5 +224,9 @@ impl Picture for Shapes {
 
     fn own_size(&self) -> Option<&OwnSize> {
         self.own_size.as_ref()
+    }
+
+    fn turned(&self, to: f64) -> Option<Box<dyn Picture>> {
+        self.turned_by(to).map(|shapes| Box::new(shapes) as _)
     }
 }

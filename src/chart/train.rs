@@ -11,7 +11,10 @@ use super::{
 };
 
 mod drawing;
+mod forces;
 mod layout;
+
+pub use forces::{EndThrust, Push};
 
 /// The data of a gear train.
 #[derive(Clone, Debug, PartialEq)]
@@ -28,6 +31,10 @@ pub struct Train {
     pub meshes: Vec<(usize, usize)>,
     /// Synchronisers and other couplings on the shafts.
     pub couplings: Vec<Coupling>,
+    /// The forces on its gears, where they are shown.
+    pub pushes: Vec<Push>,
+    /// What is left over along its shafts, where it is shown.
+    pub thrusts: Vec<EndThrust>,
 }
 
 /// Where a shaft lies.
@@ -140,18 +147,23 @@ impl Picture for Train {
             let path = if one.is_on_path && other.is_on_path { ", in the power path" } else { "" };
             format!("{} with {}{path}.", on(one), on(other))
         };
-        std::iter::once(format!("Shafts: {}.", shafts.join(", "))).chain(self.pairs().map(pair)).collect()
+        let pushes = self.pushes.iter().filter_map(|push| push.said(self));
+        let thrusts = self.thrusts.iter().filter_map(|thrust| thrust.said(self));
+        let meshes = std::iter::once(format!("Shafts: {}.", shafts.join(", "))).chain(self.pairs().map(pair));
+        meshes.chain(pushes).chain(thrusts).collect()
     }
 
     fn read_out(&self, x: f64) -> ReadOut {
         let off = |wheel: &Wheel| (wheel.slot - x).abs();
         let nearest = self.wheels.iter().map(off).fold(f64::INFINITY, f64::min);
         let reading = |wheel: &Wheel| {
+            let push = self.pushes.iter().find(|push| self.wheels.get(push.wheel) == Some(wheel));
             let shaft = self.shaft_of(wheel);
             let rpm = if wheel.rpm.is_empty() { shaft.map_or("", |shaft| shaft.rpm.as_str()) } else { &wheel.rpm };
             let rpm = if rpm.is_empty() { String::new() } else { format!(", {rpm} rpm") };
             let label = shaft.map(|shaft| shaft.name.clone()).unwrap_or_default();
-            Reading { label, value: format!("{} teeth{rpm}", wheel.teeth), stands_out: wheel.is_on_path, is_beyond: false }
+            let push = push.map_or_else(String::new, |push| format!(", {}", push.listed()));
+            Reading { label, value: format!("{} teeth{rpm}{push}", wheel.teeth), stands_out: wheel.is_on_path, is_beyond: false }
         };
         let here: Vec<&Wheel> = self.wheels.iter().filter(|wheel| off(wheel) <= nearest + 1e-9).collect();
         let name = here.iter().map(|wheel| wheel.name.as_str()).find(|name| !name.is_empty()).unwrap_or("").to_owned();

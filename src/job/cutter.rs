@@ -47,6 +47,15 @@ pub struct Cutter {
     /// The most.
     #[serde(skip_serializing_if = "Typed::is_blank")]
     pub backlash_most: Typed,
+    /// How much thinner it is cut, by a row of DIN 3967 as `25cd`; blank for what the backlash asks.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub allowance: String,
+    /// How much its tips are relieved.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub relief: Typed,
+    /// The circle on which relief begins.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub relief_from: Typed,
     /// The pins or balls it is to be checked with; blank for the usual.
     #[serde(skip_serializing_if = "Typed::is_blank")]
     pub pin: Typed,

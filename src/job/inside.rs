@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 use super::SetupId;
 use super::choice::{Chosen, LookedGear};
 use crate::speedometer::Hand;
-use crate::toothload::duty::Duty;
+use crate::toothload::duty::{Duty, TorqueFrom};
 use crate::toothload::synchroniser::LiningKind;
 use crate::units::Typed;
 
@@ -35,6 +35,9 @@ pub struct InsideShared {
     /// The torque at the input that teeth and bearings are judged at; blank for the engine's greatest.
     #[serde(skip_serializing_if = "Typed::is_blank")]
     pub torque: Typed,
+    /// Whether that torque is the engine's or what the tyres hold.
+    #[serde(skip_serializing_if = "Chosen::is_nothing")]
+    pub torque_from: Chosen<TorqueFrom>,
 }
 
 /// The cut of the gears and the synchronisers of one setup.
@@ -78,6 +81,12 @@ pub struct Inside {
     /// Where the gears sit along it: `input 22; 2nd 110; 1st 150`.
     #[serde(skip_serializing_if = "Typed::is_blank")]
     pub places: Typed,
+    /// The two bearings of the mainshaft, the output: `45 16 kN roller; 180 26 kN ball`.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub main_bearings: Typed,
+    /// The two bearings of the input shaft of a box with a countershaft.
+    #[serde(skip_serializing_if = "Typed::is_blank")]
+    pub input_bearings: Typed,
     /// The hand of the teeth on the countershaft; of a two-shaft box, on the input shaft.
     #[serde(skip_serializing_if = "Chosen::is_nothing")]
     pub hand: Chosen<Hand>,

@@ -13,7 +13,7 @@ use super::road::answer::Road;
 use super::road::tyres::Tyres;
 use super::setup::{self, Conditions, Setup};
 use super::shelves::Shelves;
-use super::teeth::answer::Teeth;
+use super::teeth::answer::{Teeth, engine_torque};
 use crate::job::Job;
 use crate::motion::plan::Way;
 use crate::speedometer::SpeedoGear;
@@ -71,6 +71,11 @@ impl Analysis {
         }
     }
 
+    /// What all setups share.
+    pub fn conditions(&self) -> &Conditions {
+        &self.conditions
+    }
+
     /// Ratios, steps and tooth sums.
     pub fn gears(&self) -> &Gears {
         self.gears.get_or_init(|| Gears::of(&self.setup))
@@ -98,7 +103,11 @@ impl Analysis {
 
     /// What the teeth bear.
     pub fn teeth(&self) -> &Teeth {
-        self.teeth.get_or_init(|| Teeth::of(&self.setup, &self.conditions))
+        self.teeth.get_or_init(|| {
+            let by_grip = self.conditions.inside.by_grip;
+            let judged = if by_grip { self.pull().grip_torque() } else { engine_torque(&self.conditions) };
+            Teeth::of(&self.setup, judged, &self.conditions)
+        })
     }
 
     /// What is asked of the tyres.

@@ -4,12 +4,13 @@
 //! pins or balls, [`across`] that over the tips of an odd count, [`print`](mod@print) the helix from a rolled print of the tips. Each goes both ways: the
 //! reading of a gear, and the gear of a reading. [`involute`] is the inverse of the involute function. [`standard`] lists the pitches and
 //! racks there are, [`known`] ranks those that readings fit, [`pair`] is a gear with its mate, [`split`] shares a
-//! pair’s profile shifts out, [`outline`] is flanks and roots as points, [`lewis`] how well
-//! a root bears bending.
+//! pair’s profile shifts out, [`allowance`] says how much thinner teeth are cut for backlash, [`outline`] is flanks and roots as points,
+//! [`relief`] takes its tips back, [`lewis`] is how well a root bears bending.
 //!
 //! Symbols as in ISO 21771:2007. Everything is of external gears.
 
 pub mod across;
+pub mod allowance;
 pub mod gear;
 pub mod involute;
 pub mod known;
@@ -18,6 +19,7 @@ pub mod outline;
 pub mod pair;
 pub mod pins;
 pub mod print;
+pub mod relief;
 pub mod span;
 pub mod split;
 pub mod standard;

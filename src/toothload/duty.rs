@@ -14,6 +14,16 @@ pub enum Duty {
     Towing,
 }
 
+/// What torque teeth and bearings are judged at.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum TorqueFrom {
+    /// The one typed, else the engine's greatest.
+    #[default]
+    Engine,
+    /// What the driven tyres hold in 1st: no more comes through the box for long, whatever the engine gives.
+    Grip,
+}
+
 /// A share of the time in one gear.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Stint {

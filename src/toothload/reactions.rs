@@ -19,7 +19,7 @@ pub struct ShaftLoad {
 }
 
 /// What one bearing holds across the shaft, signed as the loads are.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Reaction {
     /// Across the plane of the two shafts.
     pub tangential: Force,

@@ -317,6 +317,8 @@ rows! {
     GIVE_OR_TAKE: Length, "doubt of a reading", 0.000_5 to 0.5 MM, "a micrometer to a rule";
     /// The play between the teeth of two gears.
     BACKLASH: Length, "backlash", 0.0 to 5.0 MM, "more than any pair of gears has";
+    /// How much is taken off a flank at its tip.
+    TIP_RELIEF: Length, "tip relief", 0.0 to 0.3 MM, "more than any tip is relieved: a figure in mm or thou needs its unit behind it";
     /// The thickness of a shim or thrust washer.
     SHIM: Length, "thickness of a shim", 0.01 to 8.0 MM, "foil to a thrust washer: a figure in mm or thou needs its unit behind it";
     /// Between two bearings of a shaft.

@@ -18,6 +18,7 @@ fn shapes(outline: &[(f64, f64)], wide: f64) -> Shapes {
         laid: vec![Laid { points: vec![(-wide / 2.0, middle), (wide / 2.0, middle)] }],
         contacts: vec![(-wide / 2.0, middle), (wide / 2.0, middle)],
         own_size: None,
+        turning: None,
         says: vec!["Jaws over 5 teeth: 1.1652 in. Blue is where they touch.".to_owned()],
     }
 }

@@ -55,7 +55,7 @@ fn countershaft(title: &str, input: (u32, u32), pairs: &[(&str, u32, u32)], reve
     } else {
         vec![hub(0.5, "4"), hub(2.5, "5–6"), hub(4.5, "3–2")]
     };
-    Train { title: title.to_owned(), hue: Hue::Setup(0), shafts, wheels, meshes, couplings }
+    Train { title: title.to_owned(), hue: Hue::Setup(0), shafts, wheels, meshes, couplings, pushes: Vec::new(), thrusts: Vec::new() }
 }
 
 fn two_shaft() -> Train {
@@ -67,6 +67,8 @@ fn two_shaft() -> Train {
         wheels: Vec::new(),
         meshes: Vec::new(),
         couplings: vec![Coupling { shaft: 1, slot: 0.5, name: "1–2".to_owned(), is_on_path: false }],
+        pushes: Vec::new(),
+        thrusts: Vec::new(),
     };
     for ((name, driver, driven), slot) in counts.into_iter().zip(0..) {
         let rpm = show(6500.0 * f64::from(driver) / f64::from(driven), 0);

@@ -147,12 +147,15 @@ fn faults_are_said() {
 
 /// The gear of DIN 3966 as its file has it: half between its span limits, (27.867057 + 27.810675) ÷ 2 = 27.838866 mm.
 fn drawn() -> OwnSize {
-    let gear = job(
+    drawn_of(&job(
         System::Metric,
         &[(F::Teeth, "17"), (F::Pitch, "3.5"), (F::ProfileShift, "0.518"), (F::BacklashLeast, "0.08"), (F::BacklashMost, "0.2")],
-    );
-    let answers = analyse_job(&gear, Shelves::default());
-    let source = Source::new(&gear, &answers, Shelves::default(), Reader { units: gear.units, words: Words::Us });
+    ))
+}
+
+fn drawn_of(gear: &Job) -> OwnSize {
+    let answers = analyse_job(gear, Shelves::default());
+    let source = Source::new(gear, &answers, Shelves::default(), Reader { units: gear.units, words: Words::Us });
     pictures::tooth(source).unwrap().own_size.unwrap()
 }
 
@@ -194,4 +197,47 @@ fn the_paper_is_of_the_gears_own_size() {
     // 80 + 2 × 2 wide; 16 higher for the foot.
     assert!(svg.contains("width=\"84.000mm\" height=\"100.000mm\" viewBox=\"-42.000 -42.000 84.000 100.000\""), "{svg}");
     assert!(svg.contains("h50m") && svg.contains("h50.8m") && svg.contains("20 &amp; 21") && !svg.contains("20 & 21"), "{svg}");
+}
+
+/// DIN 3967's 25cd on 20 and 41 teeth of module 2, 40 and 82 mm: 54 and 70 µm thinner at least, 84 and 110 at most. Spans lose cos 20° of
+/// it: 15.320879 − 0.050743 and − 0.078934; the backlash at the nominal centre is their sum: 0.124 to 0.194 mm.
+#[test]
+fn an_allowance_by_its_name() {
+    let texts =
+        [(F::Teeth, "20"), (F::Pitch, "2 mm"), (F::ProfileShift, "0"), (F::MateTeeth, "41"), (F::Centre, "61"), (F::Allowance, "25cd")];
+    let gear = job(System::Metric, &texts);
+    near(&gear, "cutter.span_upper_mm", 15.270_136, 1e-6);
+    near(&gear, "cutter.span_lower_mm", 15.241_945, 1e-6);
+    near(&gear, "cutter.thickness_upper_mm", 3.141_593 - 0.054, 1e-6);
+    near(&gear, "cutter.backlash_least_mm", 0.124, 1e-6);
+    near(&gear, "cutter.backlash_most_mm", 0.194, 1e-6);
+    let wrong = job(System::Metric, &[(F::Allowance, "25x")]);
+    let sentences: Vec<String> = bench::problems(&wrong).iter().map(layshaft::problem::Problem::sentence).collect();
+    assert_eq!(sentences, ["“25x” is no row of DIN 3967. Type a series from 21 to 30 and letters from a to h, such as 25cd."]);
+    let large = job(System::Metric, &[(F::Teeth, "120"), (F::Pitch, "10 mm"), (F::Allowance, "25cd")]);
+    let rows = format!("{:?}", section(&build(&large, Words::Us)).rows);
+    assert!(rows.contains("go to a pitch diameter of 1,000.000 mm, this one is 1,200.000 mm"), "{rows}");
+}
+
+/// 20 teeth of module 2 relieved by 20 µm at the tip from a diameter of 42 mm: ρ = √(42² − 37.5877²) ÷ 2 = 9.370 mm, 28.565° of roll, to
+/// 34.866° at the tip. The tip's land, 1.389760 mm, loses 44 × 0.02 ÷ 18.7939 = 0.046824 mm; the saved outline as much.
+#[test]
+fn a_relieved_tip() {
+    let texts = [(F::Teeth, "20"), (F::Pitch, "2 mm"), (F::Relief, "0.02 mm"), (F::ReliefFrom, "42 mm"), (F::Allowance, "21h")];
+    let gear = job(System::Metric, &texts);
+    near(&gear, "cutter.tip_width_mm", 1.342_936, 1e-6);
+    near(&gear, "cutter.relief_roll_deg", 28.564_860, 1e-5);
+    near(&gear, "cutter.relief_roll_tip_deg", 34.865_503, 1e-5);
+    let land = |job: &Job| {
+        let corners = drawn_of(job).outline;
+        let tip = corners.iter().filter(|(x, y)| (x.hypot(*y) - 22.0).abs() < 1e-9 && x.atan2(*y).abs() < 0.15);
+        let angles: Vec<f64> = tip.map(|(x, y)| x.atan2(*y)).collect();
+        44.0 * angles.iter().copied().fold(0.0, f64::max)
+    };
+    let mut whole = gear.clone();
+    whole.type_text(Field::Job(JobField::Bench(BenchField::Cutter(F::Relief))), String::new());
+    assert!((land(&whole) - land(&gear) - 0.046_824).abs() < 1e-6, "{} {}", land(&whole), land(&gear));
+    // A start off the flank is said, and nothing is relieved.
+    let off = job(System::Metric, &[(F::Teeth, "20"), (F::Pitch, "2 mm"), (F::Relief, "0.02 mm"), (F::ReliefFrom, "30 mm")]);
+    assert!(said(&off).contains("Tip relief cannot begin there"), "{}", said(&off));
 }

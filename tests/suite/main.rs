@@ -33,6 +33,7 @@ mod charts_parts;
 mod charts_problems;
 mod customer_page;
 mod cutter_by_hand;
+mod cutter_set;
 mod driveline_by_hand;
 mod endplay_by_hand;
 mod exchange;

@@ -3,6 +3,7 @@
 use layshaft::gearing::Mesh;
 use layshaft::gearing::Teeth;
 use layshaft::gearing::geometry::{Cut, Setting, geometry};
+use layshaft::toothform::allowance::Allowance;
 use layshaft::toothform::{CutGear, Pitch, pair, pins, print, span};
 use layshaft::units::common::{in_millimetres, millimetres};
 use layshaft::units::{Length, unit};
@@ -181,4 +182,26 @@ fn generating_shift_of_iso_tr_6336() {
     mm("W2", span::over_teeth(&gear, 2), 38.346_131);
     mm("W3", span::over_teeth(&gear, 3), 61.963_182);
     is("ΔW", in_millimetres(span::thinning(&gear, 0.145_22 - 0.117_79)), 0.150_106, 5e-6);
+}
+
+/// DIN 3967:1978-08, tables 1 and 2, spot cells, and the example of section 3.1: 27cd on 100 mm. Over 10 up to and including 50 mm: 10.000 is of
+/// the first row, 10.001 of the second.
+#[test]
+fn rows_of_din_3967() {
+    for (row, diameter, least, most) in [
+        ("27cd", 100.0, 0.070, 0.170),
+        ("21a", 10.0, 0.100, 0.103),
+        ("25a", 10.001, 0.135, 0.165),
+        ("25cd", 40.0, 0.054, 0.084),
+        ("CD 25", 82.0, 0.070, 0.110),
+        ("25h", 50.0, 0.0, 0.030),
+    ] {
+        let found = Allowance::read(row).unwrap().thinner(millimetres(diameter)).unwrap();
+        mm(row, found[0], least);
+        mm(row, found[1], most);
+    }
+    assert_eq!(Allowance::read("27cd").unwrap().thinner(millimetres(1_000.1)), None);
+    for wrong in ["", "25", "cd", "20cd", "25x", "2c5d", "25cdd"] {
+        assert!(Allowance::read(wrong).is_err(), "{wrong}");
+    }
 }

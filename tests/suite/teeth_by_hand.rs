@@ -3,10 +3,10 @@
 use layshaft::gearing::Layout;
 use layshaft::gearing::geometry::Hand;
 use layshaft::gearing::geometry::pair_cuts::{self, PairAt, PairCutError};
-use layshaft::job::{Choice, Field, InsideField, Job, JobChoice, JobField, SetupChoice, SetupField};
-use layshaft::questions::build;
+use layshaft::job::{Choice, Field, InsideField, Job, JobChoice, JobField, PullField, SetupChoice, SetupField};
+use layshaft::questions::{Shelves, Source, analyse_job, build};
 use layshaft::sheet::export::cell_text;
-use layshaft::sheet::{Section, Words};
+use layshaft::sheet::{Reader, Section, Words};
 use layshaft::toothload::along::{self, AlongError};
 use layshaft::toothload::bearing::Rolling;
 use layshaft::units::common::millimetres;
@@ -194,4 +194,76 @@ fn bearings_and_places_are_read() {
     assert_eq!(places.iter().map(|place| place.0).collect::<Vec<_>>(), [PairAt::Constant, PairAt::Gear(1), PairAt::Gear(0)]);
     assert_eq!(along::read_places("6th 30", System::Metric, 4), Err(AlongError::NoGear { text: "6th 30".into() }));
     assert_eq!(along::read_places("1st", System::Metric, 4), Err(AlongError::Place { text: String::new() }));
+}
+
+/// The mainshaft in the input gear at 50 mm and in the case at 210 mm, 1st at 160 mm: driven, it is pushed round by 5,333.3 N and apart by
+/// 1,941.2 N. Rear: 5,333.3 × 110 ÷ 160 = 3,666.7 and 1,941.2 × 110 ÷ 160 = 1,334.6, together 3,902.0 N; front 1,666.7 and 606.6: 1,773.6 N. Its
+/// front bearing turns by the difference: 1st is 30/25 × 36/18 = 2.4, 1 − 1/2.4. The input shaft on −60 and 10 mm carries that end at 50 mm and the
+/// input gear at 30 mm, which 3,200 N hold back and 1,164.7 N push away: behind
+/// (1,666.7 × 110 − 3,200 × 90) ÷ 70 = −1,495.2 and −(606.6 × 110 + 1,164.7 × 90) ÷ 70 = −2,450.7, together 2,870.9 N.
+#[test]
+fn the_mainshaft_runs_in_the_input_shaft() {
+    let mut job = on_bearings("0");
+    put(&mut job, 0, InsideField::MainBearings, "50 mm 16 kN needle; 210 mm 26 kN ball");
+    put(&mut job, 0, InsideField::InputBearings, "-60 mm 9 kN needle; 10 mm 25 kN ball");
+    check(&job, 0, "teeth.gear_1.main_bearing_front_n", 1_773.629_621);
+    check(&job, 0, "teeth.gear_1.main_bearing_rear_n", 3_901.985_166);
+    check(&job, 0, "teeth.gear_1.input_bearing_rear_n", 2_870.858_541);
+    assert!(cell(&job, 0, "main-bearings-3").contains("direct"));
+    // Hill use as in `bearings_last_by_their_use`: 7,672 h in front, 5,893 h behind, (Σ L^−10/9)^−0.9 together.
+    check(&job, 0, "teeth.main_bearings.together_h", 3_568.691_758);
+    assert!(cell(&job, 0, "main-bearing-life").contains("thrust taken by the rear one"), "{}", cell(&job, 0, "main-bearing-life"));
+}
+
+/// What the tyres hold in 1st: the thrust they pass times the radius, over 2.4 × 43/11 and what the gears lose, as Pull has both.
+#[test]
+fn the_torque_that_the_tyres_hold() {
+    let mut job = job();
+    job.type_text(Field::Job(JobField::Shift), "6000 rpm".into());
+    for (field, text) in [
+        (PullField::PeakTorque, "150 N·m"),
+        (PullField::PeakTorqueAt, "4000 rpm"),
+        (PullField::PeakPower, "75 kW"),
+        (PullField::PeakPowerAt, "5600 rpm"),
+        (PullField::Mass, "1000 kg"),
+        (PullField::Grip, "1.0"),
+    ] {
+        job.type_text(Field::Job(JobField::Pull(field)), text.into());
+    }
+    job.choose(Choice::Job(JobChoice::Drive), "all");
+    job.choose(Choice::Job(JobChoice::TorqueFrom), "grip");
+    let answers = analyse_job(&job, Shelves::default());
+    let (torque, _) = answers.setups[0].teeth().torque.unwrap();
+    let pull = answers.setups[0].pull();
+    let first = pull.thrust.as_ref().unwrap().gear(1).unwrap();
+    // All wheels driven: 1,000 kg × 9.80665 × 1.0 come down to the road.
+    let held = 9_806.65 / first.thrust_per_torque_1_per_m();
+    assert!((unit::N_M.number(torque) - held).abs() < 1e-6 * held, "{} {held}", unit::N_M.number(torque));
+    // The forces follow: 2 T sin 30° ÷ (2.5 × 25) along the shaft of the input pair, 16 N for each N·m.
+    check(&job, 0, "teeth.constant.axial_n", 16.0 * held);
+    job.type_text(Field::Job(JobField::Pull(PullField::Mass)), String::new());
+    let said = section(&job).answer.plain();
+    assert!(said.contains("the car’s weight in Pull"), "{said}");
+}
+
+/// Right-hand teeth on the cluster in 1st: as `a_hand_turns_the_thrust`, the cluster towards the engine by 1,067 N, the output away by 2,667 N.
+#[test]
+fn forces_are_drawn_at_the_gears_that_carry_them() {
+    let mut job = job();
+    job.type_text(Field::Job(JobField::Shift), "6000 rpm".into());
+    job.choose(Choice::Setup(job.setups[0].id, SetupChoice::ClusterHand), "right");
+    job.choose(Choice::Job(JobChoice::InsideGear), "1");
+    let answers = analyse_job(&job, Shelves::default());
+    let reader = Reader { units: job.units, words: Words::Us };
+    let source = Source::new(&job, &answers, Shelves::default(), reader);
+    let drawn = layshaft::questions::of_id("teeth").unwrap().pictures.iter().find(|picture| picture.id == "teeth-forces").unwrap();
+    let said = (drawn.draw)(source, None).unwrap().describe().join("\n");
+    for says in [
+        "18 teeth on the cluster 120 N·m: 4,619 N along the pitch line, 1,941 apart, 2,667 along the shaft, to the left.",
+        "36 teeth on the output 240 N·m: 4,619 N along the pitch line, 1,941 apart, 2,667 along the shaft, to the right.",
+        "input 100 N·m: thrust 1,600 N to the left.",
+        "cluster 120 N·m: thrust 1,067 N to the left.",
+    ] {
+        assert!(said.contains(says), "{said}");
+    }
 }

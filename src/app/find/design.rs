@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use super::wished::Wished;
 use crate::app::notices::Notice;
+use crate::app::parts;
 use crate::app::state::State;
 use crate::app::widgets::TextField;
 use crate::app::widgets::select::layout_select;
@@ -65,13 +66,18 @@ fn row(state: State, design: &Design) -> impl IntoView + use<> {
                 " "<span class="words">{gear.about}</span></span>
         }
     };
-    let kept = design.clone();
+    let (kept, ordered) = (design.clone(), design.clone());
+    let sheets = move |_| {
+        let ordered = ordered.clone();
+        parts::ANSWERS.then(state, move |answers| (answers.sheets)(state, None, &ordered.gearbox, &to_be_made(&ordered)));
+    };
     view! {
         <li class="result">
             <div class="design__one">
                 <span class="result__name">{told.says}</span>
                 <span class="result__figures">{told.gears.into_iter().map(gear).collect_view()}</span>
                 <button type="button" class="btn btn--small" on:click=move |_| keep(state, &kept)>{state.say("Put it into the catalogue, to be made")}</button>
+                <button type="button" class="btn btn--small" on:click=sheets>"Sheets for the cutter"</button>
             </div>
         </li>
     }

@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use super::fold::Fold;
 use super::rests;
 use super::rows::{self, Rows};
+use super::sheets;
 use crate::app::state::State;
 use crate::questions::{self, Question, Source};
 use crate::sheet::Row;
@@ -22,6 +23,10 @@ fn folds(question: &'static Question) -> impl IntoView {
             <Fold question=question.id fold="all" title="All figures" about=Signal::derive(move || rows_words(more.get()))
                 inside=move || all_figures(state, question)/>
         </Show>
+        {(question.id == "cutter").then(|| view! {
+            <Fold question=question.id fold="sheets" title="A whole gear set" about=Signal::derive(|| "one file of sheets".to_owned())
+                inside=move || sheets::of_setups(state)/>
+        })}
         <Fold question=question.id fold="rests" title="What this rests on" about=Signal::derive(|| "values and their sources".to_owned())
             inside=move || rests::view(state, question)/>
     }

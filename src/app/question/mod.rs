@@ -13,6 +13,7 @@ mod rests;
 pub mod rows;
 mod said;
 pub mod saving;
+pub mod sheets;
 pub mod told;
 pub mod wanted;
 

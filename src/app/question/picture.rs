@@ -32,10 +32,17 @@ fn Pictures(question: Signal<&'static Question>) -> impl IntoView {
         let last = question.get().pictures.len().saturating_sub(1);
         state.view.tabs.with(|tabs| tabs.get(id).copied().unwrap_or(0)).min(last)
     });
-    let drawn = Memo::new(move |_| {
+    let still = Memo::new(move |_| {
         let picture = question.get().pictures.get(chosen.get())?;
         let forward = state.forward();
         state.with_source(|source| (picture.draw)(source, forward)).map(|picture| Shown::new(Arc::from(picture)))
+    });
+    let drawn = Memo::new(move |_| {
+        let pointed = state.view.pointed.get();
+        still.with(|still| {
+            let turned = still.as_ref().zip(pointed).and_then(|(still, to)| still.picture().turned(to));
+            turned.map(|picture| Shown::new(Arc::from(picture))).or_else(|| still.clone())
+        })
     });
     let pressed = Callback::new(move |value: f64| press(state, question.get_untracked().pictures.get(chosen.get_untracked()), value));
     let below = RwSignal::new(Below::Nothing);

@@ -17,6 +17,7 @@ pub(super) fn draw(train: &Train, scene: &mut Scene, theme: &Theme, plan: &Plan)
     draw_far_meshes(train, scene, theme, plan);
     draw_blocks(train, scene, theme, plan, &mut taken);
     draw_hubs(train, scene, theme, plan, &mut taken);
+    super::forces::draw(train, scene, theme, plan, &mut taken);
     let counts = |at_wheel: (usize, &Wheel)| write_count(train, theme, plan, at_wheel, &mut taken);
     let counts: Vec<Text> = train.wheels.iter().enumerate().filter_map(counts).collect();
     let names: Vec<Text> = train.wheels.iter().enumerate().flat_map(|wheel| name_wheel(train, theme, plan, wheel, &mut taken)).collect();

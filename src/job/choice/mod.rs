@@ -5,6 +5,7 @@
 
 mod kept;
 mod options;
+mod torque;
 mod unknown;
 
 use super::field::InputProblem;
@@ -23,7 +24,7 @@ use crate::speedometer::{Hand, Tap};
 use crate::swap::Release;
 use crate::toothform::split::Split;
 use crate::toothform::standard::Rack;
-use crate::toothload::duty::Duty;
+use crate::toothload::duty::{Duty, TorqueFrom};
 use crate::toothload::synchroniser::LiningKind;
 use crate::tyre::OmittedAspect;
 pub use options::{
@@ -291,6 +292,8 @@ choices! {
     InsideGear(LookedGear) at inside.gear: "inside-gear", "gear", else "2nd is looked at";
     /// The lining its synchronisers are judged by.
     Lining(LiningKind) at inside.lining: "lining", "lining", else "the lining is not judged";
+    /// Where the torque comes from that teeth are judged at.
+    TorqueFrom(TorqueFrom) at inside.torque_from: "torque-from", "torque", else "the engine’s greatest is taken";
     /// What the car is used for.
     Duty(Duty) at inside.duty: "duty", "used for", else "bearings are not judged";
     /// How near its critical speed a driveshaft may turn.

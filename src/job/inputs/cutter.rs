@@ -34,6 +34,12 @@ inputs! {
     BacklashLeast at backlash_least: quantity("cutter-backlash-least", "backlash from", &limits::BACKLASH);
     /// The most backlash.
     BacklashMost at backlash_most: quantity("cutter-backlash-most", "backlash to", &limits::BACKLASH);
+    /// How much thinner it is cut.
+    Allowance at allowance: Row::new("cutter-allowance", "or allowance by DIN 3967", Kind::Notation(|_, _| None)).like("25cd");
+    /// How much its tips are relieved.
+    Relief at relief: quantity("cutter-relief", "tip relief", &limits::TIP_RELIEF);
+    /// Where relief begins.
+    ReliefFrom at relief_from: quantity("cutter-relief-from", "relief begins on a diameter of", &limits::GEAR_OUTSIDE);
     /// The pins it is checked with.
     Pin at pin: quantity("cutter-pin", "pin or ball to check with", &limits::GAUGE_PIN);
     /// What it is made of.

@@ -6,12 +6,14 @@ use crate::gearing::geometry::{Cut, GeometryError};
 use crate::gearing::hunting::Hunting;
 use crate::gearing::{Mesh, Teeth};
 use crate::job::Bench;
+use crate::toothform::allowance::Allowance;
+use crate::toothform::outline::HalfTooth;
 use crate::toothform::pins::{self, Laid};
+use crate::toothform::relief::{self, Relief};
 use crate::toothform::split::{Shared, Split, by_rule, with_first};
 use crate::toothform::standard::Rack;
 use crate::toothform::{CutGear, pair, span};
 use crate::units::Length;
-use crate::units::common::{in_millimetres, millimetres};
 
 /// A gear as it is ordered.
 #[derive(Clone, Debug, PartialEq)]
@@ -30,10 +32,14 @@ pub struct Order {
     pub pair: Option<Shared>,
     /// Why there is no pair, and the centre distance these counts want without profile shift.
     pub no_pair: Option<(GeometryError, Option<Length>)>,
-    /// Least and most backlash on the working circle.
-    pub backlash: [Length; 2],
-    /// What the span is less for the least and the most backlash.
-    pub thinner: [Length; 2],
+    /// Least and most backlash on the working circle; none where a row of DIN 3967 thins a gear without its mate.
+    pub backlash: Option<[Length; 2]>,
+    /// The row of DIN 3967 by which it is thinned.
+    pub row: Option<Allowance>,
+    /// What its span and its mate's are less, at least and at most.
+    pub thinner: [[Length; 2]; 2],
+    /// Its tips, where they are relieved.
+    pub relief: Option<Relief>,
     /// Over how many teeth.
     pub over: u16,
     /// The pins it is checked with.
@@ -60,6 +66,10 @@ pub enum Fault {
     Pointed(Teeth, Length),
     /// Fewer than 1.2 teeth share the load.
     Contact(f64),
+    /// A reference diameter beyond the rows of DIN 3967.
+    NoRow(Length),
+    /// Relief cannot begin on that circle: it lies between these.
+    Relief(Length, [Length; 2]),
     /// The same teeth of the pair meet again and again.
     NotHunting(u16),
 }
@@ -90,17 +100,36 @@ impl Order {
         };
         let gear = CutGear { teeth, cut, shift };
         let tip = pair.as_ref().map_or_else(|| gear.tip_diameter(), |shared| tips(shared)[0]);
-        let backlash = backlash(&wanted, module);
-        let thinner = backlash.map(|around| square_to_flanks(&gear, pair.as_ref(), around) * 0.5);
+        let thinned = Thinned::of(&wanted, &gear, pair.as_ref());
+        let relief = relief_of(&wanted, &gear, tip);
         let pin = wanted.pin.unwrap_or_else(|| pins::usual_pin(&gear));
         let over = span::teeth_to_span(&gear);
-        Some(Self { wanted, gear, rack, from, tip, pair, no_pair, backlash, thinner, over, pin })
+        let Thinned { backlash, row, thinner } = thinned;
+        Some(Self { wanted, gear, rack, from, tip, pair, no_pair, backlash, row, thinner, relief, over, pin })
     }
 
     /// Span limits: the upper and the lower.
     pub fn span_limits(&self) -> [Length; 2] {
         let whole = span::over_teeth(&self.gear, self.over);
-        self.thinner.map(|thinner| whole - thinner)
+        self.own_thinner().map(|thinner| whole - thinner)
+    }
+
+    /// What its own span is less, at least and at most.
+    pub fn own_thinner(&self) -> [Length; 2] {
+        let [own, _] = self.thinner;
+        own
+    }
+
+    /// The limits of its tooth thickness on the reference circle, square to the teeth: a span loses cos αₙ times as much.
+    pub fn thickness_limits(&self) -> [Length; 2] {
+        self.own_thinner().map(|thinner| self.gear.normal_thickness() - thinner / self.gear.cut.pressure_rad().cos())
+    }
+
+    /// The form of a tooth of so thick a gear, its tips relieved.
+    pub fn tooth(&self, gear: &CutGear) -> HalfTooth {
+        let (_, _, radius) = self.rack.sizes();
+        let half = HalfTooth::of(gear, radius, self.tip);
+        self.relief.map_or(half.clone(), |relief| relief.of(gear, half))
     }
 
     /// The gear as thin as a span this much less makes it.
@@ -111,7 +140,7 @@ impl Order {
 
     /// The reading over pins at both limits; none where the pin does not lie on the flanks.
     pub fn pin_limits(&self) -> Option<[Laid; 2]> {
-        let [upper, lower] = self.thinner.map(|thinner| pins::lay(&self.thinned(thinner), self.pin).ok());
+        let [upper, lower] = self.own_thinner().map(|thinner| pins::lay(&self.thinned(thinner), self.pin).ok());
         Some([upper?, lower?])
     }
 
@@ -125,10 +154,17 @@ impl Order {
             if gear.shift < least - 1e-3 {
                 faults.push(Fault::Undercut(gear.teeth, least));
             }
-            let land = gear.thickness_at(tip).unwrap_or_default();
+            let relief = self.relief.filter(|_| gear == self.gear);
+            let land = relief.map_or_else(|| gear.thickness_at(tip), |relief| relief.thickness_at(&gear, tip)).unwrap_or_default();
             if land < gear.cut.normal_module() * NARROWEST_TIP {
                 faults.push(Fault::Pointed(gear.teeth, land.max(Length::default())));
             }
+        }
+        let gears = std::iter::once(self.gear).chain(self.pair.iter().map(|shared| mate(shared)));
+        let beyond = gears.map(|gear| gear.reference_diameter()).find(|_| self.wanted.allowance.is_some() && self.row.is_none());
+        faults.extend(beyond.map(Fault::NoRow));
+        if let (Some((_, Some(from))), None) = (self.wanted.relief, self.relief) {
+            faults.push(Fault::Relief(from, [self.gear.base_diameter(), self.tip]));
         }
         if let Some(shared) = &self.pair {
             let contact = shared.geometry.transverse_contact_ratio;
@@ -184,8 +220,48 @@ fn backlash(wanted: &Wanted, module: Length) -> [Length; 2] {
     }
 }
 
-/// A backlash on the working circle, square to the flanks: `j_bn` = `j_wt` cos `α_wt` cos `β_b`.
-fn square_to_flanks(gear: &CutGear, pair: Option<&Shared>, around: Length) -> Length {
+/// How much thinner a pair is cut.
+struct Thinned {
+    backlash: Option<[Length; 2]>,
+    row: Option<Allowance>,
+    thinner: [[Length; 2]; 2],
+}
+
+impl Thinned {
+    /// By a row of DIN 3967, where one is typed that reaches both gears, else half the backlash each.
+    fn of(wanted: &Wanted, gear: &CutGear, pair: Option<&Shared>) -> Self {
+        let by_row = |row: Allowance| {
+            let mate = pair.map_or(*gear, mate);
+            let both = [row.thinner(gear.reference_diameter())?, row.thinner(mate.reference_diameter())?];
+            // W loses A_s cos αₙ; the backlash square to the flanks is what both lose.
+            let thinner = both.map(|thinner| thinner.map(|thinner| thinner * gear.cut.pressure_rad().cos()));
+            let [[own_least, own_most], [mate_least, mate_most]] = thinner;
+            let backlash = pair.map(|_| [own_least + mate_least, own_most + mate_most].map(|square| square / to_flanks(gear, pair)));
+            Some(Self { backlash, row: Some(row), thinner })
+        };
+        wanted.allowance.and_then(by_row).unwrap_or_else(|| {
+            let backlash = backlash(wanted, gear.cut.normal_module());
+            let half = backlash.map(|around| around * to_flanks(gear, pair) * 0.5);
+            Self { backlash: Some(backlash), row: None, thinner: [half; 2] }
+        })
+    }
+}
+
+/// What a backlash on the working circle is times to be one square to the flanks: `j_bn` = `j_wt` cos `α_wt` cos `β_b`.
+fn to_flanks(gear: &CutGear, pair: Option<&Shared>) -> f64 {
     let pressure = pair.map_or_else(|| gear.cut.transverse_pressure_rad(), |shared| shared.geometry.working_pressure_rad);
-    millimetres(in_millimetres(around) * pressure.cos() * gear.base_helix_rad().cos())
+    pressure.cos() * gear.base_helix_rad().cos()
+}
+
+/// The second of a pair.
+pub fn mate(shared: &Shared) -> CutGear {
+    let [_, mate] = shared.gears;
+    mate
+}
+
+/// Relief as typed; none where it would begin off the flank.
+fn relief_of(wanted: &Wanted, gear: &CutGear, tip: Length) -> Option<Relief> {
+    let (amount, from) = wanted.relief?;
+    let from = from.unwrap_or_else(|| tip - gear.cut.normal_module() * (2.0 * relief::USUAL_DEPTH));
+    (from > gear.base_diameter() && from < tip).then_some(Relief { amount, from, tip })
 }

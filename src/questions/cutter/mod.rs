@@ -6,6 +6,7 @@ pub mod read;
 pub mod rests;
 pub mod rows;
 pub mod sentence;
+pub mod sheets;
 
 use super::{Drawn, Group, Input, Place, Question};
 use crate::job::{BenchField, CutterField, JobChoice, JobField};
@@ -44,6 +45,7 @@ pub const QUESTION: Question = Question {
                 Input::Choice(JobChoice::CutterSplit),
                 text(CutterField::BacklashLeast),
                 text(CutterField::BacklashMost),
+                text(CutterField::Allowance),
             ],
             taken: None,
         },
@@ -55,6 +57,8 @@ pub const QUESTION: Question = Question {
                 text(CutterField::Hardening),
                 text(CutterField::Quality),
                 text(CutterField::Pin),
+                text(CutterField::Relief),
+                text(CutterField::ReliefFrom),
             ],
             taken: None,
         },

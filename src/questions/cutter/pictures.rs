@@ -6,6 +6,7 @@ use super::answer::{Order, tips};
 use crate::chart::own_size::OwnSize;
 use crate::chart::palette::Hue;
 use crate::chart::shapes::{Body, Guide, Laid, Shapes};
+use crate::chart::turning::Turning;
 use crate::questions::Source;
 use crate::questions::measure::said::{bare, length};
 use crate::toothform::outline::{HalfTooth, PointMm, arc, sector, whole_gear};
@@ -48,6 +49,7 @@ impl<'a> Scale<'a> {
             contacts: Vec::new(),
             says: vec![says],
             own_size: None,
+            turning: None,
         }
     }
 
@@ -65,18 +67,18 @@ pub fn in_mesh(source: Source<'_>) -> Option<Shapes> {
     let scale = Scale::of(source);
     let centre_mm = in_millimetres(shared.geometry.centre);
     let [one, two] = shared.gears;
-    let [tip1, tip2] = tips(shared);
+    let [_, tip2] = tips(shared);
     let [half1, half2] = [&one, &two].map(|gear| working_half_rad(gear, shared));
     let [pitch1, pitch2] = [&one, &two].map(|gear| 2.0 * PI / gear.count());
     // A tooth of the first stands in the middle; the second's right neighbour leans on its right flank.
     let turned = half1 * one.count() / two.count() + half2;
-    let below = sector(&one, &HalfTooth::of(&one, radius, tip1), 0.0, PITCHES * pitch1, RIM);
+    let below = sector(&one, &order.tooth(&one), 0.0, PITCHES * pitch1, RIM);
     let above = sector(&two, &HalfTooth::of(&two, radius, tip2), turned, PITCHES * pitch2, RIM);
     let above = above.into_iter().map(|(x, y)| (x, centre_mm - y)).collect();
     let contacts = contacts(&one, shared, half1);
     let ratio = number::show(shared.geometry.transverse_contact_ratio, 2);
     let says = format!(
-        "{} teeth below, {} above, {} apart. Blue is where they touch: {ratio} teeth on average.",
+        "{} teeth below, {} above, {} apart. Blue is where they touch: {ratio} teeth on average. Draw a finger along it to turn them.",
         one.teeth,
         two.teeth,
         length(source, shared.geometry.centre)
@@ -90,7 +92,26 @@ pub fn in_mesh(source: Source<'_>) -> Option<Shapes> {
     shapes.guides = vec![scale.guide("working", working, PITCHES * pitch1)];
     shapes.laid = vec![Laid { points: scale.all(line_of_contact(shared)) }];
     shapes.contacts = scale.all(contacts);
+    shapes.turning = Some(turning(&scale, &shapes, shared));
     Some(shapes)
+}
+
+/// The pair turning as a finger draws it along: the pitch line goes with the finger, one gear below it, the other above.
+fn turning(scale: &Scale, shapes: &Shapes, shared: &Shared) -> Turning {
+    let [one, _] = shared.gears;
+    let [lower, upper] = shared.geometry.working_diameters.map(|diameter| scale.place((in_millimetres(diameter) / 2.0, 0.0)).0);
+    let outlines = || shapes.bodies.iter().flat_map(|body| body.outline.iter().copied());
+    let corner = |pick: fn(f64, f64) -> f64| outlines().reduce(|a, b| (pick(a.0, b.0), pick(a.1, b.1))).unwrap_or_default();
+    let pitch = 2.0 * PI * lower / one.count();
+    Turning {
+        // The mate is drawn first, above: its lowest tooth goes to the right where it turns against the clock.
+        axes: vec![(scale.place((0.0, in_millimetres(shared.geometry.centre))), -upper.recip()), ((0.0, 0.0), lower.recip())],
+        pitch,
+        line: [-in_millimetres(shared.geometry.path_of_approach), in_millimetres(shared.geometry.path_of_recess)]
+            .map(|along| scale.place(along_line(shared, along))),
+        touch_apart: pitch * shared.geometry.working_pressure_rad.cos(),
+        frame: [corner(f64::min), corner(f64::max)],
+    }
 }
 
 /// Half the angle of a tooth on the working circle.
@@ -123,10 +144,9 @@ fn contacts(one: &CutGear, shared: &Shared, half_rad: f64) -> Vec<PointMm> {
 /// One tooth with its neighbours' roots.
 pub fn tooth(source: Source<'_>) -> Option<Shapes> {
     let order = Order::of(&source.job.bench)?;
-    let (_, _, radius) = order.rack.sizes();
     let scale = Scale::of(source);
     let gear = &order.gear;
-    let half = HalfTooth::of(gear, radius, order.tip);
+    let half = order.tooth(gear);
     let pitch = 2.0 * PI / gear.count();
     let undercut = if half.is_undercut { " The tool digs into the flank." } else { "" };
     let form = length(source, millimetres(2.0 * half.form_mm));
@@ -141,13 +161,12 @@ pub fn tooth(source: Source<'_>) -> Option<Shapes> {
 
 /// The whole gear, as thick as the middle of its limits.
 fn own_size(source: Source<'_>, order: &Order) -> OwnSize {
-    let [upper, lower] = order.thinner;
+    let [upper, lower] = order.own_thinner();
     let middle = (upper + lower) * 0.5;
     let gear = order.thinned(middle);
-    let (_, _, radius) = order.rack.sizes();
     let span = length(source, span::over_teeth(&order.gear, order.over) - middle);
     OwnSize {
         title: format!("{} teeth, across the shaft, {span} over {} teeth: the middle of its limits.", gear.teeth, order.over),
-        outline: whole_gear(&gear, &HalfTooth::of(&gear, radius, order.tip)),
+        outline: whole_gear(&gear, &order.tooth(&gear)),
     }
 }

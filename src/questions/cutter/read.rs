@@ -8,6 +8,7 @@ use crate::questions::measure::answer::Known;
 use crate::questions::measure::read::Reader;
 use crate::questions::setup::keep;
 use crate::speedometer::Hand;
+use crate::toothform::allowance::Allowance;
 use crate::toothform::known::Candidate;
 use crate::toothform::split::Split;
 use crate::toothform::standard::Rack;
@@ -43,6 +44,10 @@ pub struct Wanted {
     pub split: Option<Split>,
     /// Least and most backlash on the working circle.
     pub backlash: [Option<Length>; 2],
+    /// A row of DIN 3967 in place of the backlash.
+    pub allowance: Option<Allowance>,
+    /// How much the tips are relieved, and from which circle on.
+    pub relief: Option<(Length, Option<Length>)>,
     /// The pins to check with.
     pub pin: Option<Length>,
     /// Whether anything comes from the measured gear.
@@ -77,7 +82,11 @@ impl Wanted {
             read.quantity(&typed.backlash_least, F::BacklashLeast, &limits::BACKLASH),
             read.quantity(&typed.backlash_most, F::BacklashMost, &limits::BACKLASH),
         ];
+        let relief = read.quantity(&typed.relief, F::Relief, &limits::TIP_RELIEF).filter(|amount| amount.value > 0.0);
+        let relief_from = read.quantity(&typed.relief_from, F::ReliefFrom, &limits::GEAR_OUTSIDE);
         let pin = read.quantity(&typed.pin, F::Pin, &limits::GAUGE_PIN);
+        let named = Some(typed.allowance.as_str()).filter(|text| !text.trim().is_empty());
+        let allowance = named.and_then(|text| keep(&mut problems, F::Allowance, Allowance::read(text)));
         // Another count or pitch is another gear: the measured profile shift is not its.
         let same = best.filter(|best| module.is_none() && teeth.is_none_or(|teeth| teeth == best.gear.teeth));
         Self {
@@ -98,6 +107,8 @@ impl Wanted {
             centre,
             split: typed.split.value(),
             backlash,
+            allowance,
+            relief: relief.map(|amount| (amount, relief_from)),
             pin,
             is_measured: best.is_some() && (module.is_none() || teeth.is_none()),
             problems,

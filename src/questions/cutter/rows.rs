@@ -9,7 +9,8 @@ use crate::questions::deciding::few;
 use crate::questions::measure::said::{angle, bare, decimals, length};
 use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::speedometer::Hand;
-use crate::toothform::outline::HalfTooth;
+use crate::toothform::allowance::Allowance;
+use crate::toothform::relief::{self, Relief};
 use crate::toothform::{CutGear, pins, span};
 use crate::units::common::millimetres;
 use crate::units::{Length, Measured as _, number, unit};
@@ -76,6 +77,17 @@ fn fault_row(source: Source<'_>, order: &Order) -> Option<Row> {
         Fault::Contact(ratio) => {
             Piece::caution(format!("a contact ratio of {} is below 1.2: less profile shift, or more teeth", number::show(ratio, 2)))
         }
+        Fault::NoRow(reference) => Piece::caution(format!(
+            "the rows of DIN 3967 kept here go to a pitch diameter of {}, this one is {}: the backlash is taken instead",
+            length(source, millimetres(Allowance::MOST_MM)),
+            length(source, reference)
+        )),
+        Fault::Relief(from, [base, tip]) => Piece::caution(format!(
+            "tip relief cannot begin on {}: the flank lies between {} and {}",
+            length(source, from),
+            length(source, base),
+            length(source, tip)
+        )),
         Fault::NotHunting(common) => Piece::words(format!("the counts share a factor of {common}: the same teeth meet again and again")),
     }));
     let cell = says.into_iter().fold(Cell::default(), |cell, piece| cell.and([piece]));
@@ -131,9 +143,14 @@ fn diameters_cell(source: Source<'_>, order: &Order) -> Cell {
 fn span_cell(source: Source<'_>, order: &Order) -> Cell {
     let whole = span::over_teeth(&order.gear, order.over);
     let limits = [("span_upper", 0), ("span_lower", 1)].map(|(key, at)| {
-        let (thinner, around) = (order.thinner.get(at).copied().unwrap_or_default(), order.backlash.get(at).copied().unwrap_or_default());
+        let thinner = order.own_thinner().get(at).copied().unwrap_or_default();
         let limit = figure(source, key, whole - thinner);
         let filled = format!("{} − {} = {}", bare(source, whole), bare(source, thinner), limit.text());
+        if let Some(row) = order.row {
+            let from = format!("{filled} ({} on this pitch diameter)", row.said());
+            return limit.by("limit = span without backlash − allowance × cos (pressure angle)", from, "DIN 3967:1978");
+        }
+        let around = order.backlash.and_then(|backlash| backlash.get(at).copied()).unwrap_or_default();
         limit.by(
             "limit = span without backlash − half the backlash, square to the flanks",
             format!("{filled} (for {} of backlash)", length(source, around)),
@@ -169,7 +186,7 @@ fn mate_row(source: Source<'_>, order: &Order) -> Option<Row> {
         Piece::words("with profile shift"),
         signed("mate_profile_shift", mate.shift).into(),
     ];
-    let [least, most] = order.backlash;
+    let [least, most] = order.backlash?;
     let cell = Cell::line(line).and([
         figure(source, "backlash_least", least).small().into(),
         Piece::words("to"),
@@ -186,19 +203,25 @@ fn inspection(source: Source<'_>, order: &Order) -> Vec<Row> {
         |key: &str, label: &str, value: Length| Row::of_one(key, label, Cell::line([figure(source, &key.replace('-', "_"), value).into()]));
     let [chord, height] = gear.chord();
     let whole = span::over_teeth(gear, order.over);
+    let tip_width = order.relief.map_or_else(|| gear.thickness_at(order.tip), |relief| relief.thickness_at(gear, order.tip));
     let mut rows = vec![
         one("pitch-diameter", "Pitch diameter", gear.reference_diameter()),
         one("base-diameter", "Base diameter", gear.base_diameter()),
         one("form-diameter", "The involute begins on a circle of", form(order)),
         one("tooth-depth", "Tooth depth", (order.tip - gear.root_diameter()) / 2.0),
         one("tooth-thickness", "Tooth thickness, square, no backlash", gear.normal_thickness()),
-        one("tip-width", "Width of the tip", gear.thickness_at(order.tip).unwrap_or_default()),
+        one("tip-width", "Width of the tip", tip_width.unwrap_or_default()),
         one("span-nominal", "Span without backlash", whole),
         one("jaws-touch", "Jaws touch on a circle of", span::contact_diameter(gear, whole)),
         one("base-pitch", "Base pitch, square", gear.base_pitch()),
     ];
     let line = [figure(source, "chord", chord).into(), Piece::words("at a height of"), figure(source, "chord_height", height).into()];
     rows.push(Row::of_one("chord", "Gear tooth caliper, no backlash", Cell::line(line)));
+    let [thickest, thinnest] = order.thickness_limits();
+    let limits =
+        [figure(source, "thickness_lower", thinnest).into(), Piece::words("to"), figure(source, "thickness_upper", thickest).into()];
+    rows.push(Row::of_one("thickness-limits", "Tooth thickness, square, its limits", Cell::line(limits)));
+    rows.extend(order.relief.map(|relief| relief_row(source, gear, &relief)));
     if gear.cut.helix_rad() > 0.0 {
         let base = Figure::number("cutter.base_helix_deg", gear.base_helix_rad().to_degrees(), 4);
         rows.push(Row::of_one("base-helix", "Helix on the base circle", Cell::line([base.into(), Piece::words("°")])));
@@ -207,10 +230,28 @@ fn inspection(source: Source<'_>, order: &Order) -> Vec<Row> {
     rows
 }
 
+/// What an inspection chart of the flank shows: how much is off at the tip, and where on the roll it begins.
+fn relief_row(source: Source<'_>, gear: &CutGear, relief: &Relief) -> Row {
+    let [begins, ends] = [relief.from, relief.tip].map(|diameter| relief::roll_degrees(gear, diameter));
+    let roll = |key: &str, degrees: f64| Figure::number(format!("cutter.relief_{key}_deg"), degrees, 2).small();
+    let line = [
+        figure(source, "relief", relief.amount).into(),
+        Piece::words("off at the tip, from a diameter of"),
+        figure(source, "relief_from", relief.from).into(),
+    ];
+    let rolls = [
+        Piece::words("on the chart from"),
+        roll("roll", begins).into(),
+        Piece::words("to"),
+        roll("roll_tip", ends).into(),
+        Piece::words("° of roll"),
+    ];
+    Row::of_one("relief", "Tip relief", Cell::line(line).and(rolls))
+}
+
 /// Where the root ends and the involute begins.
 fn form(order: &Order) -> Length {
-    let (_, _, radius) = order.rack.sizes();
-    millimetres(2.0 * HalfTooth::of(&order.gear, radius, order.tip).form_mm)
+    millimetres(2.0 * order.tooth(&order.gear).form_mm)
 }
 
 fn pair_rows(source: Source<'_>, order: &Order) -> Vec<Row> {
@@ -221,8 +262,8 @@ fn pair_rows(source: Source<'_>, order: &Order) -> Vec<Row> {
     let number = |key: &str, value: f64, decimals: usize| Figure::number(format!("cutter.{key}"), value, decimals);
     let working = Figure::number("cutter.working_angle_deg", geometry.working_pressure_rad.to_degrees(), 3);
     let mate_span = span::teeth_to_span(&mate);
-    let mate_limits = order.thinner.map(|thinner| span::over_teeth(&mate, mate_span) - thinner);
-    let [upper, lower] = mate_limits;
+    let [_, thinner] = order.thinner;
+    let [upper, lower] = thinner.map(|thinner| span::over_teeth(&mate, mate_span) - thinner);
     vec![
         Row::of_one("pair-sum", "Sum of the profile shifts", Cell::line([signed("shift_sum", geometry.shift_sum).into()])),
         Row::of_one("pair-angle", "Working pressure angle", Cell::line([working.into(), Piece::words("° across the shaft")])),

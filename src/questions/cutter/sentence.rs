@@ -81,6 +81,8 @@ fn wrong_said(source: Source<'_>, order: &Order) -> String {
         }
         Fault::Pointed(teeth, _) => format!("The {teeth}-tooth gear is pointed: less profile shift, or lower tips."),
         Fault::Contact(ratio) => format!("Its contact ratio is {}, below 1.2.", number::show(ratio, 2)),
+        Fault::NoRow(_) => "DIN 3967’s rows do not reach it: the backlash is taken instead.".into(),
+        Fault::Relief(..) => "Tip relief cannot begin there.".into(),
         Fault::NotHunting(_) => String::new(),
     })
 }

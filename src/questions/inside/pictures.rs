@@ -87,6 +87,11 @@ impl Places {
 
 /// The gear train of one setup in the gear selected.
 pub fn train(source: Source<'_>, focus: Option<usize>) -> Train {
+    train_with_parts(source, focus).0
+}
+
+/// The same, and which part of the box each of its wheels is.
+pub fn train_with_parts(source: Source<'_>, focus: Option<usize>) -> (Train, Vec<Part>) {
     let slot = drawn(source, focus);
     let empty = Train {
         title: "Gear train".into(),
@@ -95,14 +100,16 @@ pub fn train(source: Source<'_>, focus: Option<usize>) -> Train {
         wheels: Vec::new(),
         meshes: Vec::new(),
         couplings: Vec::new(),
+        pushes: Vec::new(),
+        thrusts: Vec::new(),
     };
-    let Some(analysis) = source.setups.get(slot) else { return empty };
+    let Some(analysis) = source.setups.get(slot) else { return (empty, Vec::new()) };
     let (Some(gearbox), Some(turning), Some(at)) = (&analysis.setup.gearbox, &analysis.inside().turning, analysis.inside().at) else {
-        return empty;
+        return (empty, Vec::new());
     };
     // A train without some of its gears would show another box.
     if !gearbox.is_counted() {
-        return empty;
+        return (empty, Vec::new());
     }
     let places = Places::of(gearbox);
     let wheels = turning.parts.iter().filter_map(|turns| wheel(gearbox.layout(), &places, turns, at));
@@ -111,14 +118,15 @@ pub fn train(source: Source<'_>, focus: Option<usize>) -> Train {
     for shaft in &mut shafts {
         shaft.name = source.reader.words.say(&shaft.name);
     }
-    Train {
+    let train = Train {
         title: format!("Gear train of setup {}", analysis.setup.letter),
         meshes: meshes(&parts),
         couplings: couplings(gearbox, &places, turning.selected),
         shafts,
         wheels,
         ..empty
-    }
+    };
+    (train, parts)
 }
 
 /// The shafts of every layout: input, output, countershaft, idler; a box without one leaves it out at the end.
@@ -160,17 +168,18 @@ fn shafts(gearbox: &Gearbox, places: &Places, turning: &Turning, at: (AngularVel
 /// Whether power runs through one of [`shafts`]: input and output wherever a gear is engaged, the others where one of their gears is in it.
 fn carries(layout: Layout, turning: &Turning, shaft: usize) -> bool {
     let engaged = turning.selected != Selected::Neutral;
-    let of_gears = || turning.parts.iter().any(|turns| turns.in_path && turns.teeth.is_some() && shaft_of(layout, turns.part) == shaft);
+    let of_gears =
+        || turning.parts.iter().any(|turns| turns.in_path && turns.teeth.is_some() && shaft_of(turns.part.shaft(layout)) == shaft);
     engaged && (shaft < 2 || of_gears())
 }
 
-/// Which of [`shafts`] carries a part.
-fn shaft_of(layout: Layout, part: Part) -> usize {
-    match (part.shaft(layout), layout) {
-        (Axis::Input, _) => 0,
-        (Axis::Output, _) => 1,
-        (Axis::Countershaft, _) => 2,
-        (Axis::Idler, _) => 3,
+/// Which of [`shafts`] it is.
+pub fn shaft_of(axis: Axis) -> usize {
+    match axis {
+        Axis::Input => 0,
+        Axis::Output => 1,
+        Axis::Countershaft => 2,
+        Axis::Idler => 3,
     }
 }
 
@@ -187,7 +196,7 @@ fn wheel(layout: Layout, places: &Places, turns: &Turns, at: (AngularVelocity, A
     let speed = in_rpm(turns.speed_at(at)).abs();
     let rpm = if speaks && speed >= 0.5 { number::show(speed, 0) } else { String::new() };
     let wheel = Wheel {
-        shaft: shaft_of(layout, turns.part),
+        shaft: shaft_of(turns.part.shaft(layout)),
         slot: places.slot(turns.part)?,
         teeth: u32::from(turns.teeth?.count()),
         name,

@@ -9,7 +9,7 @@ use crate::problem::Problem;
 use crate::questions::gap::Gap;
 use crate::questions::setup::{gear_number, keep, keep_or};
 use crate::toothload::along::{self, ShaftBearing};
-use crate::toothload::duty::Duty;
+use crate::toothload::duty::{Duty, TorqueFrom};
 use crate::toothload::synchroniser::{self, Cone, Lining};
 use crate::units::{
     Angle, AngularVelocity, Length, Limits, Measured, MomentOfInertia, Plain, Time, Torque, Typed, Velocity, limits, number, unit,
@@ -28,6 +28,8 @@ pub struct InsideShared {
     pub shift_time: Time,
     /// The torque at the input that teeth are judged at, where it is typed.
     pub torque: Option<Torque>,
+    /// Whether it is what the tyres hold in 1st instead.
+    pub by_grip: bool,
     /// What the car is used for; none where a file names what is not known here.
     pub duty: Option<Duty>,
     /// The lining its cones are judged by; none where a file names one that is not known here.
@@ -64,6 +66,8 @@ pub struct Inside {
     pub pairs: Vec<PairCut>,
     /// The two bearings of that shaft, the one nearer to the engine first.
     pub bearings: Option<[ShaftBearing; 2]>,
+    /// Those of the mainshaft, and of the input shaft of a box with a countershaft.
+    pub upper_bearings: [Option<[ShaftBearing; 2]>; 2],
     /// Where its gears sit.
     pub places: Vec<(PairAt, Length)>,
     /// The hand of the teeth on the countershaft; of a two-shaft box, on the input shaft.
@@ -81,6 +85,7 @@ impl Default for InsideShared {
             at: None,
             shift_time: unit::SECOND.of(0.25),
             torque: None,
+            by_grip: false,
             duty: Some(Duty::Road),
             lining: None,
         }
@@ -105,6 +110,7 @@ impl InsideShared {
             at,
             shift_time: time.unwrap_or(usual),
             torque: torque(typed, problems),
+            by_grip: typed.torque_from.value() == Some(TorqueFrom::Grip),
             duty: typed.duty.value(),
             lining: lining(typed, problems),
         }
@@ -200,7 +206,8 @@ impl Inside {
             is_cone_typed: [InsideField::ConeAngle, InsideField::ConeFriction].iter().all(|field| typed(setup, *field).is_some()),
             clutch: read_or(setup, InsideField::ClutchDiameter, &limits::CLUTCH_DIAMETER, problems, "a usual clutch plate is taken"),
             pairs: read_pairs(setup, problems),
-            bearings: read_bearings(setup, problems),
+            bearings: read_bearings(setup, InsideField::Bearings, problems),
+            upper_bearings: [InsideField::MainBearings, InsideField::InputBearings].map(|field| read_bearings(setup, field, problems)),
             places: read_places(setup, problems),
             hand: setup.inside.hand.value(),
             unsynchronised: gears(setup, problems),
@@ -256,9 +263,9 @@ fn read_pairs(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Vec<PairC
     keep(problems, path, pair_cuts::read(&typed.text, typed.units, setup.gearbox.gears.len())).unwrap_or_default()
 }
 
-fn read_bearings(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Option<[ShaftBearing; 2]> {
-    let typed = &setup.inside.bearings;
-    keep(problems, (setup.id, InsideField::Bearings), along::read_bearings(&typed.text, typed.units))?
+fn read_bearings(setup: &job::Setup, field: InsideField, problems: &mut Vec<InputProblem>) -> Option<[ShaftBearing; 2]> {
+    let typed = typed(setup, field)?;
+    keep(problems, (setup.id, field), along::read_bearings(&typed.text, typed.units))?
 }
 
 fn read_places(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Vec<(PairAt, Length)> {

@@ -117,6 +117,7 @@ impl<'a> Drawn<'a> {
             contacts: contacts.iter().map(|contact| self.place(*contact)).collect(),
             says: vec![says],
             own_size: None,
+            turning: None,
         }
     }
 }

@@ -14,8 +14,8 @@ use crate::motion::shift::{self, Rule, Shift, ShiftCost};
 use crate::motion::top_speed::{self, TopSpeed};
 use crate::motion::{self, MotionError, Vehicle};
 use crate::questions::{Conditions, Setup};
-use crate::units::Velocity;
 use crate::units::common::{metres, metres_per_second, rpm};
+use crate::units::{Torque, Velocity};
 
 /// What engine, car and gears do together.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -100,6 +100,13 @@ impl Pull {
             Ok(vehicle) => Self { reverse: reverse(setup, conditions, &gears), ..Self::with_car(thrust, vehicle, setup, conditions) },
             Err(why) => Self { thrust: Some(thrust), refused: Some(why), ..Self::default() },
         }
+    }
+
+    /// The torque at the input with which the driven tyres just spin in 1st at a steady speed; none without engine, gears and car.
+    pub fn grip_torque(&self) -> Option<Torque> {
+        let per_torque = self.thrust.as_ref()?.gear(1)?.thrust_per_torque_1_per_m();
+        let grip_n = self.vehicle.as_ref()?.grip_limit().get::<uom::si::force::newton>();
+        (per_torque > 0.0).then(|| Torque::new::<uom::si::torque::newton_meter>(grip_n / per_torque))
     }
 
     fn with_car(thrust: motion::Pull, vehicle: Vehicle, setup: &Setup, conditions: &Conditions) -> Self {

@@ -41,6 +41,7 @@ pub fn side(source: Source<'_>, focus: Option<usize>) -> Option<Shapes> {
         laid: Vec::new(),
         contacts: Vec::new(),
         own_size: None,
+        turning: None,
         says: vec![format!("To scale as measured, above the line of the shaft, the case face on the left.{bare}")],
     })
 }

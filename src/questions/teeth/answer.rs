@@ -19,12 +19,16 @@ use crate::units::{Angle, AngularVelocity, Force, Length, Pressure, Torque, Velo
 /// What the teeth of one setup bear.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Teeth {
+    /// The torque at the input that all is judged at, and the engine speed there.
+    pub torque: Option<(Torque, Option<AngularVelocity>)>,
     /// The constant pair, then the pairs of the gears; each in the gear that loads it most.
     pub pairs: Vec<PairLoad>,
     /// What is left over along the shafts, gear by gear; none of a gear without helical teeth in its path.
     pub thrust: Vec<Option<Thrust>>,
-    /// The bearings of the countershaft, where they are typed.
-    pub bearings: Option<Bearings>,
+    /// The meshes that carry each gear, with their forces; none of a gear that is direct, or whose cut is not known.
+    pub meshes: Vec<Vec<Pushed>>,
+    /// The bearings that are typed: the countershaft's, the mainshaft's, the input shaft's.
+    pub bearings: Vec<Bearings>,
 }
 
 /// A pair under load.
@@ -87,9 +91,10 @@ impl PairLoad {
 }
 
 impl Teeth {
-    /// What the teeth of a setup bear.
-    pub fn of(setup: &Setup, conditions: &Conditions) -> Self {
-        let (Some(gearbox), Some((torque, engine))) = (&setup.gearbox, engine(conditions)) else { return Self::default() };
+    /// What the teeth of a setup bear at a torque at its input.
+    pub fn of(setup: &Setup, torque: Option<Torque>, conditions: &Conditions) -> Self {
+        let (Some(gearbox), Some(torque)) = (&setup.gearbox, torque) else { return Self::default() };
+        let engine = engine_speed(conditions);
         let loaded = Loaded { setup, gearbox, torque, engine };
         let gears = 0..gearbox.gears().len();
         let mut pairs: Vec<PairLoad> = Vec::new();
@@ -101,7 +106,15 @@ impl Teeth {
             }
         }
         crate::order::by_key(&mut pairs, |pair| if let PairAt::Gear(gear) = pair.at { gear + 1 } else { 0 });
-        Self { pairs, thrust: gears.map(|gear| loaded.thrust(gear)).collect(), bearings: Bearings::of(setup, conditions) }
+        let meshes: Vec<Vec<Pushed>> = gears.map(|gear| loaded.pushed(gear).unwrap_or_default()).collect();
+        let thrust = meshes.iter().map(|pushed| loaded.thrust(pushed)).collect();
+        let bearings = Bearings::of_shafts(setup, torque, conditions.shift.or(engine), conditions.inside.duty);
+        Self { torque: Some((torque, engine)), pairs, thrust, meshes, bearings }
+    }
+
+    /// The bearings of a shaft, where they are typed.
+    pub fn bearings_of(&self, shaft: Shaft) -> Option<&Bearings> {
+        self.bearings.iter().find(|bearings| bearings.shaft == shaft)
     }
 
     /// A pair.
@@ -116,14 +129,15 @@ impl Teeth {
     }
 }
 
-/// The torque that teeth are judged at, and the engine speed there: as typed at the shift rpm, else the engine's peak.
-pub fn engine(conditions: &Conditions) -> Option<(Torque, Option<AngularVelocity>)> {
-    let peak = conditions.pull.curve.as_ref().map(crate::motion::EngineCurve::peak_torque);
-    let speed = peak.map(|peak| peak.speed);
-    match conditions.inside.torque {
-        Some(typed) => Some((typed, speed.or(conditions.shift))),
-        None => Some((peak?.torque, speed)),
-    }
+/// The engine's torque that teeth are judged at: as typed, else its peak.
+pub fn engine_torque(conditions: &Conditions) -> Option<Torque> {
+    conditions.inside.torque.or_else(|| Some(conditions.pull.curve.as_ref()?.peak_torque().torque))
+}
+
+/// The engine speed there: at its peak, else the shift rpm where a torque is typed.
+fn engine_speed(conditions: &Conditions) -> Option<AngularVelocity> {
+    let peak = conditions.pull.curve.as_ref().map(|curve| curve.peak_torque().speed);
+    peak.or(conditions.shift)
 }
 
 /// A box under the engine's torque.
@@ -161,20 +175,20 @@ impl Loaded<'_> {
         Some(PairLoad { at, mesh, gear, torque, forces, bending, form, contact, face, speed, sliding, loss })
     }
 
-    fn thrust(&self, gear: usize) -> Option<Thrust> {
+    /// The meshes in the path of a gear, with their forces and hands; hands not told are taken for right, all alike.
+    fn pushed(&self, gear: usize) -> Option<Vec<Pushed>> {
+        let inside = &self.setup.inside;
+        let pushed = |load: &MeshLoad| {
+            let at = PairAt::of(load.driver)?;
+            let forces = load.forces(self.gearbox, self.torque, &inside.cut_of(at)?)?;
+            Some(Pushed { load: *load, forces, hand: inside.hand_of(at).unwrap_or(Hand::Right) })
+        };
+        path::meshes(self.gearbox, Selected::Gear(gear)).iter().map(pushed).collect()
+    }
+
+    fn thrust(&self, pushed: &[Pushed]) -> Option<Thrust> {
         let (inside, layout) = (&self.setup.inside, self.gearbox.layout());
-        let loads = path::meshes(self.gearbox, Selected::Gear(gear));
-        let cut_of = |load: &MeshLoad| inside.cut_of(PairAt::of(load.driver)?);
-        let told = loads.iter().all(|load| PairAt::of(load.driver).and_then(|at| inside.hand_of(at)).is_some());
-        let pushed: Option<Vec<Pushed>> = loads
-            .iter()
-            .map(|load| {
-                let at = PairAt::of(load.driver)?;
-                let forces = load.forces(self.gearbox, self.torque, &cut_of(load)?)?;
-                Some(Pushed { load: *load, forces, hand: inside.hand_of(at).unwrap_or(Hand::Right) })
-            })
-            .collect();
-        let pushed = pushed?;
+        let told = pushed.iter().all(|mesh| PairAt::of(mesh.load.driver).and_then(|at| inside.hand_of(at)).is_some());
         if pushed.iter().all(|mesh| mesh.forces.axial.value == 0.0) {
             return None;
         }
@@ -182,8 +196,9 @@ impl Loaded<'_> {
         let on = |shaft: Shaft| {
             let of_gears = pushed.iter().flat_map(|mesh| mesh.axial(layout)).filter(|(on, _)| *on == shaft).map(|(_, force)| force);
             let of_gears: Vec<Force> = of_gears.collect();
-            (!of_gears.is_empty()).then(|| OnShaft { shaft, of_gears, left: on_shaft(shaft, &pushed, layout) })
+            (!of_gears.is_empty()).then(|| OnShaft { shaft, of_gears, left: on_shaft(shaft, pushed, layout) })
         };
+        let loads: Vec<MeshLoad> = pushed.iter().map(|mesh| mesh.load).collect();
         Some(Thrust { shafts: shafts.into_iter().filter_map(on).collect(), is_told: told, cancels: self.cancels(&loads) })
     }
 

@@ -1,7 +1,8 @@
-//! The rows of the bearings: how long they last, and what they hold gear by gear.
+//! The rows of the bearings: how long they last, and what they hold gear by gear, shaft by shaft.
 
-use super::bearings::{Bearings, Held, Life, unplaced};
+use super::bearings::{Bearings, Held, Life, shaft_of, unplaced};
 use super::rows::name;
+use crate::gearing::part::Shaft;
 use crate::job::{InsideField, SetupField};
 use crate::questions::alike::listed;
 use crate::questions::inside::rows::typed_row;
@@ -19,74 +20,105 @@ const MOST_HOURS: f64 = 100_000.0;
 /// What each bearing is called.
 const ENDS: [(&str, &str); 2] = [("front", "the front one"), ("rear", "the rear one")];
 
+/// A shaft whose bearings can be typed.
+struct Shafted {
+    field: InsideField,
+    /// Between the words of its keys; empty for the one that was there first.
+    key: &'static str,
+    /// What it is called.
+    words: &'static str,
+    /// Which it is of a setup's box.
+    shaft: fn(&Analysis) -> Shaft,
+}
+
+/// The countershaft (of a two-shaft box the input shaft), the mainshaft, the input shaft.
+const SHAFTS: [Shafted; 3] = [
+    Shafted { field: InsideField::Bearings, key: "", words: "cluster", shaft: |analysis| shaft_of(analysis.setup.layout) },
+    Shafted { field: InsideField::MainBearings, key: "main_", words: "mainshaft", shaft: |_| Shaft::Output },
+    Shafted { field: InsideField::InputBearings, key: "input_", words: "input shaft", shaft: |_| Shaft::Input },
+];
+
 /// The rows in which bearings and places are typed.
-pub(super) fn typed_rows(source: Source<'_>) -> [Row; 2] {
+pub(super) fn typed_rows(source: Source<'_>) -> Vec<Row> {
     let row = |label: &str, field: InsideField| typed_row(source, label, SetupField::Inside(field), "");
-    [row("Bearings of the cluster", InsideField::Bearings), row("Where its gears sit", InsideField::Places)]
+    let bearings = SHAFTS.iter().map(|of| row(&format!("Bearings of the {}", of.words), of.field));
+    bearings.chain([row("Where its gears sit", InsideField::Places)]).collect()
 }
 
-/// Whether any setup's bearings are typed.
-pub(super) fn are_typed(source: Source<'_>) -> bool {
-    source.setups.iter().any(|analysis| analysis.setup.inside.bearings.is_some())
-}
-
-/// How long they last.
-pub(super) fn life_row(source: Source<'_>) -> Row {
-    source.row("bearing-life", "Bearings last", |analysis| match bearings(analysis).and_then(|bearings| Some((bearings, bearings.life?))) {
-        Some((bearings, life)) => life_cell(bearings, life),
-        None => missing(source, analysis),
-    })
+/// How long they last, for each shaft whose bearings any setup has typed.
+pub(super) fn life_rows(source: Source<'_>) -> Vec<Row> {
+    let row = |of: &Shafted| {
+        let label = if of.key.is_empty() { "Bearings last".to_owned() } else { format!("Bearings of the {} last", of.words) };
+        source.row(format!("{}bearing-life", of.key.replace('_', "-")), label, |analysis| {
+            match bearings(analysis, of).and_then(|bearings| Some((bearings, bearings.life?))) {
+                Some((bearings, life)) => life_cell(of, bearings, life),
+                None => missing(source, analysis, of),
+            }
+        })
+    };
+    typed(source).map(row).collect()
 }
 
 /// What they hold in every gear.
 pub(super) fn held_rows(source: Source<'_>) -> Vec<Row> {
-    let row = |gear: usize| {
-        source.row(format!("bearings-{}", gear + 1), format!("Bearings in {}", ordinal(gear)), |analysis| {
-            match bearings(analysis).and_then(|bearings| bearings.gears.get(gear).copied().flatten()) {
-                Some(held) if held.turns > 0.0 => held_cell(source, held, gear),
+    let row = |of: &'static Shafted, gear: usize| {
+        let label = if of.key.is_empty() { "Bearings".to_owned() } else { format!("Bearings of the {}", of.words) };
+        source.row(format!("{}bearings-{}", of.key.replace('_', "-"), gear + 1), format!("{label} in {}", ordinal(gear)), |analysis| {
+            match bearings(analysis, of).and_then(|bearings| bearings.gears.get(gear).copied().flatten()) {
+                Some(held) if held.is_loaded() => held_cell(source, of, held, gear),
                 Some(_) => Cell::absent("nothing: direct"),
                 None if gear >= analysis.setup.gears.len() => Cell::absent("no such gear"),
-                None => missing(source, analysis),
+                None => missing(source, analysis, of),
             }
         })
     };
-    let many = if are_typed(source) { source.most_gears() } else { 0 };
-    (0..many).map(row).collect()
+    typed(source).flat_map(|of| (0..source.most_gears()).map(move |gear| row(of, gear))).collect()
 }
 
-fn bearings(analysis: &Analysis) -> Option<&Bearings> {
-    analysis.teeth().bearings.as_ref()
+/// The shafts whose bearings any setup has typed.
+fn typed(source: Source<'_>) -> impl Iterator<Item = &'static Shafted> {
+    SHAFTS.iter().filter(move |of| source.setups.iter().any(|analysis| is_typed(analysis, of)))
 }
 
-fn missing(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let inside = &analysis.setup.inside;
-    if inside.cut.is_none() {
+fn is_typed(analysis: &Analysis, of: &Shafted) -> bool {
+    let [main, input] = analysis.setup.inside.upper_bearings;
+    match of.field {
+        InsideField::MainBearings => main.is_some(),
+        InsideField::InputBearings => input.is_some(),
+        _ => analysis.setup.inside.bearings.is_some(),
+    }
+}
+
+fn bearings<'a>(analysis: &'a Analysis, of: &Shafted) -> Option<&'a Bearings> {
+    analysis.teeth().bearings_of((of.shaft)(analysis)).filter(|_| is_typed(analysis, of))
+}
+
+fn missing(source: Source<'_>, analysis: &Analysis, of: &Shafted) -> Cell {
+    if analysis.setup.inside.cut.is_none() {
         return uncounted_or(analysis, "needs module or pitch");
     }
-    if inside.bearings.is_none() {
-        return Cell::needed("needs the bearings of the cluster: place, rating C and kind of both");
+    if !is_typed(analysis, of) {
+        return Cell::needed(format!("needs the bearings of the {}: place, rating C and kind of both", of.words));
     }
-    let unplaced: Vec<String> = unplaced(&analysis.setup).into_iter().map(|at| name(source, at)).collect();
+    let unplaced: Vec<String> = unplaced(&analysis.setup, (of.shaft)(analysis)).into_iter().map(|at| name(source, at)).collect();
     if unplaced.is_empty() {
         return uncounted_or(analysis, "needs the engine’s torque and the shift rpm");
     }
     // Said whatever the other setups lack: the bearings are typed, and nothing comes of them.
-    Cell::absent(format!("needs the place of {} along the cluster", listed(&unplaced)))
+    Cell::absent(format!("needs the place of {} along the {}", listed(&unplaced), of.words))
 }
 
 /// The hours both reach together, and each alone.
-fn life_cell(bearings: &Bearings, life: Life) -> Cell {
+fn life_cell(of: &Shafted, bearings: &Bearings, life: Life) -> Cell {
     let each: Vec<String> = ENDS.iter().zip(life.each).map(|((end, _), life)| format!("{end} {}", said(life))).collect();
     let formula = "L = 10⁶ turns × (C ÷ P)ᵖ; each gear uses up its share; both together (Σ L^−e)^(−1/e)";
-    let figure = Figure::quantity("teeth.bearings.together", &life.both, &unit::HOUR, 0).by(formula, each.join(", "), ISO);
-    let ends = ENDS.iter().zip(life.each).map(|((end, _), life)| format!("{end} {}", said(life)));
+    let key = format!("teeth.{}bearings.together", of.key);
+    let figure = Figure::quantity(&key, &life.both, &unit::HOUR, 0).by(formula, each.join(", "), ISO);
     let thrust = match bearings.takes_thrust.and_then(|place| ENDS.get(place)) {
         Some((_, end)) => format!("thrust taken by {end}"),
         None => "thrust is left to the washers".into(),
     };
-    Cell::line([figure.into(), Piece::words("both together")])
-        .and([Piece::words(ends.collect::<Vec<_>>().join(", "))])
-        .and([Piece::words(thrust)])
+    Cell::line([figure.into(), Piece::words("both together")]).and([Piece::words(each.join(", "))]).and([Piece::words(thrust)])
 }
 
 fn said(life: Option<Time>) -> String {
@@ -97,11 +129,11 @@ fn said(life: Option<Time>) -> String {
     }
 }
 
-fn held_cell(source: Source<'_>, held: Held, gear: usize) -> Cell {
+fn held_cell(source: Source<'_>, of: &Shafted, held: Held, gear: usize) -> Cell {
     let unit = Force::usual(source.reader.units);
     let thrust = format!("thrust {} {}", number::show((unit.take)(&held.thrust), 0), unit.symbol);
     let pieces = ENDS.iter().zip(held.radial).flat_map(|((end, _), radial)| {
-        let key = format!("teeth.gear_{}.bearing_{end}", gear + 1);
+        let key = format!("teeth.gear_{}.{}bearing_{end}", gear + 1, of.key);
         let figure = Figure::quantity(&key, &radial, unit, 0).small();
         [Piece::words(*end), figure.by("moments about the other bearing", thrust.clone(), STATICS).into()]
     });

@@ -1,26 +1,28 @@
-//! What the two bearings of the countershaft (of a two-shaft box, of the input shaft) hold in every gear, and how long they last.
+//! What the two bearings of each shaft hold in every gear, and how long they last.
 
-use super::answer::engine;
 use crate::gearing::geometry::Hand;
 use crate::gearing::geometry::pair_cuts::PairAt;
 use crate::gearing::part::Shaft;
 use crate::gearing::speeds::Selected;
 use crate::gearing::teeth::decimal;
 use crate::gearing::{Gearbox, Layout};
-use crate::questions::{Conditions, Setup};
+use crate::questions::Setup;
 use crate::toothload::along::ShaftBearing;
 use crate::toothload::bearing::{Rolling, damage, deep_groove_load, million_turns, shared_life};
+use crate::toothload::duty::Duty;
 use crate::toothload::path::{self, MeshLoad};
-use crate::toothload::reactions::{ShaftLoad, bearing_loads};
+use crate::toothload::reactions::{Reaction, ShaftLoad, bearing_loads};
 use crate::toothload::thrust::{Pushed, on_shaft};
 use crate::units::{AngularVelocity, Force, Length, Time, Torque, unit};
 
 /// The static rating of a deep-groove bearing, as a share of its dynamic one: from memory, 0.5 to 0.6 in the sizes of a gearbox.
 pub const USUAL_STATIC_SHARE: f64 = 0.55;
 
-/// The bearings of one setup.
+/// The bearings of one shaft of a setup.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Bearings {
+    /// The shaft they hold.
+    pub shaft: Shaft,
     /// As typed, the one nearer to the engine first.
     pub bearings: [ShaftBearing; 2],
     /// What they hold in each gear at the whole torque; none where the gear's places or cuts are not known.
@@ -38,8 +40,17 @@ pub struct Held {
     pub radial: [Force; 2],
     /// Along the shaft, without its sign.
     pub thrust: Force,
-    /// Turns of the shaft for one of the engine; 0 where none of its gears carries power.
-    pub turns: f64,
+    /// Turns of each bearing for one of the engine; 0 where no gear of the shaft carries power.
+    pub turns: [f64; 2],
+    /// What the front one holds, in axes fixed to the case.
+    front: Reaction,
+}
+
+impl Held {
+    /// Whether a gear of the shaft carries power.
+    pub fn is_loaded(&self) -> bool {
+        self.turns.iter().any(|turns| *turns > 0.0)
+    }
 }
 
 /// Basic rating lives, which nine of ten outlast.
@@ -52,22 +63,27 @@ pub struct Life {
 }
 
 impl Bearings {
-    /// The bearings of a setup, where they are typed and there is a torque.
-    pub fn of(setup: &Setup, conditions: &Conditions) -> Option<Self> {
-        let (gearbox, bearings) = (setup.gearbox.as_ref()?, setup.inside.bearings?);
-        let (torque, at_peak) = engine(conditions)?;
-        let gears: Vec<Option<Held>> =
-            (0..gearbox.gears().len()).map(|gear| held(setup, gearbox, (torque, &bearings), Selected::Gear(gear))).collect();
-        let takes_thrust = bearings.iter().position(|bearing| bearing.rolling == Rolling::Balls);
-        let mut known = Self { bearings, gears, takes_thrust, life: None };
-        known.life = conditions.shift.or(at_peak).and_then(|shift| known.lasts(conditions, shift));
-        Some(known)
+    /// The bearings of each shaft that are typed, at a torque: the countershaft's, the mainshaft's, the input shaft's.
+    pub fn of_shafts(setup: &Setup, torque: Torque, shift: Option<AngularVelocity>, duty: Option<Duty>) -> Vec<Self> {
+        let Some(gearbox) = &setup.gearbox else { return Vec::new() };
+        let [main, input] = setup.inside.upper_bearings;
+        let loaded = Loaded { setup, gearbox, torque };
+        let of = |shaft: Shaft, bearings: Option<[ShaftBearing; 2]>, pilot: Option<&Self>| {
+            let bearings = bearings?;
+            let gears = loaded.gears(shaft, &bearings, pilot);
+            let mut known = Self { shaft, bearings, gears, takes_thrust: takes_thrust(shaft, &bearings), life: None };
+            known.life = shift.zip(duty).and_then(|(shift, duty)| known.lasts(duty, shift));
+            Some(known)
+        };
+        let main = of(Shaft::Output, main, None);
+        let input = if gearbox.layout() == Layout::TwoShaft { None } else { of(Shaft::Input, input, main.as_ref()) };
+        of(shaft_of(gearbox.layout()), setup.inside.bearings, None).into_iter().chain(main).chain(input).collect()
     }
 
     /// How long they last in the chosen use: Palmgren and Miner's sum over its gears.
-    fn lasts(&self, conditions: &Conditions, shift: AngularVelocity) -> Option<Life> {
+    fn lasts(&self, duty: Duty, shift: AngularVelocity) -> Option<Life> {
         let gears: Vec<Held> = self.gears.iter().copied().collect::<Option<_>>()?;
-        let stints = conditions.inside.duty?.over(gears.len());
+        let stints = duty.over(gears.len());
         let hour = unit::HOUR.of(1.0);
         let [first, second] = [0, 1].map(|place| {
             let bearing = self.bearings.get(place)?;
@@ -75,7 +91,8 @@ impl Bearings {
                 .iter()
                 .zip(&stints)
                 .map(|(held, stint)| {
-                    (million_turns(shift * (stint.speed * held.turns), hour * stint.time), self.load(place, held, stint.torque))
+                    let turns = held.turns.get(place).copied().unwrap_or_default();
+                    (million_turns(shift * (stint.speed * turns), hour * stint.time), self.load(place, held, stint.torque))
                 })
                 .collect();
             let used = damage(bearing.rating, &rows, bearing.rolling);
@@ -94,17 +111,24 @@ impl Bearings {
     }
 }
 
-/// The shaft whose bearings are worked out.
+/// The shaft whose bearings are asked for first.
 pub fn shaft_of(layout: Layout) -> Shaft {
     if layout == Layout::TwoShaft { Shaft::Input } else { Shaft::Countershaft }
 }
 
-/// The pairs on that shaft in a gear's path whose place along it is not known.
-pub fn unplaced(setup: &Setup) -> Vec<PairAt> {
+/// Which of two bearings takes the thrust: the one with balls, of a mainshaft rather the rear one, whose front one runs in the input gear.
+fn takes_thrust(shaft: Shaft, bearings: &[ShaftBearing; 2]) -> Option<usize> {
+    let has_balls = |place: &usize| bearings.get(*place).is_some_and(|bearing| bearing.rolling == Rolling::Balls);
+    let order = if shaft == Shaft::Output { [1, 0] } else { [0, 1] };
+    order.into_iter().find(has_balls)
+}
+
+/// The pairs on a shaft in a gear's path whose place along it is not known.
+pub fn unplaced(setup: &Setup, shaft: Shaft) -> Vec<PairAt> {
     let Some(gearbox) = &setup.gearbox else { return Vec::new() };
     let all = (0..gearbox.gears().len()).flat_map(|gear| path::meshes(gearbox, Selected::Gear(gear)));
     let mut missing: Vec<PairAt> = Vec::new();
-    for at in all.filter(|load| is_on(shaft_of(gearbox.layout()), load, gearbox.layout())).filter_map(|load| PairAt::of(load.driver)) {
+    for at in all.filter(|load| is_on(shaft, load, gearbox.layout())).filter_map(|load| PairAt::of(load.driver)) {
         if setup.inside.place_of(at).is_none() && !missing.contains(&at) {
             missing.push(at);
         }
@@ -116,32 +140,65 @@ fn is_on(shaft: Shaft, load: &MeshLoad, layout: Layout) -> bool {
     [load.driver, load.driven].iter().any(|part| part.shaft(layout) == shaft)
 }
 
-fn held(setup: &Setup, gearbox: &Gearbox, (torque, bearings): (Torque, &[ShaftBearing; 2]), gear: Selected) -> Option<Held> {
-    let (layout, shaft) = (gearbox.layout(), shaft_of(gearbox.layout()));
-    let loads: Vec<MeshLoad> = path::meshes(gearbox, gear).into_iter().filter(|load| is_on(shaft, load, layout)).collect();
-    let [front, rear] = bearings;
-    let mut on: Vec<ShaftLoad> = Vec::new();
-    let mut pushed: Vec<Pushed> = Vec::new();
-    let mut turns = 0.0;
-    for load in &loads {
-        let at = PairAt::of(load.driver)?;
-        let cut = setup.inside.cut_of(at)?;
-        let forces = load.forces(gearbox, torque, &cut)?;
-        let drives = load.driver.shaft(layout) == shaft;
-        let (part, share) = if drives { (load.driver, load.driver_share) } else { (load.driven, load.driven_share) };
-        turns = decimal(share).abs().recip();
-        let mesh = Pushed { load: *load, forces, hand: setup.inside.hand_of(at).unwrap_or(Hand::Right) };
-        // A driven gear is pushed round, a driving one held back; both are pushed away from the other shaft.
-        on.push(ShaftLoad {
-            at: setup.inside.place_of(at)? - front.at,
-            tangential: if drives { -forces.tangential } else { forces.tangential },
-            radial: -forces.radial,
-            axial: on_shaft(shaft, &[mesh], layout),
-            pitch_radius: cut.reference_diameter(part.teeth(gearbox)?) / 2.0,
-        });
-        pushed.push(mesh);
+/// A box under torque.
+struct Loaded<'a> {
+    setup: &'a Setup,
+    gearbox: &'a Gearbox,
+    torque: Torque,
+}
+
+impl Loaded<'_> {
+    /// What the bearings of a shaft hold in every gear; `pilot` are those of the mainshaft, whose front end the input shaft carries.
+    fn gears(&self, shaft: Shaft, bearings: &[ShaftBearing; 2], pilot: Option<&Bearings>) -> Vec<Option<Held>> {
+        let held = |gear: usize| match pilot {
+            None => self.held(shaft, bearings, Selected::Gear(gear), None),
+            Some(main) => {
+                let [front, _] = main.bearings;
+                self.held(shaft, bearings, Selected::Gear(gear), Some((front.at, main.gears.get(gear).copied().flatten()?.front)))
+            }
+        };
+        (0..self.gearbox.gears().len()).map(held).collect()
     }
-    let span: Length = rear.at - front.at;
-    let radial = bearing_loads(span, &on)?.map(|reaction| reaction.whole());
-    Some(Held { radial, thrust: on_shaft(shaft, &pushed, layout).abs(), turns })
+
+    fn held(&self, shaft: Shaft, [front, rear]: &[ShaftBearing; 2], gear: Selected, pilot: Option<(Length, Reaction)>) -> Option<Held> {
+        let (layout, inside) = (self.gearbox.layout(), &self.setup.inside);
+        let loads = path::meshes(self.gearbox, gear).into_iter().filter(|load| is_on(shaft, load, layout));
+        let mut on: Vec<ShaftLoad> = Vec::new();
+        let mut pushed: Vec<Pushed> = Vec::new();
+        let mut turns = [0.0; 2];
+        for load in loads {
+            let at = PairAt::of(load.driver)?;
+            let cut = inside.cut_of(at)?;
+            let forces = load.forces(self.gearbox, self.torque, &cut)?;
+            let drives = load.driver.shaft(layout) == shaft;
+            let (part, share) = if drives { (load.driver, load.driver_share) } else { (load.driven, load.driven_share) };
+            turns = bearing_turns(shaft, layout, decimal(share).recip());
+            let mesh = Pushed { load, forces, hand: inside.hand_of(at).unwrap_or(Hand::Right) };
+            // A driven gear is pushed round, a driving one held back; both are pushed away from the other shaft.
+            on.push(ShaftLoad {
+                at: inside.place_of(at)? - front.at,
+                tangential: if drives { -forces.tangential } else { forces.tangential },
+                radial: -forces.radial,
+                axial: on_shaft(shaft, &[mesh], layout),
+                pitch_radius: cut.reference_diameter(part.teeth(self.gearbox)?) / 2.0,
+            });
+            pushed.push(mesh);
+        }
+        on.extend(pilot.map(|(at, Reaction { tangential, radial })| ShaftLoad {
+            at: at - front.at,
+            tangential,
+            radial,
+            axial: Force::default(),
+            pitch_radius: Length::default(),
+        }));
+        let reactions = bearing_loads(rear.at - front.at, &on)?;
+        let [front, _] = reactions;
+        Some(Held { radial: reactions.map(|reaction| reaction.whole()), thrust: on_shaft(shaft, &pushed, layout).abs(), turns, front })
+    }
+}
+
+/// How often each bearing of a shaft turns for a turn of the engine; the mainshaft's front one runs in the input gear, by their difference.
+fn bearing_turns(shaft: Shaft, layout: Layout, turns: f64) -> [f64; 2] {
+    let front = if shaft == Shaft::Output && layout != Layout::TwoShaft { 1.0 - turns } else { turns };
+    [front.abs(), turns.abs()]
 }

@@ -3,6 +3,7 @@
 pub mod answer;
 mod bearing_rows;
 pub mod bearings;
+mod forces;
 pub mod pictures;
 pub mod rests;
 pub mod rows;
@@ -17,7 +18,12 @@ pub const QUESTION: Question = Question {
     place: Place::Compare,
     title: "Teeth and bearings",
     ask: "How much more or less does each pair bear than in A, and what do its bearings hold?",
-    inputs: &[Input::Text(JobField::InsideTorque), Input::Choice(JobChoice::InsideGear), Input::Choice(JobChoice::Duty)],
+    inputs: &[
+        Input::Text(JobField::InsideTorque),
+        Input::Choice(JobChoice::TorqueFrom),
+        Input::Choice(JobChoice::InsideGear),
+        Input::Choice(JobChoice::Duty),
+    ],
     groups: &[],
     station: sentence::station,
     answer: sentence::said,
@@ -30,6 +36,12 @@ pub const QUESTION: Question = Question {
             tab: "Against A",
             draw: |source, focus| pictures::against_first(source, focus).map(|picture| Box::new(picture) as _),
             press: None,
+        },
+        Drawn {
+            id: "teeth-forces",
+            tab: "Forces",
+            draw: |source, focus| forces::picture(source, focus).map(|picture| Box::new(picture) as _),
+            press: Some(super::inside::pictures::pressed),
         },
         Drawn {
             id: "teeth-thrust",

@@ -1,7 +1,7 @@
 //! The pictures of Teeth and bearings: how much more each pair bears than A's, the thrust left over, and what the bearings hold, gear by gear.
 
 use super::answer::Thrust;
-use super::bearings::{Held, shaft_of};
+use super::bearings::Held;
 use super::rows::{self, most_against_first, name, of_weakest, pairs, shaft_name};
 use crate::chart::bars::{Bar, Bars};
 use crate::chart::lines::Measure;
@@ -58,12 +58,13 @@ pub fn thrust(source: Source<'_>, focus: Option<usize>) -> Option<Bars> {
 
 /// What the two bearings of the countershaft hold across it, gear by gear.
 pub fn bearings(source: Source<'_>, focus: Option<usize>) -> Option<Bars> {
-    let typed = |slot: &usize| source.setups.get(*slot).is_some_and(|analysis| analysis.teeth().bearings.is_some());
+    let typed = |slot: &usize| source.setups.get(*slot).is_some_and(|analysis| !analysis.teeth().bearings.is_empty());
     let slot = focus.into_iter().chain(0..source.setups.len()).find(typed)?;
     let analysis = source.setups.get(slot)?;
     let unit = Force::usual(source.reader.units);
-    let gears = (0..).zip(&analysis.teeth().bearings.as_ref()?.gears);
-    let loaded = gears.filter_map(|(gear, held)| Some((gear, held.filter(|held| held.turns > 0.0)?)));
+    let bearings = analysis.teeth().bearings.first()?;
+    let gears = (0..).zip(&bearings.gears);
+    let loaded = gears.filter_map(|(gear, held)| Some((gear, held.filter(Held::is_loaded)?)));
     let bar = |(gear, held): (usize, Held)| {
         ["front", "rear"].into_iter().zip(held.radial).map(move |(end, radial)| Bar {
             hue: Hue::Setup(slot),
@@ -74,7 +75,7 @@ pub fn bearings(source: Source<'_>, focus: Option<usize>) -> Option<Bars> {
     };
     let bars: Vec<Bar> = loaded.flat_map(bar).collect();
     let measure = Measure { name: "across the shaft".into(), unit: unit.symbol.into(), decimals: 0, ends: None };
-    let (_, words) = shaft_name(shaft_of(analysis.setup.layout));
+    let (_, words) = shaft_name(bearings.shaft);
     let title = format!("What the bearings of the {words} hold in {}", analysis.setup.letter);
     (!bars.is_empty()).then_some(Bars { title, measure, bars, zone: None, focus: Some(slot) })
 }

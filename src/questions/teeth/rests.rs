@@ -1,8 +1,8 @@
 //! What the figures of Teeth and bearings rest on: the torque, the cut of the teeth, their hand, and what is left out.
 
-use super::answer::engine;
 use super::bearings::USUAL_STATIC_SHARE;
 use crate::gearing::geometry::Hand;
+use crate::gearing::part::Shaft;
 use crate::questions::rests::{by_setup, typed, usual};
 use crate::questions::{Source, inside};
 use crate::sheet::Rest;
@@ -40,7 +40,7 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
 
 /// What the lives of the bearings rest on, where any are typed.
 fn bearings(source: Source<'_>) -> Vec<Rest> {
-    let all = || source.setups.iter().filter_map(|analysis| analysis.teeth().bearings.as_ref());
+    let all = || source.setups.iter().flat_map(|analysis| &analysis.teeth().bearings);
     let Some(use_of) = source.conditions.inside.duty.filter(|_| all().next().is_some()) else { return Vec::new() };
     let stints = use_of.from_top().map(|stint| [stint.time, stint.torque, stint.speed].map(|share| number::show(100.0 * share, 0)));
     let stints = ["top", "next", "the one below", "lower gears"].into_iter().zip(stints);
@@ -56,15 +56,30 @@ fn bearings(source: Source<'_>) -> Vec<Rest> {
             "from memory: 0.5 to 0.6 in the sizes of a gearbox; table of X and Y in Shigley, ch. 11",
         )
     });
-    std::iter::once(cycle).chain(share).collect()
+    let runs_in = all().any(|bearings| bearings.shaft == Shaft::Output).then(|| {
+        usual(
+            "Front bearing of the mainshaft",
+            "runs in the input gear",
+            "turns by the difference of both; in a two-shaft box it sits in the case",
+        )
+    });
+    std::iter::once(cycle).chain(share).chain(runs_in).collect()
 }
 
 fn torque(source: Source<'_>) -> Vec<Rest> {
-    let Some((torque, speed)) = engine(source.conditions) else { return Vec::new() };
-    let shown = show(&torque, Torque::usual(source.reader.units), 0);
     let label = "Torque at the input";
-    let mut rests =
-        vec![if source.job.inside.torque.is_blank() { usual(label, shown, "the engine’s greatest") } else { typed(label, shown) }];
+    let mut rests = by_setup(source, |analysis| {
+        let (torque, _) = analysis.teeth().torque?;
+        let shown = show(&torque, Torque::usual(source.reader.units), 0);
+        Some(match (source.conditions.inside.by_grip, source.conditions.inside.torque) {
+            (true, _) => {
+                usual(label, shown, "what the driven tyres hold in 1st, worked out in Pull; a dropped clutch gives no more for long")
+            }
+            (false, Some(_)) => typed(label, shown),
+            (false, None) => usual(label, shown, "the engine’s greatest"),
+        })
+    });
+    let speed = source.setups.iter().find_map(|analysis| analysis.teeth().torque?.1);
     rests.extend(speed.map(|speed| {
         usual("Engine speed there", format!("{} rpm", number::show(in_rpm(speed), 0)), "at its torque peak, else the shift rpm")
     }));

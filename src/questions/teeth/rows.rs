@@ -30,8 +30,8 @@ pub fn deciding(source: Source<'_>) -> Vec<Row> {
         .into_iter()
         .filter(|row| [InsideField::Pitch, InsideField::Face].iter().any(|field| row.key == SetupField::Inside(*field).path()));
     let mut rows: Vec<Row> = typed.collect();
-    let life = bearing_rows::are_typed(source).then(|| bearing_rows::life_row(source));
-    let room = MOST.saturating_sub(rows.len() + 1 + usize::from(life.is_some()));
+    let life = bearing_rows::life_rows(source);
+    let room = MOST.saturating_sub(rows.len() + 1 + life.len());
     rows.extend(pairs(source).into_iter().take(room).map(|at| bears_row(source, at)));
     rows.push(thrust_row(source, selected(source)));
     rows.extend(life);
@@ -54,13 +54,13 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
         rows.push(source.row(format!("sliding-{key}"), format!("Sliding, {name}"), |analysis| sliding_cell(analysis, at)));
     }
     rows.extend((0..source.most_gears()).map(|gear| thrust_row(source, gear)));
-    rows.push(bearing_rows::life_row(source));
+    rows.extend(bearing_rows::life_rows(source));
     rows.extend(bearing_rows::held_rows(source));
     rows
 }
 
 /// The gear looked at, counted from 0; top where there are not so many, 2nd where none is engaged.
-fn selected(source: Source<'_>) -> usize {
+pub(super) fn selected(source: Source<'_>) -> usize {
     let gear = if let Selected::Gear(gear) = source.conditions.inside.selected { gear } else { 1 };
     gear.min(source.most_gears().saturating_sub(1))
 }
@@ -163,7 +163,16 @@ fn absent(analysis: &Analysis, at: PairAt) -> Cell {
         }
         PairAt::Gear(gear) if gear >= setup.gears.len() => Cell::absent("no such gear"),
         _ if setup.inside.face_of(at).is_none() => Cell::needed("needs the face width"),
-        _ => uncounted_or(analysis, "needs the engine’s torque"),
+        _ => uncounted_or(analysis, needs_torque(analysis)),
+    }
+}
+
+/// What the torque waits for.
+fn needs_torque(analysis: &Analysis) -> &'static str {
+    if analysis.conditions().inside.by_grip {
+        "needs the engine’s curve and the car’s weight, typed in Pull"
+    } else {
+        "needs the engine’s torque"
     }
 }
 

@@ -4,7 +4,7 @@ use super::rows::{most_against_first, name};
 use crate::gearing::geometry::pair_cuts::PairAt;
 use crate::questions::alike::rounded;
 use crate::questions::missing::{self, Want};
-use crate::questions::{Source, Station};
+use crate::questions::{Analysis, Source, Station};
 use crate::sheet::Said;
 use crate::sheet::said::marks;
 use crate::units::{number, show, unit};
@@ -24,8 +24,12 @@ pub fn station(source: Source<'_>) -> Station {
 /// The sentence.
 pub fn said(source: Source<'_>) -> Said {
     let lacking = missing::said(source, &WANTS, "what its teeth bear").unwrap_or_default();
-    let has_torque = super::answer::engine(source.conditions).is_some();
-    let torque = if has_torque { String::new() } else { "Type the engine’s torque to see what its teeth bear.".into() };
+    let has_torque = source.setups.iter().any(|analysis| analysis.teeth().torque.is_some());
+    let torque = match (has_torque, source.conditions.inside.by_grip) {
+        (true, _) => String::new(),
+        (false, true) => "Type the engine’s curve and the car’s weight in Pull to get what the tyres hold.".into(),
+        (false, false) => "Type the engine’s torque to see what its teeth bear.".into(),
+    };
     Said::of([weakest(source), most_more(source), bearings(source), lacking, torque])
 }
 
@@ -68,10 +72,13 @@ fn most_more(source: Source<'_>) -> String {
     if parts.is_empty() { String::new() } else { format!("Against [A]: {}.", parts.join(", ")) }
 }
 
-/// `Bearings last 2,310 h in [A], 1,850 h in [B].`
+/// `Bearings last 2,310 h in [A], 1,850 h in [B].`: those of the shaft that wears out first.
 fn bearings(source: Source<'_>) -> String {
-    let lives =
-        source.setups.iter().enumerate().filter_map(|(column, analysis)| Some((column, analysis.teeth().bearings.as_ref()?.life?.both)));
+    let shortest = |analysis: &Analysis| {
+        let lives = analysis.teeth().bearings.iter().filter_map(|bearings| Some(bearings.life?.both));
+        lives.reduce(|least, next| if next < least { next } else { least })
+    };
+    let lives = source.setups.iter().enumerate().filter_map(|(column, analysis)| Some((column, shortest(analysis)?)));
     let parts: Vec<String> = lives.map(|(column, life)| format!("{} in {}", show(&life, &unit::HOUR, 0), marks(&[column]))).collect();
     if parts.is_empty() { String::new() } else { format!("Bearings last {}.", parts.join(", ")) }
 }

@@ -116,6 +116,7 @@ pub fn part(source: Source<'_>, part: Part) -> Shapes {
         laid: Vec::new(),
         contacts: Vec::new(),
         own_size: None,
+        turning: None,
         says: vec![format!("Left good, middle to be watched, right to be renewed; not to scale.{measured}")],
     }
 }

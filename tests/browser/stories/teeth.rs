@@ -1,7 +1,9 @@
 //! Teeth: a gear without a name is measured, put to its mate and ordered; pairs that bear more than A's are told.
 
 use browser_tests::anyhow::{Result, ensure};
-use browser_tests::{Screen, Theme, field, visit};
+use browser_tests::{Key, Screen, Theme, button, field, visit};
+
+use crate::keeping::notice_says;
 
 const MEASURED: &str = "What was measured";
 const GEAR: &str = "The gear";
@@ -41,7 +43,17 @@ fn measure_two_see_them_mesh_order_a_third() -> Result<()> {
         page.type_into(field("teeth of the mate").of(PAIR), "23").await?;
         page.type_into(field("center distance of the two").of(PAIR), "2.525").await?;
         page.element("[data-figure='cutter.pins_lower_in']").await?;
+        // Thinned by a row of DIN 3967 in place of a backlash.
+        page.type_into(field("or allowance by DIN 3967").of(PAIR), "25cd").await?;
+        page.element("[data-figure='cutter.thickness_upper_in']").await?;
         ensure!(!page.told("With its mate").await?.is_empty(), "the mesh is told in words");
+        // The pair turns with the arrow keys as with a finger: it is painted anew.
+        let painted = "document.querySelector('#picture-cutter canvas').toDataURL()";
+        let still: String = page.js(painted).await?;
+        page.js::<()>("document.querySelector('#picture-cutter .picture__point').focus()").await?;
+        page.press(Key::Right + "").await?;
+        page.press(Key::Right + "").await?;
+        page.until(&format!("{painted} !== {}", serde_json::json!(still))).await?;
         page.catch_saved().await?;
         page.choose_tab("Tooth").await?;
         page.in_menu("Save", "At 1:1 as DXF").await?;
@@ -51,6 +63,10 @@ fn measure_two_see_them_mesh_order_a_third() -> Result<()> {
         ensure!(corners > 3_000 && corners % 32 == 0, "{corners} corners");
         page.in_menu("Save", "At 1:1 as SVG, to print").await?;
         ensure!(page.caught().await?.contains("must measure 50 mm and 2 in"), "the print has no scale");
+        // A whole set is one file of sheets, once A says how its gears are cut.
+        page.open_fold("A whole gear set").await?;
+        page.click(button("Save the sheets of A")).await?;
+        notice_says(page, &["no pitch yet"]).await?;
         // One with a count of its own is another gear, and says what is wrong with it.
         page.type_into(field("teeth").of(GEAR), "9").await?;
         page.type_into(field("module or pitch").of(GEAR), "2.5 mm").await?;
@@ -94,6 +110,10 @@ fn a_pair_that_bears_more_is_told() -> Result<()> {
         page.type_into("#s1-gear-places", "input 22 mm; 3rd 65 mm; 2nd 110 mm; 1st 150 mm").await?;
         page.type_into("#s1-bearings", "0 mm 28 kN ball; 175 mm 24 kN roller").await?;
         page.question_says("Bearings last").await?;
+        // The mainshaft's, at the same torque; then the forces as arrows, each said in words.
+        page.type_into("#s1-main-bearings", "45 mm 16 kN needle; 175 mm 26 kN ball").await?;
+        page.element("[data-figure='teeth.main_bearings.together_h']").await?;
+        ensure!(page.told("Forces").await?.iter().any(|line| line.contains("along the pitch line")), "the forces are not told");
         page.choose_tab("Bearings").await?;
         page.type_into("#s1-bearings", "0 mm 28 kN ball").await?;
         page.until_of("#s1-bearings", "one.getAttribute('aria-invalid') === 'true'").await?;
@@ -103,6 +123,15 @@ fn a_pair_that_bears_more_is_told() -> Result<()> {
             page.assert_accessible(&format!("Teeth and bearings, {}", theme.word())).await?;
         }
         page.set_screen(Screen::PHONE).await?;
-        page.assert_no_sideways("Teeth and bearings").await
+        page.assert_no_sideways("Teeth and bearings").await?;
+        // The whole set on sheets: a page for each gear that meshes, drawn at its own size.
+        page.catch_saved().await?;
+        page.go_to("bench/cutter").await?;
+        page.open_fold("A whole gear set").await?;
+        page.click(button("Save the sheets of A")).await?;
+        let sheets = page.caught().await?;
+        let (pages, drawn) = (sheets.matches("<section>").count(), sheets.matches("<svg").count());
+        ensure!(pages >= 6 && pages == drawn, "{pages} pages, {drawn} gears drawn");
+        Ok(())
     })
 }
