@@ -37,12 +37,12 @@ pub fn Pointer(
         Some(unit) => state.view.moment.get().map(|speed| (unit.take)(&metres_per_second(speed))),
         None => own.get(),
     });
-    let set = move |value: Option<f64>| match unit_untracked() {
-        Some(unit) => state.view.moment.set(value.map(|value| in_metres_per_second((unit.make)(value)))),
-        None => {
-            own.set(value);
-            state.view.pointed.set(value);
+    let set = move |value: Option<f64>| {
+        if let Some(unit) = unit_untracked() {
+            return state.view.moment.set(value.map(|value| in_metres_per_second((unit.make)(value))));
         }
+        own.set(value);
+        state.view.pointed.set(value);
     };
     let read = Memo::new(move |_| at.get().and_then(|at| picture.with(|shown| shown.as_ref().map(|shown| shown.picture().read_out(at)))));
     Effect::new(move |was_drawn: Option<bool>| {

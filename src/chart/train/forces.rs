@@ -78,7 +78,9 @@ pub(super) fn draw(train: &Train, scene: &mut Scene, theme: &Theme, plan: &Plan,
     for thrust in &train.thrusts {
         labels.extend(draw_thrust(train, thrust, scene, (theme, plan), taken));
     }
-    labels.into_iter().for_each(|text| scene.text_over(text, theme.sheet));
+    for label in labels {
+        scene.text_over(label, theme.sheet);
+    }
 }
 
 fn draw_push(train: &Train, push: &Push, scene: &mut Scene, (theme, plan): (&Theme, &Plan), taken: &mut Taken) -> Option<Vec<Text>> {

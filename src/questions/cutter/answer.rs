@@ -160,7 +160,7 @@ impl Order {
                 faults.push(Fault::Pointed(gear.teeth, land.max(Length::default())));
             }
         }
-        let gears = std::iter::once(self.gear).chain(self.pair.iter().map(|shared| mate(shared)));
+        let gears = std::iter::once(self.gear).chain(self.pair.iter().map(mate));
         let beyond = gears.map(|gear| gear.reference_diameter()).find(|_| self.wanted.allowance.is_some() && self.row.is_none());
         faults.extend(beyond.map(Fault::NoRow));
         if let (Some((_, Some(from))), None) = (self.wanted.relief, self.relief) {

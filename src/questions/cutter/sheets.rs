@@ -13,6 +13,7 @@ use crate::gearing::part::Part;
 use crate::gearing::{Gearbox, Mesh, Teeth};
 use crate::job::{Choice, Cutter, Job, JobChoice, Measure};
 use crate::problem::Explain;
+use crate::questions::teeth::bearings::shaft_of;
 use crate::questions::teeth::rows::shaft_name;
 use crate::questions::{Analysis, Source};
 use crate::sheet::export::cell_text;
@@ -99,9 +100,10 @@ fn pairs(gearbox: &Gearbox) -> Vec<Pair> {
 fn sheets_of(job: &Job, setup: &Analysis, gearbox: &Gearbox, pair: &Pair) -> Option<[Job; 2]> {
     let inside = &setup.setup.inside;
     let [driver, driven] = pair.parts;
-    let told = if driver.shaft(gearbox.layout()) == crate::questions::teeth::bearings::shaft_of(gearbox.layout()) { 0 } else { 1 };
+    // The hand is told of the gear on the countershaft, of a two-shaft box of that on the input shaft.
+    let is_told = driver.shaft(gearbox.layout()) == shaft_of(gearbox.layout());
     let hand = inside.hand_of(pair.at).filter(|_| inside.cut_of(pair.at).is_some_and(|cut| cut.helix_rad() > 0.0));
-    let hands = [0, 1].map(|place| hand.map(|hand| if place == told { hand } else { hand.of_mate() }));
+    let hands = [is_told, !is_told].map(|is_told| hand.map(|hand| if is_told { hand } else { hand.of_mate() }));
     let typed = |part: Part, [own, mate]: [Teeth; 2], hand: Option<Hand>, shift: Option<f64>| {
         let (_, shaft) = shaft_name(part.shaft(gearbox.layout()));
         let cutter = Cutter { part: format!("{}, on the {shaft}", pair.called), ..cutter_of(job, setup, pair.at, [own, mate], shift)? };

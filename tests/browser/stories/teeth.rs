@@ -51,8 +51,8 @@ fn measure_two_see_them_mesh_order_a_third() -> Result<()> {
         let painted = "document.querySelector('#picture-cutter canvas').toDataURL()";
         let still: String = page.js(painted).await?;
         page.js::<()>("document.querySelector('#picture-cutter .picture__point').focus()").await?;
-        page.press(Key::Right + "").await?;
-        page.press(Key::Right + "").await?;
+        page.press(Key::Right).await?;
+        page.press(Key::Right).await?;
         page.until(&format!("{painted} !== {}", serde_json::json!(still))).await?;
         page.catch_saved().await?;
         page.choose_tab("Tooth").await?;
