@@ -18,12 +18,12 @@ use super::widgets::entry;
 use super::widgets::same::Same;
 use super::{bar, bench, count, find, heads, jobs, listen, photographs, picker, print, shelf, suggestions};
 use crate::catalogue::{self, Catalogue};
-use crate::gearing::Gearbox;
 use crate::job::book::RecordId;
 use crate::job::listing::Fitting;
 use crate::job::photographs::Subject;
 use crate::job::{InputProblem, Job, SetupId};
 use crate::part;
+use crate::questions::cutter::sheets::Gearbox;
 use crate::questions::{self, Input, OnShelf, Question, Shelves};
 use crate::sheet::{Cell, Entry};
 

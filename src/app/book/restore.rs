@@ -7,9 +7,9 @@ use crate::app::keep::{Kept, records, store};
 use crate::app::notices::Notice;
 use crate::app::photographs::album;
 use crate::app::state::State;
-use crate::faults::own;
 use crate::job::backup::{Meeting, RestorePlan, Standing, Take};
 use crate::job::listing;
+use crate::questions::faults::own;
 
 /// The plan of a restore, where one is being made.
 #[component]

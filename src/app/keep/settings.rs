@@ -10,8 +10,8 @@ use crate::app::print::Printed;
 use crate::app::shop::{Settled, Shop};
 use crate::app::state::State;
 use crate::catalogue::DemoParts;
-use crate::faults::own;
 use crate::job::kept::FAULTS;
+use crate::questions::faults::own;
 
 /// The key of what the shop says about the demo's parts.
 const DEMO_PARTS: &str = "layshaft.demo-parts";

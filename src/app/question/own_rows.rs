@@ -4,8 +4,8 @@ use leptos::prelude::*;
 
 use crate::app::device;
 use crate::app::state::State;
-use crate::faults::own;
 use crate::problem::{Explain, capital};
+use crate::questions::faults::own;
 
 /// No more lines that cannot be used are written out.
 const LISTED: usize = 12;

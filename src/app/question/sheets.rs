@@ -5,10 +5,9 @@ use leptos::prelude::*;
 use crate::app::device;
 use crate::app::notices::Notice;
 use crate::app::state::State;
-use crate::gearing::Gearbox;
 use crate::job::{Job, SetupId};
 use crate::problem::{Explain, capital};
-use crate::questions::cutter::sheets;
+use crate::questions::cutter::sheets::{self, Gearbox};
 
 /// A button for each setup whose counts are known.
 pub(super) fn of_setups(state: State) -> AnyView {

@@ -7,10 +7,11 @@ use std::fmt::Write;
 
 use super::answer::{Order, mate};
 use super::{QUESTION, pictures};
+pub use crate::gearing::Gearbox;
 use crate::gearing::geometry::Hand;
 use crate::gearing::geometry::pair_cuts::PairAt;
 use crate::gearing::part::Part;
-use crate::gearing::{Gearbox, Mesh, Teeth};
+use crate::gearing::{Mesh, Teeth};
 use crate::job::{Choice, Cutter, Job, JobChoice, Measure};
 use crate::problem::Explain;
 use crate::questions::teeth::bearings::shaft_of;

@@ -10,6 +10,7 @@ pub mod sentence;
 use super::checklists::Steps;
 use super::ticks::Ticks;
 use super::{Group, Input, Place, Question};
+pub use crate::faults::own;
 use crate::job::{BenchField, BuildField, FaultsField, JobField};
 
 const fn text(field: FaultsField) -> JobField {
