@@ -49,7 +49,7 @@ pub(super) fn report(desk: Desk, planned: Planned, plan: Exchange) -> impl IntoV
             state,
             before,
             after,
-            format!("{} on your shelf, from {from}.", if many == 1 { "1 part is".to_owned() } else { format!("{many} parts are") }),
+            &format!("{} on your shelf, from {from}.", if many == 1 { "1 part is".to_owned() } else { format!("{many} parts are") }),
         );
         device::focus("shelf-search");
     };
@@ -67,9 +67,9 @@ pub(super) fn report(desk: Desk, planned: Planned, plan: Exchange) -> impl IntoV
 }
 
 /// Puts what came in onto the shelf, and offers the way back.
-pub(super) fn put_on(state: State, before: Catalogue, after: Catalogue, says: String) {
+pub(super) fn put_on(state: State, before: Catalogue, after: Catalogue, says: &str) {
     state.shop.catalogue.set(after.clone());
-    state.tell_done(Notice::plain(state.say(&says)), Act::Reshelve(Box::new((before, after))));
+    state.tell_done(Notice::plain(state.say(says)), Act::Reshelve(Box::new((before, after))));
 }
 
 /// A part that is new here, and who signs for its counts.

@@ -151,7 +151,7 @@ fn report(desk: Desk, state: State, planned: Planned, plan: &ImportPlan) -> impl
             let after = before.apply(&plan, differing);
             desk.look_at(kind);
             desk.sought.set(String::new());
-            exchange::put_on(state, before, after, "Taken into the catalogue.".into());
+            exchange::put_on(state, before, after, "Taken into the catalogue.");
             crate::app::device::focus("shelf-search");
         }
     };
