@@ -1,8 +1,8 @@
 //! How many teeth does the gear in a photograph have, and is that sure?
 //!
-//! A picture as brightness and a circle placed on the tips go in. [`grey`] is the picture, [`field`] what is cut out of it and put on an
-//! equal footing, [`ring`] a ring of teeth as a camera sees it. [`coarse`] finds the counts that are worth a trial, [`wave`] scores one,
-//! [`simplex`] fits its ring, [`search`] compares all of them. [`verdict`] says whether it is sure, [`marks`] where every tooth is.
+//! A picture as brightness and a circle placed on the tips go in. [`grey`] is the picture, `field` what is cut out of it and put on an
+//! equal footing, `ring` a ring of teeth as a camera sees it. `coarse` finds the counts that are worth a trial, `wave` scores one,
+//! `simplex` fits its ring, `search` compares all of them. [`verdict`] says whether it is sure, [`marks`] where every tooth is.
 //!
 //! No learning and no chance: the same picture gives the same count. Tried on rendered pictures only.
 

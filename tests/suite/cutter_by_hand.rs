@@ -208,7 +208,7 @@ fn an_allowance_by_its_name() {
     let gear = job(System::Metric, &texts);
     near(&gear, "cutter.span_upper_mm", 15.270_136, 1e-6);
     near(&gear, "cutter.span_lower_mm", 15.241_945, 1e-6);
-    near(&gear, "cutter.thickness_upper_mm", 3.141_593 - 0.054, 1e-6);
+    near(&gear, "cutter.thickness_upper_mm", std::f64::consts::PI - 0.054, 1e-6);
     near(&gear, "cutter.backlash_least_mm", 0.124, 1e-6);
     near(&gear, "cutter.backlash_most_mm", 0.194, 1e-6);
     let wrong = job(System::Metric, &[(F::Allowance, "25x")]);

@@ -173,7 +173,7 @@ fn carries(layout: Layout, turning: &Turning, shaft: usize) -> bool {
     engaged && (shaft < 2 || of_gears())
 }
 
-/// Which of [`shafts`] it is.
+/// Which of `shafts` it is.
 pub fn shaft_of(axis: Axis) -> usize {
     match axis {
         Axis::Input => 0,

@@ -1,7 +1,7 @@
 //! Teeth: a gear without a name is measured, put to its mate and ordered; pairs that bear more than A's are told.
 
 use browser_tests::anyhow::{Result, ensure};
-use browser_tests::{Key, Screen, Theme, button, field, visit};
+use browser_tests::{Key, Page, Screen, Theme, button, field, visit};
 
 use crate::keeping::notice_says;
 
@@ -47,13 +47,7 @@ fn measure_two_see_them_mesh_order_a_third() -> Result<()> {
         page.type_into(field("or allowance by DIN 3967").of(PAIR), "25cd").await?;
         page.element("[data-figure='cutter.thickness_upper_in']").await?;
         ensure!(!page.told("With its mate").await?.is_empty(), "the mesh is told in words");
-        // The pair turns with the arrow keys as with a finger: it is painted anew.
-        let painted = "document.querySelector('#picture-cutter canvas').toDataURL()";
-        let still: String = page.js(painted).await?;
-        page.js::<()>("document.querySelector('#picture-cutter .picture__point').focus()").await?;
-        page.press(Key::Right).await?;
-        page.press(Key::Right).await?;
-        page.until(&format!("{painted} !== {}", serde_json::json!(still))).await?;
+        turns_with_the_arrow_keys(page).await?;
         page.catch_saved().await?;
         page.choose_tab("Tooth").await?;
         page.in_menu("Save", "At 1:1 as DXF").await?;
@@ -83,6 +77,16 @@ fn measure_two_see_them_mesh_order_a_third() -> Result<()> {
         page.set_screen(Screen::PHONE).await?;
         page.assert_no_sideways("For the cutter").await
     })
+}
+
+/// The pair turns with the arrow keys as with a finger: it is painted anew.
+async fn turns_with_the_arrow_keys(page: &Page) -> Result<()> {
+    let painted = "document.querySelector('#picture-cutter canvas').toDataURL()";
+    let still: String = page.js(painted).await?;
+    page.js::<()>("document.querySelector('#picture-cutter .picture__point').focus()").await?;
+    page.press(Key::Right).await?;
+    page.press(Key::Right).await?;
+    page.until(&format!("{painted} !== {}", serde_json::json!(still))).await
 }
 
 /// 16 mm of face in place of 20 bear 25 % more at the roots.
