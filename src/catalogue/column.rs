@@ -46,6 +46,8 @@ pub enum Column {
     Units,
     /// A size of a case.
     Size(BoxSize),
+    /// How thick a shim is; blank of what is no shim.
+    Thickness,
     /// The number it is ordered by.
     PartNumber,
     /// What one costs.
@@ -188,6 +190,7 @@ impl Column {
                 let (name, word, example) = size.about();
                 (name, word, Figure, example)
             }
+            Self::Thickness => ("thickness", "thickness of a shim", Figure, "0.10"),
             Self::PartNumber => ("part_number", "part number", Words, ""),
             Self::Price => ("price", "price", Price, "120.00"),
             Self::Currency => ("currency", "currency", Currency, "EUR"),

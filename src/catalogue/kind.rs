@@ -3,7 +3,7 @@
 use super::Entry;
 use super::column::Column::{
     self, Case, Constant, CountedBy, CountedOn, Currency, Designation, Drive, Hand, Housing, Id, Idler, InStock, Layout, Maker, Name, Note,
-    Origin, PartNumber, Place, Price, Quantity, ReorderAt, Reverse, Role, Second, Size, Teeth, Units,
+    Origin, PartNumber, Place, Price, Quantity, ReorderAt, Reverse, Role, Second, Size, Teeth, Thickness, Units,
 };
 use super::part::{self, Part};
 use crate::problem::Problem;
@@ -22,6 +22,8 @@ pub enum PartKind {
     SpeedometerGear,
     /// The sizes of a case family, measured once.
     CaseFamily,
+    /// What a build uses up: a bearing, a seal, a ring, a shim.
+    SmallPart,
 }
 
 /// A kind's row in the table.
@@ -175,9 +177,21 @@ static CASE_FAMILY: KindRow = KindRow {
     read: part::case_family,
 };
 
+static SMALL_PART: KindRow = KindRow {
+    id: "small-part",
+    words: ["bearing, seal or shim", "bearings, seals, shims"],
+    columns: &[Name, Maker, Units, Thickness],
+    needed: &[Name, Thickness],
+    title: Name,
+    label: Name,
+    example: &[(Name, "Shim 0.10"), (Units, "mm"), (Thickness, "0.10")],
+    demo: include_str!("data/small_parts.csv"),
+    read: part::small_part,
+};
+
 impl PartKind {
     /// Every kind.
-    pub const ALL: [Self; 5] = [Self::GearSet, Self::RingAndPinion, Self::Tyre, Self::SpeedometerGear, Self::CaseFamily];
+    pub const ALL: [Self; 6] = [Self::GearSet, Self::RingAndPinion, Self::Tyre, Self::SpeedometerGear, Self::CaseFamily, Self::SmallPart];
 
     /// The kinds that are fitted to a car, and not only measured.
     pub const FITTED: [Self; 4] = [Self::GearSet, Self::RingAndPinion, Self::Tyre, Self::SpeedometerGear];
@@ -189,6 +203,7 @@ impl PartKind {
             Self::Tyre => &TYRE,
             Self::SpeedometerGear => &SPEEDOMETER_GEAR,
             Self::CaseFamily => &CASE_FAMILY,
+            Self::SmallPart => &SMALL_PART,
         }
     }
 
@@ -212,6 +227,11 @@ impl PartKind {
     pub fn word(self, many: usize) -> &'static str {
         let [one, several] = self.about().words;
         if many == 1 { one } else { several }
+    }
+
+    /// Whether a setup takes it over; what a build uses up is listed in its record.
+    pub fn goes_into_a_setup(self) -> bool {
+        self != Self::SmallPart
     }
 
     /// How many of it a car has: four tyres, and one of all else.

@@ -8,7 +8,7 @@ use crate::problem::{Explain, Problem};
 use crate::speedometer::{Hand, Role, SpeedoGear};
 use crate::swap::BoxSize;
 use crate::tyre::{self, Tyre};
-use crate::units::System;
+use crate::units::{self, Length, System, limits};
 
 /// A part whose texts can be used.
 #[derive(Clone, Debug, PartialEq)]
@@ -23,6 +23,8 @@ pub enum Part {
     SpeedometerGear(SpeedoGear),
     /// The sizes of a case family, all of which can be read.
     CaseFamily,
+    /// What a build uses up; of a shim, how thick it is.
+    SmallPart(Option<Length>),
 }
 
 impl Entry {
@@ -71,7 +73,7 @@ impl Entry {
         layout(self.text(Column::Layout)).unwrap_or_default()
     }
 
-    /// What bare sizes of a case family are in.
+    /// What bare sizes are in.
     pub fn size_units(&self) -> System {
         if self.text(Column::Units) == "mm" { System::Metric } else { System::Inch }
     }
@@ -163,6 +165,15 @@ pub(super) fn speedometer_gear(entry: &Entry) -> Result<Part, Vec<Problem>> {
     let (Some(role), Some(teeth), true) = (role, teeth, reader.problems.is_empty()) else { return Err(reader.problems) };
     let [name, housing, note] = [Column::Name, Column::Housing, Column::Note].map(|column| entry.text(column).to_owned());
     Ok(Part::SpeedometerGear(SpeedoGear { name, role, teeth, second, housing, hand, in_stock: entry.in_stock(), own: entry.own, note }))
+}
+
+/// A thickness that is there can be read.
+pub(super) fn small_part(entry: &Entry) -> Result<Part, Vec<Problem>> {
+    let mut reader = Reader::of(entry);
+    let name =
+        reader.read(Column::Name, |text| if text.trim().is_empty() { Err(LineError::Blank { column: Column::Name }) } else { Ok(()) });
+    let thickness = reader.optional(Column::Thickness, |text| units::read(text, entry.size_units(), &limits::SHIM));
+    if name.is_some() && reader.problems.is_empty() { Ok(Part::SmallPart(thickness)) } else { Err(reader.problems) }
 }
 
 /// The sizes of a case family; what is not measured is blank.

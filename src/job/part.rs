@@ -32,6 +32,7 @@ impl Setup {
                 }
             }
             PartKind::CaseFamily => self.swap.take_sizes(entry),
+            PartKind::SmallPart => {}
         }
     }
 
@@ -44,6 +45,7 @@ impl Setup {
             PartKind::Tyre => self.tyre.text.trim().eq_ignore_ascii_case(title),
             PartKind::SpeedometerGear => matches!(entry.part(), Ok(Part::SpeedometerGear(gear)) if self.speedo.has(&gear)),
             PartKind::CaseFamily => self.swap.has_sizes(entry),
+            PartKind::SmallPart => false,
         }
     }
 }

@@ -27,6 +27,8 @@ pub fn told(entry: &Entry, units: System) -> Told {
         Ok(Part::Tyre(tyre)) => of_tyre(&tyre, units),
         Ok(Part::SpeedometerGear(gear)) => vec![of_speedometer_gear(&gear)],
         Ok(Part::CaseFamily) => sizes(entry),
+        Ok(Part::SmallPart(thickness)) => thickness.map(|_| thickness_of(entry)).into_iter().collect(),
+        Err(_) if entry.kind == PartKind::SmallPart => vec!["thickness not readable".into()],
         Err(_) if entry.kind == PartKind::CaseFamily => vec!["sizes not readable".into()],
         Err(_) if entry.kind == PartKind::Tyre => vec!["size not readable".into()],
         Err(_) => vec!["teeth not readable".into()],
@@ -55,6 +57,21 @@ fn sizes(entry: &Entry) -> Vec<String> {
     let decide = [BoxSize::Length, BoxSize::Mount, BoxSize::Lever, BoxSize::InputSpline];
     let said = decide.into_iter().map(|size| (size.about().1, entry.text(Column::Size(size)).trim()));
     said.filter(|(_, text)| !text.is_empty()).map(|(word, text)| format!("{word} {text} {}", entry.text(Column::Units))).collect()
+}
+
+/// How thick a shim is, with its unit.
+fn thickness_of(entry: &Entry) -> String {
+    let text = entry.text(Column::Thickness).trim();
+    if text.contains(char::is_alphabetic) { text.to_owned() } else { format!("{text} {}", entry.text(Column::Units)) }
+}
+
+/// The kit of shims that lies on a shelf, as it would be typed: `0.10 mm x3, 0.15 mm`.
+pub fn shim_kit(own: &[Entry]) -> String {
+    let shims = own.iter().filter(|entry| matches!(entry.part(), Ok(Part::SmallPart(Some(_)))));
+    let left = |entry: &Entry| entry.count().unwrap_or(u32::from(entry.in_stock()));
+    let there: Vec<String> =
+        shims.filter(|entry| left(entry) > 0).map(|entry| format!("{} x{}", thickness_of(entry), left(entry))).collect();
+    there.join(", ")
 }
 
 /// Who counted the teeth, and when; none where nobody put a name to them.

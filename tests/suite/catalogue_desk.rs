@@ -131,6 +131,10 @@ fn each_kind_tells_what_a_rebuilder_asks() {
     let size = [(Column::Designation, "185/70R14"), (Column::Note, "x")];
     check_told(PartKind::Tyre, &size, &["24.3 in across", "rolls 74.0 in", "857 turns/mile"], &["x"]);
     check_told(PartKind::Tyre, &[(Column::Designation, "round")], &["size not readable"], &[]);
+    let shim = [(Column::Name, "Shim"), (Column::Units, "in"), (Column::Thickness, "0.004")];
+    check_told(PartKind::SmallPart, &shim, &["0.004 in"], &[]);
+    check_told(PartKind::SmallPart, &[(Column::Name, "Shim"), (Column::Thickness, "thin")], &["thickness not readable"], &[]);
+    check_told(PartKind::SmallPart, &[(Column::Name, "Front seal")], &[], &[]);
     let gear = [(Column::Role, "driven"), (Column::Teeth, "20"), (Column::Housing, "Curlew"), (Column::Hand, "left")];
     check_told(PartKind::SpeedometerGear, &gear, &["driven, 20 teeth"], &["fits the Curlew housing", "left hand"]);
 }

@@ -1,10 +1,11 @@
 //! End play and shims beside figures worked by hand, the ways people write a stack, and what cannot be used.
 
+use layshaft::catalogue::{Catalogue, Column, Entry, PartKind};
 use layshaft::fits::{read, wanted};
 use layshaft::job::{BenchField, Choice, EndPlayField, Field, Job, JobChoice, JobField, demo};
 use layshaft::problem::Explain;
-use layshaft::questions::{bench, build};
-use layshaft::sheet::{Section, Sheet, Words};
+use layshaft::questions::{OnShelf, Source, analyse_job, bench, build, sheet_of};
+use layshaft::sheet::{Reader, Section, Sheet, Words};
 use layshaft::units::common::in_millimetres;
 use layshaft::units::{System, Typed};
 
@@ -70,6 +71,33 @@ fn shims_for_a_range_of_play() {
         said(&job),
         "Fit 0.20 + 0.10 mm: 0.090 mm of end play at the bench, 0.171 mm at 90 °C. At worst it lies outside: measure again once assembled."
     );
+}
+
+/// The drawer lies on the shelf: the same shims as entries, a bearing among them, one size counted down to none and one not counted.
+#[test]
+fn shims_of_the_shelf_are_there_where_none_are_typed() {
+    let entry = |name: &str, units: &str, thickness: &str, quantity: &str| {
+        let entry = Entry::new(PartKind::SmallPart).with(Column::Name, name).with(Column::Units, units).with(Column::InStock, "yes");
+        entry.with(Column::Thickness, thickness).with(Column::Quantity, quantity)
+    };
+    let entries = [
+        entry("front bearing", "mm", "", "4"),
+        entry("thin", "mm", "0.10", "3"),
+        entry("middling", "in", "0.15 mm", ""),
+        entry("thick", "mm", "0.20", "2"),
+        entry("gone", "mm", "0.29", "0"),
+    ];
+    let catalogue = entries.into_iter().fold(Catalogue::empty(), |catalogue, entry| catalogue.add(entry).0);
+    let shelf = OnShelf::of(&catalogue);
+    let answer = |job: &Job| {
+        let answers = analyse_job(job, shelf.shelves());
+        let sheet = sheet_of(Source::new(job, &answers, shelf.shelves(), Reader { units: job.units, words: Words::Us }));
+        (section(&sheet).answer.plain(), section(&sheet).rests.iter().any(|rest| rest.value == "0.10 mm x3, 0.15 mm x1, 0.20 mm x2"))
+    };
+    let typed_in = typed("0.05 to 0.15", "0.10 x3, 0.15, 0.20 x2");
+    assert_eq!(answer(&typed("0.05 to 0.15", "")), (said(&typed_in), true));
+    // What is typed counts alone.
+    assert_eq!(answer(&typed("0.05 to 0.15", "0.29")).1, false);
 }
 
 /// The same box measured in mm by a reader of inches who wants thousandths: 0.39 mm = 0.0154 in; 2 to 6 thou leave 0.0094 to 0.0134 in.

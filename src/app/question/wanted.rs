@@ -103,6 +103,7 @@ fn kind_word(kind: PartKind) -> &'static str {
         PartKind::Tyre => "Tyre",
         PartKind::SpeedometerGear => "Speedometer gear",
         PartKind::CaseFamily => "Case",
+        PartKind::SmallPart => "Small part",
     }
 }
 

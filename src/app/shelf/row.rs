@@ -22,7 +22,7 @@ pub(super) fn edit_id(id: &str) -> String {
 pub(super) fn one(desk: Desk, entry: Memo<Option<Entry>>) -> impl IntoView {
     let state = State::here();
     let Some(first) = entry.get_untracked() else { return ().into_any() };
-    let (id, own) = (first.id, first.own);
+    let (id, own, goes) = (first.id, first.own, first.kind.goes_into_a_setup());
     let said = Memo::new(move |_| {
         let units = desk.units.get();
         entry.with(|entry| entry.as_ref().map(|entry| told(entry, units))).unwrap_or_else(|| Told {
@@ -60,7 +60,7 @@ pub(super) fn one(desk: Desk, entry: Memo<Option<Entry>>) -> impl IntoView {
             </div>
             <div class="shelf__figures">{move || said.with(|said| said.figures.iter().map(|figure| view! { <span class="num">{figure.clone()}</span> }).collect_view())}</div>
             <div class="shelf__do">
-                {uses(desk, state, entry, said)}
+                {goes.then(|| uses(desk, state, entry, said))}
                 {stock(state, entry, said)}
                 {copy(desk, state, entry, said)}
                 {own.then(|| change(desk, state, entry, said))}

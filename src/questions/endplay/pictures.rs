@@ -15,7 +15,7 @@ const DRAWN: usize = 5;
 
 /// The play without shims and with each pack, the range wanted shaded behind.
 pub fn shims(source: Source<'_>) -> Option<Bars> {
-    let measured = Measured::of(&source.job.bench);
+    let measured = Measured::of_source(source);
     let play = Play::of(&source.job.bench, &measured)?;
     let shims = play.shims.as_ref()?;
     let unit = Length::usual(source.reader.units);

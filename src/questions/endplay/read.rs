@@ -5,8 +5,9 @@ use crate::fits::stack::Heat;
 use crate::fits::{FitTextError, Material, PlayRange, Shim, ShimsGo, Stack, read, temperature, wanted};
 use crate::job::{Bench, EndPlayField, InputProblem};
 use crate::problem::Problem;
-use crate::questions::warmth;
-use crate::units::{Length, ThermodynamicTemperature, limits};
+use crate::questions::{Source, warmth};
+use crate::sheet::catalogue::shim_kit;
+use crate::units::{Length, System, ThermodynamicTemperature, Typed, limits};
 
 /// What was measured, what is wanted, and what there is to reach it.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -17,6 +18,8 @@ pub struct Measured {
     pub wanted: Option<PlayRange>,
     /// The shims that are left.
     pub kit: Vec<Shim>,
+    /// Whether they are those of the shelf.
+    pub is_kit_of_shelf: bool,
     /// Where they go.
     pub go: Option<ShimsGo>,
     /// The play that was read once assembled, at each place.
@@ -48,12 +51,23 @@ impl Measured {
             stack: is_whole.then_some(stack),
             wanted,
             kit,
+            is_kit_of_shelf: false,
             assembled: assembled.unwrap_or_default(),
             go: typed.shims_go.value(),
             case: typed.case.value().map(|case| case.0),
             temperatures,
             problems,
         }
+    }
+
+    /// Reads what is typed; where no shims are, those of the shop's own shelf are there.
+    pub fn of_source(source: Source<'_>) -> Self {
+        let mut measured = Self::of(&source.job.bench);
+        if source.job.bench.endplay.kit.is_blank() {
+            (measured.kit, _) = read::kit(&Typed::new(shim_kit(source.shelves.own), System::Metric));
+            measured.is_kit_of_shelf = !measured.kit.is_empty();
+        }
+        measured
     }
 
     /// How much warmer than at the bench the box gets, and what it is made of.

@@ -7,11 +7,12 @@ use crate::questions::Source;
 use crate::questions::rests::usual;
 use crate::questions::warmth;
 use crate::sheet::Rest;
+use crate::sheet::catalogue::shim_kit;
 
 /// Every value, once.
 pub fn rests(source: Source<'_>) -> Vec<Rest> {
     let bench = &source.job.bench.endplay;
-    let measured = Measured::of(&source.job.bench);
+    let measured = Measured::of_source(source);
     if measured.stack.is_none() {
         return Vec::new();
     }
@@ -21,6 +22,9 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
         rests.push(if bench.case.is_nothing() { Rest { source: format!("where none is chosen; {}", case.source), ..case } } else { case });
         rests.push(warmth::growth("Shaft, parts and shims", Material::Steel));
         rests.extend(warmth::rests(source, measured.temperatures));
+    }
+    if measured.is_kit_of_shelf {
+        rests.push(usual("Shims", shim_kit(source.shelves.own), "where none are typed: those of the shop’s own shelf"));
     }
     if measured.wanted.is_some() {
         let most = format!("{MOST_IN_A_PACK} at most");

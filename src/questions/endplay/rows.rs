@@ -31,7 +31,7 @@ pub fn deciding(source: Source<'_>) -> Vec<Row> {
 /// All rows.
 pub fn rows(source: Source<'_>) -> Vec<Row> {
     let bench = &source.job.bench;
-    let measured = Measured::of(bench);
+    let measured = Measured::of_source(source);
     let mut rows: Vec<Row> = (1..)
         .zip(measured.problems.iter().take(2))
         .map(|(at, problem)| Row::of_one(format!("problem-{at}"), "Cannot be used", Cell::absent(problem.sentence())))
@@ -283,7 +283,7 @@ fn capital_pack(kit: &[Shim], pack: &Pack) -> String {
 
 /// How stack and kit were read, for whoever typed them; nothing where nothing can be made of them.
 pub fn read_as(source: Source<'_>) -> String {
-    let measured = Measured::of(&source.job.bench);
+    let measured = Measured::of_source(source);
     measured.stack.map_or_else(String::new, |stack| format!("Read as {}.", read_as_said(source, &stack, &measured.kit)))
 }
 

@@ -13,7 +13,7 @@ use crate::units::Length;
 
 /// What stands beside the question.
 pub fn station(source: Source<'_>) -> Station {
-    let measured = Measured::of(&source.job.bench);
+    let measured = Measured::of_source(source);
     let Some(play) = Play::of(&source.job.bench, &measured) else { return Station::at_bench("from a measured stack") };
     let best = play.shims.as_ref().and_then(|shims| Some((shims, shims.found.landing.first()?)));
     Station::at_bench(match best {
@@ -25,7 +25,7 @@ pub fn station(source: Source<'_>) -> Station {
 /// The answer.
 pub fn answer(source: Source<'_>) -> Said {
     let bench = &source.job.bench;
-    let measured = Measured::of(bench);
+    let measured = Measured::of_source(source);
     let Some(play) = Play::of(bench, &measured) else { return unread(&measured) };
     if !slip::is_plausible(play.gap) {
         return Said::of([does_not_close(source, &play)]);
