@@ -7,7 +7,6 @@ use super::state::State;
 use super::widgets::{Menu, TextField};
 use crate::job::edit::Toward;
 use crate::job::{Field, Job, JobField, MOST_SETUPS, SetupField, SetupId};
-use crate::questions::case;
 
 /// The heads.
 #[component]
@@ -112,7 +111,10 @@ fn Parts(id: SetupId) -> impl IntoView {
     let state = State::here();
     let letter = move || Job::letter(state.column_of(id));
     let set = move || state.job.with(|job| job.setup(id).map(|setup| gearbox_name(&setup.gearbox)));
-    let fit = Memo::new(move |_| state.with_source(|source| case::fit_of(source, state.column_of(id))?.short('A')));
+    let fit = Memo::new(move |_| {
+        let answers = parts::ANSWERS.get()?;
+        state.with_source(|source| (answers.case)(source, state.column_of(id)))
+    });
     let pick = move |_| state.view.picking.update(|picking| *picking = if *picking == Some(id) { None } else { Some(id) });
     view! {
         <div class="head__parts">

@@ -24,7 +24,7 @@ use crate::job::photographs::Subject;
 use crate::job::{InputProblem, Job, SetupId};
 use crate::part;
 use crate::questions::cutter::sheets::Gearbox;
-use crate::questions::{self, Input, OnShelf, Question, Shelves};
+use crate::questions::{self, Input, OnShelf, Question, Shelves, Source};
 use crate::sheet::{Cell, Entry};
 
 /// Makes the card of a figure: of which setup, by which key, beside which cell.
@@ -70,6 +70,8 @@ pub struct Answers {
     pub shelf: fn(&Catalogue, &str) -> OnShelf,
     /// Works out whatever a job gives, quicker after what was known before.
     pub analyse: fn(&Job, Shelves<'_>, Option<&questions::Answers>) -> questions::Answers,
+    /// Whether a column's gear set goes into A's case, in short: asked of the shelf too, so not before it is there.
+    pub case: fn(Source<'_>, usize) -> Option<String>,
     /// What is wrong with what is typed at the bench.
     pub bench_problems: fn(&Job, Shelves<'_>) -> Vec<InputProblem>,
     /// How many steps of a job's build are open; none where it has none.
@@ -97,6 +99,7 @@ part! {
     pub ANSWERS: Answers = answers(Answers {
         of: questions::of_id,
         shelf: OnShelf::with_own_rows,
+        case: |source, column| questions::case::fit_of(source, column)?.short('A'),
         bench_problems: |job, shelves| questions::bench::problems_by(job, shelves.faults()),
         analyse: questions::analyse_job_after,
         open_steps: questions::record::answer::open_steps,
