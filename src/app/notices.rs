@@ -57,6 +57,11 @@ impl Act {
         }
     }
 
+    /// Whether it puts the shelf back.
+    pub fn is_of_shelf(&self) -> bool {
+        matches!(self, Self::PutOnShelf(..) | Self::Reshelve(_))
+    }
+
     /// Does it; answers whether the notice has done its work.
     pub fn act(&self, state: State) -> bool {
         match self {

@@ -181,6 +181,8 @@ impl State {
     /// Tells what was done outside the job, with the act that takes it back: here, and by the undo of the bar.
     pub fn tell_done(self, notice: super::notices::Notice, act: super::notices::Act) {
         self.note_done(act.clone());
+        // One way back at a time: what was told of the shelf before goes.
+        self.notices.update(|notices| notices.retain(|notice| !notice.acts.iter().any(super::notices::Act::is_of_shelf)));
         self.tell(notice.with(act));
     }
 

@@ -11,6 +11,8 @@ use crate::questions::measure::counted::{Circle, Mark};
 
 /// Inside this share of the radius the centre is moved, outside it the circle is sized.
 const INSIDE: f64 = 0.6;
+/// The same before the circle was put on the tips: where it lies says nothing yet of how large the gear is.
+const NEAR: f64 = 0.25;
 /// How far a key moves or sizes the circle, in its radii.
 const STEP: f64 = 0.02;
 /// The colours of the marks, on a light edge that stands out from any picture.
@@ -42,7 +44,8 @@ pub(super) fn view(eye: Eye) -> AnyView {
             let _ = canvas.set_pointer_capture(event.pointer_id());
             let _ = canvas.focus();
         }
-        let is_centre = !eye.has_centre() || from_centre(eye, at) < INSIDE * eye.circle.get_untracked().radius;
+        let inside = if eye.is_placed() { INSIDE } else { NEAR };
+        let is_centre = !eye.has_centre() || from_centre(eye, at) < inside * eye.circle.get_untracked().radius;
         drag.set(Some(if is_centre { Drag::Centre } else { Drag::Size }));
         go(eye, drag.get_untracked(), at);
     };

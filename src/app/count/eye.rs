@@ -124,6 +124,11 @@ impl Eye {
         self.placing.get_untracked() != Placing::Centre
     }
 
+    /// Whether the circle was put on the tips.
+    pub(super) fn is_placed(self) -> bool {
+        self.placing.get_untracked() == Placing::Placed
+    }
+
     /// Puts the centre somewhere.
     pub(super) fn centre(self, (x, y): (f64, f64)) {
         let Some((width, height)) = self.picture.with_untracked(|seen| seen.as_ref().map(Seen::size)) else { return };

@@ -100,9 +100,9 @@ fn asked(steps: Steps, at: usize, step: Memo<Option<Step>>, judged: Memo<Judged>
         view! { <button type="button" class="tick" aria-pressed=is_it on:click=press>{answer}</button> }
     };
     view! {
-        <li class="step step--asked" role="group" aria-label=move || state.say(&what.get())>
+        <li class="step step--asked">
             <span class="step__what">{move || state.say(&what.get())}</span>
-            <div class="step__answers">
+            <div class="step__answers" role="group" aria-label=move || state.say(&what.get())>
                 {steps.answers.iter().copied().map(answer).collect_view()}
                 <span class="step__means" role="status">{move || judged.with(|judged| state.say(&judged.wanted))}</span>
             </div>

@@ -170,7 +170,7 @@ fn the_picker_goes_by_keys_and_gives_the_focus_back() -> Result<()> {
         page.press(Key::Up).await?;
         page.has_focus(&search).await?;
         page.press(Key::Down).await?;
-        let first: String = page.js("document.querySelector('.picker__name').innerText").await?;
+        let first: String = page.js("document.querySelector('.picker__name').innerText.trim()").await?;
         page.press(Key::Enter).await?;
         page.gone("#picker").await?;
         page.has_gear_set("B", &first).await?;
@@ -180,7 +180,7 @@ fn the_picker_goes_by_keys_and_gives_the_focus_back() -> Result<()> {
         page.until_of(&search, "one.value === ''").await?;
         page.press("27/28 29/26").await?;
         page.until("document.querySelectorAll('.picker__name').length === 1").await?;
-        let only: String = page.js("document.querySelector('.picker__name').innerText").await?;
+        let only: String = page.js("document.querySelector('.picker__name').innerText.trim()").await?;
         page.press(Key::Enter).await?;
         page.has_gear_set("B", &only).await
     })

@@ -49,7 +49,7 @@ fn photographs_survive_a_reload_and_a_backup_and_restore() -> Result<()> {
         kept(page, 1, 1_600).await?;
         page.assert_accessible("a step with a photograph").await?;
         // Reworded, the step keeps it.
-        page.click(button("Edit the list as text")).await?;
+        page.click(button("Edit the list as text").of("The order of work")).await?;
         page.until_of(field("the steps, one a line"), "one.value.includes('photographs of Manual, torque')").await?;
         let text: String = page
             .of(field("the steps, one a line"), "one.value.replace('Manual, torque figures and shims to hand', 'Papers and shims to hand')")

@@ -45,6 +45,7 @@ fn measure_two_see_them_mesh_order_a_third() -> Result<()> {
         page.element("[data-figure='cutter.pins_lower_in']").await?;
         // Thinned by a row of DIN 3967 in place of a backlash.
         page.type_into(field("or allowance by DIN 3967").of(PAIR), "25cd").await?;
+        page.open_fold("All figures").await?;
         page.element("[data-figure='cutter.thickness_upper_in']").await?;
         ensure!(!page.told("With its mate").await?.is_empty(), "the mesh is told in words");
         turns_with_the_arrow_keys(page).await?;
