@@ -97,7 +97,7 @@ fn shims_of_the_shelf_are_there_where_none_are_typed() {
     let typed_in = typed("0.05 to 0.15", "0.10 x3, 0.15, 0.20 x2");
     assert_eq!(answer(&typed("0.05 to 0.15", "")), (said(&typed_in), true));
     // What is typed counts alone.
-    assert_eq!(answer(&typed("0.05 to 0.15", "0.29")).1, false);
+    assert!(!answer(&typed("0.05 to 0.15", "0.29")).1);
 }
 
 /// The same box measured in mm by a reader of inches who wants thousandths: 0.39 mm = 0.0154 in; 2 to 6 thou leave 0.0094 to 0.0134 in.
