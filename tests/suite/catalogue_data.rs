@@ -36,7 +36,7 @@ fn built_in(kind: PartKind) -> Vec<Entry> {
 
 #[test]
 fn every_line_of_every_file_is_used() {
-    for (kind, least) in PartKind::ALL.into_iter().zip([40, 64, 84, 44, 3, 5]) {
+    for (kind, least) in PartKind::ALL.into_iter().zip([40, 64, 84, 44, 5, 3]) {
         check_file(kind, least);
     }
     assert_eq!(PartKind::ALL.len(), 6, "a new kind gets its number above");

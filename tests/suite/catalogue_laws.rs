@@ -40,6 +40,7 @@ fn text_of(column: Column) -> BoxedStrategy<String> {
         (Column::Designation, _) => choice(&["185/70R14", "P195/75R14", "145/80R13"]),
         (Column::Teeth | Column::Second, _) => teeth(),
         (Column::Size(size), _) => choice(&["", size_text(size)]),
+        (Column::Thickness, _) => choice(&["", "0.10 mm", "0.004 in"]),
         (_, Holds::Words) => words().boxed(),
         (_, Holds::Figure) => pair().boxed(),
         (_, Holds::Choice(choices)) => choice(&choices.options.iter().map(|(written, _)| *written).collect::<Vec<_>>()),
