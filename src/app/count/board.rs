@@ -42,7 +42,10 @@ pub(super) fn view(eye: Eye) -> AnyView {
         event.prevent_default();
         if let Some(canvas) = canvas.get_untracked() {
             let _ = canvas.set_pointer_capture(event.pointer_id());
-            let _ = canvas.focus();
+            // The page stays where it is: what moves under the finger would be dragged along.
+            let still = web_sys::FocusOptions::new();
+            still.set_prevent_scroll(true);
+            let _ = canvas.focus_with_options(&still);
         }
         let inside = if eye.is_placed() { INSIDE } else { NEAR };
         let is_centre = !eye.has_centre() || from_centre(eye, at) < inside * eye.circle.get_untracked().radius;
