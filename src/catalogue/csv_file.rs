@@ -30,7 +30,13 @@ impl<'a> CsvFile<'a> {
         }
         let names = table.cells(table.header).unwrap_or_else(|| vec![table.header.to_owned()]);
         let tells = |kind: &PartKind| kind.needed().iter().all(|needed| names.iter().any(|name| needed.is_called(name)));
-        let kind = PartKind::ALL.into_iter().find(tells).ok_or_else(|| FileError::NoKind { header: table.header.to_owned() })?;
+        // Of several whose columns are all there it is the one that most of the header speaks of.
+        let named = |kind: &PartKind| kind.columns().filter(|column| names.iter().any(|name| column.is_called(name))).count();
+        let kind = PartKind::ALL
+            .into_iter()
+            .filter(tells)
+            .max_by_key(named)
+            .ok_or_else(|| FileError::NoKind { header: table.header.to_owned() })?;
         let (mut columns, mut unknown) = (Vec::new(), Vec::new());
         for name in names {
             let column = kind.columns().find(|column| column.is_called(&name));

@@ -190,7 +190,7 @@ static SMALL_PART: KindRow = KindRow {
 };
 
 impl PartKind {
-    /// Every kind. A file is of the first whose columns it has: those of a small part are more than those of a case family.
+    /// Every kind.
     pub const ALL: [Self; 6] = [Self::GearSet, Self::RingAndPinion, Self::Tyre, Self::SpeedometerGear, Self::SmallPart, Self::CaseFamily];
 
     /// The kinds that are fitted to a car, and not only measured.

@@ -2,10 +2,9 @@
 //! (`0.10 x3, 0.15, 0.20 x2`).
 
 use super::error::FitTextError;
-use super::shims::{MOST_SIZES, Shim};
+use super::shims::{self, MOST_SIZES, Shim};
 use super::stack::{Part, Stack};
 use super::token::{Measure, Token, measure, tokens};
-use crate::units::common::millimetres;
 use crate::units::{Length, Typed, limits, number};
 
 /// Reads a stack, a part a line or parted by semicolons; a blank text is an empty one.
@@ -133,7 +132,7 @@ pub fn kit(typed: &Typed) -> (Vec<Shim>, Vec<FitTextError>) {
         at = next + usize::from(left.is_some());
         let behind = tokens.iter().skip(at).find_map(|token| if let Token::Unit(unit) = token { Some(*unit) } else { None });
         match measure.read(behind, typed.units, &limits::SHIM) {
-            Ok(thickness) => add(&mut kit, label(&measure, behind, typed), thickness, left.unwrap_or(1)),
+            Ok(thickness) => shims::lay(&mut kit, Shim { label: label(&measure, behind, typed), thickness, left: left.unwrap_or(1) }),
             Err(why) => errors.push(FitTextError::Quantity { line: measure.text(behind), why }),
         }
     }
@@ -160,14 +159,6 @@ fn stray(token: &Token) -> Option<FitTextError> {
             Some(FitTextError::NoShim { word: word.clone() })
         }
         _ => None,
-    }
-}
-
-fn add(kit: &mut Vec<Shim>, label: String, thickness: Length, left: u32) {
-    let is_same = |other: &&mut Shim| (other.thickness - thickness).abs() < millimetres(1e-6);
-    match kit.iter_mut().find(is_same) {
-        Some(known) => known.left += left,
-        None => kit.push(Shim { label, thickness, left }),
     }
 }
 

@@ -61,25 +61,26 @@ impl Pattern {
     /// Source: makers' manuals of axles, from memory; with the depth shim between the pinion's head and its bearing.
     pub fn what_to_do(self) -> &'static str {
         match self {
-            Self::Good => "leave it: check the backlash once more",
-            Self::Heel => "ring nearer the pinion: less backlash",
-            Self::Toe => "ring further off: more backlash",
-            Self::High => "pinion deeper: a thicker depth shim",
-            Self::Low => "pinion further out: a thinner depth shim",
+            Self::Good => "leave it, and check the backlash once more",
+            Self::Heel => "move the ring nearer the pinion, for less backlash",
+            Self::Toe => "move the ring further off, for more backlash",
+            Self::High => "set the pinion deeper, with a thicker depth shim",
+            Self::Low => "set the pinion further out, with a thinner depth shim",
         }
     }
 }
 
-/// What the patterns of the drive and the coast side ask for together: at opposite ends of the tooth it is the pinion that is off.
+/// What the patterns that were read ask for; none where neither was. At opposite ends of the tooth it is the pinion that is off.
 ///
 /// Source: makers' manuals of axles, from memory.
-pub fn both(drive: Pattern, coast: Pattern) -> &'static str {
-    match (drive, coast) {
+pub fn asked(drive: Option<Pattern>, coast: Option<Pattern>) -> Option<&'static str> {
+    let (drive, coast) = (drive.or(coast)?, coast.or(drive)?);
+    Some(match (drive, coast) {
         (Pattern::Toe, Pattern::Heel) => Pattern::Low.what_to_do(),
         (Pattern::Heel, Pattern::Toe) => Pattern::High.what_to_do(),
         (Pattern::High, Pattern::Low) | (Pattern::Low, Pattern::High) => {
-            "the sides disagree: check the bearings and the paint, and turn it again"
+            "the sides disagree; check the bearings and the paint, and turn it again"
         }
         (Pattern::Good, other) | (other, _) => other.what_to_do(),
-    }
+    })
 }

@@ -19,6 +19,15 @@ pub struct Shim {
     pub left: u32,
 }
 
+/// Lays shims into a kit: the same size twice is one size.
+pub fn lay(kit: &mut Vec<Shim>, shim: Shim) {
+    let is_same = |other: &&mut Shim| (other.thickness - shim.thickness).abs() < millimetres(1e-6);
+    match kit.iter_mut().find(is_same) {
+        Some(known) => known.left = known.left.saturating_add(shim.left),
+        None => kit.push(shim),
+    }
+}
+
 /// The play that is wanted; below nothing it is preload.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PlayRange {

@@ -59,19 +59,10 @@ fn sizes(entry: &Entry) -> Vec<String> {
     said.filter(|(_, text)| !text.is_empty()).map(|(word, text)| format!("{word} {text} {}", entry.text(Column::Units))).collect()
 }
 
-/// How thick a shim is, with its unit.
-fn thickness_of(entry: &Entry) -> String {
+/// How thick a shim is, as typed, with its unit.
+pub fn thickness_of(entry: &Entry) -> String {
     let text = entry.text(Column::Thickness).trim();
     if text.contains(char::is_alphabetic) { text.to_owned() } else { format!("{text} {}", entry.text(Column::Units)) }
-}
-
-/// The kit of shims that lies on a shelf, as it would be typed: `0.10 mm x3, 0.15 mm`.
-pub fn shim_kit(own: &[Entry]) -> String {
-    let shims = own.iter().filter(|entry| matches!(entry.part(), Ok(Part::SmallPart(Some(_)))));
-    let left = |entry: &Entry| entry.count().unwrap_or(u32::from(entry.in_stock()));
-    let there: Vec<String> =
-        shims.filter(|entry| left(entry) > 0).map(|entry| format!("{} x{}", thickness_of(entry), left(entry))).collect();
-    there.join(", ")
 }
 
 /// Who counted the teeth, and when; none where nobody put a name to them.

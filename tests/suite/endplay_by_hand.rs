@@ -84,7 +84,7 @@ fn shims_of_the_shelf_are_there_where_none_are_typed() {
         entry("front bearing", "mm", "", "4"),
         entry("thin", "mm", "0.10", "3"),
         entry("middling", "in", "0.15 mm", ""),
-        entry("thick", "mm", "0.20", "2"),
+        entry("thick", "mm", "0,20", "2"),
         entry("gone", "mm", "0.29", "0"),
     ];
     let catalogue = entries.into_iter().fold(Catalogue::empty(), |catalogue, entry| catalogue.add(entry).0);
@@ -92,10 +92,12 @@ fn shims_of_the_shelf_are_there_where_none_are_typed() {
     let answer = |job: &Job| {
         let answers = analyse_job(job, shelf.shelves());
         let sheet = sheet_of(Source::new(job, &answers, shelf.shelves(), Reader { units: job.units, words: Words::Us }));
-        (section(&sheet).answer.plain(), section(&sheet).rests.iter().any(|rest| rest.value == "0.10 mm x3, 0.15 mm x1, 0.20 mm x2"))
+        (section(&sheet).answer.plain(), section(&sheet).rests.iter().any(|rest| rest.value == "3 × 0.10 mm, 1 × 0.15 mm, 2 × 0,20 mm"))
     };
     let typed_in = typed("0.05 to 0.15", "0.10 x3, 0.15, 0.20 x2");
-    assert_eq!(answer(&typed("0.05 to 0.15", "")), (said(&typed_in), true));
+    let (said_of_shelf, is_named) = answer(&typed("0.05 to 0.15", ""));
+    // As each is written on its bag: one of them with a decimal comma.
+    assert_eq!((said_of_shelf.replace("0,20", "0.20"), is_named), (said(&typed_in), true));
     // What is typed counts alone.
     assert!(!answer(&typed("0.05 to 0.15", "0.29")).1);
 }
@@ -123,7 +125,10 @@ fn an_idlers_shims() {
     let job = job(System::Inch, &[(EndPlayField::Stack, stack), (EndPlayField::Wanted, "0.003 to 0.005")]);
     near(&job, "endplay.gap_in", 0.272, 1e-9);
     near(&job, "endplay.best_in", 0.268, 1e-9);
-    assert_eq!(said(&job), "For 0.003 to 0.005 in it takes 0.267 to 0.269 in of shims. Type what is left in the drawer to choose.");
+    assert_eq!(
+        said(&job),
+        "For 0.003 to 0.005 in it takes 0.267 to 0.269 in of shims. Type what is left in the drawer, or put the shims on Shelf, to choose."
+    );
 }
 
 /// Shim = installed shim + measured float + preload (a maker's manual): 1.20 + 0.10 + 0.05 to 0.10 = 1.35 to 1.40 mm.

@@ -78,7 +78,7 @@ pub fn in_mesh(source: Source<'_>) -> Option<Shapes> {
     let contacts = contacts(&one, shared, half1);
     let ratio = number::show(shared.geometry.transverse_contact_ratio, 2);
     let says = format!(
-        "{} teeth below, {} above, {} apart. Blue is where they touch: {ratio} teeth on average. Draw a finger along it to turn them.",
+        "{} teeth below, {} above, {} apart. Blue is where they touch: {ratio} teeth on average. Drag along the picture to turn them.",
         one.teeth,
         two.teeth,
         length(source, shared.geometry.centre)

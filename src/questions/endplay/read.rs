@@ -1,13 +1,15 @@
 //! What is typed about end play, as far as it can be read.
 
+use crate::catalogue::{Entry, Part};
 use crate::fits::several;
+use crate::fits::shims;
 use crate::fits::stack::Heat;
 use crate::fits::{FitTextError, Material, PlayRange, Shim, ShimsGo, Stack, read, temperature, wanted};
 use crate::job::{Bench, EndPlayField, InputProblem};
 use crate::problem::Problem;
 use crate::questions::{Source, warmth};
-use crate::sheet::catalogue::shim_kit;
-use crate::units::{Length, System, ThermodynamicTemperature, Typed, limits};
+use crate::sheet::catalogue::thickness_of;
+use crate::units::{Length, ThermodynamicTemperature, limits};
 
 /// What was measured, what is wanted, and what there is to reach it.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -64,7 +66,7 @@ impl Measured {
     pub fn of_source(source: Source<'_>) -> Self {
         let mut measured = Self::of(&source.job.bench);
         if source.job.bench.endplay.kit.is_blank() {
-            (measured.kit, _) = read::kit(&Typed::new(shim_kit(source.shelves.own), System::Metric));
+            measured.kit = kit_of(source.shelves.own);
             measured.is_kit_of_shelf = !measured.kit.is_empty();
         }
         measured
@@ -75,6 +77,18 @@ impl Measured {
         let [bench, working] = self.temperatures;
         Some(Heat { case: self.case?, inside: Material::Steel, warmer_k: temperature::warmer_k(working, bench) })
     }
+}
+
+/// The shims on a shelf; one that is there and not counted is there once.
+fn kit_of(own: &[Entry]) -> Vec<Shim> {
+    let mut kit = Vec::new();
+    for entry in own {
+        let left = entry.count().unwrap_or(u32::from(entry.in_stock()));
+        if let (Ok(Part::SmallPart(Some(thickness))), 1..) = (entry.part(), left) {
+            shims::lay(&mut kit, Shim { label: thickness_of(entry), thickness, left });
+        }
+    }
+    kit
 }
 
 fn refuse(problems: &mut Vec<InputProblem>, field: EndPlayField, errors: &[FitTextError]) {

@@ -1,13 +1,13 @@
 //! What the figures of End play and shims rest on: how much case and shaft grow, how warm they get, what a pack may be.
 
 use super::read::Measured;
+use super::rows::kit_said;
 use crate::fits::Material;
 use crate::fits::shims::MOST_IN_A_PACK;
 use crate::questions::Source;
 use crate::questions::rests::usual;
 use crate::questions::warmth;
 use crate::sheet::Rest;
-use crate::sheet::catalogue::shim_kit;
 
 /// Every value, once.
 pub fn rests(source: Source<'_>) -> Vec<Rest> {
@@ -24,7 +24,7 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
         rests.extend(warmth::rests(source, measured.temperatures));
     }
     if measured.is_kit_of_shelf {
-        rests.push(usual("Shims", shim_kit(source.shelves.own), "where none are typed: those of the shop’s own shelf"));
+        rests.push(usual("Shims", kit_said(&measured.kit), "where none are typed: those of the shop’s own shelf"));
     }
     if measured.wanted.is_some() {
         let most = format!("{MOST_IN_A_PACK} at most");

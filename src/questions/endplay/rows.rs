@@ -299,6 +299,10 @@ fn read_as_said(source: Source<'_>, stack: &Stack, kit: &[Shim]) -> String {
         format!("{sign}{times}“{}” {}", number::clip(&part.name), said(source, part.length))
     });
     let stack = each.collect::<Vec<_>>().join(" ");
-    let kit = kit.iter().map(|shim| format!("{} × {}", shim.left, shim.label)).collect::<Vec<_>>().join(", ");
-    if kit.is_empty() { stack } else { format!("{stack}; in the drawer {kit}") }
+    if kit.is_empty() { stack } else { format!("{stack}; in the drawer {}", kit_said(kit)) }
+}
+
+/// `3 × 0.10 mm, 1 × 0.15 mm`.
+pub(super) fn kit_said(kit: &[Shim]) -> String {
+    kit.iter().map(|shim| format!("{} × {}", shim.left, shim.label)).collect::<Vec<_>>().join(", ")
 }

@@ -88,7 +88,9 @@ fn shims_said(source: Source<'_>, measured: &Measured, play: &Play, shims: &Shim
         return landing(source, measured, play, shims, pack);
     }
     if measured.kit.is_empty() {
-        return vec![format!("For {wanted} it takes {needed} of shims. Type what is left in the drawer to choose.")];
+        return vec![format!(
+            "For {wanted} it takes {needed} of shims. Type what is left in the drawer, or put the shims on Shelf, to choose."
+        )];
     }
     let nearest = shims.found.nearest.as_ref().map_or_else(String::new, |pack| {
         format!(" {} comes nearest and leaves {}.", pack_said(&measured.kit, pack), said(source, play.with(shims, pack).0))

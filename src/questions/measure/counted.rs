@@ -52,7 +52,9 @@ pub fn says(told: &Told, marks: &[Mark], own: Option<usize>) -> String {
     }
     let perhaps: Vec<String> = told.perhaps.iter().map(usize::to_string).collect();
     let perhaps = if perhaps.is_empty() { String::new() } else { format!(", perhaps {}", perhaps.join(" or ")) };
-    format!("Not sure: {teeth} teeth{perhaps} ({seen}). Check the marks, or turn the gear by a third and take a second picture.")
+    format!(
+        "Not sure: {teeth} teeth{perhaps} ({seen}). Check the marks, or turn the gear a third of the way round and take a second picture."
+    )
 }
 
 /// Why there is no count, and what to do.

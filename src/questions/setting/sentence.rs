@@ -4,7 +4,7 @@ use super::answer::adds_up;
 use super::read::Set;
 use super::rows::{across, towards, turning_unit};
 use crate::fits::fastener::Fastener;
-use crate::fits::ring_pinion::both;
+use crate::fits::ring_pinion::asked;
 use crate::questions::endplay::rows::said;
 use crate::questions::{Source, Station, warmth};
 use crate::sheet::Said;
@@ -42,11 +42,7 @@ fn sentences(source: Source<'_>) -> Vec<String> {
 /// What the pattern asks for.
 fn pattern(source: Source<'_>) -> Option<String> {
     let setting = &source.job.bench.setting;
-    let asks = match (setting.pattern_drive.value(), setting.pattern_coast.value()) {
-        (Some(drive), Some(coast)) => both(drive, coast),
-        (one, other) => one.or(other)?.what_to_do(),
-    };
-    Some(format!("By the pattern: {asks}."))
+    asked(setting.pattern_drive.value(), setting.pattern_coast.value()).map(|asks| format!("By the pattern: {asks}."))
 }
 
 fn hot(source: Source<'_>, set: &Set) -> Option<String> {

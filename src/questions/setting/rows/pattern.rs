@@ -1,6 +1,6 @@
 //! The rows of the contact pattern: what paint shows on either side of the ring gear's teeth, and what that asks for.
 
-use crate::fits::ring_pinion::{Pattern, both};
+use crate::fits::ring_pinion::{Pattern, asked};
 use crate::job::Setting;
 use crate::job::choice::Options as _;
 use crate::sheet::{Cell, Piece, Row};
@@ -14,13 +14,8 @@ pub(super) fn rows(setting: &Setting) -> Vec<Row> {
         Some(Row::of_one(key, label, Cell::line([Piece::words(words)])))
     };
     let mut rows: Vec<Row> = sides.into_iter().filter_map(side).collect();
-    let verdict = match (drive, coast) {
-        (Some(drive), Some(coast)) => both(drive, coast),
-        (Some(one), None) | (None, Some(one)) => one.what_to_do(),
-        (None, None) => return rows,
-    };
     let is_good = [drive, coast].into_iter().flatten().all(|pattern| pattern == Pattern::Good);
-    let verdict = if is_good { Piece::good(verdict) } else { Piece::caution(verdict) };
-    rows.push(Row::of_one("pattern", "By the pattern", Cell::line([verdict])));
+    let verdict = |asks| if is_good { Piece::good(asks) } else { Piece::caution(asks) };
+    rows.extend(asked(drive, coast).map(|asks| Row::of_one("pattern", "By the pattern", Cell::line([verdict(asks)]))));
     rows
 }
