@@ -56,13 +56,18 @@ pub fn told(entry: &Entry, units: System) -> Told {
 fn sizes(entry: &Entry) -> Vec<String> {
     let decide = [BoxSize::Length, BoxSize::Mount, BoxSize::Lever, BoxSize::InputSpline];
     let said = decide.into_iter().map(|size| (size.about().1, entry.text(Column::Size(size)).trim()));
-    said.filter(|(_, text)| !text.is_empty()).map(|(word, text)| format!("{word} {text} {}", entry.text(Column::Units))).collect()
+    said.filter(|(_, text)| !text.is_empty()).map(|(word, text)| format!("{word} {}", with_unit(entry, text))).collect()
 }
 
 /// How thick a shim is, as typed, with its unit.
 pub fn thickness_of(entry: &Entry) -> String {
-    let text = entry.text(Column::Thickness).trim();
-    if text.contains(char::is_alphabetic) { text.to_owned() } else { format!("{text} {}", entry.text(Column::Units)) }
+    with_unit(entry, entry.text(Column::Thickness).trim())
+}
+
+/// A size of an entry: what it is bare in stands behind it, unless it names a unit itself. The x of a spline is none.
+fn with_unit(entry: &Entry, text: &str) -> String {
+    let names_one = text.chars().any(|c| (c.is_alphabetic() && c != 'x') || matches!(c, '"' | '″'));
+    if names_one { text.to_owned() } else { format!("{text} {}", entry.text(Column::Units)) }
 }
 
 /// Who counted the teeth, and when; none where nobody put a name to them.

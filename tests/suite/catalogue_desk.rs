@@ -135,6 +135,9 @@ fn each_kind_tells_what_a_rebuilder_asks() {
     check_told(PartKind::SmallPart, &shim, &["0.004 in"], &[]);
     check_told(PartKind::SmallPart, &[(Column::Name, "Shim"), (Column::Thickness, "thin")], &["thickness not readable"], &[]);
     check_told(PartKind::SmallPart, &[(Column::Name, "Front seal")], &[], &[]);
+    // A size that names its unit keeps it, whatever the others are in.
+    let case = [(Column::Units, "in"), (Column::Size(BoxSize::Length), "600 mm"), (Column::Size(BoxSize::InputSpline), "10 x 1 1/8")];
+    check_told(PartKind::CaseFamily, &case, &["face to output flange 600 mm", "input spline 10 x 1 1/8 in"], &[]);
     let gear = [(Column::Role, "driven"), (Column::Teeth, "20"), (Column::Housing, "Curlew"), (Column::Hand, "left")];
     check_told(PartKind::SpeedometerGear, &gear, &["driven, 20 teeth"], &["fits the Curlew housing", "left hand"]);
 }
