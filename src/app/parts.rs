@@ -86,8 +86,8 @@ pub struct Answers {
     pub folds: fn(&str) -> AnyView,
     /// What is chosen in a cell.
     pub entry: fn(SetupId, &Entry) -> AnyView,
-    /// A part that was found, and the setups that can take it.
-    pub offer: fn(&catalogue::Entry) -> AnyView,
+    /// A part that was found in the cell of a setup, and the setups that can take it.
+    pub offer: fn(SetupId, &catalogue::Entry) -> AnyView,
     /// The card of a figure that was pressed.
     pub card: Card,
     /// Saves the sheets of a gear set, cut as a setup's gears are, under its name.

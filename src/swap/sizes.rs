@@ -96,7 +96,7 @@ impl BoxSize {
             Self::OutputSpline => ("output_spline", "output spline", "27 x 1 1/8"),
             Self::Flange => ("flange", "output flange holes", "4 on 3 in"),
             Self::Holes => ("holes", "bolt holes, or a name", "-4: 3; 4: 3; 0: -4 1/2"),
-            Self::Outline => ("outline", "top of the case", "0: 6; 12: 4 1/2"),
+            Self::Outline => ("outline", "top of the case", "0: 6; 12: 4"),
             Self::Travel => ("release_travel", "release travel", "1/2"),
             Self::Weight => ("weight", "weight, dry", "75"),
             Self::Oil => ("oil", "oil", "GL-4 80W, 1.6 l"),

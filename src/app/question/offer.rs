@@ -8,13 +8,14 @@ use crate::catalogue::{Entry, PartKind};
 use crate::job::{Job, SetupId};
 use crate::problem::Problem;
 
-/// `use in A B C`; sizes that are on no shelf yet are offered to it.
-pub(in crate::app) fn offer(part: &Entry) -> AnyView {
+/// `use in A B C`; the sizes of a box are those of its own setup, and what is on no shelf yet is offered to it.
+pub(in crate::app) fn offer(own: SetupId, part: &Entry) -> AnyView {
     let state = State::here();
-    if part.kind == PartKind::CaseFamily && part.id.is_empty() {
-        return keep(state, part.clone());
+    let part = part.clone();
+    if part.kind == PartKind::CaseFamily {
+        return if part.id.is_empty() { keep(state, part) } else { sizes(state, own, part) };
     }
-    let part = StoredValue::new(part.clone());
+    let part = StoredValue::new(part);
     let button = move |(column, id): (usize, SetupId)| {
         let letter = Job::letter(column);
         let about = format!("Use it in setup {letter}");
@@ -24,6 +25,12 @@ pub(in crate::app) fn offer(part: &Entry) -> AnyView {
         <div class="offer"><span class="words">"use in"</span>{move || state.setup_ids().into_iter().enumerate().map(button).collect_view()}</div>
     }
     .into_any()
+}
+
+/// The sizes of a case family, for the setup whose box it is.
+fn sizes(state: State, own: SetupId, part: Entry) -> AnyView {
+    let use_them = move |_| take(state, own, &part);
+    view! { <div class="offer"><button type="button" class="btn btn--small" on:click=use_them>"Use these sizes"</button></div> }.into_any()
 }
 
 /// Keeps the sizes of a case family on the shelf.

@@ -133,5 +133,5 @@ fn all_lines(id: SetupId, cell: &Cell) -> AnyView {
     let line = |pieces: &Vec<crate::sheet::Piece>| {
         view! { <div class="cell__line">{pieces.iter().map(|piece| figure::piece(id, piece)).collect_view()}</div> }
     };
-    view! { {cell.lines.iter().map(line).collect_view()}{cell.offer.clone().map(|part| parts::ANSWERS.add(move |answers| (answers.offer)(&part)))} }.into_any()
+    view! { {cell.lines.iter().map(line).collect_view()}{cell.offer.clone().map(|part| parts::ANSWERS.add(move |answers| (answers.offer)(id, &part)))} }.into_any()
 }

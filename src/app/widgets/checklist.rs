@@ -39,7 +39,7 @@ pub fn Checklist(
         <Show when=move || is_blank.get() && !is_made>
             <div class="steps__begin" role="group" aria-label="Lists to begin with">
                 <span>"Begin with the list for"</span>
-                <span class="words">"Common practice: your box’s manual rules."</span>
+                <span class="words">"Common practice. Where the manual of your box says otherwise, it rules."</span>
                 {steps.begin.iter().map(move |template| begin(state, field, template)).collect_view()}
             </div>
         </Show>

@@ -142,7 +142,7 @@ inputs! {
     /// The bolt holes.
     Holes at holes: notation("box-holes", "bolt holes, across: up, or a name", bare);
     /// The top of the case.
-    Outline at outline: notation("box-outline", "top of the case, distance: height", bare).like("0: 6; 12: 4 1/2");
+    Outline at outline: notation("box-outline", "top of the case, distance: height", bare).like("0: 6; 12: 4");
     /// What it weighs.
     Weight at weight: quantity("box-weight", "weight of the box", &limits::BOX_WEIGHT);
     /// The width of the axle.

@@ -47,6 +47,10 @@ fn a_five_speed_for_the_coupe_and_what_must_be_made() -> Result<()> {
             page.click(link("41.50 in joint to joint")).await?;
             page.stands("compare/driveline").await?;
         }
-        Ok(())
+        // A case family measured before goes into its own setup in one press.
+        page.click(link("Swap").of("Questions")).await?;
+        page.click("#swap .of--b .offer button").await?;
+        page.until_of(field("case face to output flange, setup B"), "one.value === '23 5/8'").await?;
+        page.until_of("#swap .of--b", "one.innerText.includes('as on the shelf')").await
     })
 }
