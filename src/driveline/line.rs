@@ -25,7 +25,7 @@ impl Yokes {
     pub const ALL: [Self; 3] = [Self::InLine, Self::FirstTurned, Self::LastTurned];
 
     /// In words.
-    pub fn word(self) -> &'static str {
+    pub const fn word(self) -> &'static str {
         match self {
             Self::InLine => "in line",
             Self::FirstTurned => "a quarter turn off, first piece",

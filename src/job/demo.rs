@@ -61,7 +61,7 @@ pub fn empty(units: System) -> Job {
         units,
         shift: Typed::new("6,000", units),
         cruise: Typed::new(if units == System::Inch { "70" } else { "110" }, units),
-        omitted_aspect: Chosen::Nothing,
+        omitted_aspect: Chosen::NOTHING,
         bench: Bench::default(),
         inside: InsideShared::default(),
         driveline: DrivelineShared::default(),

@@ -159,7 +159,7 @@ impl Speedo {
         match gear.role {
             Role::Drive => {
                 *drive = gear.teeth.to_string();
-                self.hand = gear.hand.map_or(Chosen::Nothing, Chosen::of);
+                self.hand = gear.hand.map(Chosen::of).unwrap_or_default();
             }
             Role::Driven => *driven = gear.teeth.to_string(),
             Role::Adapter => adapter = gear.second.map(|second| (gear.teeth.to_string(), second.to_string())),

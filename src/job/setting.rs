@@ -4,7 +4,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::choice::{Chosen, Offered, Options, Unchosen};
+use super::choice::Chosen;
 use crate::fits::ring_pinion::{MarkSense, Pattern};
 use crate::fits::tapered::{BearingState, Mounting};
 use crate::units::Typed;
@@ -94,16 +94,5 @@ impl Setting {
     pub fn has_no_ring_and_pinion(&self) -> bool {
         let typed = [&self.depth, &self.mark, &self.lash, &self.dial_radius, &self.pitch_radius];
         typed.into_iter().all(Typed::is_blank) && self.pattern_drive.is_nothing() && self.pattern_coast.is_nothing()
-    }
-}
-
-impl Options for Pattern {
-    fn offered() -> Vec<Offered<Self>> {
-        let all = [(Self::Good, "good"), (Self::Heel, "heel"), (Self::Toe, "toe"), (Self::High, "high"), (Self::Low, "low")];
-        all.into_iter().map(|(value, word)| Offered { value, word, says: word }).collect()
-    }
-
-    fn unchosen() -> Unchosen<Self> {
-        Unchosen::Nothing("not read")
     }
 }

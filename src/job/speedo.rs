@@ -23,7 +23,7 @@ pub struct SpeedoShared {
 
 impl Default for SpeedoShared {
     fn default() -> Self {
-        Self { dial: Typed::default(), check: Typed::new("60", System::Inch), law: Chosen::Nothing, in_stock: Chosen::Nothing }
+        Self { dial: Typed::default(), check: Typed::new("60", System::Inch), law: Chosen::NOTHING, in_stock: Chosen::NOTHING }
     }
 }
 

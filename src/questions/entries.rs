@@ -40,9 +40,7 @@ pub fn stage_kinds() -> Vec<(&'static str, &'static str)> {
 
 /// What a stage is, in words.
 pub fn kind_words(kind: &Chosen<StageKind>) -> &'static str {
-    let kind = kind.value();
-    let said = StageKind::offered().into_iter().find(|offered| Some(offered.value) == kind);
-    said.map_or("extra stage", |offered| offered.says)
+    kind.value().map_or("extra stage", StageKind::says)
 }
 
 /// How it is switched: `switched in every gear`; nothing of one that is always in.

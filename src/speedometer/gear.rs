@@ -18,7 +18,7 @@ pub enum Role {
 
 impl Role {
     /// The role's word, as it stands in a list.
-    pub fn word(self) -> &'static str {
+    pub const fn word(self) -> &'static str {
         match self {
             Self::Drive => "drive",
             Self::Driven => "driven",

@@ -29,7 +29,7 @@ pub enum Release {
 
 impl Release {
     /// In words, behind `clutch fork`.
-    pub fn word(self) -> &'static str {
+    pub const fn word(self) -> &'static str {
         match self {
             Self::Left => "on the left",
             Self::Right => "on the right",

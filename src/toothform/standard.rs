@@ -130,7 +130,7 @@ impl Rack {
     }
 
     /// How it is called on a drawing.
-    pub fn said(self) -> &'static str {
+    pub const fn said(self) -> &'static str {
         match self {
             Self::A => "ISO 53 profile A: 1 / 1.25, tip radius 0.38",
             Self::B => "ISO 53 profile B: 1 / 1.25, tip radius 0.30",

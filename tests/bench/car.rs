@@ -35,7 +35,7 @@ pub fn table() -> layshaft::finder::Table {
 pub fn of_32_steps() -> Job {
     let mut job = demo::job();
     job.setups.truncate(1);
-    let stage = |kind, drive: &str| Stage { kind: Chosen::One(kind), drive: drive.into(), ..Stage::default() };
+    let stage = |kind, drive: &str| Stage { kind: Chosen::of(kind), drive: drive.into(), ..Stage::default() };
     for setup in &mut job.setups {
         setup.gearbox.gears = ["5.2", "4.1", "3.3", "2.6", "2.1", "1.65", "1.3", "1"].map(String::from).to_vec();
         setup.stages = vec![stage(StageKind::Overdrive, "0.89"), stage(StageKind::RangeBox, "2.5")];

@@ -59,7 +59,7 @@ fn teeth() -> Job {
             helix: Typed::new("25", System::Inch),
             face: Typed::new("0.75", System::Inch),
             pair_cuts: Typed::new(pairs, System::Inch),
-            hand: Chosen::One(Hand::Right),
+            hand: Chosen::of(Hand::Right),
             ..Inside::default()
         };
     }
@@ -86,9 +86,9 @@ fn fault() -> Job {
 /// The demo job with a whine in third at 40 mph, only pulling, and a bearing whose geometry is known.
 fn noise() -> Job {
     let noise = Noise {
-        kind: Chosen::One(Kind::Whine),
-        gear: Chosen::One(HeardGear(Selected::Gear(2))),
-        load: Chosen::One(Load::Pulling),
+        kind: Chosen::of(Kind::Whine),
+        gear: Chosen::of(HeardGear(Selected::Gear(2))),
+        load: Chosen::of(Load::Pulling),
         at: Typed::new("40", System::Inch),
         bearings: Typed::new("cluster front: 9 x 7.94 on 38.5 mm", System::Inch),
         ..Noise::default()
@@ -104,7 +104,7 @@ pub(crate) fn bench() -> Job {
         second: "32/?".into(),
         shaft_turns: "20".into(),
         wheel_turns: "10 1/4".into(),
-        wheel: Chosen::One(Wheels::OneHeld),
+        wheel: Chosen::of(Wheels::OneHeld),
         ladder: "2.47 1.67 1.24 1.00".into(),
         fewest: "15".into(),
         mix_cluster: "Curlew four, wide".into(),
@@ -171,7 +171,7 @@ fn measured() -> Measure {
         print: Typed::new("25.5", System::Inch),
         mate_teeth: "23".into(),
         centre: Typed::new("2.525", System::Inch),
-        hand: Chosen::One(Hand::Right),
+        hand: Chosen::of(Hand::Right),
         ..Measure::default()
     }
 }

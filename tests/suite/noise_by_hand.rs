@@ -137,7 +137,7 @@ fn a_bearing_of_known_geometry() {
 #[test]
 fn an_overdrive_turns_the_engine_slower() {
     let mut job = heard(&[(JobChoice::NoiseKind, "whine"), (JobChoice::NoiseGear, "4")], &[(NoiseField::At, "40")]);
-    let kind = Chosen::One(StageKind::Overdrive);
+    let kind = Chosen::of(StageKind::Overdrive);
     job.setups[0].stages = vec![Stage { kind, drive: "0.78".into(), gears: "3 4".into(), ..Stage::default() }];
     near(&job, "noise.firing_hz", 74.41, 0.01);
     job.choose(Choice::Job(JobChoice::NoiseStages), "1");
@@ -157,7 +157,7 @@ fn an_overdrive_turns_the_engine_slower() {
 fn a_test_in_another_gear_keeps_the_overdrive_in() {
     let whines = [(JobChoice::NoiseGear, "4"), (JobChoice::NoiseStages, "1")];
     let mut job = heard(&whines, &[(NoiseField::At, "40"), (NoiseField::Pitch, "409")]);
-    let kind = Chosen::One(StageKind::Overdrive);
+    let kind = Chosen::of(StageKind::Overdrive);
     job.setups[0].stages = vec![Stage { kind, drive: "0.78".into(), gears: "4".into(), ..Stage::default() }];
     let sheet = build(&job, Words::Us);
     let words = format!("{:?}", section(&sheet).rows);

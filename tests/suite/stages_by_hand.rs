@@ -32,7 +32,7 @@ fn car(stage: Stage) -> Job {
 }
 
 fn overdrive(gears: &str) -> Stage {
-    Stage { kind: Chosen::One(StageKind::Overdrive), drive: "0.78".into(), gears: gears.into(), ..Stage::default() }
+    Stage { kind: Chosen::of(StageKind::Overdrive), drive: "0.78".into(), gears: gears.into(), ..Stage::default() }
 }
 
 fn said(sheet: &Sheet, row: &str) -> String {
@@ -84,7 +84,7 @@ fn the_answer_counts_the_steps() {
     let with = said(overdrive("3 4"));
     assert!(with.contains("Counting the overdrive, A drops 34, 33, 22, 8 and 22 %: 3rd overdrive lies between 3rd and 4th."), "{with}");
     // What it is called matters less than what it does.
-    let unnamed = said(Stage { kind: Chosen::Nothing, ..overdrive("4") });
+    let unnamed = said(Stage { kind: Chosen::NOTHING, ..overdrive("4") });
     assert!(unnamed.contains("Counting the overdrive, A drops 34, 33, 29 and 22 %."), "{unnamed}");
     assert!(!said(overdrive("always")).contains("Counting"));
 }
@@ -151,14 +151,14 @@ fn typed(text: &str) -> Typed {
 /// A range box of 2.50, low in every gear: 1st low is 8.00, 2nd low 5.25, 3rd low 3.50, 1st 3.20, 4th low 2.50 …
 #[test]
 fn a_range_box_doubles_the_gears_in_the_order_of_their_ratios() {
-    let range = Stage { kind: Chosen::One(StageKind::RangeBox), drive: "2.5".into(), ..Stage::default() };
+    let range = Stage { kind: Chosen::of(StageKind::RangeBox), drive: "2.5".into(), ..Stage::default() };
     assert_eq!(names(&car(range)), ["1st low", "2nd low", "3rd low", "1st", "4th low", "2nd", "3rd", "4th"]);
     // A two-speed axle of 4.1 and 5.576 as a stage of 1.36 behind it: 2nd low axle 2.856 lies between 1st and 2nd.
-    let axle = Stage { kind: Chosen::One(StageKind::TwoSpeedAxle), place: Place::BehindAxle, drive: "1.36".into(), ..Stage::default() };
+    let axle = Stage { kind: Chosen::of(StageKind::TwoSpeedAxle), place: Place::BehindAxle, drive: "1.36".into(), ..Stage::default() };
     let job = car(axle);
     assert_eq!(names(&job), ["1st low axle", "1st", "2nd low axle", "2nd", "3rd low axle", "3rd", "4th low axle", "4th"]);
     // A transfer box of 1.15 and 2.35 counts its high range as rest: 4th is 1.15 × 4.1 = 4.715 overall.
-    let transfer = Stage { kind: Chosen::One(StageKind::TransferBox), drive: "2.35".into(), rest: "1.15".into(), ..Stage::default() };
+    let transfer = Stage { kind: Chosen::of(StageKind::TransferBox), drive: "2.35".into(), rest: "1.15".into(), ..Stage::default() };
     check(&sheet(&car(transfer)), "gear_4.overall", "4.715");
 }
 
@@ -208,9 +208,9 @@ fn stages_cost_efficiency() {
         thrust.gears().iter().map(|gear| format!("{:.4}", gear.efficiency)).collect::<Vec<_>>()
     };
     assert_eq!(driven(overdrive("4")), ["0.9220", "0.9220", "0.9220", "0.9600", "0.9408"]);
-    let hub = Stage { kind: Chosen::One(StageKind::HubReduction), place: Place::BehindAxle, drive: "2".into(), ..Stage::default() };
+    let hub = Stage { kind: Chosen::of(StageKind::HubReduction), place: Place::BehindAxle, drive: "2".into(), ..Stage::default() };
     assert_eq!(driven(hub), ["0.9035", "0.9035", "0.9035", "0.9408"]);
-    let transfer = Stage { kind: Chosen::One(StageKind::TransferBox), drive: "2.35".into(), ..Stage::default() };
+    let transfer = Stage { kind: Chosen::of(StageKind::TransferBox), drive: "2.35".into(), ..Stage::default() };
     assert_eq!(driven(transfer), ["0.9220", "0.9220", "0.9220", "0.9600"]);
 }
 
@@ -223,7 +223,7 @@ fn what_cannot_be_switched_is_said() {
     };
     assert_eq!(problems(overdrive("3rd, 4th")), Vec::<String>::new());
     assert!(problems(overdrive("3 5"))[0].starts_with("“5” is no gear of this box, which has 4: this stage"));
-    let hub = Stage { kind: Chosen::One(StageKind::HubReduction), drive: "2".into(), rest: "1.5".into(), ..Stage::default() };
+    let hub = Stage { kind: Chosen::of(StageKind::HubReduction), drive: "2".into(), rest: "1.5".into(), ..Stage::default() };
     assert!(problems(hub)[0].contains("this stage is always in"));
     let newer = Stage { kind: Chosen::read("torque-splitter"), drive: "2".into(), ..Stage::default() };
     assert!(problems(newer)[0].contains("“torque-splitter” is not in the list"));

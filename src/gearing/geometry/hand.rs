@@ -23,7 +23,7 @@ impl Hand {
     }
 
     /// The hand's word, as it stands in a list.
-    pub fn word(self) -> &'static str {
+    pub const fn word(self) -> &'static str {
         match self {
             Self::Left => "left",
             Self::Right => "right",

@@ -3,9 +3,9 @@
 //! A row says where a choice is kept and what follows where a file holds a word that is none of its options; the options themselves are
 //! in `options`. A choice is kept (`kept`) as a short word, so that files stay readable, and blank until something is chosen.
 
+mod chosen;
 mod kept;
 mod options;
-mod torque;
 mod unknown;
 
 use super::field::InputProblem;
@@ -24,148 +24,12 @@ use crate::toothform::{split::Split, standard::Rack};
 use crate::toothload::duty::{Duty, TorqueFrom};
 use crate::toothload::synchroniser::LiningKind;
 use crate::tyre::OmittedAspect;
+pub use chosen::{Chosen, Listed, Options, Picked, Unchosen, listed};
+use chosen::{place, with_nothing};
 pub use options::{
     BoreMaterial, CaseMaterial, HeardGear, Law, LookedGear, NoiseSetup, ShaftMaterial, ShiftBy, StagesIn, Stock, TurnedGear, Wheels,
 };
 pub use unknown::UnknownOption;
-
-/// One of the things that can be chosen.
-#[derive(Clone, Copy, Debug)]
-pub struct Offered<T> {
-    /// What is chosen by it.
-    pub value: T,
-    /// Its word in a file; blank for what holds where nothing is chosen and has no word of its own.
-    pub word: &'static str,
-    /// Its words on the page.
-    pub says: &'static str,
-}
-
-/// What holds where nothing is chosen.
-#[derive(Clone, Copy, Debug)]
-pub enum Unchosen<T> {
-    /// The same as if this were chosen.
-    Taken(T),
-    /// Nothing; these words stand for it on the page.
-    Nothing(&'static str),
-}
-
-/// What can be chosen from.
-pub trait Options: Copy + PartialEq + 'static {
-    /// Every option, in the order of the page.
-    fn offered() -> Vec<Offered<Self>>;
-    /// What holds where nothing is chosen.
-    fn unchosen() -> Unchosen<Self>;
-    /// How many of them a job has, from the first on: fewer than all where they are its setups.
-    fn many(_: &Job) -> usize {
-        usize::MAX
-    }
-}
-
-/// A choice as the document keeps it.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub enum Chosen<T> {
-    /// Nothing yet.
-    #[default]
-    Nothing,
-    /// One of the options.
-    One(T),
-    /// A word of a file that is none of them; it is kept, and said.
-    Unknown(String),
-}
-
-impl<T: Options> Chosen<T> {
-    /// The choice that a word of a file stands for.
-    ///
-    /// ```
-    /// use layshaft::job::Chosen;
-    /// use layshaft::tyre::OmittedAspect;
-    /// assert_eq!(Chosen::read("82"), Chosen::One(OmittedAspect::EightyTwo));
-    /// // An unknown word is kept and said, never taken for another.
-    /// assert_eq!(Chosen::<OmittedAspect>::read("83").value(), None);
-    /// ```
-    pub fn read(word: &str) -> Self {
-        if word.is_empty() {
-            return Self::Nothing;
-        }
-        let known = T::offered().into_iter().find(|offered| offered.word == word);
-        known.map_or_else(|| Self::Unknown(word.to_owned()), |offered| Self::One(offered.value))
-    }
-
-    /// That option chosen.
-    pub fn of(value: T) -> Self {
-        // What has no word of its own holds where nothing is chosen.
-        if word_of(value).is_empty() { Self::Nothing } else { Self::One(value) }
-    }
-
-    /// What was chosen, where something was.
-    pub fn given(&self) -> Option<T> {
-        match self {
-            Self::One(value) => Some(*value),
-            Self::Nothing | Self::Unknown(_) => None,
-        }
-    }
-
-    /// What holds: what was chosen, or what is taken where nothing was. None for a word that is no option.
-    pub fn value(&self) -> Option<T> {
-        match (self, T::unchosen()) {
-            (Self::One(value), _) => Some(*value),
-            (Self::Nothing, Unchosen::Taken(value)) => Some(value),
-            (Self::Nothing, Unchosen::Nothing(_)) | (Self::Unknown(_), _) => None,
-        }
-    }
-
-    /// Whether nothing was chosen.
-    pub fn is_nothing(&self) -> bool {
-        matches!(self, Self::Nothing)
-    }
-}
-
-fn word_of<T: Options>(value: T) -> &'static str {
-    T::offered().into_iter().find(|offered| offered.value == value).map_or("", |offered| offered.word)
-}
-
-/// A choice, whatever it is about.
-trait Pick {
-    /// Its word in a file.
-    fn word(&self) -> &str;
-    /// The word of what holds; blank where nothing does.
-    fn holds(&self) -> &str;
-    /// The word that is no option, where there is one.
-    fn unknown(&self) -> Option<&str>;
-    /// Chooses by a word.
-    fn pick(&mut self, word: &str);
-}
-
-impl<T: Options> Pick for Chosen<T> {
-    fn word(&self) -> &str {
-        match self {
-            Self::Nothing => "",
-            Self::One(value) => word_of(*value),
-            Self::Unknown(word) => word,
-        }
-    }
-
-    fn holds(&self) -> &str {
-        self.unknown().or_else(|| self.value().map(word_of)).unwrap_or("")
-    }
-
-    fn unknown(&self) -> Option<&str> {
-        if let Self::Unknown(word) = self { Some(word) } else { None }
-    }
-
-    fn pick(&mut self, word: &str) {
-        *self = Self::read(word);
-    }
-}
-
-/// The options of a choice as the page lists them: the word that is kept and the words that are read.
-pub fn listed<T: Options>() -> Vec<(&'static str, &'static str)> {
-    let nothing = match T::unchosen() {
-        Unchosen::Nothing(says) => Some(("", says)),
-        Unchosen::Taken(_) => None,
-    };
-    nothing.into_iter().chain(T::offered().into_iter().map(|offered| (offered.word, offered.says))).collect()
-}
 
 /// One choice of a job.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -176,14 +40,20 @@ pub enum Choice {
     Setup(SetupId, SetupChoice),
 }
 
-/// One row of the table.
+/// One row of the table: all of a choice but where it is kept, whatever it is about.
+#[derive(Clone, Copy)]
 struct Row {
     id: &'static str,
     label: &'static str,
-    options: fn() -> Vec<(&'static str, &'static str)>,
+    listed: &'static [Listed],
+    unchosen: Unchosen,
     many: fn(&Job) -> usize,
     /// What follows from a word that is no option, as the end of a sentence.
     unknown: &'static str,
+}
+
+impl Row {
+    const NONE: Self = Self { id: "", label: "", listed: &[], unchosen: Unchosen::Nothing(""), many: |_| 0, unknown: "" };
 }
 
 macro_rules! choices {
@@ -200,21 +70,30 @@ macro_rules! choices {
             /// Every one of them.
             pub const ALL: &[Self] = &[$(Self::$variant),*];
 
+            /// A row each, in the same order.
+            const ROWS: &[Row] = &[$(Row {
+                id: $id,
+                label: $label,
+                listed: <$options as Options>::LISTED,
+                unchosen: <$options as Options>::UNCHOSEN,
+                many: <$options as Options>::many,
+                unknown: $unknown,
+            }),*];
+
             fn row(self) -> Row {
+                Self::ROWS.get(self as usize).copied().unwrap_or(Row::NONE)
+            }
+
+            /// The word that is kept of it.
+            fn word(self, $root: &$part) -> &str {
                 match self {
-                    $(Self::$variant => Row { id: $id, label: $label, options: listed::<$options>, many: <$options>::many, unknown: $unknown },)*
+                    $(Self::$variant => &$root.$($path).+.word,)*
                 }
             }
 
-            fn kept(self, $root: &$part) -> &dyn Pick {
+            fn word_mut(self, $root: &mut $part) -> &mut String {
                 match self {
-                    $(Self::$variant => &$root.$($path).+,)*
-                }
-            }
-
-            fn kept_mut(self, $root: &mut $part) -> &mut dyn Pick {
-                match self {
-                    $(Self::$variant => &mut $root.$($path).+,)*
+                    $(Self::$variant => &mut $root.$($path).+.word,)*
                 }
             }
         }
@@ -339,12 +218,13 @@ impl Choice {
     }
 
     /// The options: the word that is kept and the words that are read.
-    pub fn options(self) -> Vec<(&'static str, &'static str)> {
-        (self.row().options)()
+    pub fn options(self) -> Vec<Listed> {
+        let Row { listed, unchosen, .. } = self.row();
+        with_nothing(listed, unchosen)
     }
 
     /// Those of them that a job has.
-    pub fn options_in(self, job: &Job) -> Vec<(&'static str, &'static str)> {
+    pub fn options_in(self, job: &Job) -> Vec<Listed> {
         self.options().into_iter().take((self.row().many)(job)).collect()
     }
 
@@ -363,35 +243,38 @@ impl Choice {
 }
 
 impl Job {
-    fn pick(&self, choice: Choice) -> Option<&dyn Pick> {
+    /// The word that is kept of a choice; none where there is no such setup.
+    fn word(&self, choice: Choice) -> Option<&str> {
         match choice {
-            Choice::Job(choice) => Some(choice.kept(self)),
-            Choice::Setup(id, choice) => self.setup(id).map(|setup| choice.kept(setup)),
+            Choice::Job(choice) => Some(choice.word(self)),
+            Choice::Setup(id, choice) => self.setup(id).map(|setup| choice.word(setup)),
         }
     }
 
     /// The word of the option that holds now, chosen or taken; blank where none does, the file's own word where that is no option.
     pub fn chosen(&self, choice: Choice) -> &str {
-        self.pick(choice).map_or("", Pick::holds)
+        match (self.word(choice), choice.row()) {
+            (Some(""), Row { listed, unchosen: Unchosen::Taken(place), .. }) => listed.get(place).map_or("", |(word, _)| *word),
+            (word, _) => word.unwrap_or(""),
+        }
     }
 
     /// Chooses by an option's word. Nothing happens where there is no such setup.
     pub fn choose(&mut self, choice: Choice, word: &str) {
-        match choice {
-            Choice::Job(choice) => choice.kept_mut(self).pick(word),
-            Choice::Setup(id, choice) => {
-                if let Some(setup) = self.setup_mut(id) {
-                    choice.kept_mut(setup).pick(word);
-                }
-            }
+        let kept = match choice {
+            Choice::Job(choice) => Some(choice.word_mut(self)),
+            Choice::Setup(id, choice) => self.setup_mut(id).map(|setup| choice.word_mut(setup)),
+        };
+        if let Some(kept) = kept {
+            word.clone_into(kept);
         }
     }
 
     /// What is wrong with the choices: words of a file that are no options.
     pub fn unknown_choices(&self, of: impl Fn(Choice) -> bool) -> Vec<InputProblem> {
         let problem = |choice: Choice| {
-            let word = self.pick(choice)?.unknown()?.to_owned();
-            let Row { label, unknown, .. } = choice.row();
+            let Row { label, listed, unknown, .. } = choice.row();
+            let word = self.word(choice).filter(|word| !word.is_empty() && place(listed, word).is_none())?.to_owned();
             Some(Problem::stood_in(choice.into(), &UnknownOption { word, label }, unknown))
         };
         Choice::all(self).into_iter().filter(|choice| of(*choice)).filter_map(problem).collect()

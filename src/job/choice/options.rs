@@ -1,8 +1,8 @@
 //! The options of every choice: the value, its word in a file, its words on the page.
 
-use super::{Offered, Options, Unchosen};
+use super::{Listed, Options, Unchosen};
 use crate::driveline::{Ends, Margin, TubeMaterial, Yokes};
-use crate::fits::ring_pinion::MarkSense;
+use crate::fits::ring_pinion::{MarkSense, Pattern};
 use crate::fits::tapered::{BearingState, Mounting};
 use crate::fits::{Material, ShimsGo};
 use crate::gearing::speeds::Selected;
@@ -17,7 +17,7 @@ use crate::speedometer::{Hand, Tap};
 use crate::swap::Release;
 use crate::toothform::split::Split;
 use crate::toothform::standard::Rack;
-use crate::toothload::duty::Duty;
+use crate::toothload::duty::{Duty, TorqueFrom};
 use crate::toothload::synchroniser::LiningKind;
 use crate::tyre::OmittedAspect;
 
@@ -94,69 +94,34 @@ impl PartialEq for Law {
 
 impl Eq for Law {}
 
+const LAWS: usize = law::BANDS.len();
+
 impl Options for Law {
-    fn offered() -> Vec<Offered<Self>> {
-        law::BANDS.iter().map(|band| Offered { value: Self(band), word: band.id, says: band.name }).collect()
-    }
-
-    fn unchosen() -> Unchosen<Self> {
-        Unchosen::Nothing("usual for your country")
-    }
+    const LISTED: &'static [Listed] = &{
+        let mut listed = [("", ""); LAWS];
+        let mut at = 0;
+        while at < LAWS {
+            listed[at] = (law::BANDS[at].id, law::BANDS[at].name);
+            at += 1;
+        }
+        listed
+    };
+    const VALUES: &'static [Self] = &{
+        let mut values = [Self(&law::BANDS[0]); LAWS];
+        let mut at = 0;
+        while at < LAWS {
+            values[at] = Self(&law::BANDS[at]);
+            at += 1;
+        }
+        values
+    };
+    const UNCHOSEN: Unchosen = Unchosen::Nothing("usual for your country");
 }
-
-/// The words of the forward gears.
-const GEARS: [(&str, &str); 8] =
-    [("1", "1st"), ("2", "2nd"), ("3", "3rd"), ("4", "4th"), ("5", "5th"), ("6", "6th"), ("7", "7th"), ("8", "8th")];
-
-fn forward() -> impl Iterator<Item = (Selected, &'static str, &'static str)> {
-    GEARS.into_iter().enumerate().map(|(gear, (word, says))| (Selected::Gear(gear), word, says))
-}
-
-const REVERSE: (Selected, &str, &str) = (Selected::Reverse, "r", "reverse");
-
-impl Options for LookedGear {
-    fn offered() -> Vec<Offered<Self>> {
-        let all = forward().chain([(Selected::Neutral, "n", "neutral"), REVERSE]);
-        all.map(|(gear, word, says)| Offered { value: Self(gear), word, says }).collect()
-    }
-
-    fn unchosen() -> Unchosen<Self> {
-        Unchosen::Taken(Self(Selected::Gear(1)))
-    }
-}
-
-impl Options for TurnedGear {
-    fn offered() -> Vec<Offered<Self>> {
-        forward().chain([REVERSE]).map(|(gear, word, says)| Offered { value: Self(gear), word, says }).collect()
-    }
-
-    fn unchosen() -> Unchosen<Self> {
-        Unchosen::Nothing("gear not known")
-    }
-}
-
-impl Options for HeardGear {
-    fn offered() -> Vec<Offered<Self>> {
-        let all = forward().chain([(Selected::Neutral, "n", "neutral"), REVERSE]);
-        all.map(|(gear, word, says)| Offered { value: Self(gear), word, says }).collect()
-    }
-
-    fn unchosen() -> Unchosen<Self> {
-        Unchosen::Nothing("choose a gear")
-    }
-}
-
-/// The words and letters of the setups.
-const LETTERS: [(&str, &str); 6] = [("", "A"), ("b", "B"), ("c", "C"), ("d", "D"), ("e", "E"), ("f", "F")];
 
 impl Options for NoiseSetup {
-    fn offered() -> Vec<Offered<Self>> {
-        LETTERS.into_iter().enumerate().map(|(column, (word, says))| Offered { value: Self(column), word, says }).collect()
-    }
-
-    fn unchosen() -> Unchosen<Self> {
-        Unchosen::Taken(Self(0))
-    }
+    const LISTED: &'static [Listed] = &[("", "A"), ("b", "B"), ("c", "C"), ("d", "D"), ("e", "E"), ("f", "F")];
+    const VALUES: &'static [Self] = &[Self(0), Self(1), Self(2), Self(3), Self(4), Self(5)];
+    const UNCHOSEN: Unchosen = Unchosen::Taken(0);
 
     fn many(job: &Job) -> usize {
         job.setups.len()
@@ -164,79 +129,107 @@ impl Options for NoiseSetup {
 }
 
 macro_rules! options {
-    ($($type:ident, $unchosen:ident($of:expr) { $($value:expr, $word:expr, $says:expr;)* })*) => {
+    ($($type:ident, $unchosen:expr, { $($value:expr, $word:expr, $says:expr;)* })*) => {
         $(
             impl Options for $type {
-                fn offered() -> Vec<Offered<Self>> {
-                    vec![$(Offered { value: $value, word: $word, says: $says }),*]
-                }
+                const LISTED: &'static [Listed] = &[$(($word, $says)),*];
+                const VALUES: &'static [Self] = &[$($value),*];
+                const UNCHOSEN: Unchosen = $unchosen;
+            }
+        )*
+    };
+}
 
-                fn unchosen() -> Unchosen<Self> {
-                    Unchosen::$unchosen($of)
+/// The forward gears, and what else a box can stand in.
+macro_rules! gears {
+    ($($type:ident, $unchosen:expr, [$($more:ident $word:literal $says:literal),*];)*) => {
+        $(
+            options! {
+                $type, $unchosen, {
+                    Self(Selected::Gear(0)), "1", "1st";
+                    Self(Selected::Gear(1)), "2", "2nd";
+                    Self(Selected::Gear(2)), "3", "3rd";
+                    Self(Selected::Gear(3)), "4", "4th";
+                    Self(Selected::Gear(4)), "5", "5th";
+                    Self(Selected::Gear(5)), "6", "6th";
+                    Self(Selected::Gear(6)), "7", "7th";
+                    Self(Selected::Gear(7)), "8", "8th";
+                    $(Self(Selected::$more), $word, $says;)*
                 }
             }
         )*
     };
 }
 
+gears! {
+    LookedGear, Unchosen::Taken(1), [Neutral "n" "neutral", Reverse "r" "reverse"];
+    TurnedGear, Unchosen::Nothing("gear not known"), [Reverse "r" "reverse"];
+    HeardGear, Unchosen::Nothing("choose a gear"), [Neutral "n" "neutral", Reverse "r" "reverse"];
+}
+
 options! {
-    Stock, Taken(Self::Whole) {
+    Stock, Unchosen::Taken(0), {
         Self::Whole, "", "whole shelf";
         Self::InStock, "yes", "in stock only";
     }
 
-    OmittedAspect, Taken(Self::Eighty) {
+    OmittedAspect, Unchosen::Taken(0), {
         Self::Eighty, "", "80";
         Self::EightyTwo, "82", "82";
     }
 
-    Drive, Nothing("usual for the layout") {
+    Drive, Unchosen::Nothing("usual for the layout"), {
         Self::Rear, "rear", "rear wheels";
         Self::Front, "front", "front wheels";
         Self::All, "all", "all wheels";
     }
 
-    MeasuredAt, Nothing("as its head says") {
+    MeasuredAt, Unchosen::Nothing("as its head says"), {
         Self::Engine, "engine", "at the engine";
         Self::Wheels, "wheels", "at the wheels";
     }
 
-    Standard, Nothing("as measured") {
+    Standard, Unchosen::Nothing("as measured"), {
         Self::SaeJ1349, "sae-j1349", "to SAE J1349";
         Self::Iso1585, "iso-1585", "to ISO 1585";
         Self::Din70020, "din-70020", "to DIN 70020";
     }
 
-    ShiftBy, Taken(Self::Quickest) {
+    ShiftBy, Unchosen::Taken(0), {
         Self::Quickest, "", "the quickest run";
         Self::Thrust, "thrust", "equal thrust";
         Self::ShiftRpm, "chosen", "the shift rpm";
     }
 
-    Duty, Taken(Self::Road) {
+    Duty, Unchosen::Taken(0), {
         Self::Road, "", "the road";
         Self::Hill, "hill", "hill climbs";
         Self::Towing, "towing", "towing";
     }
 
-    Wheels, Taken(Self::BothFree) {
+    TorqueFrom, Unchosen::Taken(0), {
+        Self::Engine, "", "as typed, else the engine’s greatest";
+        Self::Grip, "grip", "what the tyres hold in 1st";
+    }
+
+    Wheels, Unchosen::Taken(0), {
         Self::BothFree, "", "both wheels free";
         Self::OneHeld, "held", "one wheel held";
     }
 
-    Layout, Taken(Self::default()) {
+    Layout, Unchosen::Taken(0), {
         Self::InputReduced, "", Self::InputReduced.words();
         Self::OutputReduced, Self::OutputReduced.id(), Self::OutputReduced.words();
         Self::TwoShaft, Self::TwoShaft.id(), Self::TwoShaft.words();
     }
 
-    CaseMaterial, Taken(Self(Material::Aluminium)) {
+    CaseMaterial, Unchosen::Taken(0), {
         Self(Material::Aluminium), "", "aluminium";
         Self(Material::Magnesium), "magnesium", "magnesium";
         Self(Material::CastIron), "cast-iron", "cast iron";
     }
 
-    BoreMaterial, Taken(Self(Material::Aluminium)) {
+    BoreMaterial, Unchosen::Taken(0), {
         Self(Material::Aluminium), "", "aluminium";
         Self(Material::Magnesium), "magnesium", "magnesium";
         Self(Material::CastIron), "cast-iron", "cast iron";
@@ -245,7 +238,7 @@ options! {
         Self(Material::Brass), "brass", "brass";
     }
 
-    ShaftMaterial, Taken(Self(Material::Steel)) {
+    ShaftMaterial, Unchosen::Taken(0), {
         Self(Material::Steel), "", "steel";
         Self(Material::CastIron), "cast-iron", "cast iron";
         Self(Material::Bronze), "bronze", "bronze";
@@ -253,35 +246,35 @@ options! {
         Self(Material::Aluminium), "aluminium", "aluminium";
     }
 
-    ShimsGo, Taken(Self::InTheStack) {
+    ShimsGo, Unchosen::Taken(0), {
         Self::InTheStack, "", "between the parts: they take play up";
         Self::UnderTheCover, "cover", "under the cover: they give play";
     }
 
-    Mounting, Taken(Self::FaceToFace) {
+    Mounting, Unchosen::Taken(0), {
         Self::FaceToFace, "", "cups held from outside (face to face)";
         Self::BackToBack, "back-to-back", "cones held from outside (back to back)";
     }
 
-    BearingState, Taken(Self::New) {
+    BearingState, Unchosen::Taken(0), {
         Self::New, "", "new, without the seal";
         Self::NewSealed, "new-sealed", "new, with the seal";
         Self::Used, "used", "used, without the seal";
         Self::UsedSealed, "used-sealed", "used, with the seal";
     }
 
-    MarkSense, Taken(Self::PlusTakesOff) {
+    MarkSense, Unchosen::Taken(0), {
         Self::PlusTakesOff, "", "plus takes off the shim";
         Self::PlusPutsOn, "plus-on", "plus puts on the shim";
     }
 
-    LiningKind, Taken(Self::Brass) {
+    LiningKind, Unchosen::Taken(0), {
         Self::Brass, "", "brass on steel";
         Self::Molybdenum, "molybdenum", "molybdenum on steel";
         Self::Sintered, "sintered", "sintered on steel";
     }
 
-    Rack, Taken(Self::A) {
+    Rack, Unchosen::Taken(0), {
         Self::A, "", Self::A.said();
         Self::B, "B", Self::B.said();
         Self::C, "C", Self::C.said();
@@ -289,44 +282,44 @@ options! {
         Self::Stub, "stub", Self::Stub.said();
     }
 
-    Split, Taken(Self::EqualSliding) {
+    Split, Unchosen::Taken(0), {
         Self::EqualSliding, "", "so that both slide alike at the roots";
         Self::Halves, "halves", "in halves";
         Self::NoUndercut, "no-undercut", "as little as leaves the smaller gear whole";
     }
 
-    TubeMaterial, Taken(Self::Steel) {
+    TubeMaterial, Unchosen::Taken(0), {
         Self::Steel, "", "steel";
         Self::Aluminium, "aluminium", "aluminium";
         Self::CarbonFibre, "carbon-fibre", "carbon fibre";
     }
 
-    Yokes, Taken(Self::InLine) {
+    Yokes, Unchosen::Taken(0), {
         Self::InLine, "", Self::InLine.word();
         Self::FirstTurned, "first-turned", Self::FirstTurned.word();
         Self::LastTurned, "last-turned", Self::LastTurned.word();
     }
 
-    Ends, Taken(Self::Joints) {
+    Ends, Unchosen::Taken(0), {
         Self::Joints, "", "a joint at each end";
         Self::OneHeld, "one-held", "one end held stiffly";
         Self::BothHeld, "held", "both ends held stiffly";
     }
 
-    Margin, Taken(Self::Cars) {
+    Margin, Unchosen::Taken(0), {
         Self::Cars, "", "70 % of critical, cars";
         Self::Shops, "75", "75 %, common in shops";
         Self::Industrial, "65", "65 %, runs all day";
         Self::ClearOfJoints, "50", "50 %, clear of the joints";
     }
 
-    Release, Nothing("side not known") {
+    Release, Unchosen::Nothing("side not known"), {
         Self::Left, "left", Self::Left.word();
         Self::Right, "right", Self::Right.word();
         Self::Around, "around", Self::Around.word();
     }
 
-    StageKind, Nothing("extra stage") {
+    StageKind, Unchosen::Nothing("extra stage"), {
         Self::Overdrive, "overdrive", "overdrive unit";
         Self::RangeBox, "range-box", "range box or splitter";
         Self::TransferBox, "transfer-box", "transfer box";
@@ -335,7 +328,7 @@ options! {
         Self::HubReduction, "hub-reduction", "hub reduction";
     }
 
-    TakeOff, Taken(Self::Shaft) {
+    TakeOff, Unchosen::Taken(0), {
         Self::Shaft, "", "the driveshaft, behind the extra stages";
         Self::Gearbox, "gearbox", "the gearbox, before the extra stages";
         Self::Stage(0), "stage-1", "behind the 1st extra stage";
@@ -344,14 +337,14 @@ options! {
         Self::Wheel, "wheel", "a wheel";
     }
 
-    StagesIn, Taken(Self([false; 2])) {
+    StagesIn, Unchosen::Taken(0), {
         Self([false; 2]), "", "at rest";
         Self([true, false]), "1", "in";
         Self([false, true]), "2", "the 2nd one in";
         Self([true; 2]), "both", "both in";
     }
 
-    Kind, Nothing("choose what it is like") {
+    Kind, Unchosen::Nothing("choose what it is like"), {
         Self::Whine, "whine", "whine";
         Self::Growl, "growl", "growl";
         Self::Rumble, "rumble", "rumble";
@@ -361,30 +354,30 @@ options! {
         Self::FloorShake, "floor", "vibration in floor or seat";
     }
 
-    Load, Nothing("not sure") {
+    Load, Unchosen::Nothing("not sure"), {
         Self::Pulling, "pulling", "pulling";
         Self::Coasting, "coasting", "coasting";
         Self::Both, "both", "both";
     }
 
-    GoesWith, Nothing("not sure") {
+    GoesWith, Unchosen::Nothing("not sure"), {
         Self::Engine, "engine", "engine speed";
         Self::Shaft, "shaft", "driveshaft speed";
         Self::Wheel, "wheel", "each turn of the wheels";
     }
 
-    Clutch, Nothing("not tried") {
+    Clutch, Unchosen::Nothing("not tried"), {
         Self::Goes, "goes", "it goes away";
         Self::Stays, "stays", "it stays";
         Self::Comes, "comes", "it is there only then";
     }
 
-    Hand, Nothing("hand not known") {
+    Hand, Unchosen::Nothing("hand not known"), {
         Self::Right, Self::Right.word(), "right-hand gear";
         Self::Left, Self::Left.word(), "left-hand gear";
     }
 
-    Tap, Nothing("side not known") {
+    Tap, Unchosen::Nothing("side not known"), {
         Self::LeftUp, "left-up", "on the left, cable up";
         Self::LeftDown, "left-down", "on the left, cable down";
         Self::RightUp, "right-up", "on the right, cable up";
@@ -393,5 +386,13 @@ options! {
         Self::AboveRight, "above-right", "above, cable to the right";
         Self::BelowLeft, "below-left", "below, cable to the left";
         Self::BelowRight, "below-right", "below, cable to the right";
+    }
+
+    Pattern, Unchosen::Nothing("not read"), {
+        Self::Good, "good", "good";
+        Self::Heel, "heel", "heel";
+        Self::Toe, "toe", "toe";
+        Self::High, "high", "high";
+        Self::Low, "low", "low";
     }
 }

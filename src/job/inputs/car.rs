@@ -2,7 +2,6 @@
 
 use super::{GEARS, Kind, Row, inputs, quantity, whole};
 use crate::gearing::Layout;
-use crate::job::choice::Chosen;
 use crate::job::{Job, Pull};
 use crate::motion::car::Defaults;
 use crate::units::{AngularVelocity, Plain, Power, Share, System, limits, unit};
@@ -87,10 +86,8 @@ inputs! {
 
 /// What stands on the driven axle, by the driven wheels.
 fn driven_share(job: &Job) -> String {
-    let drive = match job.pull.drive {
-        Chosen::Nothing => Some(Defaults::drive(two_shafts(job)).value),
-        _ => job.pull.drive.value(),
-    };
+    let usual = || Defaults::drive(two_shafts(job)).value;
+    let drive = if job.pull.drive.is_nothing() { Some(usual()) } else { job.pull.drive.value() };
     drive.map_or_else(String::new, |drive| limits::bare(Share(Defaults::driven_share(drive).value), job.units))
 }
 

@@ -51,7 +51,7 @@ pub struct Speedo {
 impl Default for SpeedoShared {
     /// As where nothing is typed.
     fn default() -> Self {
-        Self { dial: None, solved: None, law: Chosen::Nothing, check: None, in_stock: false, units: System::Inch }
+        Self { dial: None, solved: None, law: Chosen::NOTHING, check: None, in_stock: false, units: System::Inch }
     }
 }
 

@@ -2,7 +2,7 @@
 
 use super::answer::Basis;
 use super::rows::rule;
-use crate::job::choice::Chosen;
+use crate::job::choice::Picked;
 use crate::job::{Choice, SetupChoice};
 use crate::questions::gears::rests::axle;
 use crate::questions::rests::{by_setup, typed, usual};
@@ -19,8 +19,8 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
     rests.extend(by_setup(source, |analysis| road_check(source, analysis)));
     rests.extend(by_setup(source, |analysis| take_off(source, analysis)));
     rests.extend(source.conditions.speedo.check.map(|check| typed("Check at", show(&check, Velocity::usual(source.reader.units), 0))));
-    rests.extend(rule::band(source).map(|band| match source.conditions.speedo.law {
-        Chosen::One(_) => Rest { source: rule::about(band), ..typed("Rule", band.name) },
+    rests.extend(rule::band(source).map(|band| match source.conditions.speedo.law.picked() {
+        Picked::One(_) => Rest { source: rule::about(band), ..typed("Rule", band.name) },
         _ => usual("Rule", band.name, rule::about(band)),
     }));
     if source.setups.iter().any(|analysis| matches!(analysis.speedo().basis, Some(Basis::Typed | Basis::Solved { .. }))) {

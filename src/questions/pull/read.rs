@@ -1,6 +1,6 @@
 //! Engine, car and run, read and checked. What is blank is stood in for by a marked default; mass and torque are not.
 
-use crate::job::choice::{Chosen, ShiftBy};
+use crate::job::choice::{Chosen, Picked, ShiftBy};
 use crate::job::inputs::car::usual_speeds;
 use crate::job::{self, InputProblem, Job, PullField};
 use crate::motion::atmosphere::{self, Correction};
@@ -221,10 +221,10 @@ fn at_height(car: Car, altitude: Sourced<Altitude>) -> Car {
 
 /// The driven wheels; none where a file names others.
 fn drive(chosen: &Chosen<Drive>) -> Option<Sourced<Drive>> {
-    match chosen {
-        Chosen::Nothing => Some(Defaults::drive(false)),
-        Chosen::One(drive) => Some(Sourced::given(*drive)),
-        Chosen::Unknown(_) => None,
+    match chosen.picked() {
+        Picked::Nothing => Some(Defaults::drive(false)),
+        Picked::One(drive) => Some(Sourced::given(drive)),
+        Picked::Unknown(_) => None,
     }
 }
 

@@ -28,9 +28,8 @@ pub fn press_coast(_: Source<'_>, _: Option<usize>, x: f64) -> Option<(JobChoice
 }
 
 fn pressed(choice: JobChoice, x: f64) -> Option<(JobChoice, String)> {
-    let flanks = Pattern::offered().into_iter();
-    let word = (1_u32..).zip(flanks).find(|(at, _)| x < f64::from(*at)).map(|(_, offered)| offered.word)?;
-    Some((choice, word.to_owned()))
+    let (_, (word, _)) = (1_u32..).zip(Pattern::LISTED).find(|(at, _)| x < f64::from(*at))?;
+    Some((choice, (*word).to_owned()))
 }
 
 /// All patterns, the chosen one framed; none while other things than ring and pinion are being set.
@@ -39,15 +38,15 @@ fn patterns(source: Source<'_>, side: &str, chosen: &Chosen<Pattern>, toe_is_lef
     if !setting.is_blank() && setting.has_no_ring_and_pinion() {
         return None;
     }
-    let flank = |pattern: Pattern, name: &str| Flank {
-        name: name.into(),
+    let flank = |pattern: Pattern| Flank {
+        name: pattern.says().into(),
         means: pattern.what_to_do().into(),
         middle: pattern.middle(),
         is_chosen: chosen.value() == Some(pattern),
     };
     Some(Patterns {
         title: format!("Pattern on the {side} side: press the one the paint shows"),
-        flanks: Pattern::offered().into_iter().map(|offered| flank(offered.value, offered.says)).collect(),
+        flanks: Pattern::VALUES.iter().map(|pattern| flank(*pattern)).collect(),
         toe_is_left,
     })
 }

@@ -3,8 +3,9 @@
 use super::{gear_number, keep, keep_or};
 use crate::gearing::stage::{MOST_SWITCHED, Switch, UsedIn};
 use crate::gearing::{Ratio, Stage, StageKind, read};
+use crate::job::choice::Picked;
 use crate::job::choice::UnknownOption;
-use crate::job::{self, Chosen, InputProblem, SetupField};
+use crate::job::{self, InputProblem, SetupField};
 use crate::problem::Problem;
 use crate::questions::gap::Gap;
 use crate::units::number;
@@ -33,8 +34,8 @@ fn stage(setup: &job::Setup, (at, typed): (usize, &job::Stage), problems: &mut V
 
 /// What it is; a word of a file that is no option is said, and the stage is taken as one that is always in.
 fn kind(setup: &job::Setup, (at, typed): (usize, &job::Stage), problems: &mut Vec<InputProblem>) -> Option<StageKind> {
-    if let Chosen::Unknown(word) = &typed.kind {
-        let why = UnknownOption { word: word.clone(), label: "what the stage is" };
+    if let Picked::Unknown(word) = typed.kind.picked() {
+        let why = UnknownOption { word: word.to_owned(), label: "what the stage is" };
         problems.push(Problem::stood_in((setup.id, SetupField::Stage(at)).into(), &why, "an extra stage is taken"));
     }
     typed.kind.value()

@@ -41,7 +41,7 @@ pub(super) const SAE_J2976: Band = Band {
 };
 
 /// Every rule.
-pub const BANDS: [Band; 13] = [
+pub static BANDS: [Band; 13] = [
     UN_R39,
     Band {
         id: "eec-75-443",

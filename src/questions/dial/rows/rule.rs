@@ -1,7 +1,7 @@
 //! The chosen rule: where it stands, what it says at its own test speeds, and of the odometer.
 
 use super::{READS, distance, missing};
-use crate::job::choice::Chosen;
+use crate::job::choice::Picked;
 use crate::questions::Analysis;
 use crate::questions::Source;
 use crate::questions::dial::answer::Tested;
@@ -13,11 +13,11 @@ use crate::units::{Length, Measured, System, Velocity, number, show};
 /// The rule that is chosen, or the usual one of the reader's country, told by words and units; none where a file names one that is not
 /// known here.
 pub fn band(source: Source<'_>) -> Option<&'static Band> {
-    match &source.conditions.speedo.law {
-        Chosen::One(law) => Some(law.0),
-        Chosen::Nothing if (source.reader.words, source.reader.units) == (Words::Us, System::Inch) => Some(law::usual_in_the_us()),
-        Chosen::Nothing => Some(law::usual()),
-        Chosen::Unknown(_) => None,
+    match source.conditions.speedo.law.picked() {
+        Picked::One(law) => Some(law.0),
+        Picked::Nothing if (source.reader.words, source.reader.units) == (Words::Us, System::Inch) => Some(law::usual_in_the_us()),
+        Picked::Nothing => Some(law::usual()),
+        Picked::Unknown(_) => None,
     }
 }
 

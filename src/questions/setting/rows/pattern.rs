@@ -10,8 +10,7 @@ pub(super) fn rows(setting: &Setting) -> Vec<Row> {
     let [drive, coast] = [setting.pattern_drive.value(), setting.pattern_coast.value()];
     let sides = [("pattern-drive", "Pattern, drive side", drive), ("pattern-coast", "Pattern, coast side", coast)];
     let side = |(key, label, pattern): (&'static str, &'static str, Option<Pattern>)| {
-        let words = Pattern::offered().into_iter().find(|offered| Some(offered.value) == pattern)?.says;
-        Some(Row::of_one(key, label, Cell::line([Piece::words(words)])))
+        Some(Row::of_one(key, label, Cell::line([Piece::words(pattern?.says())])))
     };
     let mut rows: Vec<Row> = sides.into_iter().filter_map(side).collect();
     let is_good = [drive, coast].into_iter().flatten().all(|pattern| pattern == Pattern::Good);
