@@ -115,9 +115,18 @@ impl<T: Copy + Send + Sync + 'static> Part<T> {
 
     /// What the part shows; until it is there a quiet sign, and where it cannot be loaded a sentence and a way to try again.
     pub fn show(&'static self, make: impl Fn(T) -> AnyView + Send + 'static) -> impl IntoView {
+        self.show_in(|| view! { <p class="later" aria-busy="true">"…"</p> }.into_any(), make)
+    }
+
+    /// As [`Part::show`], with a view of its own until the part is there.
+    pub fn show_in(
+        &'static self,
+        meanwhile: impl Fn() -> AnyView + Send + 'static,
+        make: impl Fn(T) -> AnyView + Send + 'static,
+    ) -> impl IntoView {
         // Not before what stands in the page already is painted: until then the line belongs to the first figure.
         device::once_painted(|| self.ask());
-        self.shown(|| view! { <p class="later" aria-busy="true">"…"</p> }.into_any(), make)
+        self.shown(meanwhile, make)
     }
 
     /// As [`Part::show`], for what adds itself to a page that is whole without it: nothing stands there until it has come.
@@ -130,7 +139,11 @@ impl<T: Copy + Send + Sync + 'static> Part<T> {
         move || self.get().map(&make)
     }
 
-    fn shown(&'static self, meanwhile: fn() -> AnyView, make: impl Fn(T) -> AnyView + Send + 'static) -> impl IntoView {
+    fn shown(
+        &'static self,
+        meanwhile: impl Fn() -> AnyView + Send + 'static,
+        make: impl Fn(T) -> AnyView + Send + 'static,
+    ) -> impl IntoView {
         let arrival = self.arrival().clone();
         move || match arrival.get() {
             Arrival::There(part) => make(part),

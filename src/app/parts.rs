@@ -11,7 +11,7 @@ use super::book::{self, Panel};
 use super::keep::{self, Opened};
 use super::later::Later;
 use super::notices::Act;
-use super::question::{folds, inputs, offer, saving, sheets, told, wanted};
+use super::question::{folds, inputs, offer, picture, saving, sheets, told, wanted};
 use super::state::State;
 use super::widgets::chart::Shown;
 use super::widgets::entry;
@@ -59,6 +59,11 @@ part! {
         banners: book::banners::view,
         act: keep::act,
     })
+}
+
+part! {
+    /// The picture of a question.
+    pub PICTURES: fn(Signal<&'static Question>) -> AnyView = pictures(picture::view)
 }
 
 /// What answers questions.
@@ -213,4 +218,4 @@ part! {
 }
 
 /// All of them.
-pub static ALL: [&'static dyn Later; 9] = [&KEEPER, &ANSWERS, &DESK, &PAPER, &FIND, &SHELF, &LISTEN, &PHOTOGRAPHS, &COUNT];
+pub static ALL: [&'static dyn Later; 10] = [&KEEPER, &PICTURES, &ANSWERS, &DESK, &PAPER, &FIND, &SHELF, &LISTEN, &PHOTOGRAPHS, &COUNT];

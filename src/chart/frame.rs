@@ -241,7 +241,7 @@ pub fn label(value: f64, steps: &[f64]) -> String {
 /// Values to stop at when a pointer is moved by keys: rising, none twice.
 pub fn stops(values: impl IntoIterator<Item = f64>) -> Vec<f64> {
     let mut stops: Vec<f64> = values.into_iter().filter(|value| value.is_finite()).collect();
-    stops.sort_by(f64::total_cmp);
+    crate::order::by(&mut stops, f64::total_cmp);
     stops.dedup_by(|a, b| (*a - *b).abs() <= 1e-9 * b.abs());
     stops
 }

@@ -67,6 +67,17 @@ const FIRST_PX: f64 = 32.0;
 /// Below the last row's figures.
 const AXIS_PX: f64 = 44.0;
 
+/// How tall the picture of so many setups is.
+pub fn height(setups: usize) -> f64 {
+    foot(setups) + AXIS_PX
+}
+
+/// Where the last row's figures end and the grid may stop.
+fn foot(setups: usize) -> f64 {
+    let rows = u16::try_from(setups).unwrap_or(u16::MAX).max(1);
+    FIRST_PX + f64::from(rows - 1) * PITCH_PX + 30.0
+}
+
 impl Ladder {
     /// Least and greatest ratio of all setups, parted a little where there is but one.
     fn ends(&self) -> Option<(f64, f64)> {
@@ -80,10 +91,8 @@ impl Ladder {
         Some(Axis::by_ratio((greatest, 46.0), (least, (width - 22.0).max(47.0))))
     }
 
-    /// Where the last row's figures end and the grid may stop.
     fn foot(&self) -> f64 {
-        let rows = u16::try_from(self.setups.len()).unwrap_or(u16::MAX).max(1);
-        FIRST_PX + f64::from(rows - 1) * PITCH_PX + 30.0
+        foot(self.setups.len())
     }
 
     fn draw_axis(&self, scene: &mut Scene, theme: &Theme, x: &Axis, scale: Scale) {

@@ -273,7 +273,13 @@ impl Gearbox {
 
     /// Every pair whose counts are known, the constant pair first, reverse left out.
     pub fn pairs(&self) -> impl Iterator<Item = Mesh> + '_ {
-        self.constant.into_iter().chain(self.gears.iter().filter_map(|gear| gear.mesh()))
+        self.pairs_of_gears().map(|(_, mesh)| mesh)
+    }
+
+    /// As [`Gearbox::pairs`], each with the forward gear it belongs to, counted from 0; none for the constant pair.
+    pub fn pairs_of_gears(&self) -> impl Iterator<Item = (Option<usize>, Mesh)> + '_ {
+        let forward = self.gears.iter().enumerate().filter_map(|(at, gear)| Some((Some(at), gear.mesh()?)));
+        self.constant.map(|mesh| (None, mesh)).into_iter().chain(forward)
     }
 
     /// The ratios of all forward gears, lowest gear first, signed as in [`Gearbox::ratio`].

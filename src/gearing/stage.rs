@@ -7,6 +7,8 @@ use std::cmp::Reverse;
 
 use num_traits::{CheckedDiv, CheckedMul};
 
+use crate::order;
+
 use super::axle::{FinalDrive, Place};
 use super::gearbox::Gearbox;
 use super::part::ordinal;
@@ -213,7 +215,7 @@ pub fn steps(ratios: &[Option<Ratio>], stages: &[Stage]) -> Vec<Step> {
     let mut steps: Vec<Step> = ratios.iter().enumerate().flat_map(|(gear, ratio)| of_gear(gear, *ratio, stages, &switched)).collect();
     // A box without a switchable stage keeps the order of its gears, whatever they are.
     if !switched.is_empty() && ratios.iter().all(Option::is_some) {
-        steps.sort_by_key(|step| Reverse(step.ratio));
+        order::by_key(&mut steps, |step| Reverse(step.ratio));
     }
     steps
 }
@@ -237,7 +239,7 @@ fn of_gear(gear: usize, ratio: Option<Ratio>, stages: &[Stage], switched: &[Swit
         sets.extend(with_it);
     }
     let mut steps: Vec<Step> = sets.iter().filter_map(|set| step(gear, ratio, stages, set)).collect();
-    steps.sort_by_key(|step| Reverse(step.factor));
+    order::by_key(&mut steps, |step| Reverse(step.factor));
     steps
 }
 

@@ -43,7 +43,7 @@ pub fn by_figure(source: Source<'_>, decimals: usize, figure: impl Fn(&Analysis)
             None => groups.push(Alike { shown, value: rounded(figure, decimals), columns: vec![column] }),
         }
     }
-    groups.sort_by(|a, b| a.value.total_cmp(&b.value));
+    crate::order::by(&mut groups, |a, b| a.value.total_cmp(&b.value));
     groups
 }
 

@@ -159,7 +159,7 @@ impl Centres {
 pub fn centres(analysis: &Analysis) -> Option<Centres> {
     let inside = &analysis.setup.inside;
     let pairs: Vec<(PairAt, Mesh)> =
-        analysis.inside().pairs.iter().map(|pair| (pair.gear.map_or(PairAt::Constant, PairAt::Gear), pair.mesh)).collect();
+        analysis.setup.gearbox.as_ref()?.pairs_of_gears().map(|(gear, mesh)| (PairAt::of_gear(gear), mesh)).collect();
     if !pairs.iter().any(|(at, _)| inside.is_cut_otherwise(*at)) {
         return None;
     }

@@ -22,6 +22,6 @@ pub fn chosen(rows: Vec<Row>, keys: &[&str]) -> Vec<Row> {
     for row in rows {
         chosen.extend(keys.iter().position(|key| row.key.starts_with(key)).map(|at| (at, row)));
     }
-    chosen.sort_by_key(|(at, _)| *at);
+    crate::order::by_key(&mut chosen, |(at, _)| *at);
     few(chosen.into_iter().map(|(_, row)| row).collect(), None)
 }

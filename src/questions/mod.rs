@@ -59,7 +59,7 @@ pub use answers::{Analysis, Answers, analyse_first, analyse_job, analyse_job_aft
 pub use checklists::{Judged, Steps, Template};
 pub use dial::answer::Speedo;
 pub use driveline::answer::Driveline;
-pub use first::FIRST;
+pub use first::{FIRST, FIRST_PICTURES, picture_height};
 pub use gears::answer::Gears;
 pub use inside::answer::Inside;
 pub use needs::{needs, needs_behind, needs_in};
@@ -315,7 +315,7 @@ impl<'a> Source<'a> {
                 all.push(step);
             }
         }
-        all.sort_by(|a, b| a.gear.cmp(&b.gear).then(b.factor.cmp(&a.factor)));
+        crate::order::by(&mut all, |a, b| a.gear.cmp(&b.gear).then(b.factor.cmp(&a.factor)));
         all
     }
 

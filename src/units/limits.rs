@@ -5,8 +5,10 @@
 use super::unit::{self, Altitude, Measured, Plain, Share, TurnsPerDistance, Unit};
 use super::{
     Angle, AngularVelocity, Area, Force, Frequency, Length, Mass, MomentOfInertia, Power, Pressure, System, ThermodynamicTemperature, Time,
-    Torque, UnitError, Velocity, number, read,
+    Torque, Velocity, number,
 };
+#[cfg(not(target_arch = "wasm32"))]
+use super::{UnitError, read};
 
 /// One row: what a typed quantity may be.
 #[derive(Clone, Copy, Debug)]
@@ -57,19 +59,24 @@ impl<Q: Measured> Limits<Q> {
 }
 
 /// A row of the table whatever its quantity, for what shows the fields and tries them.
+///
+/// What tries them is not in the browser's program: what stands in a table of functions stays in it, called or not.
 pub trait AnyLimits: std::fmt::Debug + Sync {
     /// The quantity's name in a sentence, without its article.
     fn word(&self) -> &'static str;
     /// The symbol of the unit that a bare number is read in.
     fn symbol(&self, system: System) -> &'static str;
     /// Every unit that the quantity is typed in, with the bounds in words.
+    #[cfg(not(target_arch = "wasm32"))]
     fn ranges(&self) -> Vec<(&'static str, String)>;
     /// The value at a share of the way from the least to the greatest, in the usual unit of a system; beyond 0 and 1 it lies outside.
+    #[cfg(not(target_arch = "wasm32"))]
     fn value_at(&self, share: f64, system: System) -> f64;
     /// Reads a text.
     ///
     /// # Errors
     /// When the text is no number with a known unit, or lies outside the limits.
+    #[cfg(not(target_arch = "wasm32"))]
     fn check(&self, text: &str, system: System) -> Result<(), UnitError>;
 }
 
@@ -82,14 +89,17 @@ impl<Q: Measured> AnyLimits for Limits<Q> {
         Q::usual(system).symbol
     }
 
+    #[cfg(not(target_arch = "wasm32"))]
     fn ranges(&self) -> Vec<(&'static str, String)> {
         Q::units().iter().map(|unit| (unit.symbol, self.range_in(unit))).collect()
     }
 
+    #[cfg(not(target_arch = "wasm32"))]
     fn value_at(&self, share: f64, system: System) -> f64 {
         Q::usual(system).number(self.unit.of(self.least + share * (self.greatest - self.least)))
     }
 
+    #[cfg(not(target_arch = "wasm32"))]
     fn check(&self, text: &str, system: System) -> Result<(), UnitError> {
         read(text, system, self).map(|_| ())
     }

@@ -63,7 +63,7 @@ fn answered(state: State, heading: &'static Heading, known: &'static Question) -
     let groups = parts::ANSWERS.add(move |answers| (answers.groups)(heading.id));
     let below = view! {
         {(heading.id == "find").then(|| parts::FIND.show(|find| find()))}
-        {picture::view(question)}
+        {has_picture(known).then(|| parts::PICTURES.show_in(move || coming(state, known), move |picture| picture(question)))}
         <Show when=move || has_deciding.get()><Rows rows=deciding name="deciding"/></Show>
         {parts::ANSWERS.show(move |answers| (answers.folds)(heading.id))}
     };
@@ -73,6 +73,20 @@ fn answered(state: State, heading: &'static Heading, known: &'static Question) -
         return view! { <div class="question__found">{said}{recorded}{below}</div>{groups} }.into_any();
     }
     view! { {said}{groups}{below} }.into_any()
+}
+
+/// Whether a question has a picture. Those of the first come with what draws them.
+fn has_picture(question: &'static Question) -> bool {
+    question.id == questions::FIRST.id || !question.pictures.is_empty()
+}
+
+/// The place of the first picture until it is drawn, so that nothing moves when it is.
+fn coming(state: State, known: &'static Question) -> AnyView {
+    let height = move || state.with_source(questions::picture_height);
+    let px = move || height().map_or_else(String::new, |height| format!("{height}px"));
+    let is_first = known.id == questions::FIRST.id;
+    view! { <div class="picture picture--coming" aria-busy="true" hidden=move || !is_first || height().is_none() style:height=px></div> }
+        .into_any()
 }
 
 /// Rows in the reader's words.

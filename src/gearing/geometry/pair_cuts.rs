@@ -21,6 +21,11 @@ pub enum PairAt {
 }
 
 impl PairAt {
+    /// The pair of a forward gear counted from 0, or the constant pair.
+    pub fn of_gear(gear: Option<usize>) -> Self {
+        gear.map_or(Self::Constant, Self::Gear)
+    }
+
     /// The pair that a part is of; none for a shaft.
     pub fn of(part: Part) -> Option<Self> {
         match part {

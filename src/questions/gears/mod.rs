@@ -43,6 +43,6 @@ pub const QUESTION: Question = Question {
 };
 
 /// Whether there is anything to draw.
-fn has_gear(source: Source<'_>) -> bool {
+pub(super) fn has_gear(source: Source<'_>) -> bool {
     source.setups.iter().any(|analysis| analysis.gears().ratios.iter().any(Option::is_some))
 }

@@ -181,7 +181,7 @@ fn synchronisers(
 
 fn pairs(setup: &Setup, gearbox: &Gearbox) -> Vec<Pair> {
     let inside = &setup.inside;
-    let at = |gear: Option<usize>| gear.map_or(PairAt::Constant, PairAt::Gear);
+    let at = PairAt::of_gear;
     let pair = |(gear, mesh): (Option<usize>, Mesh)| Pair {
         gear,
         mesh,
@@ -196,9 +196,7 @@ fn pairs(setup: &Setup, gearbox: &Gearbox) -> Vec<Pair> {
             })
         }),
     };
-    let constant = gearbox.constant().map(|mesh| (None, mesh));
-    let forward = gearbox.gears().iter().enumerate().filter_map(|(at, gear)| Some((Some(at), gear.mesh()?)));
-    constant.into_iter().chain(forward).map(pair).collect()
+    gearbox.pairs_of_gears().map(pair).collect()
 }
 
 /// The forces of every mesh of the path at the engine's peak torque.

@@ -74,7 +74,7 @@ impl Typed {
             Some((wear, reading, wear.state(reading)))
         });
         let mut all: Vec<_> = all.collect();
-        all.sort_by_key(|(.., state)| std::cmp::Reverse(*state));
+        crate::order::by_key(&mut all, |(.., state)| std::cmp::Reverse(*state));
         all
     }
 }
