@@ -13,6 +13,7 @@ use super::{
 mod drawing;
 mod forces;
 mod layout;
+pub mod turned;
 
 pub use forces::{EndThrust, Push};
 

@@ -3,7 +3,10 @@ use crate::charts_demo_more::named;
 use layshaft::chart::{
     Picture,
     palette::Hue,
-    train::{Coupling, Line, Shaft, Train, Wheel},
+    train::{
+        Coupling, Line, Shaft, Train, Wheel,
+        turned::{Marked, Turned},
+    },
 };
 use layshaft::units::number::show;
 
@@ -81,9 +84,37 @@ fn two_shaft() -> Train {
     train
 }
 
+/// The wide four in 2nd, its input turned so far: 25 on 30, 23 on 32, and the idle pairs.
+fn turned(train: Train, turns: f64) -> Turned {
+    let cluster = -25.0 / 30.0;
+    let of = |wheel: &Wheel| match (wheel.shaft, wheel.name.as_str()) {
+        (0, _) => 1.0,
+        (1, "3rd") => -cluster * 27.0 / 28.0,
+        (1, "2nd") => -cluster * 23.0 / 32.0,
+        (1, _) => -cluster * 18.0 / 37.0,
+        _ => cluster,
+    };
+    let pair = |wheels, name: &str, every, driver_turns, common_factor| Marked {
+        wheels,
+        name: name.to_owned(),
+        every,
+        driver_turns,
+        common_factor,
+    };
+    Turned {
+        wheels: train.wheels.iter().map(of).collect(),
+        shafts: vec![None, Some(-cluster * 23.0 / 32.0), Some(cluster)],
+        marked: vec![pair((0, 1), "constant pair", 6.0, 6, 5), pair((5, 4), "2nd", 38.4, 32, 1)],
+        all_meet: Some(192.0),
+        turns,
+        train,
+    }
+}
+
 pub(crate) fn pictures() -> Vec<(String, Box<dyn Picture>)> {
     let four = countershaft("Wide four in 2nd", (25, 30), &[("3rd", 28, 27), ("2nd", 32, 23), ("1st", 37, 18)], None, "2nd");
     let pairs = [("5th", 24, 31), ("6th", 20, 35), ("3rd", 29, 26), ("2nd", 34, 21), ("1st", 39, 16)];
     let six = countershaft("Six-speed in 6th", (22, 33), &pairs, Some((34, 18, 14)), "6th");
-    vec![named("train-four", four), named("train-six", six), named("train-two-shaft", two_shaft())]
+    let by_hand = turned(four.clone(), 2.3);
+    vec![named("train-four", four), named("train-six", six), named("train-two-shaft", two_shaft()), named("train-turned", by_hand)]
 }

@@ -1,9 +1,11 @@
 //! The inside of the box, worked out by hand beside the program's figures.
 
+use layshaft::chart::Picture;
 use layshaft::job::{Choice, Field, InsideField, Job, JobChoice, JobField, SetupField, demo};
-use layshaft::questions::build;
+use layshaft::questions::inside::pictures::turned;
+use layshaft::questions::{Shelves, Source, analyse_job, build};
 use layshaft::sheet::export::cell_text;
-use layshaft::sheet::{Cell, Piece, Sheet, Tone, Words};
+use layshaft::sheet::{Cell, Piece, Reader, Sheet, Tone, Words};
 use layshaft::units::{System, Typed};
 
 /// A figure of setup A.
@@ -190,4 +192,38 @@ fn what_cannot_be_read_of_cones_and_pairs_is_said() {
     for field in ["cones", "pair-cuts", "clutch-diameter"] {
         assert!(problems.iter().any(|problem| problem.field.path() == field), "{field}: {problems:?}");
     }
+}
+
+/// The train of the demo's A in 2nd, turned by hand: 25 on 30, then 23 on 32.
+#[test]
+fn marked_teeth_meet_when_they_do_by_hand() {
+    let job = demo::job();
+    let answers = analyse_job(&job, Shelves::default());
+    let source = Source::new(&job, &answers, Shelves::default(), Reader { units: System::Inch, words: Words::Us });
+    let turned = turned(source, None).unwrap();
+    // 25 and 30 share 5: the same two teeth meet after 30 ÷ 5 = 6 turns of the input. 23 and 32 share nothing: after 32 turns of the
+    // cluster, which are 32 × 30 ÷ 25 = 38.4 of the input.
+    let every: Vec<(f64, u32, u32)> = turned.marked.iter().map(|pair| (pair.every, pair.driver_turns, pair.common_factor)).collect();
+    assert_eq!(every, [(6.0, 6, 5), (38.4, 32, 1)]);
+    // The least number that 6 and 38.4 both go into: 192 = 32 × 6 = 5 × 38.4.
+    assert_eq!(turned.all_meet, Some(192.0));
+    let said = turned.read_out(12.0).groups;
+    let reading = |label: &str| said.iter().flat_map(|group| &group.readings).find(|one| one.label == label).unwrap().value.clone();
+    // 12 × 25 ÷ 30 = 10; 10 × 23 ÷ 32 = 7.1875; 38.4 − 12.
+    assert_eq!([reading("cluster"), reading("output")], ["10.00", "7.19"]);
+    assert_eq!([reading("constant pair"), reading("2nd")], ["marked teeth meet", "meet in 26.40 turns"]);
+    // Half a turn on, no two marked teeth meet; turned to a whole number of meetings the picture is as at first.
+    assert!(turned.turned(12.5).unwrap().read_out(12.5).groups.iter().flat_map(|group| &group.readings).all(|one| !one.stands_out));
+    assert!(turned.stops().iter().any(|stop| (stop - 38.4).abs() < 1e-9));
+}
+
+/// Direct, only the constant pair turns without load, and no tooth carries power.
+#[test]
+fn direct_no_pair_is_marked() {
+    let mut job = demo::job();
+    job.choose(Choice::Job(JobChoice::InsideGear), "4");
+    let answers = analyse_job(&job, Shelves::default());
+    let source = Source::new(&job, &answers, Shelves::default(), Reader { units: System::Inch, words: Words::Us });
+    let turned = turned(source, None).unwrap();
+    assert!(turned.marked.is_empty() && !turned.describe().is_empty());
 }

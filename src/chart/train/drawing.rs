@@ -10,19 +10,35 @@ use crate::chart::{
 /// Ends of shafts on one line that lie nearer than this, in slots, meet.
 const MEETING: f64 = 0.2;
 
+/// What is drawn into the block of a gear: the scene, its place in the train, the gear, its block.
+pub(super) type IntoBlock<'a> = &'a dyn Fn(&mut Scene, usize, &Wheel, Rect);
+
 pub(super) fn draw(train: &Train, scene: &mut Scene, theme: &Theme, plan: &Plan) {
+    draw_with(train, scene, theme, plan, &|_, _, _, _| ());
+}
+
+/// As [`draw`], with something more in every block, below what is written there.
+pub(super) fn draw_with(train: &Train, scene: &mut Scene, theme: &Theme, plan: &Plan, into_block: IntoBlock<'_>) {
     let mut taken = Taken::new(Rect::new(0.0, 0.0, scene.size.0, scene.size.1));
     draw_rods(train, scene, theme, plan, &mut taken);
     draw_bearings(train, scene, theme, plan, &mut taken);
     draw_far_meshes(train, scene, theme, plan);
     draw_blocks(train, scene, theme, plan, &mut taken);
+    for (at, wheel) in train.wheels.iter().enumerate() {
+        if let Some(block) = plan.block(train, at, wheel) {
+            into_block(scene, at, wheel, block);
+        }
+    }
     draw_hubs(train, scene, theme, plan, &mut taken);
     super::forces::draw(train, scene, theme, plan, &mut taken);
     let counts = |at_wheel: (usize, &Wheel)| write_count(train, theme, plan, at_wheel, &mut taken);
     let counts: Vec<Text> = train.wheels.iter().enumerate().filter_map(counts).collect();
     let names: Vec<Text> = train.wheels.iter().enumerate().flat_map(|wheel| name_wheel(train, theme, plan, wheel, &mut taken)).collect();
     let shafts: Vec<Text> = name_shafts(train, theme, plan, scene.size.1, &mut taken);
-    counts.into_iter().chain(names).chain(shafts).for_each(|text| scene.text(text));
+    for count in counts {
+        scene.text_over(count, theme.sheet);
+    }
+    names.into_iter().chain(shafts).for_each(|text| scene.text(text));
 }
 
 fn draw_rods(train: &Train, scene: &mut Scene, theme: &Theme, plan: &Plan, taken: &mut Taken) {

@@ -96,6 +96,7 @@ impl Eq for Law {}
 
 const LAWS: usize = law::BANDS.len();
 
+#[expect(clippy::indexing_slicing, reason = "the compiler works these out, and refuses a place that is not there")]
 impl Options for Law {
     const LISTED: &'static [Listed] = &{
         let mut listed = [("", ""); LAWS];

@@ -38,6 +38,12 @@ pub const QUESTION: Question = Question {
             press: Some(pictures::pressed),
         },
         Drawn {
+            id: "train-turned",
+            tab: "Turn it",
+            draw: |source, focus| pictures::turned(source, focus).map(|turned| Box::new(turned) as _),
+            press: None,
+        },
+        Drawn {
             id: "countershafts",
             tab: "Countershaft speeds",
             draw: |source, focus| Some(Box::new(pictures::countershafts(source, focus))),

@@ -1,5 +1,9 @@
 //! The pictures of the inside: the gear train to scale, and the fastest countershaft of each setup.
 
+mod turned;
+
+pub use turned::turned;
+
 use crate::chart::bars::{Bar, Bars};
 use crate::chart::lines::Measure;
 use crate::chart::palette::Hue;

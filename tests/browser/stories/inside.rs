@@ -79,3 +79,26 @@ fn it_is_read_on_a_phone() -> Result<()> {
         page.assert_no_sideways("inside the box on a phone").await
     })
 }
+
+/// 25 and 30 share 5, so the same two teeth of the input pair meet after 6 turns of the input: 24 quarters by arrow key.
+#[test]
+fn the_train_is_turned_until_marked_teeth_meet() -> Result<()> {
+    visit(async |page| {
+        page.open("#compare/inside").await?;
+        page.choose_tab("Turn it").await?;
+        page.tab_to(".picture__point").await?;
+        page.press(Key::Home).await?;
+        for _ in 0..23 {
+            page.press(Key::Right).await?;
+        }
+        page.says(".picture__said", "5.75 turns of the input").await?;
+        page.says(".picture__said", "constant pair meet in 0.25 turns").await?;
+        page.press(Key::Right).await?;
+        page.says(".picture__said", "constant pair marked teeth meet").await?;
+        // 6 × 25/30 = 5 turns of the cluster.
+        page.says(".picture__said", "cluster 5.00").await?;
+        let told = page.told("Turn it").await?.join(" ");
+        ensure!(told.contains("every 6 turns of the input"), "{told}");
+        page.assert_accessible("a train turned by hand").await
+    })
+}
