@@ -38,7 +38,7 @@ fn pair(counts: [u16; 2], sum: f64, rule: Split) -> Shared {
     let counts = counts.map(|count| Teeth::new(count).unwrap());
     let [one, two] = counts.map(|teeth| CutGear { teeth, cut, shift: sum / 2.0 });
     let centre = layshaft::toothform::pair::tightest_centre([one, two]).unwrap();
-    by_rule(cut, counts, centre, rule).unwrap()
+    by_rule(cut, counts, centre, rule, 1.0).unwrap()
 }
 
 /// Equal sliding at both roots, tips lowered by k = Σx − y (constructed; recomputed apart from the program): x₁, ζ and the contact ratio.

@@ -97,6 +97,7 @@ mod problems_motion;
 mod problems_pull;
 mod problems_setup;
 mod problems_sheet;
+mod problems_teeth;
 mod problems_tyre;
 mod published_design;
 mod published_driveline;
