@@ -1,7 +1,8 @@
 //! A closed outline at its own size: an SVG in millimetres with a scale that checks the printer, and a DXF for a wire machine or a laser.
 //!
 //! The DXF is the text of release 12 with one layer and one closed polyline, which every reader takes. The crate there is for it brings the
-//! whole format, hundreds of entities with their readers, for a header and a list of points: a few lines here do.
+//! whole format, hundreds of entities with their readers, for a header and a list of points: a few lines here do. The suite reads what they
+//! write with that crate.
 
 use std::fmt::Write;
 
@@ -62,9 +63,14 @@ impl OwnSize {
         let _ = writeln!(text, "<text x=\"{x:.3}\" y=\"{:.3}\">{}</text></g>", y + 11.0, escaped(&self.title));
     }
 
-    /// As a DXF of release 12, one unit a mm.
+    /// As a DXF of release 12, one unit a mm; `$INSUNITS` says so to readers that know it, `$EXTMIN` and `$EXTMAX` how large it is.
     pub fn dxf(&self) -> String {
-        let mut text = String::from("0\nSECTION\n2\nHEADER\n9\n$ACADVER\n1\nAC1009\n0\nENDSEC\n0\nSECTION\n2\nENTITIES\n");
+        let ((left, low), (right, high)) = self.bounds();
+        let mut text = String::from("0\nSECTION\n2\nHEADER\n9\n$ACADVER\n1\nAC1009\n9\n$INSUNITS\n70\n4\n");
+        // Writing to a text does not fail.
+        let _ = write!(text, "9\n$EXTMIN\n10\n{left:.6}\n20\n{low:.6}\n30\n0.0\n");
+        let _ = write!(text, "9\n$EXTMAX\n10\n{right:.6}\n20\n{high:.6}\n30\n0.0\n");
+        text.push_str("0\nENDSEC\n0\nSECTION\n2\nENTITIES\n");
         text.push_str("0\nPOLYLINE\n8\nOUTLINE\n66\n1\n70\n1\n10\n0.0\n20\n0.0\n30\n0.0\n");
         for (x, y) in &self.outline {
             let _ = write!(text, "0\nVERTEX\n8\nOUTLINE\n10\n{x:.6}\n20\n{y:.6}\n30\n0.0\n");

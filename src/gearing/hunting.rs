@@ -53,6 +53,21 @@ impl Hunting {
     }
 }
 
+/// The pairs that hunt with one tooth less or more on one of the two gears.
+///
+/// ```
+/// use layshaft::gearing::{Mesh, hunting::hunting_beside};
+/// // Of 19/30, 21/30, 20/29 and 20/31 only 21 and 30 have a factor in common.
+/// let beside = Mesh::new(20, 30).map(hunting_beside);
+/// assert_eq!(beside, Some([Mesh::new(19, 30), Mesh::new(20, 29), Mesh::new(20, 31)].into_iter().flatten().collect()));
+/// ```
+pub fn hunting_beside(mesh: Mesh) -> Vec<Mesh> {
+    let (driver, driven) = (mesh.driver.count(), mesh.driven.count());
+    let beside = [(driver - 1, driven), (driver + 1, driven), (driver, driven - 1), (driver, driven + 1)];
+    let pairs = beside.into_iter().filter_map(|(driver, driven)| Mesh::new(driver, driven));
+    pairs.filter(|pair| Hunting::of(*pair).is_hunting()).collect()
+}
+
 /// How often teeth meet, f = z · n, without regard to direction.
 ///
 /// ```

@@ -61,3 +61,12 @@ pub fn listed(words: &[String]) -> String {
         None => String::new(),
     }
 }
+
+/// Words of which one holds: `32`, `32 or 25`, `32, 25 or 20`.
+pub fn either(words: &[String]) -> String {
+    match words.split_last() {
+        Some((last, [])) => last.clone(),
+        Some((last, others)) => format!("{} or {last}", others.join(", ")),
+        None => String::new(),
+    }
+}

@@ -8,6 +8,7 @@
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use super::CutGear;
+use crate::gearing::geometry::Cut;
 use crate::units::Length;
 use crate::units::common::{in_millimetres, millimetres};
 
@@ -45,15 +46,26 @@ struct RackTip {
 }
 
 impl RackTip {
-    fn of(gear: &CutGear, radius: f64) -> Self {
-        let (module, pressure) = (gear.module_mm(), gear.cut.pressure_rad());
-        let depth_mm = gear.cut.dedendum() * module;
+    fn of(cut: &Cut, radius: f64) -> Self {
+        let (module, pressure) = (in_millimetres(cut.normal_module()), cut.pressure_rad());
+        let depth_mm = cut.dedendum() * module;
         let across = |radius_mm: f64| PI * module / 4.0 - (depth_mm - radius_mm) * pressure.tan() - radius_mm / pressure.cos();
         // The widest radius that two flanks leave room for: then the tip is one arc.
         let most_mm = (PI * module / 4.0 - depth_mm * pressure.tan()) / (1.0 / pressure.cos() - pressure.tan());
         let radius_mm = (radius * module).clamp(0.0, most_mm.max(0.0));
         Self { across: across(radius_mm).max(0.0), down: depth_mm - radius_mm, radius: radius_mm }
     }
+
+    /// Where its straight flank ends, in mm below the reference line.
+    fn straight_mm(&self, cut: &Cut) -> f64 {
+        self.down + self.radius * cut.pressure_rad().sin()
+    }
+}
+
+/// How deep below its reference line the straight flanks of a rack with that tip radius go, both in modules: where they end, the involute of
+/// the gear begins.
+pub fn straight_depth(cut: &Cut, radius: f64) -> f64 {
+    RackTip::of(cut, radius).straight_mm(cut) / in_millimetres(cut.normal_module())
 }
 
 impl HalfTooth {
@@ -114,9 +126,9 @@ struct Root<'a> {
 
 impl<'a> Root<'a> {
     fn of(gear: &'a CutGear, radius: f64) -> Self {
-        let tip = RackTip::of(gear, radius);
+        let tip = RackTip::of(&gear.cut, radius);
         // The straight flank of the rack ends so far below the rolling line; below the foot of the line of action it digs in.
-        let ends_mm = tip.down + tip.radius * gear.cut.pressure_rad().sin() - gear.shift * gear.module_mm();
+        let ends_mm = tip.straight_mm(&gear.cut) - gear.shift * gear.module_mm();
         let is_undercut = ends_mm > gear.reference_mm() / 2.0 * gear.cut.transverse_pressure_rad().sin().powi(2) + 1e-12;
         let mut root = Self { gear, tip, ends: 1.0, is_undercut };
         if is_undercut {

@@ -2,6 +2,9 @@
 //!
 //! `j_wt` = `m_wt` ((z₁ + z₂)(inv `α_wt` − inv αₜ) − 2 (x₁ + x₂) tan αₙ) with `m_wt` = 2a / (z₁ + z₂), x the shifts that the flanks as measured
 //! show; `j_bn` = `j_wt` cos `α_wt` cos `β_b`. From the thicknesses on the working circles (ISO 21771:2007); DIN 3967 for the conversions.
+//! And how far down their flanks each other's tips reach, and how many teeth share the load where flanks end before the tips.
+
+use std::f64::consts::PI;
 
 use super::CutGear;
 use super::involute::inverse_involute;
@@ -75,4 +78,45 @@ pub fn tightest_centre(gears: [CutGear; 2]) -> Option<Length> {
     let reference_mm = f64::midpoint(one.reference_mm(), two.reference_mm());
     let value = involute(pressure_rad) + 2.0 * (one.shift + two.shift) * one.cut.pressure_rad().tan() / sum;
     inverse_involute(value).map(|working| millimetres(reference_mm * pressure_rad.cos() / working.cos()))
+}
+
+/// The circles between which a flank can touch another: from where the root ends to the tip, or to where relief begins.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Flank {
+    /// The inner one.
+    pub begins: Length,
+    /// The outer one.
+    pub ends: Length,
+}
+
+/// How far the line of contact is from the foot of the first gear's base circle to that of the second's, a sin `α_wt`, in mm.
+fn line_mm(geometry: &Geometry) -> f64 {
+    in_millimetres(geometry.centre) * geometry.working_pressure_rad.sin()
+}
+
+/// How far along that line, from a gear's own end, its flank touches on a circle, √(d² − `d_b`²) / 2, in mm.
+fn along_mm(base: Length, circle: Length) -> f64 {
+    (in_millimetres(circle).powi(2) - in_millimetres(base).powi(2)).max(0.0).sqrt() / 2.0
+}
+
+/// The circle on each gear down to which the other's tips reach, the start of its active flank (`d_Nf`, ISO 21771:2007); none below the base
+/// circle, where no flank is.
+pub fn reached(geometry: &Geometry, tips: [Length; 2]) -> [Option<Length>; 2] {
+    let ([tip1, tip2], [base1, base2]) = (tips, geometry.base_diameters);
+    let down_to = |base: Length, other: f64| {
+        let left_mm = line_mm(geometry) - other;
+        (left_mm >= 0.0).then(|| millimetres(in_millimetres(base).hypot(2.0 * left_mm)))
+    };
+    [down_to(base1, along_mm(base2, tip2)), down_to(base2, along_mm(base1, tip1))]
+}
+
+/// How many pairs of teeth touch on average on those stretches of the flanks of two gears: what of the line of contact lies on both, over the
+/// base pitch π mₜ cos αₜ. From the first circle of each to its tip it is `ε_α` (ISO 21771:2007).
+pub fn contact_ratio(geometry: &Geometry, flanks: [Flank; 2]) -> f64 {
+    let ([one, two], [base1, base2]) = (flanks, geometry.base_diameters);
+    let whole_mm = line_mm(geometry);
+    let from_mm = along_mm(base1, one.begins).max(whole_mm - along_mm(base2, two.ends));
+    let to_mm = along_mm(base1, one.ends).min(whole_mm - along_mm(base2, two.begins));
+    let pitch_mm = PI * in_millimetres(geometry.transverse_module) * geometry.transverse_pressure_rad.cos();
+    ((to_mm - from_mm) / pitch_mm).max(0.0)
 }

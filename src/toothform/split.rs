@@ -3,7 +3,7 @@
 //! The sum is exact (ISO 21771:2007, equation 62); the split is a choice, and its rule is named wherever it is shown.
 
 use super::CutGear;
-use crate::gearing::geometry::undercut::least_shift;
+use crate::gearing::geometry::undercut::least_shift_of_tool;
 use crate::gearing::geometry::{Cut, Geometry, GeometryError, Setting, geometry};
 use crate::gearing::{Mesh, Teeth};
 use crate::units::Length;
@@ -34,18 +34,20 @@ pub struct Shared {
 /// The split beyond which it is not searched, in modules to either side of half.
 const MOST_APART: f64 = 1.2;
 
-/// Two gears at a centre distance, the sum split by a rule.
+/// Two gears at a centre distance, the sum split by a rule; `straight_depth` is how deep the tool's straight flanks go, in modules, which
+/// decides what is undercut ([`super::outline::straight_depth`]).
 ///
 /// # Errors
 /// When no profile shift brings these counts to that centre distance.
-pub fn by_rule(cut: Cut, counts: [Teeth; 2], centre: Length, rule: Split) -> Result<Shared, GeometryError> {
+pub fn by_rule(cut: Cut, counts: [Teeth; 2], centre: Length, rule: Split, straight_depth: f64) -> Result<Shared, GeometryError> {
+    let least = |teeth: Teeth| least_shift_of_tool(&cut, teeth, straight_depth);
     let at = |first: f64| with_first(cut, counts, centre, first);
     let sum = at(0.0)?.geometry.shift_sum;
     let [one, two] = counts;
     match rule {
         Split::Halves => at(sum / 2.0),
-        Split::NoUndercut if one <= two => at((sum / 2.0).max(least_shift(&cut, one))),
-        Split::NoUndercut => at((sum / 2.0).min(sum - least_shift(&cut, two))),
+        Split::NoUndercut if one <= two => at((sum / 2.0).max(least(one))),
+        Split::NoUndercut => at((sum / 2.0).min(sum - least(two))),
         Split::EqualSliding => {
             // The first gear's root slides less, and the second's more, the more of the sum the first has.
             let (mut low, mut high) = (sum / 2.0 - MOST_APART, sum / 2.0 + MOST_APART);

@@ -1,5 +1,8 @@
 //! For the cutter beside figures worked by hand and published rows: the split of profile shifts, limits from a backlash, drawings at 1:1.
 
+use dxf::Drawing;
+use dxf::entities::EntityType;
+use dxf::enums::{AcadVersion, Units};
 use layshaft::chart::own_size::OwnSize;
 use layshaft::gearing::Teeth;
 use layshaft::gearing::geometry::Cut;
@@ -38,7 +41,7 @@ fn pair(counts: [u16; 2], sum: f64, rule: Split) -> Shared {
     let counts = counts.map(|count| Teeth::new(count).unwrap());
     let [one, two] = counts.map(|teeth| CutGear { teeth, cut, shift: sum / 2.0 });
     let centre = layshaft::toothform::pair::tightest_centre([one, two]).unwrap();
-    by_rule(cut, counts, centre, rule).unwrap()
+    by_rule(cut, counts, centre, rule, 1.0).unwrap()
 }
 
 /// Equal sliding at both roots, tips lowered by k = Σx − y (constructed; recomputed apart from the program): x₁, ζ and the contact ratio.
@@ -159,17 +162,24 @@ fn drawn_of(gear: &Job) -> OwnSize {
     pictures::tooth(source).unwrap().own_size.unwrap()
 }
 
-/// Group codes and values of a DXF, line by line: an outline is one closed polyline of as many corners.
+/// The corners of the one closed outline in a file, as a general reader of DXF finds them; it refuses what is not well-formed.
 fn corners_of_dxf(text: &str) -> Vec<(f64, f64)> {
-    let lines: Vec<&str> = text.lines().collect();
-    let pairs: Vec<(i32, &str)> = lines.chunks(2).map(|pair| (pair[0].parse().unwrap(), pair[1])).collect();
-    assert_eq!((pairs[0], *pairs.last().unwrap()), ((0, "SECTION"), (0, "EOF")));
-    assert!(pairs.contains(&(70, "1")) && pairs.iter().filter(|pair| **pair == (0, "POLYLINE")).count() == 1);
-    let number = |code: i32| {
-        let corners = pairs.iter().skip_while(|pair| **pair != (0, "VERTEX"));
-        corners.filter(move |pair| pair.0 == code).map(|pair| pair.1.parse::<f64>().unwrap())
-    };
-    number(10).zip(number(20)).collect()
+    let drawing = Drawing::load(&mut text.as_bytes()).unwrap();
+    assert_eq!((drawing.header.version, drawing.header.default_drawing_units), (AcadVersion::R12, Units::Millimeters));
+    let entities: Vec<_> = drawing.entities().collect();
+    assert_eq!(entities.len(), 1);
+    let polyline =
+        entities.iter().find_map(|entity| if let EntityType::Polyline(line) = &entity.specific { Some(line) } else { None }).unwrap();
+    assert!(polyline.is_closed() && entities.iter().all(|entity| entity.common.layer == "OUTLINE"));
+    let corners: Vec<(f64, f64)> = polyline.vertices().map(|vertex| (vertex.location.x, vertex.location.y)).collect();
+    // The header's extents are those of the outline, to the last digit that is written.
+    let (least, most) = (&drawing.header.minimum_drawing_extents, &drawing.header.maximum_drawing_extents);
+    let end = |of: fn(&(f64, f64)) -> f64, pick: fn(f64, f64) -> f64| corners.iter().map(of).reduce(pick).unwrap();
+    let ends = [end(|at| at.0, f64::min), end(|at| at.1, f64::min), end(|at| at.0, f64::max), end(|at| at.1, f64::max)];
+    for (written, drawn) in [least.x, least.y, most.x, most.y].into_iter().zip(ends) {
+        assert!((written - drawn).abs() <= 1e-6, "{written} {drawn}");
+    }
+    corners
 }
 
 /// Jaws over three teeth of the saved file read the middle of the limits; its tips lie on 70.126 mm.
@@ -178,9 +188,14 @@ fn the_saved_gear_measures_as_it_should() {
     let file = drawn();
     let corners = corners_of_dxf(&file.dxf());
     assert_eq!(corners.len(), file.outline.len());
+    let off =
+        corners.iter().zip(&file.outline).map(|(read, drawn)| (read.0 - drawn.0).abs().max((read.1 - drawn.1).abs())).fold(0.0, f64::max);
+    assert!(off <= 1e-6, "{off} mm off");
     let reach = corners.iter().map(|(x, y)| x.hypot(*y)).fold(0.0, f64::max);
     assert!((reach - 35.063).abs() < 1e-5, "{reach}");
-    // The middle tooth stands straight up: the jaws press from left and right on those within one and a half pitches of it, and touch
+    // The middle tooth stands straight up, and so the outline is as high as its tip: 35.063 mm above the axis.
+    assert!((corners.iter().map(|corner| corner.1).fold(0.0, f64::max) - 35.063).abs() < 1e-6);
+    // The jaws press from left and right on those within one and a half pitches of it, and touch
     // on a radius of √(55.912² + 27.839²) ÷ 2 = 31.2 mm, far above the roots.
     let reached = 1.5 * std::f64::consts::TAU / 17.0;
     let three: Vec<f64> = corners.iter().filter(|(x, y)| x.atan2(*y).abs() < reached && x.hypot(*y) > 30.0).map(|(x, _)| *x).collect();

@@ -97,5 +97,7 @@ fn a_whole_set_is_one_file() {
     for says in ["1st, on the output", "36 teeth", "left hand", "18 teeth at 77.942 mm"] {
         assert!(second.contains(says), "{says}: {second}");
     }
+    // 36 and 18 share a factor of 18, and the sheet says so.
+    assert!(first.contains("18 and 36 teeth share a factor of 18"), "{first}");
     assert!(!text.contains("<script") && text.ends_with("</html>\n"));
 }

@@ -4,7 +4,9 @@ use layshaft::gearing::geometry::{Cut, Hand};
 use layshaft::gearing::part::{Part, Shaft};
 use layshaft::gearing::speeds::Selected;
 use layshaft::gearing::{Gear, Gearbox, Layout, Mesh};
+use layshaft::toothload::bearing::{Rolling, damage, life_million_turns, mean_load};
 use layshaft::toothload::path::{MeshLoad, meshes};
+use layshaft::toothload::reactions::{ShaftLoad, bearing_loads};
 use layshaft::toothload::thrust::{Pushed, cancelling_helix, on_shaft};
 use layshaft::units::common::millimetres;
 use layshaft::units::unit;
@@ -59,6 +61,51 @@ proptest! {
         };
         let (in_, out) = (about(0, Part::ConstantDriven), about(1, Part::Driver(0)));
         prop_assert!((in_ - out).abs() <= 1e-12 * in_);
+    }
+
+    /// Both bearings together hold what the gears push with, and neither tips the shaft: forces and moments are nothing about either bearing.
+    #[test]
+    fn bearings_hold_their_shaft_in_balance(
+        loads in prop::collection::vec((-0.5_f64..1.5, -9e3_f64..9e3, -5e3_f64..5e3, -4e3_f64..4e3, 0.01_f64..0.2), 1..5),
+        span in 0.02_f64..0.5,
+    ) {
+        let newtons = |value: f64| unit::NEWTON.of(value);
+        let on: Vec<ShaftLoad> = loads.iter().map(|(at, tangential, radial, axial, pitch_radius)| ShaftLoad {
+            at: millimetres(1e3 * at * span),
+            tangential: newtons(*tangential),
+            radial: newtons(*radial),
+            axial: newtons(*axial),
+            pitch_radius: millimetres(1e3 * pitch_radius),
+        }).collect();
+        let [first, second] = bearing_loads(millimetres(1e3 * span), &on).unwrap();
+        let sum = |of: &dyn Fn(&ShaftLoad) -> f64| on.iter().map(of).sum::<f64>();
+        let size = sum(&|load| load.tangential.value.abs() + load.radial.value.abs() + load.axial.value.abs()) * 2.0;
+        prop_assert!((first.tangential.value + second.tangential.value - sum(&|load| load.tangential.value)).abs() <= 1e-12 * size);
+        prop_assert!((first.radial.value + second.radial.value - sum(&|load| load.radial.value)).abs() <= 1e-12 * size);
+        for (about, own) in [(0.0, [0.0, span]), (span, [-span, 0.0])] {
+            let held = |one: f64, two: f64| one * own[0] + two * own[1];
+            let across = sum(&|load| load.tangential.value * (load.at.value - about));
+            let along = sum(&|load| load.radial.value * (load.at.value - about) - load.axial.value * load.pitch_radius.value);
+            prop_assert!((held(first.tangential.value, second.tangential.value) - across).abs() <= 1e-12 * size);
+            prop_assert!((held(first.radial.value, second.radial.value) - along).abs() <= 1e-12 * size);
+        }
+    }
+
+    /// Miner's sum over the rows of a duty cycle is the closed form (C / `P_m`)ᵖ at the mean load of ISO 281, and more of the same is no other cycle.
+    #[test]
+    fn a_duty_cycle_lasts_as_its_mean_load(
+        rows in prop::collection::vec((0.01_f64..50.0, 50.0_f64..40e3), 1..7),
+        rating in 5e3_f64..90e3,
+        rolls in any::<bool>(),
+    ) {
+        let rolling = if rolls { Rolling::Rollers } else { Rolling::Balls };
+        let (rows, rating): (Vec<_>, _) = (rows.iter().map(|(turns, load)| (*turns, unit::NEWTON.of(*load))).collect(), unit::NEWTON.of(rating));
+        let turns: f64 = rows.iter().map(|row| row.0).sum();
+        let closed = turns / life_million_turns(rating, mean_load(&rows, rolling), rolling);
+        let summed = damage(rating, &rows, rolling);
+        prop_assert!((summed - closed).abs() <= 1e-12 * closed, "{summed} {closed}");
+        let twice: Vec<_> = rows.iter().chain(&rows).copied().collect();
+        prop_assert!((damage(rating, &twice, rolling) - 2.0 * summed).abs() <= 1e-12 * summed);
     }
 
     #[test]

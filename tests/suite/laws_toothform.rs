@@ -220,6 +220,61 @@ fn rack_half_width_mm(gear: &CutGear, below_rolling_mm: f64) -> Option<f64> {
     Some(half / gear.cut.helix_rad().cos())
 }
 
+/// Jaws laid on the points of the generated form, and pins pressed between them, read what the formulas say to a micrometre; of a helical gear
+/// the jaws across the shaft, which are farther apart by 1 / cos `β_b`.
+#[test]
+fn the_outline_measures_as_the_formulas_say() {
+    for (teeth, module, helix, pressure, shift) in [
+        (20, 3.0, 0.0, 20.0, 0.0),
+        (17, 3.5, 0.0, 20.0, 0.518),
+        (31, 2.0, 0.0, 14.5, 0.1),
+        (24, 2.5, 0.0, 25.0, -0.1),
+        (32, 25.4 / 12.0, 24.0, 20.0, 0.21),
+    ] {
+        let gear = gear(teeth, module, helix, pressure, shift);
+        let form = HalfTooth::of(&gear, USUAL_TIP_RADIUS, gear.tip_diameter());
+        let tip_mm = in_millimetres(gear.tip_diameter()) / 2.0;
+        let flank: Vec<(f64, f64)> = form.points.iter().filter(|point| (form.form_mm..tip_mm - 1e-9).contains(&point.0)).copied().collect();
+        let over = span::teeth_to_span(&gear);
+        let outermost = f64::from(over - 1) * PI / f64::from(teeth);
+        let jaws = 2.0 * summit(&flank, |(radius, half)| radius * (outermost + half).sin());
+        let formula = in_millimetres(span::over_teeth(&gear, over));
+        assert!((jaws * gear.base_helix_rad().cos() - formula).abs() < 1e-3, "{teeth} teeth: {jaws} {formula}");
+        if helix > 0.0 {
+            continue;
+        }
+        let pin = pins::usual_pin(&gear);
+        let room = |centre: f64| {
+            let away = |(radius, half): (f64, f64)| {
+                let at = PI / f64::from(teeth) - half;
+                -(radius * at.sin()).hypot(radius * at.cos() - centre)
+            };
+            -summit(&flank, away)
+        };
+        // The farther out a pin sits, the more room it has.
+        let (mut low, mut high) = (in_millimetres(gear.base_diameter()) / 2.0, tip_mm + in_millimetres(pin));
+        for _ in 0..60 {
+            let middle = f64::midpoint(low, high);
+            if room(middle) < in_millimetres(pin) / 2.0 { low = middle } else { high = middle }
+        }
+        let across = if teeth % 2 == 0 { 1.0 } else { (PI / 2.0 / f64::from(teeth)).cos() };
+        let read = 2.0 * low * across + in_millimetres(pin);
+        let formula = in_millimetres(pins::over_pins(&gear, pin).unwrap());
+        assert!((read - formula).abs() < 1e-3, "{teeth} teeth over pins: {read} {formula}");
+    }
+}
+
+/// The greatest value along points, by a parabola through the three about the greatest of them.
+fn summit(points: &[(f64, f64)], of: impl Fn((f64, f64)) -> f64) -> f64 {
+    let values: Vec<(f64, f64)> = points.iter().map(|point| (point.0, of(*point))).collect();
+    let at = (1..values.len() - 1).max_by(|a, b| values[*a].1.total_cmp(&values[*b].1)).unwrap();
+    let [(x0, y0), (x1, y1), (x2, y2)] = [values[at - 1], values[at], values[at + 1]];
+    let (left, right) = ((y1 - y0) / (x1 - x0), (y2 - y1) / (x2 - x1));
+    let bend = (right - left) / (x2 - x0);
+    let slope = left + bend * (x1 - x0);
+    if bend < 0.0 { y1 - slope * slope / (4.0 * bend) } else { y1 }
+}
+
 /// Module and diametral pitch that share a base pitch within ten micrometres: a span over one tooth more cannot tell them, and both are named.
 #[test]
 fn pairs_of_one_base_pitch_are_both_named() {

@@ -2,10 +2,11 @@
 
 use layshaft::gearing::geometry::undercut::{fewest_teeth_against, fewest_teeth_for_a_rack, least_shift};
 use layshaft::gearing::geometry::{Cut, Geometry, GeometryError, Setting, angle_of_contact_rad, geometry, involute};
+use layshaft::gearing::hunting::{Hunting, mesh_frequency, tooth_repeat_frequency};
 use layshaft::gearing::planetary::{Epicyclic, Member, spaces_evenly};
 use layshaft::gearing::{Mesh, Ratio, Teeth, teeth::decimal};
 use layshaft::problem::Explain;
-use layshaft::units::common::{in_millimetres, millimetres};
+use layshaft::units::common::{in_millimetres, millimetres, rpm};
 use layshaft::units::{Angle, Length};
 use uom::si::angle::degree;
 
@@ -175,6 +176,15 @@ fn fewest_teeth() {
     check(fewest_teeth_against(&full, 3.0), 14.980_88, 5);
     // At just that count no shift is wanted: by hand 1 − 18 · sin² 20° / 2 = −0.0528 for 18 teeth.
     check(least_shift(&full, Teeth::new(18).unwrap()), -0.052_8, 4);
+    // By the rule of thumb (17 − z) ÷ 17 twelve teeth want 0.294; it is 1 − 6 sin² 20°.
+    check(least_shift(&full, Teeth::new(12).unwrap()), 0.298_133, 6);
+    // 2 h* / sin² α: books print 17 or 18 at 20°, 32 at 14.5°; stub teeth of 0.8.
+    for (pressure, whole, stub) in
+        [(14.5, 31.902_9, 25.522), (17.5, 22.118_0, 17.694), (20.0, 17.097_3, 13.678), (22.5, 13.656_9, 10.925), (25.0, 11.197_8, 8.958)]
+    {
+        check(fewest_teeth_for_a_rack(&cut(3.0, 0.0, pressure)), whole, 4);
+        check(fewest_teeth_for_a_rack(&cut(3.0, 0.0, pressure).with_heights(0.8, 1.0)), stub, 3);
+    }
 }
 
 #[test]
@@ -283,5 +293,19 @@ fn pitch_as_it_is_typed() {
     assert_eq!(read("100 DP", System::Inch).unwrap_err().what(), "a normal module of 0.254 mm cannot be");
     for text in ["0", "-3", "", "m", "1/0", "🦀", "10 DP DP", "1e9"] {
         assert!(read(text, System::Inch).is_err(), "{text}");
+    }
+}
+
+/// Pairs whose counts have 1, 20 and 18 in common, driven at 1,800 and 3,600 rpm (recomputed): mesh frequencies of 690, 600 and 1,080 Hz, the same
+/// teeth meeting 0.447761, 10 and 20 times a second. A glossary prints 30 and 600 Hz for the last two by multiplying with the common factor.
+#[test]
+fn how_often_the_same_teeth_meet() {
+    for ((driver, driven, speed), mesh_hz, repeat_hz, common) in
+        [((23, 67, 1_800.0), 690.0, 0.447_761, 1), ((20, 60, 1_800.0), 600.0, 10.0, 20), ((18, 54, 3_600.0), 1_080.0, 20.0, 18)]
+    {
+        let mesh = Mesh::new(driver, driven).unwrap();
+        check(mesh_frequency(mesh.driver, rpm(speed)).value, mesh_hz, 6);
+        check(tooth_repeat_frequency(mesh, rpm(speed)).value, repeat_hz, 6);
+        assert_eq!(Hunting::of(mesh).common_factor, common);
     }
 }

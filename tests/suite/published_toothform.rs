@@ -4,6 +4,8 @@ use layshaft::gearing::Mesh;
 use layshaft::gearing::Teeth;
 use layshaft::gearing::geometry::{Cut, Setting, geometry};
 use layshaft::toothform::allowance::Allowance;
+use layshaft::toothform::outline::straight_depth;
+use layshaft::toothform::standard::Rack;
 use layshaft::toothform::{CutGear, Pitch, pair, pins, print, span};
 use layshaft::units::common::{in_millimetres, millimetres};
 use layshaft::units::{Length, unit};
@@ -86,7 +88,7 @@ fn teeth_to_span() {
     mm("touches", span::contact_diameter(&plain, span::over_teeth(&plain, 3)), 40.590_207);
 }
 
-/// Machinery's Handbook, wires of 1.728 in at one diametral pitch: 34.4130 for 32 teeth (a gear shop's page); 17, 25 and 37 teeth recomputed.
+/// Machinery's Handbook, wires of 1.728 in at one diametral pitch: 34.4130 for 32 teeth (a gear shop's page); 17, 25, 36 and 37 teeth recomputed.
 /// Elements of Metric Gear Technology, balls on a helical gear: 24.5696 (from memory; recomputed), and back.
 #[test]
 fn over_pins_and_balls() {
@@ -94,9 +96,12 @@ fn over_pins_and_balls() {
         in_millimetres(pins::over_pins(&gear(25.4 / 2.0, teeth, pressure, 0.0, 0.0), millimetres(1.728 * 12.7)).unwrap()) / 12.7
     };
     is("32", inches(32, 20.0), 34.412_978, 1e-6);
-    is("17", inches(17, 20.0), 19.305_272, 1e-6);
-    is("25, 14.5°", inches(25, 14.5), 27.377_414, 1e-6);
-    is("37", inches(37, 20.0), 39.384_852, 1e-6);
+    for (teeth, at_20, at_145) in
+        [(17, 19.305_272, 19.318_191), (25, 27.351_054, 27.377_414), (36, 38.417_755, 38.456_473), (37, 39.384_852, 39.424_422)]
+    {
+        is("20°", inches(teeth, 20.0), at_20, 1e-6);
+        is("14.5°", inches(teeth, 14.5), at_145, 1e-6);
+    }
     let helical = gear(1.0, 20, 20.0, 15.0, 0.4);
     mm("balls", pins::over_pins(&helical, millimetres(2.0)).unwrap(), 24.569_638);
     is("x of balls", pins::shift_of(&helical, millimetres(2.0), millimetres(24.5696)).unwrap(), 0.399_973, 1e-6);
@@ -203,5 +208,67 @@ fn rows_of_din_3967() {
     assert_eq!(Allowance::read("27cd").unwrap().thinner(millimetres(1_000.1)), None);
     for wrong in ["", "25", "cd", "20cd", "25x", "2c5d", "25cdd"] {
         assert!(Allowance::read(wrong).is_err(), "{wrong}");
+    }
+}
+
+/// Elements of Metric Gear Technology, tables 10-4 and 10-10 (the second from memory; recomputed): teeth cut in the transverse system, whose
+/// module, pressure angle and shift are told across the shaft. mₙ = mₜ cos β, tan αₙ = tan αₜ cos β, xₙ = xₜ / cos β. The tips of the first are
+/// 0.8796 + 0.3 transverse modules high.
+#[test]
+fn the_transverse_system() {
+    let cosine = 22.5_f64.to_radians().cos();
+    let pressure = (20_f64.to_radians().tan() * cosine).atan().to_degrees();
+    is("αₙ", pressure, 18.585_973, 1e-6);
+    let span = gear(3.0 * cosine, 24, pressure, 22.5, 0.4 / cosine);
+    mm("W4", span::over_teeth(&span, 4), 30.591_008);
+    let chord = gear(4.0 * cosine, 20, pressure, 22.5, 0.3 / cosine);
+    let chord = CutGear { cut: chord.cut.with_heights(0.8796 / cosine, 1.25), ..chord };
+    mm("s_n", chord.normal_thickness(), 6.611_941);
+    is("z_v", chord.cut.virtual_teeth(20.0), 25.362_027, 1e-6);
+    let [thick, high] = chord.chord();
+    mm("chord", thick, 6.606_459);
+    mm("height", high, 4.834_962);
+}
+
+/// Elements of Metric Gear Technology, equations 14-2 and 14-3: how far a pair is drawn apart for a backlash, 1.933 times it at 14.5°, 1.374 at 20°.
+/// 0.1 mm square to the flanks of 20° and 15° helix are 0.110172 mm on the circle, and so the centre distance may close by 0.146190 (recomputed).
+#[test]
+fn backlash_by_the_centre_distance() {
+    for (pressure, apart) in [(14.5, 1.933_357), (20.0, 1.373_739)] {
+        let pair = [gear(2.0, 20, pressure, 0.0, 0.0), gear(2.0, 30, pressure, 0.0, 0.0)];
+        let opened = pair::meshing(pair, millimetres(50.0 + 1e-5), [None; 2]).unwrap();
+        is("Δa / j", 1e-5 / in_millimetres(opened.backlash.around), apart, 1e-5);
+    }
+    let [one, two] = [gear(2.0, 20, 20.0, 15.0, 0.0), gear(2.0, 30, 20.0, 15.0, -0.1 / (2.0 * 2.0 * 20_f64.to_radians().sin()))];
+    let reference = (one.reference_diameter() + two.reference_diameter()) / 2.0;
+    let meshing = pair::meshing([one, two], reference, [None; 2]).unwrap();
+    is("j_bn", in_millimetres(meshing.backlash.normal), 0.1, 1e-9);
+    is("j_wt", in_millimetres(meshing.backlash.around), 0.110_172, 1e-6);
+    is("j_r", in_millimetres(meshing.backlash.around) / (2.0 * meshing.geometry.working_pressure_rad.tan()), 0.146_190, 1e-6);
+}
+
+/// ISO 53 (A confirmed by DIN 867, D by ISO/TR 6336-30): depth, clearance and tip radius of the racks. A clearance c leaves room for a radius of
+/// c / (1 − sin α): 0.379951 for 0.25, so that the printed 0.38 of profile A ends its straight flank a hair above one module.
+#[test]
+fn racks_of_iso_53() {
+    let sine = 20_f64.to_radians().sin();
+    is("ρ of 0.25", 0.25 / (1.0 - sine), 0.379_951, 1e-6);
+    for (rack, depth, radius) in [(Rack::A, 1.25, 0.38), (Rack::B, 1.25, 0.30), (Rack::C, 1.25, 0.25), (Rack::D, 1.4, 0.39)] {
+        assert_eq!(rack.sizes(), (1.0, depth, radius));
+        let cut = gear(3.0, 20, 20.0, 0.0, 0.0).cut.with_heights(1.0, depth);
+        is("straight", straight_depth(&cut, radius), depth - radius * (1.0 - sine), 1e-12);
+    }
+    is("A", straight_depth(&gear(3.0, 20, 20.0, 0.0, 0.0).cut, 0.379_951), 1.0, 1e-6);
+}
+
+/// ISO 54's modules and the usual diametral pitches (from memory) are all tried.
+#[test]
+fn pitches_of_the_standards() {
+    let all: Vec<Pitch> = Pitch::all().collect();
+    let modules = [1.0, 1.25, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0, 1.125, 1.375, 1.75, 2.25, 2.75, 3.5, 4.5, 5.5, 7.0, 9.0];
+    assert!(modules.iter().all(|module| all.contains(&Pitch::Module(*module))));
+    for (per_inch, module) in [(8.0, 3.175), (10.0, 2.54), (12.0, 2.116_667), (14.0, 1.814_286)] {
+        assert!(all.contains(&Pitch::Diametral(per_inch)));
+        is("module", in_millimetres(Pitch::Diametral(per_inch).module()), module, 1e-6);
     }
 }

@@ -32,5 +32,11 @@ pub fn fewest_teeth_against(cut: &Cut, times: f64) -> f64 {
 ///
 /// x = h* − z sin² αₜ / (2 cos β); negative where there is room to spare. Source: ISO 21771:2007 symbols; from the geometry of the rack.
 pub fn least_shift(cut: &Cut, teeth: super::super::Teeth) -> f64 {
-    cut.addendum() - f64::from(teeth.count()) * cut.transverse_pressure_rad().sin().powi(2) / (2.0 * cut.helix_rad().cos())
+    least_shift_of_tool(cut, teeth, cut.addendum())
+}
+
+/// The same for a tool whose straight flanks go so deep below its reference line, in normal modules: deeper than the mate's addendum where its
+/// tip is little rounded.
+pub fn least_shift_of_tool(cut: &Cut, teeth: super::super::Teeth, straight_depth: f64) -> f64 {
+    straight_depth - f64::from(teeth.count()) * cut.transverse_pressure_rad().sin().powi(2) / (2.0 * cut.helix_rad().cos())
 }

@@ -1,19 +1,21 @@
 //! The gear to be cut with its mate: profile shifts, allowances from the backlash, cautions.
 
 use super::read::Wanted;
-use crate::gearing::geometry::undercut::least_shift;
+use crate::gearing::geometry::undercut::least_shift_of_tool;
 use crate::gearing::geometry::{Cut, GeometryError};
 use crate::gearing::hunting::Hunting;
 use crate::gearing::{Mesh, Teeth};
 use crate::job::Bench;
 use crate::toothform::allowance::Allowance;
-use crate::toothform::outline::HalfTooth;
+use crate::toothform::outline::{HalfTooth, straight_depth};
+use crate::toothform::pair::Flank;
 use crate::toothform::pins::{self, Laid};
 use crate::toothform::relief::{self, Relief};
 use crate::toothform::split::{Shared, Split, by_rule, with_first};
 use crate::toothform::standard::Rack;
 use crate::toothform::{CutGear, pair, span};
 use crate::units::Length;
+use crate::units::common::millimetres;
 
 /// A gear as it is ordered.
 #[derive(Clone, Debug, PartialEq)]
@@ -64,14 +66,30 @@ pub enum Fault {
     Undercut(Teeth, f64),
     /// The tip is narrower than a fifth of a module, which hardening does not bear.
     Pointed(Teeth, Length),
+    /// The mate's tips reach below the circle on which the involute of that gear begins.
+    Interference(Teeth, Length),
     /// Fewer than 1.2 teeth share the load.
     Contact(f64),
+    /// Fewer than 1.2 teeth share it before the relieved tips come in.
+    RelievedContact(f64),
     /// A reference diameter beyond the rows of DIN 3967.
     NoRow(Length),
     /// Relief cannot begin on that circle: it lies between these.
     Relief(Length, [Length; 2]),
-    /// The same teeth of the pair meet again and again.
-    NotHunting(u16),
+    /// The counts have a factor in common: the same teeth of the pair meet again and again.
+    NotHunting(Mesh),
+}
+
+/// How many teeth of a pair share the load, on average and across the shaft.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Contact {
+    /// From tip to tip (ISO 21771:2007).
+    pub tip_to_tip: f64,
+    /// The same without what the mate's tips find no involute for.
+    pub involute: f64,
+    /// What is left of that up to where this gear's tip relief begins; none without relief. Common practice, no published source: relieved
+    /// flanks touch under load only.
+    pub relieved: Option<f64>,
 }
 
 /// The narrowest tip, in modules. Common practice for hardened teeth.
@@ -90,9 +108,9 @@ impl Order {
     /// The same of what was read already.
     pub fn of_wanted(wanted: Wanted) -> Option<Self> {
         let (teeth, module, rack) = (wanted.teeth?, wanted.module?, wanted.rack?);
-        let (addendum, dedendum, _) = rack.sizes();
+        let (addendum, dedendum, radius) = rack.sizes();
         let cut = Cut::new(module, wanted.helix, wanted.pressure).ok()?.with_heights(addendum, dedendum);
-        let (pair, no_pair) = pair_of(&wanted, cut, teeth);
+        let (pair, no_pair) = pair_of(&wanted, cut, teeth, straight_depth(&cut, radius));
         let (shift, from) = match (wanted.profile_shift, &pair, wanted.split) {
             (Some(given), ..) => (given, ShiftFrom::Given),
             (None, Some(shared), Some(rule)) => (first(shared).shift, ShiftFrom::Rule(rule)),
@@ -148,9 +166,11 @@ impl Order {
     pub fn faults(&self) -> Vec<Fault> {
         let gears =
             self.pair.as_ref().map_or_else(|| vec![(self.gear, self.tip)], |shared| shared.gears.into_iter().zip(tips(shared)).collect());
+        let (_, _, radius) = self.rack.sizes();
+        let straight = straight_depth(&self.gear.cut, radius);
         let mut faults = Vec::new();
         for (gear, tip) in gears {
-            let least = least_shift(&gear.cut, gear.teeth);
+            let least = least_shift_of_tool(&gear.cut, gear.teeth, straight);
             if gear.shift < least - 1e-3 {
                 faults.push(Fault::Undercut(gear.teeth, least));
             }
@@ -167,13 +187,51 @@ impl Order {
             faults.push(Fault::Relief(from, [self.gear.base_diameter(), self.tip]));
         }
         if let Some(shared) = &self.pair {
-            let contact = shared.geometry.transverse_contact_ratio;
-            faults.extend((contact < LEAST_CONTACT).then_some(Fault::Contact(contact)));
-            let [driver, driven] = shared.gears.map(|gear| gear.teeth);
-            let common = Hunting::of(Mesh { driver, driven }).common_factor;
-            faults.extend((common > 1).then_some(Fault::NotHunting(common)));
+            faults.extend(self.of_pair(shared));
         }
         faults
+    }
+
+    /// What is wrong with the pair.
+    fn of_pair(&self, shared: &Shared) -> Vec<Fault> {
+        let reached = pair::reached(&shared.geometry, tips(shared));
+        let each = self.flanks(shared).into_iter().zip(reached).zip(shared.gears);
+        let interferes = each.filter_map(|((flank, reached), gear)| {
+            // A rounding is no interference: a tool whose tip just leaves the flank whole leaves it to a micrometre.
+            let is_below = reached.is_none_or(|reached| reached < flank.begins - millimetres(2e-3));
+            is_below.then_some(Fault::Interference(gear.teeth, flank.begins))
+        });
+        let mut faults: Vec<Fault> = interferes.collect();
+        let contact = self.contact_of(shared);
+        if contact.involute < LEAST_CONTACT {
+            faults.push(Fault::Contact(contact.involute));
+        } else {
+            faults.extend(contact.relieved.filter(|relieved| *relieved < LEAST_CONTACT).map(Fault::RelievedContact));
+        }
+        let [driver, driven] = shared.gears.map(|gear| gear.teeth);
+        let mesh = Mesh { driver, driven };
+        faults.extend((!Hunting::of(mesh).is_hunting()).then_some(Fault::NotHunting(mesh)));
+        faults
+    }
+
+    /// How many teeth of the pair share the load; none without a mate.
+    pub fn contact(&self) -> Option<Contact> {
+        self.pair.as_ref().map(|shared| self.contact_of(shared))
+    }
+
+    fn contact_of(&self, shared: &Shared) -> Contact {
+        let [own, other] = self.flanks(shared);
+        let ratio = |own: Flank| pair::contact_ratio(&shared.geometry, [own, other]);
+        let relieved = self.relief.map(|relief| ratio(Flank { ends: relief.from.min(own.ends), ..own }));
+        Contact { tip_to_tip: shared.geometry.transverse_contact_ratio, involute: ratio(own), relieved }
+    }
+
+    /// The involutes of both gears, from where the root of the tool ends to the tips.
+    fn flanks(&self, shared: &Shared) -> [Flank; 2] {
+        let (_, _, radius) = self.rack.sizes();
+        let ([one, two], [tip1, tip2]) = (shared.gears, tips(shared));
+        let flank = |gear: &CutGear, tip: Length| Flank { begins: millimetres(2.0 * HalfTooth::of(gear, radius, tip).form_mm), ends: tip };
+        [flank(&one, tip1), flank(&two, tip2)]
     }
 }
 
@@ -190,7 +248,7 @@ pub fn tips(shared: &Shared) -> [Length; 2] {
     [tip1.min(one.tip_diameter()), tip2.min(two.tip_diameter())]
 }
 
-fn pair_of(wanted: &Wanted, cut: Cut, teeth: Teeth) -> (Option<Shared>, Option<(GeometryError, Option<Length>)>) {
+fn pair_of(wanted: &Wanted, cut: Cut, teeth: Teeth, straight: f64) -> (Option<Shared>, Option<(GeometryError, Option<Length>)>) {
     let Some(mate) = wanted.mate_teeth else { return (None, None) };
     let plain = [teeth, mate].map(|teeth| CutGear { teeth, cut, shift: 0.0 });
     let reference = pair::tightest_centre(plain);
@@ -201,7 +259,7 @@ fn pair_of(wanted: &Wanted, cut: Cut, teeth: Teeth) -> (Option<Shared>, Option<(
     };
     let shared = match (wanted.profile_shift, wanted.split) {
         (Some(first), _) => with_first(cut, [teeth, mate], centre, first),
-        (None, Some(rule)) => by_rule(cut, [teeth, mate], centre, rule),
+        (None, Some(rule)) => by_rule(cut, [teeth, mate], centre, rule, straight),
         (None, None) => return (None, None),
     };
     match shared {

@@ -38,6 +38,10 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
         let from = length(source, relief.from);
         rests.push(usual("Relief begins on", from, "half a module below the tip; common practice, no published source"));
     }
+    if order.contact().is_some_and(|contact| contact.relieved.is_some()) {
+        let ends = "taken to end where this gear’s tip relief begins";
+        rests.push(usual("Contact with relief", ends, "relieved flanks touch under load only; common practice, no published source"));
+    }
     if order.pair.is_some() && order.wanted.profile_shift.is_none() {
         rests.extend(order.wanted.split.map(|rule| {
             usual("Split of the profile shifts", rule_said(rule), "sum by ISO 21771:2007, equation 62; the split is a choice")

@@ -2,7 +2,7 @@
 
 use super::answer::{Fault, Order, ShiftFrom};
 use super::read::Wanted;
-use super::sentence::rule_said;
+use super::sentence::{not_hunting, rule_said};
 use crate::problem::Explain;
 use crate::questions::Source;
 use crate::questions::deciding::few;
@@ -74,9 +74,17 @@ fn fault_row(source: Source<'_>, order: &Order) -> Option<Row> {
             "the {teeth}-tooth gear has tips {} wide, too narrow to harden: less profile shift, or lower tips",
             length(source, land)
         )),
+        Fault::Interference(teeth, begins) => Piece::caution(format!(
+            "the involute of the {teeth}-tooth gear begins on {}, and its mate’s tips reach below that: more profile shift, or lower tips on the mate",
+            length(source, begins)
+        )),
         Fault::Contact(ratio) => {
             Piece::caution(format!("a contact ratio of {} is below 1.2: less profile shift, or more teeth", number::show(ratio, 2)))
         }
+        Fault::RelievedContact(ratio) => Piece::caution(format!(
+            "up to where tip relief begins the contact ratio is {}, below 1.2: let relief begin higher",
+            number::show(ratio, 2)
+        )),
         Fault::NoRow(reference) => Piece::caution(format!(
             "the rows of DIN 3967 kept here go to a pitch diameter of {}, this one is {}: the backlash is taken instead",
             length(source, millimetres(Allowance::MOST_MM)),
@@ -88,7 +96,7 @@ fn fault_row(source: Source<'_>, order: &Order) -> Option<Row> {
             length(source, base),
             length(source, tip)
         )),
-        Fault::NotHunting(common) => Piece::words(format!("the counts share a factor of {common}: the same teeth meet again and again")),
+        Fault::NotHunting(mesh) => Piece::caution(not_hunting(mesh)),
     }));
     let cell = says.into_iter().fold(Cell::default(), |cell, piece| cell.and([piece]));
     (!cell.lines.is_empty()).then(|| Row::of_one("fault", "Before it is cut", cell))
@@ -267,7 +275,7 @@ fn pair_rows(source: Source<'_>, order: &Order) -> Vec<Row> {
     vec![
         Row::of_one("pair-sum", "Sum of the profile shifts", Cell::line([signed("shift_sum", geometry.shift_sum).into()])),
         Row::of_one("pair-angle", "Working pressure angle", Cell::line([working.into(), Piece::words("° across the shaft")])),
-        Row::of_one("pair-contact", "Contact ratio", Cell::line([number("contact_ratio", geometry.transverse_contact_ratio, 3).into()])),
+        Row::of_one("pair-contact", "Contact ratio", contact_cell(order)),
         Row::of_one(
             "pair-sliding",
             "Sliding at the roots",
@@ -288,6 +296,25 @@ fn pair_rows(source: Source<'_>, order: &Order) -> Vec<Row> {
             ]),
         ),
     ]
+}
+
+/// Tip to tip; on the involutes alone where the mate's tips reach below them; up to where tip relief begins.
+fn contact_cell(order: &Order) -> Cell {
+    let Some(contact) = order.contact() else { return Cell::default() };
+    let figure = |key: &str, ratio: f64| Figure::number(format!("cutter.{key}"), ratio, 3);
+    let cell = Cell::line([figure("contact_ratio", contact.tip_to_tip).into()]);
+    let is_short = contact.involute < contact.tip_to_tip - 5e-4;
+    let cell = if is_short {
+        cell.and([figure("contact_ratio_involute", contact.involute).small().into(), Piece::words("on the involutes alone")])
+    } else {
+        cell
+    };
+    let Some(relieved) = contact.relieved else { return cell };
+    let figure = figure("contact_ratio_relieved", relieved);
+    let filled = format!("{} teeth", figure.shown);
+    let formula = "what is left of the line of contact up to where this gear’s relief begins ÷ base pitch";
+    let figure = figure.by(formula, filled, "ISO 21771:2007; that relieved flanks do not count is common practice, no published source");
+    cell.and([figure.small().into(), Piece::words("up to where tip relief begins")])
 }
 
 /// What was typed in words.

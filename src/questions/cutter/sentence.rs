@@ -2,7 +2,10 @@
 
 use super::answer::{Fault, Order};
 use super::read::Wanted;
-use crate::problem::Explain;
+use crate::gearing::Mesh;
+use crate::gearing::hunting::{Hunting, hunting_beside};
+use crate::problem::{Explain, capital};
+use crate::questions::alike::either;
 use crate::questions::measure::said::{cut, length};
 use crate::questions::{Source, Station};
 use crate::sheet::Said;
@@ -74,15 +77,24 @@ fn wrong_said(source: Source<'_>, order: &Order) -> String {
             reference.map_or_else(String::new, |centre| format!(": these counts want {} without profile shift", length(source, centre)));
         return format!("No profile shift brings it to its mate: {}{wants}.", why.what());
     }
-    let first = order.faults().into_iter().find(|fault| !matches!(fault, Fault::NotHunting(_)));
-    first.map_or_else(String::new, |fault| match fault {
+    order.faults().into_iter().next().map_or_else(String::new, |fault| match fault {
         Fault::Undercut(teeth, least) => {
             format!("The {teeth}-tooth gear is undercut: it wants a profile shift of {} at least.", number::show_signed(least, 2))
         }
         Fault::Pointed(teeth, _) => format!("The {teeth}-tooth gear is pointed: less profile shift, or lower tips."),
+        Fault::Interference(teeth, _) => format!("The mate’s tips reach below the involute of the {teeth}-tooth gear."),
         Fault::Contact(ratio) => format!("Its contact ratio is {}, below 1.2.", number::show(ratio, 2)),
+        Fault::RelievedContact(ratio) => format!("With its tip relief the contact ratio is {}, below 1.2.", number::show(ratio, 2)),
         Fault::NoRow(_) => "DIN 3967’s rows do not reach it: the backlash is taken instead.".into(),
         Fault::Relief(..) => "Tip relief cannot begin there.".into(),
-        Fault::NotHunting(_) => String::new(),
+        Fault::NotHunting(mesh) => format!("{}.", capital(&not_hunting(mesh))),
     })
+}
+
+/// Which factor the counts of a pair share, and which counts beside them would hunt.
+pub(super) fn not_hunting(mesh: Mesh) -> String {
+    let common = Hunting::of(mesh).common_factor;
+    let beside: Vec<String> = hunting_beside(mesh).into_iter().map(|pair| format!("{}/{}", pair.driver, pair.driven)).collect();
+    let instead = if beside.is_empty() { String::new() } else { format!(": {} would hunt", either(&beside)) };
+    format!("{} and {} teeth share a factor of {common}, so the same teeth meet again and again{instead}", mesh.driver, mesh.driven)
 }

@@ -5,7 +5,7 @@ use crate::gearing::geometry::{GeometryError, Setting, geometry};
 use crate::gearing::{Mesh, Teeth};
 use crate::job::Bench;
 use crate::toothform::known::next::{Next, next};
-use crate::toothform::known::{Candidate, Found, Readings, search};
+use crate::toothform::known::{Candidate, Found, Reading, Readings, search};
 use crate::toothform::pair::{self, Meshing};
 use crate::toothform::pins::{self, PinError};
 use crate::toothform::{CutGear, span};
@@ -79,7 +79,10 @@ impl Known {
         let found = search(&readings);
         let next = next(&readings, &found.fitting);
         let best = found.best();
-        let pin = best.zip(readings.pins).and_then(|(best, (pin, _))| pins::lay(&best.worn(), pin).err());
+        // Where only the pins contradict, the gear that the other readings name tells whether they lay in their place.
+        let beside_pins = || found.without.as_ref().filter(|(of, _)| *of == Reading::Pins).map(|(_, candidate)| candidate);
+        let laid_in = best.or_else(beside_pins);
+        let pin = laid_in.zip(readings.pins).and_then(|(gear, (pin, _))| pins::lay(&gear.worn(), pin).err());
         let with_mate = best.and_then(|best| with_mate(best, &measured.mate)?.ok());
         Some(Self { readings, found, next, pin, with_mate })
     }

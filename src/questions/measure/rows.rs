@@ -146,7 +146,8 @@ fn lost_row(source: Source<'_>, best: &Candidate) -> Option<Row> {
         None => Cell::line([figure.into(), Piece::words("off the thickness, wear and the backlash it was cut with")]),
     };
     let cell = cell.and_maybe(
-        best.cut_down.map(|low| Piece::caution(format!("the tips are {} low: turned down, or measured short", said::length(source, low)))),
+        best.cut_down
+            .map(|low| Piece::caution(format!("the tips are {} low: chipped, turned down, or measured short", said::length(source, low)))),
     );
     Some(Row::of_one("lost", "Flanks have lost", cell))
 }

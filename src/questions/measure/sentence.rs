@@ -1,5 +1,7 @@
 //! The answer in a sentence or two: which gear it is, what its flanks have lost, whether it runs with the mate; or what to measure next.
 
+use std::f64::consts::PI;
+
 use super::answer::{Known, MateFrom, WithMate, mate_problem};
 use super::read::Measured;
 use super::said;
@@ -10,9 +12,9 @@ use crate::questions::identify::rows::said::in_words;
 use crate::questions::{Source, Station};
 use crate::sheet::Said;
 use crate::toothform::known::{Candidate, Reading};
-use crate::toothform::{CutGear, pair, span};
-use crate::units::common::millimetres;
-use crate::units::{Length, number};
+use crate::toothform::{CutGear, Pitch, across, pair, span};
+use crate::units::common::{in_millimetres, millimetres};
+use crate::units::{Length, limits, number};
 
 /// How many gears a sentence names.
 const NAMED: usize = 3;
@@ -89,7 +91,10 @@ fn shift_said(candidate: &Candidate) -> String {
 
 fn lost_said(source: Source<'_>, candidate: &Candidate) -> String {
     if let Some(low) = candidate.cut_down {
-        return format!("Its tips are {} lower than its teeth are thick: turned down, or measured short.", said::length(source, low));
+        return format!(
+            "Its tips are {} lower than its teeth are thick: chipped, turned down, or measured short.",
+            said::length(source, low)
+        );
     }
     match candidate.lost {
         Some(lost) if lost > Length::default() => {
@@ -122,19 +127,55 @@ fn contradiction(source: Source<'_>, measured: &Measured, known: &Known) -> Stri
     }
     if let Some((of, candidate)) = &known.found.without {
         let name = said::reading(*of);
+        let again = match &known.pin {
+            Some(why) if *of == Reading::Pins => format!("{}: {}.", capital(&why.what()), why.what_to_do()),
+            _ if *of == Reading::Tips => tips_said(source, known, candidate),
+            _ => "Read that one again.".into(),
+        };
         return format!(
-            "These readings contradict one another: without {name} it would be {}. Read that one again.",
+            "These readings contradict one another: without {name} it would be {}. {again}",
             said::gear(candidate, measured.hand)
         );
     }
     let Some(nearest) = known.found.others.first() else {
-        return "No standard gear has such a helix with this many teeth: check the print and the count.".into();
+        return no_such_helix(source, known);
     };
     let off = nearest.worst_reading().map_or_else(String::new, |residual| said::off(source, residual));
     format!(
         "No standard gear fits these readings. The nearest is {}: {off}. Check the count and each unit.",
         said::gear(nearest, measured.hand)
     )
+}
+
+/// What a reading over the tips that contradicts all others can come from.
+fn tips_said(source: Source<'_>, known: &Known, candidate: &Candidate) -> String {
+    let gear = candidate.worn();
+    let would_read = across::over_tips(&gear, gear.tip_diameter(), known.readings.face);
+    match known.readings.over_tips {
+        Some(read) if read < would_read => {
+            format!(
+                "The tips read {} low: chipped, turned down, or not across the gear. Read them again.",
+                said::length(source, would_read - read)
+            )
+        }
+        Some(read) => {
+            format!("The tips read {} high: is it that gear, and in that unit? Read them again.", said::length(source, read - would_read))
+        }
+        None => String::new(),
+    }
+}
+
+/// No pitch has such a helix: how short a lead can be, or what to check.
+fn no_such_helix(source: Source<'_>, known: &Known) -> String {
+    let teeth = known.readings.teeth;
+    if known.readings.lead.is_none() {
+        return format!("No standard gear of {teeth} teeth prints so steep: check the print and the count.");
+    }
+    // L = π z mₙ / sin β: the finest pitch at the steepest helix.
+    let finest_mm = Pitch::all().map(|pitch| in_millimetres(pitch.module())).fold(f64::INFINITY, f64::min);
+    let least_mm = PI * f64::from(teeth.count()) * finest_mm / limits::HELIX.greatest.to_radians().sin();
+    let least = said::length(source, millimetres(least_mm));
+    format!("No standard gear of {teeth} teeth has so short a lead: the shortest is {least}. Check the lead and the count.")
 }
 
 /// The gear is known, but not with that mate at that centre distance: the nearest that would do.

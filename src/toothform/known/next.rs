@@ -33,41 +33,69 @@ pub struct Next {
 /// How many of those that fit are told apart; the rest is less likely.
 const MOST: usize = 4;
 
-/// The measurement that tells the likeliest from the others best; none where no reading does by more than it can be off.
+/// Pins in times of the usual one: smaller and larger ones lie lower and higher on the flanks, and so tell a pressure angle.
+const PINS: [f64; 4] = [1.0, 0.85, 1.25, 1.5];
+
+/// The measurement that tells those that are left apart best: whichever of them the gear is, its reading leaves some other out.
+///
+/// Gears of one base pitch have one base circle, and so the same flanks: of those only the tips differ, and by less than wear may have taken, so that
+/// the reading over them makes one likelier and leaves none out. None where no reading differs by more than it can be off.
 pub fn next(readings: &Readings, fitting: &[Candidate]) -> Option<Next> {
     let gears: Vec<&Candidate> = fitting.iter().take(MOST).collect();
     let best = gears.first()?;
     if gears.len() < 2 {
         return None;
     }
-    let measures = open(readings, best).into_iter();
-    let each = measures.filter_map(|measure| {
+    let each = open(readings, best).into_iter().filter_map(|measure| {
         let would_read: Option<Vec<Length>> = gears.iter().map(|candidate| reads(measure, candidate, readings.face)).collect();
         let would_read = would_read?;
         let first = *would_read.first()?;
         let apart_mm = would_read.iter().skip(1).map(|read| in_millimetres(*read - first).abs()).fold(f64::INFINITY, f64::min);
-        Some(Next { measure, would_read, apart: millimetres(apart_mm) })
+        let left_out: Vec<usize> = would_read.iter().map(|read| left_out(&taken(*readings, measure, *read), &gears)).collect();
+        let least = left_out.iter().copied().min()?;
+        Some(((least, left_out.iter().sum::<usize>()), Next { measure, would_read, apart: millimetres(apart_mm) }))
     });
     let least_mm = 2.0 * in_millimetres(readings.give_or_take);
-    each.filter(|next| in_millimetres(next.apart) > least_mm).max_by(|a, b| a.apart.value.total_cmp(&b.apart.value))
+    let telling =
+        each.filter(|((least, _), next)| *least > 0 || (next.measure == Measure::OverTips && in_millimetres(next.apart) > least_mm));
+    let best = telling.max_by(|(one, a), (other, b)| one.cmp(other).then(a.apart.value.total_cmp(&b.apart.value)));
+    best.map(|(_, next)| next)
 }
 
-/// What was not measured yet. The readings over other spans and pins come from the likeliest gear.
+/// How many gears the readings no longer fit.
+fn left_out(readings: &Readings, gears: &[&Candidate]) -> usize {
+    let fits = |gear: &&&Candidate| {
+        Candidate::of(readings, gear.pitch, gear.depth, gear.gear.cut.pressure()).is_some_and(|candidate| candidate.fits())
+    };
+    gears.len() - gears.iter().filter(fits).count()
+}
+
+/// The readings with one more.
+pub fn taken(readings: Readings, measure: Measure, read: Length) -> Readings {
+    match measure {
+        Measure::OverTips => Readings { over_tips: Some(read), ..readings },
+        Measure::Span(_) => match readings.spans {
+            [Some(first), _] => Readings { spans: [Some(first), Some(read)], ..readings },
+            _ => Readings { spans: [Some(read), None], ..readings },
+        },
+        Measure::OverPins(pin) => Readings { pins: Some((pin, read)), ..readings },
+        Measure::Root => Readings { root: Some(read), ..readings },
+    }
+}
+
+/// What was not measured yet; of spans and pins one reading each has its place. Those over spans and pins come from the likeliest gear.
 fn open(readings: &Readings, best: &Candidate) -> Vec<Measure> {
     let mut open = Vec::new();
     if readings.over_tips.is_none() {
         open.push(Measure::OverTips);
     }
-    let usual = span::teeth_to_span(&best.gear);
     match (readings.spans, best.spanned) {
-        ([Some(_), Some(_)], Some(over)) => open.extend(far_spans(best, over).map(Measure::Span)),
+        ([Some(_), Some(_)], _) => {}
         ([Some(_), None], Some(over)) => open.push(Measure::Span(over + 1)),
-        _ => open.push(Measure::Span(usual)),
+        _ => open.push(Measure::Span(span::teeth_to_span(&best.gear))),
     }
-    match readings.pins {
-        None => open.push(Measure::OverPins(rounded(pins::usual_pin(&best.gear)))),
-        // A second, larger pin rides higher on the flank and tells the pressure angle.
-        Some((pin, _)) => open.push(Measure::OverPins(rounded(pin * 1.25))),
+    if readings.pins.is_none() {
+        open.extend(PINS.map(|times| Measure::OverPins(rounded(pins::usual_pin(&best.gear) * times))));
     }
     if readings.root.is_none() {
         open.push(Measure::Root);
@@ -78,18 +106,6 @@ fn open(readings: &Readings, best: &Candidate) -> Vec<Measure> {
 /// A pin that can be had: to a quarter of a millimetre.
 fn rounded(pin: Length) -> Length {
     millimetres((in_millimetres(pin) * 4.0).round().max(1.0) / 4.0)
-}
-
-/// Spans over fewer or more teeth than were measured, that still touch the flanks.
-fn far_spans(best: &Candidate, over: u16) -> impl Iterator<Item = u16> {
-    let gear = best.worn();
-    let tip_mm = in_millimetres(gear.tip_diameter());
-    let base_mm = in_millimetres(gear.base_diameter());
-    let touches = move |over: u16| {
-        let at_mm = in_millimetres(span::contact_diameter(&gear, span::over_teeth(&gear, over)));
-        at_mm < tip_mm - 0.1 && at_mm > base_mm + 0.1
-    };
-    (2..over.saturating_add(6)).filter(move |count| *count != over && *count != over + 1).filter(move |count| touches(*count))
 }
 
 /// What a measurement would read of a gear as it is now.

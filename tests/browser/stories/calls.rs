@@ -6,19 +6,19 @@ use browser_tests::anyhow::{Result, ensure};
 use browser_tests::{Key, Named, Page, Screen, button, field, link, visit};
 
 /// Whoever answers the call: counts what is done, by pointing or by keys alone.
-struct Hands<'a> {
+pub(crate) struct Hands<'a> {
     page: &'a Page,
     by_keys: bool,
-    actions: usize,
+    pub(crate) actions: usize,
     tabs: usize,
 }
 
 impl<'a> Hands<'a> {
-    fn of(page: &'a Page, by_keys: bool) -> Self {
+    pub(crate) fn of(page: &'a Page, by_keys: bool) -> Self {
         Self { page, by_keys, actions: 0, tabs: 0 }
     }
 
-    async fn press(&mut self, target: Named) -> Result<()> {
+    pub(crate) async fn press(&mut self, target: Named) -> Result<()> {
         self.actions += 1;
         if self.by_keys {
             self.tabs += self.page.tab_to(&target).await?;
@@ -27,7 +27,7 @@ impl<'a> Hands<'a> {
         self.page.click(target).await
     }
 
-    async fn type_into(&mut self, target: Named, text: &str) -> Result<()> {
+    pub(crate) async fn type_into(&mut self, target: Named, text: &str) -> Result<()> {
         self.actions += 1;
         if self.by_keys {
             self.tabs += self.page.tab_to(&target).await?;
@@ -139,7 +139,7 @@ async fn the_caller_hears(page: &Page) -> Result<()> {
 }
 
 /// The answer sentence of the open question and the figures of every setup's gears stand before the eyes.
-async fn all_is_on_the_first_screen(page: &Page, keys: &[&str]) -> Result<()> {
+pub(crate) async fn all_is_on_the_first_screen(page: &Page, keys: &[&str]) -> Result<()> {
     page.js::<()>("void scrollTo({ top: 0, behavior: 'instant' })").await?;
     let answer: f64 = page.of(".answer", "one.getBoundingClientRect().bottom").await?;
     let high: f64 = page.js("innerHeight").await?;
@@ -252,72 +252,6 @@ fn call_3_an_overdrive_on_third_and_top() -> Result<()> {
         hands.type_into(field("Ring and pinion").of("Setup A"), "4.37").await?;
         page.until("/2,(59[0-9]|60[0-9])/.test(document.querySelector('main section.question').innerText)").await?;
         is_about("rpm at 60 with 4.37", &page.figure("A", "cruise_rpm").await?, 2_600.0)
-    })
-}
-
-/// On the bench: a cluster of 33-17-24-27, a main gear of 36 that runs on the 17. No name.
-#[test]
-fn call_4_a_cluster_without_a_name() -> Result<()> {
-    visit(async |page| {
-        page.set_screen(Screen::DESK).await?;
-        page.open("#bench/identify").await?;
-        let mut hands = Hands::of(page, false);
-        for (place, text) in [("input pair", "?/33"), ("1st", "36/17"), ("2nd", "?/24"), ("3rd", "?/27")] {
-            hands.type_into(field(place).of("Counted teeth"), text).await?;
-        }
-        ensure!(hands.actions <= 6, "{} actions", hands.actions);
-        // 36 + 17 = 53: 53 − 33 = 20, 53 − 24 = 29, 53 − 27 = 26; 33/20 × 36/17 = 3.494, × 29/24 = 1.994, × 26/27 = 1.589.
-        page.says(".answer", "tooth sum of 53").await?;
-        page.says(".answer", "20 (the input pair), 29 (2nd) and 26 (3rd)").await?;
-        page.says(".answer", "3.49, 1.99, 1.59, 1.00").await?;
-        all_is_on_the_first_screen(page, &[]).await
-    })
-}
-
-/// An axle: "39 turns of the pinion for 10 of the wheel, the other wheel on the ground".
-#[test]
-fn call_5_was_the_other_wheel_held() -> Result<()> {
-    visit(async |page| {
-        page.set_screen(Screen::DESK).await?;
-        page.open("#bench/identify").await?;
-        let mut hands = Hands::of(page, false);
-        hands.type_into(field("driveshaft turns").of("Turns of an axle"), "39").await?;
-        hands.type_into(field("wheel turns").of("Turns of an axle"), "10").await?;
-        page.says(".answer", "39/10").await?;
-        hands.actions += 1;
-        page.choose(field("with").of("Turns of an axle"), "one wheel held").await?;
-        ensure!(hands.actions <= 4, "{} actions", hands.actions);
-        // One wheel held, the other turns twice as far: 2 × 39 ÷ 10 = 7.8, which no car has; 3.9 if both turned.
-        page.until("/7\\.[78]/.test(document.querySelector('.answer').innerText)").await?;
-        page.says(".answer", "held").await?;
-        let (answer, high): (f64, f64) = page.js("[document.querySelector('.answer').getBoundingClientRect().bottom, innerHeight]").await?;
-        ensure!(answer <= high, "the answer ends at {answer:.0} px of {high:.0}");
-        Ok(())
-    })
-}
-
-/// A gear of 32 teeth on the bench: over the tips, over five and six teeth, the angle its tips print.
-#[test]
-fn call_8_a_gear_without_a_name() -> Result<()> {
-    visit(async |page| {
-        page.set_screen(Screen::DESK).await?;
-        page.open("#bench/measure").await?;
-        let mut hands = Hands::of(page, false);
-        let readings = [
-            ("teeth", "32"),
-            ("over the tips, largest reading", "3.120"),
-            ("span over several teeth", "1.1652"),
-            ("over one tooth more", "1.4112"),
-            ("angle the tips print", "25.5"),
-        ];
-        for (name, text) in readings {
-            hands.type_into(field(name).of("What was measured"), text).await?;
-        }
-        ensure!(hands.actions <= 8, "{} actions", hands.actions);
-        // π ÷ 12 × cos 20° = 0.2460 = 1.4112 − 1.1652; sin β = 32 × 2.1167 × tan 25.5° ÷ 79.248: 24.06°; x = (3.120 − 2.919) × 6 − 1 = 0.206.
-        page.says(".answer", "12 DP, 20°, 24° helix, profile shift +0.21").await?;
-        page.says(".answer", "the flanks have lost 0.00").await?;
-        all_is_on_the_first_screen(page, &[]).await
     })
 }
 

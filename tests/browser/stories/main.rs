@@ -2,6 +2,7 @@
 
 mod addresses;
 mod bench;
+mod bench_calls;
 mod book;
 mod build;
 mod calls;

@@ -3,11 +3,12 @@
 use super::super::answer::tag::{by_cable, tagged};
 use super::super::read::Evidence;
 use super::LISTED;
-use super::said::{fit_said, joined};
+use super::said::fit_said;
 use crate::gearing::FinalDrive;
 use crate::gearing::identify::reading::Interval;
 use crate::gearing::identify::turns::axles_by_turns;
 use crate::gearing::teeth::{Ratio, decimal};
+use crate::questions::alike::either;
 use crate::questions::{Known, Source};
 use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::units::number;
@@ -79,11 +80,6 @@ fn tag_said(source: Source<'_>, evidence: &Evidence) -> Option<String> {
         _ if names.len() > NAMED => format!("The tag can mean {} pairs: turn the axle to tell them apart.", names.len()),
         _ => format!("The tag says {}{turn}.", either(&names)),
     })
-}
-
-/// `43/10 (4.30) or 43/11 (3.91)`.
-fn either(names: &[String]) -> String {
-    joined(names).replace(" and ", " or ")
 }
 
 fn cable_said(source: Source<'_>, evidence: &Evidence) -> Option<String> {
