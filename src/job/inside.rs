@@ -75,7 +75,7 @@ pub struct Inside {
     /// The pairs that are cut otherwise: `1st 8 DP 0°; R 7 DP; 2nd x 0.3; 3rd left; 4th face 14 mm`; blank for none.
     #[serde(skip_serializing_if = "Typed::is_blank")]
     pub pair_cuts: Typed,
-    /// The two bearings of the countershaft: `0 28 kN ball; 175 24 kN roller`; blank where they are not looked at.
+    /// The two bearings of the countershaft: `0 28 kN ball; 175 24 kN roller`, `0 40 kN taper Y 1.6; 175 45 kN taper Y 1.5`; blank where they are not looked at.
     #[serde(skip_serializing_if = "Typed::is_blank")]
     pub bearings: Typed,
     /// Where the gears sit along it: `input 22; 2nd 110; 1st 150`.

@@ -1,8 +1,10 @@
 //! Where gears and bearings sit along a shaft, as it is typed: `input 22; 3rd 65; 2nd 110; 1st 150`, and `0 28 kN ball; 175 24 kN roller`.
 //!
-//! Places are told from any one end, in one direction.
+//! Places are told from any one end, in one direction. Taper bearings come in twos, with Y and e of their catalogue where they are known:
+//! `0 40 kN taper Y 1.6 e 0.37; 175 45 kN taper Y 1.5; back to back`.
 
 use super::bearing::Rolling;
+use super::taper::{Taper, USUAL_AXIAL_FACTOR};
 use crate::gearing::geometry::pair_cuts::{PairAt, pair_named};
 use crate::problem::Explain;
 use crate::units::{Force, Length, System, Typed, limits, number};
@@ -16,6 +18,8 @@ pub struct ShaftBearing {
     pub rating: Force,
     /// What rolls in it.
     pub rolling: Rolling,
+    /// Its cone, of a taper bearing.
+    pub taper: Option<Taper>,
 }
 
 /// Why a text says nothing of a shaft.
@@ -33,6 +37,8 @@ pub enum AlongError {
     },
     /// Both bearings sit at one place.
     OnePlace,
+    /// One is a taper bearing and the other is none.
+    OneTaper,
     /// It begins with no gear of the box.
     NoGear {
         /// What was typed.
@@ -53,6 +59,7 @@ impl Explain for AlongError {
                 format!("a shaft is worked out on two bearings, and {many} {} typed", if *many == 1 { "is" } else { "are" })
             }
             Self::OnePlace => "both bearings sit at one place".into(),
+            Self::OneTaper => "one taper bearing holds its shaft one way only".into(),
             Self::NoGear { text } => format!("“{}” does not begin with a gear of this box", number::clip(text)),
             Self::Place { text } => format!("“{}” is no place along a shaft", number::clip(text)),
         }
@@ -61,8 +68,9 @@ impl Explain for AlongError {
     fn what_to_do(&self) -> String {
         match self {
             Self::NoBearing { .. } | Self::NotTwo { .. } | Self::OnePlace => {
-                "type the place of each with its rating C and ball, roller or needle, such as 0 28 kN ball; 175 24 kN roller".into()
+                "type the place of each with its rating C and ball, roller, needle or taper, such as 0 28 kN ball; 175 24 kN roller".into()
             }
+            Self::OneTaper => "type taper for both, with Y of each, such as 0 40 kN taper Y 1.6; 175 45 kN taper Y 1.5".into(),
             Self::NoGear { .. } => "type each gear with the place of its middle, such as input 22; 2nd 110; 1st 150".into(),
             Self::Place { .. } => format!("type {}, told from the same end as the bearings", limits::STATION.range()),
         }
@@ -75,12 +83,15 @@ impl Explain for AlongError {
 /// # Errors
 /// When there are not two, or one cannot be read.
 pub fn read_bearings(text: &str, system: System) -> Result<Option<[ShaftBearing; 2]>, AlongError> {
-    let all: Vec<ShaftBearing> = parts(text).map(|part| bearing(part, system)).collect::<Result<_, _>>()?;
+    let (arranged, told): (Vec<&str>, Vec<&str>) = parts(text).partition(|part| arrangement(part).is_some());
+    let back_to_back = arranged.last().and_then(|part| arrangement(part)).unwrap_or_default();
+    let all: Vec<ShaftBearing> = told.into_iter().map(|part| bearing(part, system, back_to_back)).collect::<Result<_, _>>()?;
     match all.as_slice() {
         [] => Ok(None),
+        [one, two] if one.at == two.at => Err(AlongError::OnePlace),
+        [one, two] if one.taper.is_some() != two.taper.is_some() => Err(AlongError::OneTaper),
         [one, two] if one.at < two.at => Ok(Some([*one, *two])),
-        [one, two] if one.at > two.at => Ok(Some([*two, *one])),
-        [_, _] => Err(AlongError::OnePlace),
+        [one, two] => Ok(Some([*two, *one])),
         others => Err(AlongError::NotTwo { many: others.len() }),
     }
 }
@@ -102,23 +113,69 @@ fn parts(text: &str) -> impl Iterator<Item = &str> {
     text.split([';', '\n']).map(str::trim).filter(|part| !part.is_empty())
 }
 
-fn bearing(part: &str, system: System) -> Result<ShaftBearing, AlongError> {
+/// Whether taper bearings stand back to back; none of a part that says nothing of it.
+fn arrangement(part: &str) -> Option<bool> {
+    match part.to_ascii_lowercase().replace('-', " ").as_str() {
+        "back to back" => Some(true),
+        "face to face" => Some(false),
+        _ => None,
+    }
+}
+
+fn bearing(part: &str, system: System, back_to_back: bool) -> Result<ShaftBearing, AlongError> {
     let wrong = || AlongError::NoBearing { text: part.to_owned() };
     let lower = part.to_ascii_lowercase().replace([':', '='], " ");
-    let mut words: Vec<&str> = lower.split_whitespace().collect();
-    let rolling = match words.pop().ok_or_else(wrong)?.trim_end_matches('s') {
-        "ball" => Rolling::Balls,
-        "roller" | "needle" => Rolling::Rollers,
-        _ => return Err(wrong()),
+    let words: Vec<&str> = lower.split_whitespace().collect();
+    let kind = words.iter().position(|word| kind_of(word).is_some()).ok_or_else(wrong)?;
+    let (before, after) = words.split_at_checked(kind).ok_or_else(wrong)?;
+    let (kind, after) = after.split_first().ok_or_else(wrong)?;
+    let (rolling, taper) = match kind_of(kind).ok_or_else(wrong)? {
+        Kind::Taper => {
+            let after = after.strip_prefix(&["roller"]).or_else(|| after.strip_prefix(&["rollers"])).unwrap_or(after);
+            (Rolling::Rollers, Some(cone(after, back_to_back).ok_or_else(wrong)?))
+        }
+        Kind::Rolls(rolling) if after.is_empty() => (rolling, None),
+        Kind::Rolls(_) => return Err(wrong()),
     };
-    let behind = words.get(1).is_some_and(|word| matches!(*word, "mm" | "in" | "\"" | "inch"));
-    let (at, rating) = words.split_at_checked(if behind { 2 } else { 1 }).ok_or_else(wrong)?;
+    let behind = before.get(1).is_some_and(|word| matches!(*word, "mm" | "in" | "\"" | "inch"));
+    let (at, rating) = before.split_at_checked(if behind { 2 } else { 1 }).ok_or_else(wrong)?;
     let mut rating = rating.join(" ").replace("kn", "kN");
     if !rating.contains(char::is_alphabetic) {
         rating.push_str(" kN");
     }
     let rating = Typed::new(rating.as_str(), system).read(&limits::BEARING_RATING).map_err(|_| wrong())?;
-    Ok(ShaftBearing { at: place(&at.join(" "), system)?, rating, rolling })
+    Ok(ShaftBearing { at: place(&at.join(" "), system)?, rating, rolling, taper })
+}
+
+/// What a word says of a bearing.
+enum Kind {
+    Rolls(Rolling),
+    Taper,
+}
+
+fn kind_of(word: &str) -> Option<Kind> {
+    match word.trim_end_matches('s') {
+        "ball" => Some(Kind::Rolls(Rolling::Balls)),
+        "roller" | "needle" => Some(Kind::Rolls(Rolling::Rollers)),
+        "taper" | "tapered" => Some(Kind::Taper),
+        _ => None,
+    }
+}
+
+/// Y and e behind the word, in any order; the usual Y where it is not told.
+fn cone(words: &[&str], back_to_back: bool) -> Option<Taper> {
+    let (mut axial_factor, mut threshold) = (USUAL_AXIAL_FACTOR, None);
+    for pair in words.chunks(2) {
+        let [name, value] = pair else { return None };
+        let value = number::read_decimal(&value.replace(',', "."))?;
+        match *name {
+            // Cones of 7° to 45°.
+            "y" if (0.4..=3.3).contains(&value) => axial_factor = value,
+            "e" if (0.18..=1.5).contains(&value) => threshold = Some(value),
+            _ => return None,
+        }
+    }
+    Some(Taper::new(axial_factor, threshold, back_to_back))
 }
 
 fn place(typed: &str, system: System) -> Result<Length, AlongError> {

@@ -137,6 +137,7 @@ mod stages_by_hand;
 mod stock;
 mod swap_by_hand;
 mod tag;
+mod taper_by_hand;
 mod teeth_by_hand;
 mod teeth_in_a_picture;
 mod travel_by_hand;

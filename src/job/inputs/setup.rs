@@ -83,7 +83,7 @@ inputs! {
     /// The pairs that are cut otherwise.
     PairCuts at pair_cuts: notation("pair-cuts", "pairs cut otherwise", no_unit).like("1st 8 DP 0°; R 7 DP; 2nd x 0.3");
     /// The two bearings of the countershaft.
-    Bearings at bearings: notation("bearings", "the cluster’s bearings: place, C, kind", no_unit).like("0 28 kN ball; 175 24 kN roller");
+    Bearings at bearings: notation("bearings", "the cluster’s bearings: place, C, ball, roller or taper", no_unit).like("0 28 kN ball; 175 24 kN roller");
     /// The two bearings of the mainshaft.
     MainBearings at main_bearings: notation("main-bearings", "the mainshaft’s bearings", no_unit).like("45 16 kN roller; 180 26 kN ball");
     /// The two bearings of the input shaft.

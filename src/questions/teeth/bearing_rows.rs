@@ -9,12 +9,14 @@ use crate::questions::inside::rows::typed_row;
 use crate::questions::needs::uncounted_or;
 use crate::questions::{Analysis, Source};
 use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
-use crate::units::{Force, Measured, Time, number, unit};
+use crate::units::{Force, Measured, Time, limits, number, unit};
 
 /// Source of the lives.
 const ISO: &str = "basic rating life L₁₀ of ISO 281:2007, added up by Palmgren and Miner; oil, dirt and misalignment often decide instead";
 /// Source of the loads.
 const STATICS: &str = "a rigid shaft on two points; forces after Shigley, Mechanical Engineering Design, section 13-16";
+/// Source of what taper bearings hold.
+const TAPER: &str = "two taper bearings against each other, ISO 281:2007 and common catalogue practice (from memory); no preload, no play";
 /// Lives longer than this many hours are said to be so.
 const MOST_HOURS: f64 = 100_000.0;
 /// What each bearing is called.
@@ -65,7 +67,7 @@ pub(super) fn held_rows(source: Source<'_>) -> Vec<Row> {
         let label = if of.key.is_empty() { "Bearings".to_owned() } else { format!("Bearings of the {}", of.words) };
         source.row(format!("{}bearings-{}", of.key.replace('_', "-"), gear + 1), format!("{label} in {}", ordinal(gear)), |analysis| {
             match bearings(analysis, of).and_then(|bearings| bearings.gears.get(gear).copied().flatten()) {
-                Some(held) if held.is_loaded() => held_cell(source, of, held, gear),
+                Some(held) if held.is_loaded() => held_cell(source, analysis, of, held, gear),
                 Some(_) => Cell::absent("nothing: direct"),
                 None if gear >= analysis.setup.gears.len() => Cell::absent("no such gear"),
                 None => missing(source, analysis, of),
@@ -98,7 +100,10 @@ fn missing(source: Source<'_>, analysis: &Analysis, of: &Shafted) -> Cell {
         return uncounted_or(analysis, "needs module or pitch");
     }
     if !is_typed(analysis, of) {
-        return Cell::needed(format!("needs the bearings of the {}: place, rating C and kind of both", of.words));
+        return Cell::needed(format!(
+            "needs the bearings of the {}: place, rating C and kind (ball, roller, needle or taper) of both",
+            of.words
+        ));
     }
     let unplaced: Vec<String> = unplaced(&analysis.setup, (of.shaft)(analysis)).into_iter().map(|at| name(source, at)).collect();
     if unplaced.is_empty() {
@@ -114,11 +119,17 @@ fn life_cell(of: &Shafted, bearings: &Bearings, life: Life) -> Cell {
     let formula = "L = 10⁶ turns × (C ÷ P)ᵖ; each gear uses up its share; both together (Σ L^−e)^(−1/e)";
     let key = format!("teeth.{}bearings.together", of.key);
     let figure = Figure::quantity(&key, &life.both, &unit::HOUR, 0).by(formula, each.join(", "), ISO);
+    let are_tapers = bearings.bearings.iter().all(|bearing| bearing.taper.is_some());
     let thrust = match bearings.takes_thrust.and_then(|place| ENDS.get(place)) {
+        _ if are_tapers => format!("taper bearings {}", if is_back_to_back(bearings) { "back to back" } else { "face to face" }),
         Some((_, end)) => format!("thrust taken by {end}"),
         None => "thrust is left to the washers".into(),
     };
     Cell::line([figure.into(), Piece::words("both together")]).and([Piece::words(each.join(", "))]).and([Piece::words(thrust)])
+}
+
+fn is_back_to_back(bearings: &Bearings) -> bool {
+    bearings.bearings.iter().filter_map(|bearing| bearing.taper).any(|taper| taper.back_to_back)
 }
 
 fn said(life: Option<Time>) -> String {
@@ -129,13 +140,53 @@ fn said(life: Option<Time>) -> String {
     }
 }
 
-fn held_cell(source: Source<'_>, of: &Shafted, held: Held, gear: usize) -> Cell {
+fn held_cell(source: Source<'_>, analysis: &Analysis, of: &Shafted, held: Held, gear: usize) -> Cell {
     let unit = Force::usual(source.reader.units);
-    let thrust = format!("thrust {} {}", number::show((unit.take)(&held.thrust), 0), unit.symbol);
+    let thrust = format!("thrust {} {}", number::show((unit.take)(&held.thrust.abs()), 0), unit.symbol);
     let pieces = ENDS.iter().zip(held.radial).flat_map(|((end, _), radial)| {
         let key = format!("teeth.gear_{}.{}bearing_{end}", gear + 1, of.key);
         let figure = Figure::quantity(&key, &radial, unit, 0).small();
         [Piece::words(*end), figure.by("moments about the other bearing", thrust.clone(), STATICS).into()]
     });
-    Cell::line(pieces.collect::<Vec<_>>())
+    let cell = Cell::line(pieces.collect::<Vec<_>>());
+    let Some(lines) = bearings(analysis, of).and_then(|bearings| taper_lines(source, of, bearings, held, gear)) else { return cell };
+    lines.into_iter().fold(cell, Cell::and)
+}
+
+/// What taper bearings make of it: the thrust each pushes its shaft out with, what it holds along the shaft, its equivalent load.
+fn taper_lines(source: Source<'_>, of: &Shafted, bearings: &Bearings, held: Held, gear: usize) -> Option<Vec<Vec<Piece>>> {
+    let tapers = bearings.tapers(&held, 1.0)?;
+    let unit = Force::usual(source.reader.units);
+    let shown = |force: Force| number::show((unit.take)(&force), 0);
+    let [one, two] = tapers.induced.map(shown);
+    let each = ENDS.iter().enumerate().filter_map(|(place, (end, _))| {
+        let (induced, axial, equivalent) = (*tapers.induced.get(place)?, *tapers.axial.get(place)?, *tapers.equivalent.get(place)?);
+        let (radial, taper) = (*held.radial.get(place)?, bearings.bearings.get(place)?.taper?);
+        let figure = |what: &str, force: Force| {
+            Figure::quantity(&format!("teeth.gear_{}.{}bearing_{end}_{what}", gear + 1, of.key), &force, unit, 0).small()
+        };
+        let of_cone = format!("{} ÷ (2 × {})", shown(radial), limits::shown(taper.axial_factor));
+        let mixed = if equivalent > radial {
+            format!("0.4 × {} + {} × {}", shown(radial), limits::shown(taper.axial_factor), shown(axial))
+        } else {
+            format!("{} ÷ {} is not beyond {}", shown(axial), shown(radial), number::show(taper.threshold, 3))
+        };
+        let filled = format!("{one} from the front one, {two} from the rear one, thrust {} {}", shown(held.thrust.abs()), unit.symbol);
+        Some(vec![
+            Piece::words(format!("{end}:")),
+            figure("induced", induced).by("induced thrust = radial load ÷ (2 Y)", of_cone, TAPER).into(),
+            Piece::words("induced,"),
+            figure("axial", axial)
+                .by("axial load = what the other induces, with the shaft’s thrust or against it; at least its own", filled, TAPER)
+                .into(),
+            Piece::words("axial,"),
+            figure("equivalent", equivalent).by("P = radial load, or 0.4 × radial load + Y × axial load beyond e", mixed, TAPER).into(),
+            Piece::words("equivalent"),
+        ])
+    });
+    let net = match tapers.pressed.and_then(|place| ENDS.get(place)) {
+        Some((_, end)) => format!("the net thrust goes to {end}"),
+        None => "hand not said: each as if the thrust pressed it".into(),
+    };
+    Some(each.chain([vec![Piece::words(net)]]).collect())
 }

@@ -12,6 +12,7 @@ use crate::toothload::bearing::{Rolling, damage, deep_groove_load, million_turns
 use crate::toothload::duty::Duty;
 use crate::toothload::path::{self, MeshLoad};
 use crate::toothload::reactions::{Reaction, ShaftLoad, bearing_loads};
+use crate::toothload::taper::axial_loads;
 use crate::toothload::thrust::{Pushed, on_shaft};
 use crate::units::{AngularVelocity, Force, Length, Time, Torque, unit};
 
@@ -38,8 +39,10 @@ pub struct Bearings {
 pub struct Held {
     /// Across the shaft, bearing by bearing.
     pub radial: [Force; 2],
-    /// Along the shaft, without its sign.
+    /// Along the shaft, above nothing away from the engine where the hands of the teeth are told.
     pub thrust: Force,
+    /// Whether they are.
+    pub is_told: bool,
     /// Turns of each bearing for one of the engine; 0 where no gear of the shaft carries power.
     pub turns: [f64; 2],
     /// What the front one holds, in axes fixed to the case.
@@ -51,6 +54,19 @@ impl Held {
     pub fn is_loaded(&self) -> bool {
         self.turns.iter().any(|turns| *turns > 0.0)
     }
+}
+
+/// What two taper bearings hold in one gear.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TaperLoads {
+    /// The thrust that each makes of its radial load.
+    pub induced: [Force; 2],
+    /// What each holds along the shaft; while the way of the thrust is not told, as much as it would hold if the thrust pressed it.
+    pub axial: [Force; 2],
+    /// The equivalent load of each.
+    pub equivalent: [Force; 2],
+    /// Which of them the thrust presses, 0 or 1; none while its way is not told.
+    pub pressed: Option<usize>,
 }
 
 /// Basic rating lives, which nine of ten outlast.
@@ -105,9 +121,32 @@ impl Bearings {
 
     /// The equivalent load of a bearing at a share of the torque.
     fn load(&self, place: usize, held: &Held, share: f64) -> Force {
+        if let Some(tapers) = self.tapers(held, share) {
+            return tapers.equivalent.get(place).copied().unwrap_or_default();
+        }
         let radial = held.radial.get(place).copied().unwrap_or_default() * share;
         let Some(bearing) = self.bearings.get(place).filter(|_| self.takes_thrust == Some(place)) else { return radial };
         deep_groove_load(radial, held.thrust * share, bearing.rating * USUAL_STATIC_SHARE)
+    }
+
+    /// What two taper bearings hold at a share of the torque; none of other bearings.
+    pub fn tapers(&self, held: &Held, share: f64) -> Option<TaperLoads> {
+        let [one, two] = self.bearings.map(|bearing| bearing.taper);
+        let both = [one?, two?];
+        let (radial, thrust) = (held.radial.map(|radial| radial * share), held.thrust * share);
+        let told = axial_loads(both, radial, thrust);
+        let axial = if held.is_told {
+            told
+        } else {
+            let ([one, two], [other_one, other_two]) = (told, axial_loads(both, radial, -thrust));
+            [one.max(other_one), two.max(other_two)]
+        };
+        let ([cone1, cone2], [across1, across2], [along1, along2]) = (both, radial, axial);
+        let induced = [cone1.induced(across1), cone2.induced(across2)];
+        let equivalent = [cone1.equivalent(across1, along1), cone2.equivalent(across2, along2)];
+        let [least, _] = induced;
+        let pressed = held.is_told.then_some(usize::from(along1 <= least));
+        Some(TaperLoads { induced, axial, equivalent, pressed })
     }
 }
 
@@ -165,7 +204,7 @@ impl Loaded<'_> {
         let loads = path::meshes(self.gearbox, gear).into_iter().filter(|load| is_on(shaft, load, layout));
         let mut on: Vec<ShaftLoad> = Vec::new();
         let mut pushed: Vec<Pushed> = Vec::new();
-        let mut turns = [0.0; 2];
+        let (mut turns, mut is_told) = ([0.0; 2], true);
         for load in loads {
             let at = PairAt::of(load.driver)?;
             let cut = inside.cut_of(at)?;
@@ -173,6 +212,7 @@ impl Loaded<'_> {
             let drives = load.driver.shaft(layout) == shaft;
             let (part, share) = if drives { (load.driver, load.driver_share) } else { (load.driven, load.driven_share) };
             turns = bearing_turns(shaft, layout, decimal(share).recip());
+            is_told &= inside.hand_of(at).is_some() || forces.axial.value == 0.0;
             let mesh = Pushed { load, forces, hand: inside.hand_of(at).unwrap_or(Hand::Right) };
             // A driven gear is pushed round, a driving one held back; both are pushed away from the other shaft.
             on.push(ShaftLoad {
@@ -193,7 +233,7 @@ impl Loaded<'_> {
         }));
         let reactions = bearing_loads(rear.at - front.at, &on)?;
         let [front, _] = reactions;
-        Some(Held { radial: reactions.map(|reaction| reaction.whole()), thrust: on_shaft(shaft, &pushed, layout).abs(), turns, front })
+        Some(Held { radial: reactions.map(|reaction| reaction.whole()), thrust: on_shaft(shaft, &pushed, layout), is_told, turns, front })
     }
 }
 

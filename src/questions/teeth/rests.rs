@@ -7,6 +7,7 @@ use crate::questions::rests::{by_setup, typed, usual};
 use crate::questions::{Source, inside};
 use crate::sheet::Rest;
 use crate::toothload::sliding::USUAL_FRICTION;
+use crate::toothload::taper::USUAL_AXIAL_FACTOR;
 use crate::units::common::in_rpm;
 use crate::units::{Measured, Torque, number, show};
 
@@ -63,7 +64,14 @@ fn bearings(source: Source<'_>) -> Vec<Rest> {
             "turns by the difference of both; in a two-shaft box it sits in the case",
         )
     });
-    std::iter::once(cycle).chain(share).chain(runs_in).collect()
+    let tapers = all().flat_map(|bearings| bearings.bearings).find_map(|bearing| bearing.taper).map(|_| {
+        usual(
+            "Taper bearings",
+            format!("Y {USUAL_AXIAL_FACTOR} and e = 0.6 ÷ Y where not typed, face to face where not said"),
+            "a cone of 14°; from memory. No preload and no play, loads at the places typed",
+        )
+    });
+    std::iter::once(cycle).chain(share).chain(tapers).chain(runs_in).collect()
 }
 
 fn torque(source: Source<'_>) -> Vec<Rest> {

@@ -122,7 +122,10 @@ fn a_pair_that_bears_more_is_told() -> Result<()> {
         page.choose_tab("Bearings").await?;
         page.type_into("#s1-bearings", "0 mm 28 kN ball").await?;
         page.until_of("#s1-bearings", "one.getAttribute('aria-invalid') === 'true'").await?;
-        page.type_into("#s1-bearings", "0 mm 28 kN ball; 175 mm 24 kN roller").await?;
+        // Taper bearings say what they make of it.
+        page.type_into("#s1-bearings", "0 mm 40 kN taper Y 1.6; 175 mm 45 kN taper Y 1.5").await?;
+        page.element("[data-figure='teeth.gear_1.bearing_front_induced_lbf']").await?;
+        page.question_says("hand not said: each as if the thrust pressed it").await?;
         for theme in [Theme::Light, Theme::Dark] {
             page.set_theme(theme).await?;
             page.assert_accessible(&format!("Teeth and bearings, {}", theme.word())).await?;
