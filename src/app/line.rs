@@ -98,7 +98,7 @@ fn station(state: State, question: &'static Heading, shown: RwSignal<Vec<Shown>>
     view! {
         <li class=format!("stop stop--{}", question.id)>
             <a class="station" href=at.fragment() aria-current=current node_ref=stop>
-                <Glyph id=question.id/>
+                {glyph(question.glyph)}
                 <span class="station__name">{move || state.say(question.title)}</span>
                 {move || own.with(|own| own.as_ref().and_then(flag))}
                 <span class="station__label">{label}</span>
@@ -140,19 +140,7 @@ fn flag(shown: &Shown) -> Option<AnyView> {
 }
 
 /// A small drawing of the station: what part of the driveline it is about.
-#[component]
-fn Glyph(id: &'static str) -> impl IntoView {
-    let path = match id {
-        "pull" => "M4 10h20v10H4zM7 10V6h3v4M12.5 10V6h3v4M18 10V6h3v4",
-        "gears" => "M3 7h14v14H3zM17 10h8v8h-8M6 14h8",
-        "inside" => "M3 14h22M6 7v14M11 10.5v7M16 9v10M21 5v18",
-        "speedometer" => "M14 5a9 9 0 1 0 .01 0zM14 14l5-5",
-        "driveline" => "M3 12h5l2-3v10l-2-3H3M25 12h-5l-2-3v10l2-3h5M10 12.5h8M10 15.5h8",
-        "road" => "M14 4a10 10 0 1 0 .01 0zM14 9a5 5 0 1 0 .01 0z",
-        "swap" => "M4 9h14l-4-4M24 19H10l4 4",
-        "teeth" => "M5 20l5-11 5 8 4-6 5 9M4 22h20",
-        _ => "M12 5a7 7 0 1 0 .01 0zM17 17l6 6",
-    };
+fn glyph(path: &'static str) -> impl IntoView {
     view! {
         <svg class="station__glyph" viewBox="0 0 28 28" aria-hidden="true" fill="none" stroke="currentColor" stroke-width="1.8">
             <path d=path></path>

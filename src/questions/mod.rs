@@ -81,6 +81,8 @@ pub struct Question {
     pub title: &'static str,
     /// The question in full.
     pub ask: &'static str,
+    /// The part of the driveline it is about as the path of a drawing, 28 by 28; empty at the bench.
+    pub glyph: &'static str,
     /// What is typed or chosen for all setups in its head.
     pub inputs: &'static [Input],
     /// Further inputs, each group folded under its title.
@@ -97,6 +99,17 @@ pub struct Question {
     pub rests: fn(Source<'_>) -> Vec<Rest>,
     /// The pictures that show it, the first one first.
     pub pictures: &'static [Drawn],
+    /// What no other question has.
+    pub own: Option<Own>,
+}
+
+/// What the page shows of one question beside its rows and pictures.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Own {
+    /// Wishes, and the search that goes through the catalogue for them.
+    Search,
+    /// The sheets of a whole gear set in one file.
+    SheetsOfASet,
 }
 
 /// What is shown of a question before it is answered: words and names alone. A program that comes in parts has them from the first.
@@ -110,6 +123,8 @@ pub struct Heading {
     pub title: &'static str,
     /// The question in full.
     pub ask: &'static str,
+    /// The part of the driveline it is about as the path of a drawing, 28 by 28; empty at the bench.
+    pub glyph: &'static str,
     /// What is typed or chosen for all setups in its head.
     pub inputs: &'static [Input],
 }
@@ -263,8 +278,27 @@ pub fn sheet_of(source: Source<'_>) -> Sheet {
 }
 
 impl Question {
+    /// What a question has where it does not say otherwise: nothing.
+    pub const BARE: Self = Self {
+        id: "",
+        place: Place::Compare,
+        title: "",
+        ask: "",
+        glyph: "",
+        inputs: &[],
+        groups: &[],
+        station: |_| Station::default(),
+        answer: |_| Said::default(),
+        deciding: |_| Vec::new(),
+        rows: |_| Vec::new(),
+        rests: |_| Vec::new(),
+        pictures: &[],
+        own: None,
+    };
+
     const fn heading(&self) -> Heading {
-        Heading { id: self.id, place: self.place, title: self.title, ask: self.ask, inputs: self.inputs }
+        let &Self { id, place, title, ask, glyph, inputs, .. } = self;
+        Heading { id, place, title, ask, glyph, inputs }
     }
 
     /// Whether a recording is asked for, so that what it says stands beside the answer.

@@ -11,7 +11,7 @@ use crate::questions::{self, Drawn};
 use crate::sheet::{Cell, Figure, Piece, Place, Row, Section, Size, Tone};
 
 /// The question whose photographs are printed with it.
-const RECORD: &str = "record";
+const RECORD: &str = questions::record::QUESTION.id;
 
 /// How much of the comparison is printed.
 #[derive(Clone, Copy, PartialEq, Eq)]

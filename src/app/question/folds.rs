@@ -7,7 +7,7 @@ use super::rests;
 use super::rows::{self, Rows};
 use super::sheets;
 use crate::app::state::State;
-use crate::questions::{self, Question, Source};
+use crate::questions::{self, Own, Question, Source};
 use crate::sheet::Row;
 
 /// The folds of the question of an id.
@@ -23,7 +23,7 @@ fn folds(question: &'static Question) -> impl IntoView {
             <Fold question=question.id fold="all" title="All figures" about=Signal::derive(move || rows_words(more.get()))
                 inside=move || all_figures(state, question)/>
         </Show>
-        {(question.id == "cutter").then(|| view! {
+        {(question.own == Some(Own::SheetsOfASet)).then(|| view! {
             <Fold question=question.id fold="sheets" title="A whole gear set" about=Signal::derive(|| "one file of sheets".to_owned())
                 inside=move || sheets::of_setups(state)/>
         })}

@@ -21,7 +21,7 @@ use leptos::prelude::*;
 
 use super::parts;
 use super::state::State;
-use crate::questions::{self, Heading, Place, Question, Source};
+use crate::questions::{self, Heading, Own, Place, Question, Source};
 use crate::sheet::{Row, words};
 use rows::Rows;
 
@@ -62,7 +62,7 @@ fn answered(state: State, heading: &'static Heading, known: &'static Question) -
     let said = said::view(state, question);
     let groups = parts::ANSWERS.add(move |answers| (answers.groups)(heading.id));
     let below = view! {
-        {(heading.id == "find").then(|| parts::FIND.show(|find| find()))}
+        {(known.own == Some(Own::Search)).then(|| parts::FIND.show(|find| find()))}
         {has_picture(known).then(|| parts::PICTURES.show_in(move || coming(state, known), move |picture| picture(question)))}
         <Show when=move || has_deciding.get()><Rows rows=deciding name="deciding"/></Show>
         {parts::ANSWERS.show(move |answers| (answers.folds)(heading.id))}

@@ -8,7 +8,7 @@ pub mod rows;
 pub mod sentence;
 pub mod sheets;
 
-use super::{Drawn, Group, Input, Place, Question};
+use super::{Drawn, Group, Input, Own, Place, Question};
 use crate::job::{BenchField, CutterField, JobChoice, JobField};
 
 const fn text(field: CutterField) -> Input {
@@ -21,7 +21,6 @@ pub const QUESTION: Question = Question {
     place: Place::Bench,
     title: "For the cutter",
     ask: "What does a gear cutter need to make this gear?",
-    inputs: &[],
     groups: &[
         Group {
             title: "The gear",
@@ -82,4 +81,6 @@ pub const QUESTION: Question = Question {
             press: None,
         },
     ],
+    own: Some(Own::SheetsOfASet),
+    ..Question::BARE
 };

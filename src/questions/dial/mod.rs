@@ -16,13 +16,13 @@ pub const QUESTION: Question = Question {
     place: Place::Compare,
     title: "Speedometer",
     ask: "Does it read true, and which drive and driven gears would make it so?",
+    glyph: "M14 5a9 9 0 1 0 .01 0zM14 14l5-5",
     inputs: &[
         Input::Text(JobField::Dial),
         Input::Text(JobField::SpeedoCheck),
         Input::Choice(JobChoice::Law),
         Input::Choice(JobChoice::SpeedoStock),
     ],
-    groups: &[],
     station: rows::station,
     answer: sentence::said,
     deciding: rows::deciding,
@@ -42,4 +42,5 @@ pub const QUESTION: Question = Question {
             press: None,
         },
     ],
+    ..Question::BARE
 };

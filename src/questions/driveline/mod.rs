@@ -17,8 +17,8 @@ pub const QUESTION: Question = Question {
     place: Place::Compare,
     title: "Driveline",
     ask: "May the driveshaft turn this fast, and are its joint angles good?",
+    glyph: "M3 12h5l2-3v10l-2-3H3M25 12h-5l-2-3v10l2-3h5M10 12.5h8M10 15.5h8",
     inputs: &[Input::Text(JobField::DrivelineAt), Input::Choice(JobChoice::ShaftMargin), Input::Text(JobField::PinionMost)],
-    groups: &[],
     station: rows::station,
     answer: sentence::said,
     deciding: rows::deciding,
@@ -50,4 +50,5 @@ pub const QUESTION: Question = Question {
             press: None,
         },
     ],
+    ..Question::BARE
 };

@@ -20,7 +20,6 @@ pub const QUESTION: Question = Question {
     place: Place::Bench,
     title: "End play and shims",
     ask: "What play does this stack leave, and which shims bring it where it is wanted?",
-    inputs: &[],
     groups: &[
         Group { title: "What was measured", inputs: &[text(EndPlayField::Stack)], taken: Some(rows::read_as) },
         Group {
@@ -54,4 +53,5 @@ pub const QUESTION: Question = Question {
         draw: |source, _| pictures::shims(source).map(|picture| Box::new(picture) as _),
         press: None,
     }],
+    ..Question::BARE
 };

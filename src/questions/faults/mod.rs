@@ -36,7 +36,6 @@ pub const QUESTION: Question = Question {
     place: Place::Bench,
     title: "What is wrong with it?",
     ask: "What can it be, and which test that costs nothing comes first?",
-    inputs: &[],
     groups: &[
         Group { title: "What it does, and when", inputs: &[Input::Ticks(SAID)], taken: Some(asked::next) },
         Group { title: "Try this, cheapest first", inputs: &[Input::Steps(TRIED)], taken: Some(asked::none_yet) },
@@ -47,5 +46,5 @@ pub const QUESTION: Question = Question {
     deciding: rows::deciding,
     rows: rows::rows,
     rests: rests::rests,
-    pictures: &[],
+    ..Question::BARE
 };

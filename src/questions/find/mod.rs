@@ -16,7 +16,7 @@ pub mod sentence;
 pub mod words;
 
 use super::deciding::chosen;
-use super::{Place, Question};
+use super::{Own, Place, Question};
 pub use parse::Asked;
 
 /// Its entry in [`super::LIST`].
@@ -25,12 +25,12 @@ pub const QUESTION: Question = Question {
     place: Place::Compare,
     title: "Find a setup",
     ask: "Which gear set, axle, tyre and speedometer gears give what the customer wants?",
-    inputs: &[],
-    groups: &[],
+    glyph: "M12 5a7 7 0 1 0 .01 0zM17 17l6 6",
     station: rows::station,
     answer: sentence::said,
     deciding: |source| chosen(rows::rows(source), &["wish-"]),
     rows: rows::rows,
     rests: rests::rests,
-    pictures: &[],
+    own: Some(Own::Search),
+    ..Question::BARE
 };

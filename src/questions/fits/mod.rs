@@ -20,7 +20,6 @@ pub const QUESTION: Question = Question {
     place: Place::Bench,
     title: "Fits and clearances",
     ask: "How does this shaft sit in this bore, cold and hot, and what makes it sit as it should?",
-    inputs: &[],
     groups: &[
         Group { title: "What was measured", inputs: &[text(FitsField::Bore), text(FitsField::Shaft)], taken: None },
         Group { title: "What is wanted", inputs: &[text(FitsField::Wanted), text(FitsField::Nominal)], taken: None },
@@ -51,4 +50,5 @@ pub const QUESTION: Question = Question {
         draw: |source, _| pictures::sizes(source).map(|picture| Box::new(picture) as _),
         press: None,
     }],
+    ..Question::BARE
 };

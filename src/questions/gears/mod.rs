@@ -24,8 +24,8 @@ pub const QUESTION: Question = Question {
     place: Place::Compare,
     title: "Gears",
     ask: "What are the ratios, and how far apart are they?",
+    glyph: "M3 7h14v14H3zM17 10h8v8h-8M6 14h8",
     inputs: &[Input::Text(JobField::Shift)],
-    groups: &[],
     station: rows::station,
     answer: sentence::said,
     deciding: rows::deciding,
@@ -40,6 +40,7 @@ pub const QUESTION: Question = Question {
             press: None,
         },
     ],
+    ..Question::BARE
 };
 
 /// Whether there is anything to draw.

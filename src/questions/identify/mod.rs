@@ -72,5 +72,5 @@ pub const QUESTION: Question = Question {
     deciding: rows::deciding,
     rows: rows::rows,
     rests: rests::rests,
-    pictures: &[],
+    ..Question::BARE
 };

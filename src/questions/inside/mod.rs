@@ -17,6 +17,7 @@ pub const QUESTION: Question = Question {
     place: Place::Compare,
     title: "Inside the box",
     ask: "What turns inside the box, how fast, and what must each synchroniser do?",
+    glyph: "M3 14h22M6 7v14M11 10.5v7M16 9v10M21 5v18",
     inputs: &[
         Input::Choice(JobChoice::InsideGear),
         Input::Text(JobField::InsideAt),
@@ -24,7 +25,6 @@ pub const QUESTION: Question = Question {
         Input::Text(JobField::SyncTime),
         Input::Text(JobField::LiningLimits),
     ],
-    groups: &[],
     station: rows::station,
     answer: sentence::said,
     deciding: |source| chosen(rows::rows(source), &["cluster", "fastest", "idle", "meshes", "sync-worst", "contact", "thrust"]),
@@ -50,4 +50,5 @@ pub const QUESTION: Question = Question {
             press: None,
         },
     ],
+    ..Question::BARE
 };

@@ -22,7 +22,6 @@ pub const QUESTION: Question = Question {
     place: Place::Bench,
     title: "Measure a gear",
     ask: "Which teeth are these, are they worn, and do they run with that mate?",
-    inputs: &[],
     groups: &[
         Group {
             title: "What was measured",
@@ -80,4 +79,5 @@ pub const QUESTION: Question = Question {
             press: None,
         },
     ],
+    ..Question::BARE
 };

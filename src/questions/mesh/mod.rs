@@ -18,11 +18,9 @@ pub const QUESTION: Question = Question {
     title: "Will it mesh?",
     ask: "Which parts of several sets go together in one case, and what are their ratios?",
     inputs: &[set(BenchField::MixCluster), set(BenchField::MixInput), set(BenchField::MixGears)],
-    groups: &[],
     station: rows::station,
     answer: rows::answer,
     deciding: rows::rows,
-    rows: |_| Vec::new(),
     rests: rests::rests,
-    pictures: &[],
+    ..Question::BARE
 };

@@ -23,7 +23,6 @@ pub const QUESTION: Question = Question {
     place: Place::Bench,
     title: "What makes that noise?",
     ask: "Which part whines, growls or shakes, and which test tells it from the next?",
-    inputs: &[],
     groups: &[
         Group {
             title: "What you hear",
@@ -63,4 +62,5 @@ pub const QUESTION: Question = Question {
         draw: |source, _| pictures::tones(source).map(|picture| Box::new(picture) as _),
         press: None,
     }],
+    ..Question::BARE
 };

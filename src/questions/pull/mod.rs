@@ -19,6 +19,7 @@ pub const QUESTION: Question = Question {
     place: Place::Compare,
     title: "Pull at the wheels",
     ask: "Which set suits this engine, this car and this use?",
+    glyph: "M4 10h20v10H4zM7 10V6h3v4M12.5 10V6h3v4M18 10V6h3v4",
     inputs: &[
         pull(PullField::Mass),
         Input::Choice(JobChoice::Drive),
@@ -66,6 +67,7 @@ pub const QUESTION: Question = Question {
             press: None,
         },
     ],
+    ..Question::BARE
 };
 
 /// What may stay blank of the car.

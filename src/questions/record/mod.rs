@@ -43,7 +43,6 @@ pub const QUESTION: Question = Question {
     place: Place::Bench,
     title: "Build record",
     ask: "What goes in before what, what was read at each step, what is still open, and which parts does it take?",
-    inputs: &[],
     groups: &[
         Group { title: "The order of work", inputs: &[Input::Text(text(BuildField::By)), Input::Steps(STEPS)], taken: None },
         Group { title: "Parts used and to order", inputs: &[Input::Steps(PARTS)], taken: None },
@@ -59,4 +58,5 @@ pub const QUESTION: Question = Question {
         draw: |source, _| pictures::progress(source).map(|picture| Box::new(picture) as _),
         press: None,
     }],
+    ..Question::BARE
 };

@@ -18,8 +18,8 @@ pub const QUESTION: Question = Question {
     place: Place::Compare,
     title: "Road speed",
     ask: "How fast in each gear, and where does each shift land?",
+    glyph: "M14 4a10 10 0 1 0 .01 0zM14 9a5 5 0 1 0 .01 0z",
     inputs: &[Input::Text(JobField::Shift), Input::Text(JobField::Cruise), Input::Choice(JobChoice::OmittedAspect)],
-    groups: &[],
     station: rows::station,
     answer: sentence::said,
     deciding: |source| chosen(rows::rows(source), &["cruise", "gear-", "rolls", "tyre-speed"]),
@@ -31,4 +31,5 @@ pub const QUESTION: Question = Question {
         draw: |source, focus| Some(Box::new(pictures::shift_chart(source, focus))),
         press: None,
     }],
+    ..Question::BARE
 };

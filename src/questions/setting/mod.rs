@@ -20,7 +20,6 @@ pub const QUESTION: Question = Question {
     place: Place::Bench,
     title: "Bearings and torque",
     ask: "Which shim sets this pair, is its turning torque right, how do ring, pinion and clutch housing stand, how tight is a bolt?",
-    inputs: &[],
     groups: &[
         Group {
             title: "Tapered pair",
@@ -84,4 +83,5 @@ pub const QUESTION: Question = Question {
             press: Some(pictures::press_coast),
         },
     ],
+    ..Question::BARE
 };

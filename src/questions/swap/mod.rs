@@ -18,8 +18,8 @@ pub const QUESTION: Question = Question {
     place: Place::Compare,
     title: "Swap",
     ask: "Will the box go into the car in place of A’s, and what must be made?",
+    glyph: "M4 9h14l-4-4M24 19H10l4 4",
     inputs: &[Input::Text(JobField::Slip), Input::Text(JobField::Tunnel), Input::Text(JobField::Arch)],
-    groups: &[],
     station: sentence::station,
     answer: sentence::said,
     deciding: rows::deciding,
@@ -31,4 +31,5 @@ pub const QUESTION: Question = Question {
         draw: |source, focus| pictures::side(source, focus).map(|picture| Box::new(picture) as _),
         press: None,
     }],
+    ..Question::BARE
 };

@@ -18,13 +18,13 @@ pub const QUESTION: Question = Question {
     place: Place::Compare,
     title: "Teeth and bearings",
     ask: "How much more or less does each pair bear than in A, and what do its bearings hold?",
+    glyph: "M5 20l5-11 5 8 4-6 5 9M4 22h20",
     inputs: &[
         Input::Text(JobField::InsideTorque),
         Input::Choice(JobChoice::TorqueFrom),
         Input::Choice(JobChoice::InsideGear),
         Input::Choice(JobChoice::Duty),
     ],
-    groups: &[],
     station: sentence::station,
     answer: sentence::said,
     deciding: rows::deciding,
@@ -56,4 +56,5 @@ pub const QUESTION: Question = Question {
             press: None,
         },
     ],
+    ..Question::BARE
 };

@@ -32,7 +32,6 @@ pub const QUESTION: Question = Question {
     place: Place::Bench,
     title: "Worn or usable?",
     ask: "Does this part go in again, is it watched, or is it renewed, and what with it?",
-    inputs: &[],
     groups: &[Group { title: "What was measured", inputs: &[Input::Steps(MEASURED)], taken: None }],
     station: sentence::station,
     answer: sentence::answer,
@@ -48,4 +47,5 @@ pub const QUESTION: Question = Question {
         drawn!("worn-ring", "Ring", RingGap),
         drawn!("worn-fork", "Fork", Fork),
     ],
+    ..Question::BARE
 };

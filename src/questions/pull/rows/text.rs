@@ -1,6 +1,7 @@
 //! Close or wide as plain text, to be read out on the phone or sent: the rows of the sheet, setup under setup.
 
 use crate::job::Job;
+use crate::questions::pull::QUESTION;
 use crate::sheet::export::cell_text;
 use crate::sheet::{Row, Sheet};
 
@@ -9,7 +10,7 @@ const TOLD: [&str; 9] = ["launch", "clutch", "to-speed-", "plan", "distance-", "
 
 /// The comparison as text; `None` with fewer than two setups, of which there is nothing to compare.
 pub fn text(job: &Job, sheet: &Sheet) -> Option<String> {
-    let section = sheet.sections.iter().find(|section| section.id == "pull").filter(|_| job.setups.len() > 1)?;
+    let section = sheet.sections.iter().find(|section| section.id == QUESTION.id).filter(|_| job.setups.len() > 1)?;
     let named = job.setups.iter().enumerate().map(|(column, setup)| format!("{}: {}", Job::letter(column), setup.name));
     let head = std::iter::once(job.title.clone()).chain(named).collect::<Vec<_>>().join("\n");
     let told = section.rows.iter().filter(|row| TOLD.iter().any(|key| row.key.starts_with(key))).map(row_text);
