@@ -2,9 +2,9 @@
 
 use super::{Catalogue, Column, Entry, Part, PartKind};
 use crate::gearing::check::ToothSums;
-use crate::gearing::part::ordinal;
 use crate::gearing::teeth::decimal;
 use crate::units::number;
+use crate::units::number::ordinal;
 
 /// How far from a ratio sought one may be, as a share of it.
 const NEAR: f64 = 0.1;

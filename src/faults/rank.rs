@@ -58,11 +58,12 @@ pub enum Why {
 ///
 /// ```
 /// use layshaft::faults::{Table, Told, rank};
+/// use layshaft::gearing::GearNumber;
 /// let table = Table::built_in();
 /// let mut told = Told::default();
 /// let said = ["jumps-out", "g3", "overrun"].into_iter().filter_map(|id| table.given(id));
 /// said.for_each(|given| told.take(given));
-/// told.imply(table, Some(4));
+/// told.imply(table, Some(GearNumber::at(3)));
 /// let points = |cause| rank(table, &told).iter().find(|ranked| ranked.cause.id == cause).map(|ranked| ranked.points);
 /// // By hand: the usual cause 3 × 2, on the overrun + 3, bolted on outside − 1, a tool or a helper − 1.
 /// assert_eq!(points("mounts"), Some(7));

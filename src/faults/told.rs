@@ -3,6 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::table::{Given, Pick, Table};
+use crate::gearing::GearNumber;
 
 /// What is known of a fault, by places in the table. The order in which it was said is not kept: it tells nothing.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -30,8 +31,8 @@ impl Told {
     }
 
     /// Adds what goes without saying: of the symptoms, and of the gears, one or several, direct or not. `direct` is the straight-through
-    /// gear, counted from 1.
-    pub fn imply(&mut self, table: &Table, direct: Option<usize>) {
+    /// gear.
+    pub fn imply(&mut self, table: &Table, direct: Option<GearNumber>) {
         let gears: Vec<&str> = self
             .conditions
             .iter()
@@ -39,7 +40,7 @@ impl Told {
             .filter(|one| one.group == "gear")
             .map(|one| one.id.as_str())
             .collect();
-        let direct = direct.map(|gear| format!("g{gear}"));
+        let direct = direct.map(|gear| format!("g{}", gear.number()));
         let is_direct = |gear: &str| direct.as_deref() == Some(gear);
         let mut follows: Vec<&str> = Vec::new();
         match gears.as_slice() {

@@ -3,6 +3,7 @@
 use super::given::{Engine, Given};
 use super::stages::Steps;
 use super::wish::Measure;
+use crate::gearing::GearNumber;
 use crate::motion::plan::{self, Goal};
 use crate::motion::pull::{Gears, Pull};
 use crate::motion::run::Start;
@@ -47,7 +48,7 @@ impl<'a> Driven<'a> {
     /// A figure in its measure's unit; no number where the car never gets there.
     pub fn figure(&self, measure: Measure) -> f64 {
         let value = match measure {
-            Measure::StartGrade => grade::started(&self.vehicle, 1, self.engine.launch).map(|start| start.grade),
+            Measure::StartGrade => grade::started(&self.vehicle, GearNumber::FIRST, self.engine.launch).map(|start| start.grade),
             Measure::TopSpeed => top_speed::best(&self.vehicle).map(|top| top.speed.get::<meter_per_second>()),
             Measure::TimeToSpeed { speed } => self.time(Goal::Speed(speed)),
             Measure::TimeOverDistance { distance } => self.time(Goal::Distance(distance)),

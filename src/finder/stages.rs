@@ -2,7 +2,7 @@
 
 use crate::gearing::stage::MOST_SWITCHED;
 use crate::gearing::teeth::decimal;
-use crate::gearing::{Stage, UsedIn};
+use crate::gearing::{GearNumber, Stage, UsedIn};
 
 /// A stage that is switched while the car moves.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -61,7 +61,7 @@ impl Stages {
     /// The steps of a box with these gears (ratios without sign, lowest gear first). Without a switched stage they are its gears, in their
     /// order.
     pub fn steps(&self, ratios: &[f64], meshes: &[u8]) -> Steps {
-        let gears = ratios.iter().zip(meshes).enumerate();
+        let gears = GearNumber::lowest(ratios.len()).zip(ratios.iter().zip(meshes));
         let mut steps: Vec<(f64, u8)> = gears.flat_map(|(gear, (ratio, meshes))| self.of_gear(gear, *ratio, *meshes)).collect();
         if !self.switched.is_empty() {
             crate::order::by(&mut steps, |(a, _), (b, _)| b.total_cmp(a));
@@ -71,7 +71,7 @@ impl Stages {
     }
 
     /// A gear with each of the stages at rest and in, alone and together.
-    fn of_gear(&self, gear: usize, ratio: f64, meshes: u8) -> Vec<(f64, u8)> {
+    fn of_gear(&self, gear: GearNumber, ratio: f64, meshes: u8) -> Vec<(f64, u8)> {
         let mut steps = vec![(ratio, meshes.saturating_add(self.meshes))];
         for stage in self.switched.iter().filter(|stage| stage.used_in.contains(gear)) {
             let [at_rest, put_in] = stage.meshes;

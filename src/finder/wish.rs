@@ -1,6 +1,6 @@
 //! What can be wished for: a figure of a combination, the range it should lie in, and how much that matters.
 
-use crate::gearing::Layout;
+use crate::gearing::{GearNumber, Layout};
 use crate::units::{Length, Velocity};
 
 /// A figure of a combination of gear set, final drive, tyre and speedometer pair.
@@ -19,8 +19,8 @@ pub enum Measure {
     LargestDrop,
     /// Road speed at the shift rpm, m/s. A box without that gear cannot meet any range.
     SpeedAtShift {
-        /// The gear, counted from 0.
-        gear: usize,
+        /// The gear.
+        gear: GearNumber,
     },
     /// The lowest engine speed at which an upshift lands, rpm.
     Landing,

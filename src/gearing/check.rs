@@ -3,6 +3,7 @@
 use super::gearbox::Gearbox;
 use super::ladder::{Character, Ladder};
 use super::teeth::Mesh;
+use crate::gearing::GearNumber;
 use crate::problem::Explain;
 
 /// How far tooth sums on one centre distance may differ before profile shift cannot take it up.
@@ -56,8 +57,8 @@ pub enum Doubt {
     },
     /// A gear is as low as or lower than the one before it.
     OutOfOrder {
-        /// The lower gear, counted from 1.
-        gear: usize,
+        /// The lower gear.
+        gear: GearNumber,
     },
 }
 
@@ -69,7 +70,7 @@ impl Explain for Doubt {
                     "the pairs on one centre distance have tooth sums from {least} to {greatest}, more than a profile shift can take up"
                 )
             }
-            Self::OutOfOrder { gear } => format!("gear {} is not faster than gear {gear}", gear + 1),
+            Self::OutOfOrder { gear } => format!("gear {} is not faster than gear {}", gear.next().number(), gear.number()),
         }
     }
 

@@ -2,6 +2,7 @@
 
 use super::printed::PrintedRatio;
 use super::teeth::{Mesh, Ratio, Teeth};
+use crate::gearing::GearNumber;
 use crate::problem::Explain;
 
 /// How a gearbox is laid out.
@@ -177,8 +178,8 @@ pub enum GearboxError {
     NeedlessConstantPair,
     /// Direct drive where input and output are not in line.
     DirectInTwoShaft {
-        /// The gear, counted from 1.
-        gear: usize,
+        /// The gear.
+        gear: GearNumber,
     },
     /// Fewer than one or more than eight forward gears.
     GearCount {
@@ -207,9 +208,10 @@ impl Gearbox {
     /// When the parts do not make a box of that layout.
     ///
     /// ```
+    /// use layshaft::gearing::GearNumber;
     /// use layshaft::gearing::gearbox::{Gear, Gearbox, GearboxError, Layout};
     /// let direct = Gearbox::new(Layout::TwoShaft, None, vec![Gear::Direct], None);
-    /// assert_eq!(direct, Err(GearboxError::DirectInTwoShaft { gear: 1 }));
+    /// assert_eq!(direct, Err(GearboxError::DirectInTwoShaft { gear: GearNumber::FIRST }));
     /// ```
     pub fn new(layout: Layout, constant: Option<Mesh>, gears: Vec<Gear>, reverse: Option<Reverse>) -> Result<Self, GearboxError> {
         match (layout, constant) {
@@ -223,7 +225,7 @@ impl Gearbox {
         if layout == Layout::TwoShaft
             && let Some(at) = gears.iter().position(|gear| gear.is_direct())
         {
-            return Err(GearboxError::DirectInTwoShaft { gear: at + 1 });
+            return Err(GearboxError::DirectInTwoShaft { gear: GearNumber::at(at) });
         }
         Ok(Self { layout, constant, gears, reverse })
     }
@@ -248,27 +250,32 @@ impl Gearbox {
         &self.gears
     }
 
+    /// The numbers of its forward gears, lowest first.
+    pub fn numbers(&self) -> impl DoubleEndedIterator<Item = GearNumber> + ExactSizeIterator + Clone + use<> {
+        GearNumber::lowest(self.gears.len())
+    }
+
     /// Reverse, where its teeth or its ratio are known.
     pub fn reverse(&self) -> Option<Reverse> {
         self.reverse
     }
 
-    /// Input turns for one output turn in a forward gear (0 is first), as [`Gear::ratio`]. `None` where there is no such gear.
+    /// Input turns for one output turn in a forward gear, as [`Gear::ratio`]. `None` where there is no such gear.
     ///
     /// ```
-    /// use layshaft::gearing::{Gear, Gearbox, Layout, Mesh, Ratio};
+    /// use layshaft::gearing::{Gear, GearNumber, Gearbox, Layout, Mesh, Ratio};
     /// # fn example() -> Option<()> {
     /// let gears = vec![Gear::Mesh(Mesh::new(18, 37)?), Gear::Direct];
     /// let gearbox = Gearbox::new(Layout::InputReduced, Mesh::new(25, 30), gears, None).ok()?;
     /// // 30/25 × 37/18 = 1,110/450
-    /// assert_eq!(gearbox.ratio(0), Some(Ratio::new(37, 15)));
-    /// assert_eq!(gearbox.ratio(1), Some(Ratio::new(1, 1)));
+    /// assert_eq!(gearbox.ratio(GearNumber::FIRST), Some(Ratio::new(37, 15)));
+    /// assert_eq!(gearbox.ratio(GearNumber::SECOND), Some(Ratio::new(1, 1)));
     /// # Some(())
     /// # }
     /// # assert!(example().is_some());
     /// ```
-    pub fn ratio(&self, gear: usize) -> Option<Ratio> {
-        self.gears.get(gear)?.ratio(self.layout, self.constant)
+    pub fn ratio(&self, gear: GearNumber) -> Option<Ratio> {
+        gear.of(&self.gears)?.ratio(self.layout, self.constant)
     }
 
     /// Every pair whose counts are known, the constant pair first, reverse left out.
@@ -284,7 +291,7 @@ impl Gearbox {
 
     /// The ratios of all forward gears, lowest gear first, signed as in [`Gearbox::ratio`].
     pub fn ratios(&self) -> Vec<Ratio> {
-        (0..self.gears.len()).filter_map(|gear| self.ratio(gear)).collect()
+        self.numbers().filter_map(|gear| self.ratio(gear)).collect()
     }
 
     /// Input turns for one output turn in reverse, signed against the forward direction of the same box. `None` without reverse, and
@@ -322,7 +329,7 @@ impl Explain for GearboxError {
         match self {
             Self::NoConstantPair => "a box with a countershaft needs its constant pair".into(),
             Self::NeedlessConstantPair => "a two-shaft box has no constant pair".into(),
-            Self::DirectInTwoShaft { gear } => format!("gear {gear} of a two-shaft box cannot be direct"),
+            Self::DirectInTwoShaft { gear } => format!("gear {} of a two-shaft box cannot be direct", gear.number()),
             Self::GearCount { given: 0 } => "no forward gears are given".into(),
             Self::GearCount { given } => format!("{given} forward gears are more than a box can have here"),
         }

@@ -1,6 +1,7 @@
 //! What a row of gears is like as a whole: steps, spread, and how the steps change from gear to gear.
 
 use super::teeth::{Ratio, decimal};
+use crate::gearing::GearNumber;
 
 /// How the steps of a ladder change from the bottom to the top.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -11,13 +12,13 @@ pub enum Character {
     Progressive,
     /// A step is larger than the one before.
     Uneven {
-        /// The lower gear (counted from 1) of the step that grows.
-        gear: usize,
+        /// The lower gear of the step that grows.
+        gear: GearNumber,
     },
     /// A higher gear is as low as or lower than the gear before it.
     Inverted {
-        /// The lower gear, counted from 1.
-        gear: usize,
+        /// The lower gear.
+        gear: GearNumber,
     },
     /// Too few gears for steps to be compared.
     Short,
@@ -68,17 +69,17 @@ impl Ladder {
     ///
     /// ```
     /// use layshaft::gearing::ladder::{Character, Ladder};
-    /// use layshaft::gearing::Ratio;
+    /// use layshaft::gearing::{GearNumber, Ratio};
     /// let character = |ratios: [i128; 3]| Ladder::new(ratios.map(Ratio::from_integer)).character();
     /// assert_eq!(character([9, 3, 1]), Character::Geometric);
     /// assert_eq!(character([8, 4, 3]), Character::Progressive);
     /// // 6/4 is less than 4/2.
-    /// assert_eq!(character([6, 4, 2]), Character::Uneven { gear: 2 });
+    /// assert_eq!(character([6, 4, 2]), Character::Uneven { gear: GearNumber::SECOND });
     /// ```
     pub fn character(&self) -> Character {
         let steps: Vec<f64> = self.steps().into_iter().map(decimal).collect();
         if let Some(at) = steps.iter().position(|step| *step <= 1.0) {
-            return Character::Inverted { gear: at + 1 };
+            return Character::Inverted { gear: GearNumber::at(at) };
         }
         if steps.len() < 2 {
             return Character::Short;
@@ -89,7 +90,7 @@ impl Ladder {
             return Character::Geometric;
         }
         match steps.windows(2).position(|pair| matches!(pair, [lower, upper] if *upper > *lower * (1.0 + ALIKE))) {
-            Some(at) => Character::Uneven { gear: at + 2 },
+            Some(at) => Character::Uneven { gear: GearNumber::at(at).next() },
             None => Character::Progressive,
         }
     }

@@ -3,8 +3,8 @@
 use super::check::SUM_TOLERANCE;
 use super::gearbox::{Gear, Gearbox, GearboxError, Layout, Reverse, ReverseGears};
 use super::geometry::{Cut, Setting, geometry};
-use super::part::ordinal;
 use super::teeth::{Mesh, Teeth};
+use crate::gearing::GearNumber;
 use crate::problem::Explain;
 use crate::units::{Length, number};
 
@@ -40,7 +40,7 @@ pub enum Place {
     /// The constant pair.
     Constant,
     /// A forward gear, 0 is first.
-    Gear(usize),
+    Gear(GearNumber),
 }
 
 /// Whether a pair can mesh in that case.
@@ -90,7 +90,7 @@ impl Explain for Pair {
     fn what(&self) -> String {
         let name = match self.place {
             Place::Constant => "the constant pair".to_owned(),
-            Place::Gear(gear) => format!("the {} pair", ordinal(gear)),
+            Place::Gear(gear) => format!("the {gear} pair"),
         };
         let Mesh { driver, driven } = self.mesh;
         let (sum, wanted) = (self.mesh.sum(), self.wanted_sum);
@@ -148,15 +148,15 @@ pub enum MixError {
     NoSuchGear {
         /// The set that lacks it.
         set: String,
-        /// The gear, 0 is first.
-        gear: usize,
+        /// The gear.
+        gear: GearNumber,
     },
     /// A gear that is known by its printed ratio alone.
     NotCounted {
         /// What the set is called.
         set: String,
-        /// The gear, 0 is first.
-        gear: usize,
+        /// The gear.
+        gear: GearNumber,
     },
     /// A set that was chosen and is not in the catalogue any longer.
     NoSuchSet {
@@ -171,8 +171,8 @@ impl Explain for MixError {
     fn what(&self) -> String {
         match self {
             Self::Layouts { cluster, other } => format!("{cluster} and {other} are laid out differently"),
-            Self::NoSuchGear { set, gear } => format!("{set} has no gears for {}", ordinal(*gear)),
-            Self::NotCounted { set, gear } => format!("{} of {set} is known by its ratio, not by its teeth", ordinal(*gear)),
+            Self::NoSuchGear { set, gear } => format!("{set} has no gears for {}", gear),
+            Self::NotCounted { set, gear } => format!("{} of {set} is known by its ratio, not by its teeth", gear),
             Self::NoSuchSet { set } => format!("“{}” is no gear set of the catalogue any longer", number::clip(set)),
             Self::NoGearbox(_) => "these parts make no gearbox".into(),
         }
@@ -181,7 +181,7 @@ impl Explain for MixError {
     fn what_to_do(&self) -> String {
         match self {
             Self::Layouts { .. } => "mix sets of one layout".into(),
-            Self::NoSuchGear { gear, .. } => format!("take {} from another set, or leave it out", ordinal(*gear)),
+            Self::NoSuchGear { gear, .. } => format!("take {} from another set, or leave it out", gear),
             Self::NotCounted { .. } => "count its teeth, or take parts that are counted".into(),
             Self::NoSuchSet { .. } => "choose another set".into(),
             Self::NoGearbox(_) => "take at least one forward gear, and at most eight".into(),
@@ -202,7 +202,7 @@ pub fn mix(mixture: &Mixture<'_>) -> Result<Mixed, MixError> {
     let mut pairs: Vec<Pair> =
         constant.map(|mesh| judge(Place::Constant, mesh, [&mixture.constant, &mixture.cluster])).into_iter().collect();
     let mut gears = Vec::new();
-    for (at, donor) in mixture.gears.iter().enumerate() {
+    for (at, donor) in GearNumber::each(mixture.gears) {
         let gear = gear(mixture, donor, at)?;
         if let Gear::Mesh(mesh) = gear {
             pairs.push(judge(Place::Gear(at), mesh, [donor, &mixture.cluster]));
@@ -237,15 +237,15 @@ fn constant(mixture: &Mixture<'_>) -> Option<Mesh> {
     .filter(|_| mixture.cluster.gearbox.layout() != Layout::TwoShaft)
 }
 
-fn gear(mixture: &Mixture<'_>, donor: &Donor<'_>, at: usize) -> Result<Gear, MixError> {
+fn gear(mixture: &Mixture<'_>, donor: &Donor<'_>, at: GearNumber) -> Result<Gear, MixError> {
     let missing = |donor: &Donor<'_>| MixError::NoSuchGear { set: donor.name.to_owned(), gear: at };
     let not_counted = |donor: &Donor<'_>| MixError::NotCounted { set: donor.name.to_owned(), gear: at };
-    let line = match *donor.gearbox.gears().get(at).ok_or_else(|| missing(donor))? {
+    let line = match *at.of(donor.gearbox.gears()).ok_or_else(|| missing(donor))? {
         Gear::Mesh(mesh) => mesh,
         Gear::Direct => return Ok(Gear::Direct),
         Gear::Printed(_) => return Err(not_counted(donor)),
     };
-    let cluster = match mixture.cluster.gearbox.gears().get(at) {
+    let cluster = match at.of(mixture.cluster.gearbox.gears()) {
         Some(Gear::Mesh(mesh)) => *mesh,
         Some(Gear::Printed(_)) => return Err(not_counted(&mixture.cluster)),
         Some(Gear::Direct) | None => return Err(missing(&mixture.cluster)),

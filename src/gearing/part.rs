@@ -2,6 +2,7 @@
 
 use super::gearbox::{Gearbox, Idler, Layout};
 use super::teeth::{Mesh, Teeth};
+use crate::gearing::GearNumber;
 
 /// A shaft of a gearbox.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -16,7 +17,7 @@ pub enum Shaft {
     Output,
 }
 
-/// A part that turns. Gears count from 0 as in [`Gearbox::gears`].
+/// A part that turns.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Part {
     /// A shaft by itself.
@@ -26,9 +27,9 @@ pub enum Part {
     /// The driven gear of the constant pair.
     ConstantDriven,
     /// The driving gear of a forward gear.
-    Driver(usize),
+    Driver(GearNumber),
     /// The driven gear of a forward gear.
-    Driven(usize),
+    Driven(GearNumber),
     /// The gear that drives the reverse idler.
     ReverseDriver,
     /// The reverse idler, or that gear of a compound one which the driver meshes with.
@@ -78,7 +79,7 @@ impl Part {
 
     /// Every gear of a gearbox whose teeth are known: the constant pair, the forward gears from the lowest, reverse.
     pub fn gears_of(gearbox: &Gearbox) -> Vec<Self> {
-        let forward = (0..gearbox.gears().len()).flat_map(|gear| [Self::Driver(gear), Self::Driven(gear)]);
+        let forward = gearbox.numbers().flat_map(|gear| [Self::Driver(gear), Self::Driven(gear)]);
         let reverse = [Self::ReverseDriver, Self::IdlerEntry, Self::IdlerExit, Self::ReverseDriven];
         let all = [Self::ConstantDriver, Self::ConstantDriven].into_iter().chain(forward).chain(reverse);
         all.filter(|part| part.teeth(gearbox).is_some()).collect()
@@ -98,7 +99,7 @@ impl Part {
             Self::Shaft(Shaft::Idler) => "idler spindle".into(),
             Self::Shaft(Shaft::Output) => "output shaft".into(),
             Self::ConstantDriver | Self::ConstantDriven => format!("constant gear {on}"),
-            Self::Driver(gear) | Self::Driven(gear) => format!("{} gear {on}", ordinal(gear)),
+            Self::Driver(gear) | Self::Driven(gear) => format!("{gear} gear {on}"),
             Self::ReverseDriver | Self::ReverseDriven => format!("reverse gear {on}"),
             Self::IdlerEntry => "reverse idler".into(),
             Self::IdlerExit => "second gear of the reverse idler".into(),
@@ -106,17 +107,6 @@ impl Part {
     }
 }
 
-fn mesh(gearbox: &Gearbox, gear: usize) -> Option<Mesh> {
-    gearbox.gears().get(gear)?.mesh()
-}
-
-/// A gear counted from 0 as it is spoken: `1st`, `2nd`, `3rd`, `4th`.
-pub fn ordinal(gear: usize) -> String {
-    let number = gear.saturating_add(1);
-    match (number % 10, number % 100) {
-        (1, rest) if rest != 11 => format!("{number}st"),
-        (2, rest) if rest != 12 => format!("{number}nd"),
-        (3, rest) if rest != 13 => format!("{number}rd"),
-        _ => format!("{number}th"),
-    }
+fn mesh(gearbox: &Gearbox, gear: GearNumber) -> Option<Mesh> {
+    gear.of(gearbox.gears())?.mesh()
 }

@@ -11,8 +11,8 @@ use crate::order;
 
 use super::axle::{FinalDrive, Place};
 use super::gearbox::Gearbox;
-use super::part::ordinal;
 use super::teeth::Ratio;
+use crate::gearing::GearNumber;
 
 /// What an extra stage is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -65,18 +65,20 @@ impl UsedIn {
     /// Every gear.
     pub const ALL: Self = Self([true; Gearbox::MOST_GEARS]);
 
-    /// These gears, counted from 0; what no box has is left out.
-    pub fn gears(gears: &[usize]) -> Self {
+    /// These gears; what no box has is left out.
+    pub fn gears(gears: &[GearNumber]) -> Self {
         let mut used = [false; Gearbox::MOST_GEARS];
-        for (at, used) in used.iter_mut().enumerate() {
-            *used = gears.contains(&at);
+        for gear in gears {
+            if let Some(used) = used.get_mut(gear.place()) {
+                *used = true;
+            }
         }
         Self(used)
     }
 
-    /// Whether it can be used in a gear, counted from 0.
-    pub fn contains(self, gear: usize) -> bool {
-        self.0.get(gear).copied().unwrap_or(false)
+    /// Whether it can be used in a gear.
+    pub fn contains(self, gear: GearNumber) -> bool {
+        gear.of(&self.0).copied().unwrap_or(false)
     }
 }
 
@@ -149,8 +151,8 @@ impl Stage {
 /// A gear with the switchable stages in or at rest.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Step {
-    /// The gear, counted from 0.
-    pub gear: usize,
+    /// The gear.
+    pub gear: GearNumber,
     /// Input turns for one turn of what the stages drive at rest, without sign: the gear's ratio times [`Self::factor`]. None where the
     /// gear is not known.
     pub ratio: Option<Ratio>,
@@ -169,12 +171,12 @@ pub struct Step {
 impl Step {
     /// What it is called: `3rd`, `3rd overdrive`.
     pub fn name(&self) -> String {
-        with(&ordinal(self.gear), ' ', &self.called)
+        with(&self.gear.to_string(), ' ', &self.called)
     }
 
     /// The same for a picture: `3rd OD`.
     pub fn short_name(&self) -> String {
-        with(&ordinal(self.gear), ' ', &self.short)
+        with(&self.gear.to_string(), ' ', &self.short)
     }
 
     /// What is behind the gear's name: `overdrive`; empty at rest.
@@ -184,7 +186,7 @@ impl Step {
 
     /// Its name in keys: `3`, `3_overdrive`.
     pub fn key(&self) -> String {
-        with(&(self.gear + 1).to_string(), '_', &self.called.replace(' ', "_"))
+        with(&self.gear.number().to_string(), '_', &self.called.replace(' ', "_"))
     }
 
     /// Whether every stage rests.
@@ -212,7 +214,7 @@ struct Switched<'a> {
 /// the exact range is left out.
 pub fn steps(ratios: &[Option<Ratio>], stages: &[Stage]) -> Vec<Step> {
     let switched = switched(stages);
-    let mut steps: Vec<Step> = ratios.iter().enumerate().flat_map(|(gear, ratio)| of_gear(gear, *ratio, stages, &switched)).collect();
+    let mut steps: Vec<Step> = GearNumber::each(ratios).flat_map(|(gear, ratio)| of_gear(gear, *ratio, stages, &switched)).collect();
     // A box without a switchable stage keeps the order of its gears, whatever they are.
     if !switched.is_empty() && ratios.iter().all(Option::is_some) {
         order::by_key(&mut steps, |step| Reverse(step.ratio));
@@ -232,7 +234,7 @@ fn switched(stages: &[Stage]) -> Vec<Switched<'_>> {
 }
 
 /// The steps of one gear: at rest, and with each of its stages in, alone and together; the lowest first.
-fn of_gear(gear: usize, ratio: Option<Ratio>, stages: &[Stage], switched: &[Switched<'_>]) -> Vec<Step> {
+fn of_gear(gear: GearNumber, ratio: Option<Ratio>, stages: &[Stage], switched: &[Switched<'_>]) -> Vec<Step> {
     let mut sets: Vec<Vec<&Switched<'_>>> = vec![Vec::new()];
     for one in switched.iter().filter(|one| one.stage.switch.is_some_and(|switch| switch.used_in.contains(gear))) {
         let with_it: Vec<Vec<&Switched<'_>>> = sets.iter().map(|set| set.iter().copied().chain([one]).collect()).collect();
@@ -243,7 +245,7 @@ fn of_gear(gear: usize, ratio: Option<Ratio>, stages: &[Stage], switched: &[Swit
     steps
 }
 
-fn step(gear: usize, ratio: Option<Ratio>, stages: &[Stage], set: &[&Switched<'_>]) -> Option<Step> {
+fn step(gear: GearNumber, ratio: Option<Ratio>, stages: &[Stage], set: &[&Switched<'_>]) -> Option<Step> {
     let factor = set.iter().try_fold(Ratio::from_integer(1), |product, one| product.checked_mul(&one.stage.factor()?))?;
     let ratio = match ratio {
         Some(ratio) => Some(ratio.checked_mul(&factor)?),

@@ -7,9 +7,9 @@ use super::{
     BenchField, BuildField, Choice, CutterField, DesignText, EndPlayField, FaultsField, FitsField, InsideField, Job, JobChoice, JobField,
     MeasureField, PullField, SettingField, SetupField, SetupId, WishText,
 };
-use crate::gearing::part::ordinal;
 use crate::problem::Problem;
 use crate::units::System;
+use crate::units::number::ordinal;
 
 /// One text of a job.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]

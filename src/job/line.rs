@@ -2,7 +2,7 @@
 
 use super::{Field, Gearbox, Job, SetupField};
 use crate::gearing::read::line::{self, BoxLine, Taken};
-use crate::gearing::{FinalDrive, Gear, Layout, read};
+use crate::gearing::{FinalDrive, Gear, GearNumber, Layout, read};
 
 impl Gearbox {
     /// The box that a text in the field of a gear tells; `None` where it tells that one gear, or none.
@@ -16,11 +16,14 @@ impl Gearbox {
         line::line(text, self.layout, forward).ok().filter(|line| line.gears.len() > 1)
     }
 
-    /// Fills the fields from a line in the field of a gear (0 is first): from that gear up where the box has room for it, else the
+    /// Fills the fields from a line in the field of a gear: from that gear up where the box has room for it, else the
     /// whole box. A constant or reverse pair that the line has not stays as typed.
-    pub fn fill_from(&mut self, gear: usize, line: BoxLine) {
+    pub fn fill_from(&mut self, gear: GearNumber, line: BoxLine) {
         self.altered = true;
-        let upper = self.gears.get_mut(gear..).filter(|upper| gear > 0 && line.constant.is_none() && line.gears.len() <= upper.len());
+        let upper = self
+            .gears
+            .get_mut(gear.place()..)
+            .filter(|upper| gear > GearNumber::FIRST && line.constant.is_none() && line.gears.len() <= upper.len());
         match upper {
             Some(upper) => upper.iter_mut().zip(line.gears).for_each(|(kept, typed)| *kept = typed),
             None => self.gears = line.gears,
@@ -46,7 +49,7 @@ impl Job {
         let line = self.line_at(field, self.text(field)?)?;
         let Field::Setup(id, SetupField::Gear(gear)) = field else { return None };
         let said = said(&line);
-        self.setup_mut(id)?.gearbox.fill_from(gear, line);
+        self.setup_mut(id)?.gearbox.fill_from(GearNumber::at(gear), line);
         Some(said)
     }
 

@@ -2,6 +2,7 @@
 //!
 //! What is read out on the phone is made of these figures elsewhere; nothing here judges.
 
+use crate::gearing::GearNumber;
 use crate::units::{AngularVelocity, Energy, Force, Time, Velocity};
 
 use super::cruise::{self, Cruise};
@@ -112,8 +113,8 @@ pub struct Difference {
 
 /// The facts of one setup; `None` without a first gear.
 pub fn facts(vehicle: &Vehicle, question: &Question) -> Option<Facts> {
-    let first = vehicle.pull().gear(1)?;
-    let start = grade::started(vehicle, 1, question.launch)?;
+    let first = vehicle.pull().gear(GearNumber::FIRST)?;
+    let start = grade::started(vehicle, GearNumber::FIRST, question.launch)?;
     let band = vehicle.pull().band(question.band_share);
     let shifts = shifts(vehicle, question.shifting.rule());
     let start_of_run = Start::Standing { launch: question.launch };

@@ -5,13 +5,14 @@ use uom::si::power::watt;
 use super::grade::carried;
 use super::vehicle::Vehicle;
 use super::{in_metres_per_second, newtons};
+use crate::gearing::GearNumber;
 use crate::units::{AngularVelocity, Force, Power, Velocity};
 
 /// One gear at a steady speed.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Cruise {
-    /// The gear, counted from 1.
-    pub gear: usize,
+    /// The gear.
+    pub gear: GearNumber,
     /// Engine speed.
     pub engine: AngularVelocity,
     /// Road load to be overcome.
@@ -28,8 +29,8 @@ pub struct Cruise {
     pub downshift_grade: Option<f64>,
 }
 
-/// A gear (counted from 1) at a steady speed; `None` where there is no such gear or it is past its rev limit.
-pub fn in_gear(vehicle: &Vehicle, gear: usize, speed: Velocity) -> Option<Cruise> {
+/// A gear at a steady speed; `None` where there is no such gear or it is past its rev limit.
+pub fn in_gear(vehicle: &Vehicle, gear: GearNumber, speed: Velocity) -> Option<Cruise> {
     let pull = vehicle.pull().gear(gear)?;
     if speed > pull.fastest * (1.0 + 1e-9) {
         return None;

@@ -2,6 +2,7 @@
 
 use super::vehicle::Vehicle;
 use super::{GRAVITY_M_PER_S2, in_metres_per_second, in_newton_metres, in_rpm, newton_metres};
+use crate::gearing::GearNumber;
 use crate::units::{AngularVelocity, Torque, Velocity};
 
 /// Mean effective pressure at peak torque of a naturally aspirated engine of the time (bar). Common practice, no published source.
@@ -25,11 +26,11 @@ pub fn braking_torque(peak: Torque, speed: AngularVelocity) -> Torque {
     newton_metres(in_newton_metres(peak) * friction_bar / PEAK_BAR)
 }
 
-/// The grade (rise over run) down which a gear, counted from 1, keeps a speed with the throttle closed; `None` where there is no such gear,
+/// The grade (rise over run) down which a gear keeps a speed with the throttle closed; `None` where there is no such gear,
 /// the engine would turn past its limit or slower than its curve begins, or it would hold the car on any grade.
 ///
 /// Model: W·(sin θ − f·cos θ) = T·i/(r·η) + c·v² with what rolling resistance grows by; the losses help, so that they divide.
-pub fn kept(vehicle: &Vehicle, gear: usize, speed: Velocity) -> Option<f64> {
+pub fn kept(vehicle: &Vehicle, gear: GearNumber, speed: Velocity) -> Option<f64> {
     let pull = vehicle.pull().gear(gear)?;
     if speed > pull.fastest * (1.0 + 1e-9) || speed < pull.slowest * (1.0 - 1e-9) {
         return None;

@@ -1,5 +1,6 @@
 //! Why engine, gears and car give no motion, or what about their figures wants attention.
 
+use crate::gearing::GearNumber;
 use crate::problem::Explain;
 use crate::units::number::show;
 
@@ -10,8 +11,8 @@ pub enum MotionError {
     NoGears,
     /// A ratio that cannot be.
     Ratio {
-        /// The gear, counted from 1.
-        gear: usize,
+        /// The gear.
+        gear: GearNumber,
     },
     /// A final drive that cannot be.
     FinalDrive {
@@ -70,13 +71,13 @@ pub enum MotionError {
     },
     /// The gear asked for does not exist.
     NoSuchGear {
-        /// The gear, counted from 1.
-        gear: usize,
+        /// The gear.
+        gear: GearNumber,
     },
     /// The engine would turn faster than its limit in the gear asked for.
     TooFastForGear {
-        /// The gear, counted from 1.
-        gear: usize,
+        /// The gear.
+        gear: GearNumber,
         /// The engine speed there (rpm).
         engine_rpm: f64,
     },
@@ -93,7 +94,7 @@ impl Explain for MotionError {
         let rpm = |speed: f64| format!("{} rpm", show(speed, 0));
         match *self {
             Self::NoGears => "there is no forward gear".into(),
-            Self::Ratio { gear } => format!("the ratio of gear {gear} cannot be"),
+            Self::Ratio { gear } => format!("the ratio of gear {} cannot be", gear.number()),
             Self::FinalDrive { ratio } => format!("a final drive of {} cannot be", show(ratio, 3)),
             Self::Radius { radius_m } => format!("a rolling radius of {} mm cannot be", show(1000.0 * radius_m, 0)),
             Self::Efficiency { share } => format!("an efficiency of {} % cannot be", show(100.0 * share, 1)),
@@ -112,8 +113,8 @@ impl Explain for MotionError {
             Self::TooWeak { thrust_n, load_n } => {
                 format!("the car does not move: {} N at the wheels against a road load of {} N", show(thrust_n, 0), show(load_n, 0))
             }
-            Self::NoSuchGear { gear } => format!("there is no gear {gear}"),
-            Self::TooFastForGear { gear, engine_rpm } => format!("in gear {gear} the engine would turn {}", rpm(engine_rpm)),
+            Self::NoSuchGear { gear } => format!("there is no gear {}", gear.number()),
+            Self::TooFastForGear { gear, engine_rpm } => format!("in gear {} the engine would turn {}", gear.number(), rpm(engine_rpm)),
             Self::TooFastForAll => "at the lower of the two speeds the engine is past its limit even in top gear".into(),
             Self::TooSlowForAll => "at the lower of the two speeds no gear turns the engine fast enough for its torque curve".into(),
             Self::NotRising => "the speed to be reached is not above the one to start from".into(),

@@ -6,6 +6,7 @@
 use super::road_load::RoadLoad;
 use super::vehicle::Vehicle;
 use super::{GRAVITY_M_PER_S2, in_metres_per_second, metres_per_second, newtons, rpm, traction};
+use crate::gearing::GearNumber;
 use crate::units::{AngularVelocity, Force, Velocity};
 
 /// What sets a grade.
@@ -20,8 +21,8 @@ pub enum GradeBound {
 /// The steepest grade of a gear, by thrust and by grip.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Steepest {
-    /// The gear, counted from 1.
-    pub gear: usize,
+    /// The gear.
+    pub gear: GearNumber,
     /// By thrust alone, rise over run; `None` where thrust would lift the car straight up. Below 0 the car needs a descent.
     pub by_thrust: Option<f64>,
     /// By grip alone, rise over run; at a start as much less as by thrust.
@@ -39,7 +40,7 @@ pub struct Steepest {
 }
 
 /// The steepest grade a gear holds at full throttle, at the speed where it pulls best; `None` where there is no such gear.
-pub fn held(vehicle: &Vehicle, gear: usize) -> Option<Steepest> {
+pub fn held(vehicle: &Vehicle, gear: GearNumber) -> Option<Steepest> {
     let pull = vehicle.pull().gear(gear)?;
     let growing = RoadLoad { level: 0.0, ..*vehicle.load() };
     let fastest = in_metres_per_second(pull.fastest);
@@ -56,7 +57,7 @@ pub fn held(vehicle: &Vehicle, gear: usize) -> Option<Steepest> {
 pub const START_SHARE: f64 = 0.9;
 
 /// The steepest grade on which a gear moves the car off, the clutch slipping at `launch`, a tenth of thrust or grip left to pick up speed.
-pub fn started(vehicle: &Vehicle, gear: usize, launch: AngularVelocity) -> Option<Steepest> {
+pub fn started(vehicle: &Vehicle, gear: GearNumber, launch: AngularVelocity) -> Option<Steepest> {
     let pull = vehicle.pull().gear(gear)?;
     let launch_rpm = vehicle.pull().held_launch_rpm(launch);
     let thrust = vehicle.pull().curve().torque_nm_within(launch_rpm) * pull.thrust_per_torque_1_per_m();
@@ -70,7 +71,7 @@ pub(super) fn carried(net_n: f64, mass_kg: f64, rolling: f64) -> Option<f64> {
     Some(slope.tan())
 }
 
-fn steepest(vehicle: &Vehicle, gear: usize, net_n: f64, share: f64, (speed, engine): (Velocity, AngularVelocity)) -> Steepest {
+fn steepest(vehicle: &Vehicle, gear: GearNumber, net_n: f64, share: f64, (speed, engine): (Velocity, AngularVelocity)) -> Steepest {
     let car = vehicle.car();
     let by_thrust = carried(share * net_n, vehicle.mass_kg(), car.rolling.value);
     let by_grip = share * traction::greatest_grade(car, vehicle.trailer());

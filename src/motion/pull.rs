@@ -8,6 +8,7 @@ use super::curve::{Band, EngineCurve, Peak};
 use super::error::MotionError;
 use super::piecewise::{self, Cubic};
 use super::{car::Efficiencies, in_metres_per_second, in_rpm, metres_per_second, newtons, rpm};
+use crate::gearing::GearNumber;
 use crate::units::{AngularVelocity, Force, Length, Velocity};
 
 /// A gear set with its axle and tyre, plainly.
@@ -26,8 +27,8 @@ pub struct Gears {
 /// One gear's thrust.
 #[derive(Clone, Debug, PartialEq)]
 pub struct GearPull {
-    /// The gear, counted from 1.
-    pub gear: usize,
+    /// The gear.
+    pub gear: GearNumber,
     /// Its ratio in the box.
     pub ratio: f64,
     /// Its ratio times everything behind the box.
@@ -93,6 +94,7 @@ impl Pull {
     /// Without gears, with a ratio, radius or efficiency that cannot be, or with a limit below the curve's first rpm.
     ///
     /// ```
+    /// use layshaft::gearing::GearNumber;
     /// use layshaft::motion::{CurvePoint, EngineCurve, Gears, Pull, car::Efficiencies};
     /// use layshaft::units::{common::rpm, show, unit};
     /// # fn example() -> Option<()> {
@@ -100,7 +102,7 @@ impl Pull {
     /// let curve = EngineCurve::through(&[point(1_000.0), point(6_000.0)]).ok()?;
     /// let gears = Gears { ratios: vec![2.0, 1.0], final_drive: 4.0, rolling_radius: unit::METRE.of(0.3), meshes: vec![2, 0] };
     /// let pull = Pull::new(&curve, &gears, Efficiencies::default(), None).ok()?;
-    /// let first = pull.gear(1)?;
+    /// let first = pull.gear(GearNumber::FIRST)?;
     /// // 3,000 rpm ÷ 8 is 6.25 turns of the wheel a second: × 2π × 0.3 m
     /// let speed = first.road_speed(rpm(3_000.0));
     /// assert_eq!(show(&speed, &unit::M_S, 2), "11.78 m/s");
@@ -133,7 +135,7 @@ impl Pull {
             let rpm_per_m_per_s = 30.0 * overall / (std::f64::consts::PI * radius_m);
             let up = overall * efficiency / radius_m;
             GearPull {
-                gear: at + 1,
+                gear: GearNumber::at(at),
                 ratio: *ratio,
                 overall,
                 efficiency,
@@ -156,9 +158,9 @@ impl Pull {
         &self.gears
     }
 
-    /// A gear, counted from 1.
-    pub fn gear(&self, gear: usize) -> Option<&GearPull> {
-        self.gears.get(gear.checked_sub(1)?)
+    /// A gear.
+    pub fn gear(&self, gear: GearNumber) -> Option<&GearPull> {
+        self.gears.get(gear.place())
     }
 
     /// The engine speed that is not passed.
@@ -204,7 +206,7 @@ fn check(gears: &Gears, efficiencies: Efficiencies) -> Result<(), MotionError> {
     let possible = |value: f64, most: f64| value.is_finite() && value > 0.0 && value <= most;
     let radius_m = gears.rolling_radius.get::<meter>();
     if let Some(at) = gears.ratios.iter().position(|ratio| !possible(*ratio, 100.0)) {
-        return Err(MotionError::Ratio { gear: at + 1 });
+        return Err(MotionError::Ratio { gear: GearNumber::at(at) });
     }
     if !possible(gears.final_drive, 100.0) {
         return Err(MotionError::FinalDrive { ratio: gears.final_drive });

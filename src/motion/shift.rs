@@ -9,6 +9,7 @@ use super::pull::{GearPull, Pull};
 use super::quadrature::integral;
 use super::vehicle::{Vehicle, next_gear};
 use super::{TOLERANCE, in_metres_per_second, in_rpm, metres_per_second};
+use crate::gearing::GearNumber;
 use crate::units::{AngularVelocity, Time, Velocity};
 
 /// By which rule to shift.
@@ -39,10 +40,10 @@ pub enum Reason {
 /// One upshift.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Shift {
-    /// The gear left, counted from 1.
-    pub from: usize,
+    /// The gear left.
+    pub from: GearNumber,
     /// The gear taken.
-    pub to: usize,
+    pub to: GearNumber,
     /// Road speed of the shift.
     pub speed: Velocity,
     /// Engine speed before.
@@ -163,7 +164,7 @@ fn thrust_shift(pull: &Pull, lower: &GearPull) -> Option<Shift> {
 fn acceleration_shift(vehicle: &Vehicle, lower: &GearPull) -> Option<Shift> {
     let upper = vehicle.pull().gear(vehicle.next_gear(lower.gear)?)?;
     let (from, to) = shared(lower, upper);
-    let net = |gear: usize| -> Vec<Cubic> {
+    let net = |gear: GearNumber| -> Vec<Cubic> {
         vehicle.pieces(gear).iter().filter(|piece| piece.slip_to.is_none()).map(|piece| piece.thrust.less(vehicle.load())).collect()
     };
     let (mine, theirs) = (vehicle.masses(lower.gear)?.closed, vehicle.masses(upper.gear)?.closed);
@@ -209,22 +210,22 @@ fn candidates(difference: &[Cubic], from: f64, to: f64) -> Vec<(f64, Reason)> {
 }
 
 /// Of several candidates the one with the least time: it is worth waiting for a later one where the lower gear gains in between.
-fn quickest(vehicle: &Vehicle, gears: (usize, usize), candidates: &[(f64, Reason)]) -> Option<(f64, Reason)> {
+fn quickest(vehicle: &Vehicle, gears: (GearNumber, GearNumber), candidates: &[(f64, Reason)]) -> Option<(f64, Reason)> {
     let later_is_better = |best: f64, next: f64| gain_s(vehicle, gears.0, gears.1, best, next) > 0.0;
     candidates.iter().copied().reduce(|best, next| if later_is_better(best.0, next.0) { next } else { best })
 }
 
 /// Time the lower gear saves over the upper one between two speeds: without end where the upper one does not accelerate (or cannot be
 /// used), negative without end where the lower one does not.
-fn gain_s(vehicle: &Vehicle, lower: usize, upper: usize, from: f64, to: f64) -> f64 {
+fn gain_s(vehicle: &Vehicle, lower: GearNumber, upper: GearNumber, from: f64, to: f64) -> f64 {
     let mut edges: Vec<f64> =
         [lower, upper].into_iter().flat_map(|gear| vehicle.pieces(gear).iter().map(|piece| piece.thrust.from)).collect();
     edges.retain(|edge| *edge > from && *edge < to);
     edges.sort_by(f64::total_cmp);
     edges.push(to);
-    let pace = |gear: usize, speed: f64| vehicle.acceleration(gear, speed).filter(|a| *a > 0.0).map(|a| 1.0 / a);
+    let pace = |gear: GearNumber, speed: f64| vehicle.acceleration(gear, speed).filter(|a| *a > 0.0).map(|a| 1.0 / a);
     // a stall mostly shows at an end; halving panels towards its jump would cost a hundred times more than looking
-    let at_ends = |gear: usize| pace(gear, from).is_none() || pace(gear, to).is_none();
+    let at_ends = |gear: GearNumber| pace(gear, from).is_none() || pace(gear, to).is_none();
     if let Some(endless) = stalled(at_ends(lower), at_ends(upper)) {
         return endless;
     }

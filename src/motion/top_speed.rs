@@ -2,6 +2,7 @@
 
 use super::vehicle::Vehicle;
 use super::{in_metres_per_second, metres_per_second};
+use crate::gearing::GearNumber;
 use crate::units::{AngularVelocity, Force, Velocity};
 
 /// What ends the speed of a gear.
@@ -16,8 +17,8 @@ pub enum Bound {
 /// The top speed of one gear.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct TopSpeed {
-    /// The gear, counted from 1.
-    pub gear: usize,
+    /// The gear.
+    pub gear: GearNumber,
     /// Road speed that the gear reaches and no more.
     pub speed: Velocity,
     /// Engine speed there.
@@ -28,8 +29,8 @@ pub struct TopSpeed {
     pub left_over: Force,
 }
 
-/// The top speed of a gear (counted from 1) with the clutch closed; `None` where road load is above thrust everywhere.
-pub fn in_gear(vehicle: &Vehicle, gear: usize) -> Option<TopSpeed> {
+/// The top speed of a gear with the clutch closed; `None` where road load is above thrust everywhere.
+pub fn in_gear(vehicle: &Vehicle, gear: GearNumber) -> Option<TopSpeed> {
     let pull = vehicle.pull().gear(gear)?;
     let fastest = in_metres_per_second(pull.fastest);
     let nets = vehicle.pieces(gear).iter().filter(|piece| piece.slip_to.is_none()).map(|piece| piece.thrust.less(vehicle.load()));

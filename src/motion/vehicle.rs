@@ -8,6 +8,7 @@ use super::piecewise::Cubic;
 use super::pull::{GearPull, Pull};
 use super::road_load::RoadLoad;
 use super::{in_metres_per_second, newtons, traction};
+use crate::gearing::GearNumber;
 use crate::units::{Force, Mass, Velocity};
 
 /// A stretch of speed on which thrust is one cubic.
@@ -157,8 +158,8 @@ impl Vehicle {
         newtons(self.grip_n)
     }
 
-    /// Mass that acts in a gear (counted from 1) with its turning parts, clutch closed.
-    pub fn moving_mass(&self, gear: usize) -> Option<Mass> {
+    /// Mass that acts in a gear with its turning parts, clutch closed.
+    pub fn moving_mass(&self, gear: GearNumber) -> Option<Mass> {
         self.masses(gear).map(|masses| Mass::new::<kilogram>(masses.closed))
     }
 
@@ -176,28 +177,28 @@ impl Vehicle {
         &self.load
     }
 
-    pub(super) fn masses(&self, gear: usize) -> Option<Masses> {
-        self.masses.get(gear.checked_sub(1)?).copied()
+    pub(super) fn masses(&self, gear: GearNumber) -> Option<Masses> {
+        self.masses.get(gear.place()).copied()
     }
 
     /// Thrust the wheels put down in a gear, from a standstill to the rev limit; below the curve the clutch slips at its first rpm.
-    pub(super) fn pieces(&self, gear: usize) -> &[Piece] {
-        gear.checked_sub(1).and_then(|at| self.pieces.get(at)).map_or(&[], Vec::as_slice)
+    pub(super) fn pieces(&self, gear: GearNumber) -> &[Piece] {
+        self.pieces.get(gear.place()).map_or(&[], Vec::as_slice)
     }
 
     /// The same with the clutch slipping at a launch speed (rpm) until the car has caught up.
-    pub(super) fn launch_pieces(&self, gear: usize, launch_rpm: f64) -> Vec<Piece> {
+    pub(super) fn launch_pieces(&self, gear: GearNumber, launch_rpm: f64) -> Vec<Piece> {
         let Some((pull, masses)) = self.pull.gear(gear).zip(self.masses(gear)) else { return Vec::new() };
         limited(pull, launch_rpm, &self.pull, &Tyres { grip_n: self.grip_n, masses: &masses, load: &self.load })
     }
 
-    /// The next gear up that is taller, counted from 1.
-    pub(super) fn next_gear(&self, gear: usize) -> Option<usize> {
+    /// The next gear up that is taller.
+    pub(super) fn next_gear(&self, gear: GearNumber) -> Option<GearNumber> {
         next_gear(&self.pull, gear)
     }
 
     /// Acceleration (m/s²) in a gear with the clutch closed; `None` outside the curve or past the limit.
-    pub(super) fn acceleration(&self, gear: usize, speed: f64) -> Option<f64> {
+    pub(super) fn acceleration(&self, gear: GearNumber, speed: f64) -> Option<f64> {
         let closed = self.pieces(gear).split_first().map_or(&[][..], |(_, closed)| closed);
         // rounding at the two ends is forgiven
         let slack = 1e-12 * speed;
@@ -207,10 +208,10 @@ impl Vehicle {
     }
 }
 
-/// The next gear up that is taller, counted from 1.
-pub(super) fn next_gear(pull: &Pull, gear: usize) -> Option<usize> {
+/// The next gear up that is taller.
+pub(super) fn next_gear(pull: &Pull, gear: GearNumber) -> Option<GearNumber> {
     let here = pull.gear(gear)?.overall;
-    pull.gears().iter().skip(gear).find(|next| next.overall < here).map(|next| next.gear)
+    pull.gears().iter().skip(gear.next().place()).find(|next| next.overall < here).map(|next| next.gear)
 }
 
 /// What the tyres hold, and what decides how much of the thrust comes to them.

@@ -14,7 +14,7 @@ use crate::questions::road::rows::past_top_speed;
 use crate::questions::short;
 use crate::questions::swap::oil::SUMPS;
 use crate::sheet::said::{Bit, mark};
-use crate::sheet::{Cell, Figure, Piece, Row, Said, Sheet, ordinal};
+use crate::sheet::{Cell, Figure, Piece, Row, Said, Sheet};
 use crate::units::common::in_rpm;
 use crate::units::number;
 
@@ -207,7 +207,7 @@ impl Seen<'_> {
             expect.push((format!("Engine at {cruise} in top gear"), format!("{} rpm{}", figure.shown, self.against_first(figure.value))));
         }
         if let Some((gear, drop)) = self.source.setups.get(self.column).and_then(|analysis| analysis.gears().deepest_drop()) {
-            let words = format!("{} % of the rpm, {} to {}", number::show(drop * 100.0, 0), ordinal(gear), ordinal(gear + 1));
+            let words = format!("{} % of the rpm, {gear} to {}", number::show(drop * 100.0, 0), gear.next());
             expect.push(("Deepest drop on an upshift".to_owned(), words));
         }
         let say = |(question, answer): (String, String)| (self.source.reader.words.say(&question), answer);

@@ -2,12 +2,13 @@
 
 use super::alike::listed as listed_words;
 use super::gears::rows::equation;
-use crate::gearing::{FinalDrive, Layout, Place, StageKind};
+use crate::gearing::{FinalDrive, GearNumber, Layout, Place, StageKind};
 use crate::job::choice::{Options, listed};
 use crate::job::{Choice, Chosen, SetupChoice, SetupField};
 use crate::questions::Analysis;
 use crate::questions::Source;
-use crate::sheet::{Cell, EntryKind, Figure, Piece, Row, ordinal};
+use crate::sheet::{Cell, EntryKind, Figure, Piece, Row};
+use crate::units::number::ordinal;
 
 /// A cell with one of the setup's texts in it, where the setup has such a text.
 pub fn entry(source: Source<'_>, analysis: &Analysis, cell: Cell, field: SetupField, label: &str) -> Cell {
@@ -48,7 +49,7 @@ fn switched_words(analysis: &Analysis, at: usize) -> Option<String> {
     let stage = analysis.setup.stages.as_ref()?.get(at)?;
     let used_in = stage.switch?.used_in;
     let many = analysis.setup.gears.len();
-    let gears: Vec<String> = (0..many).filter(|gear| used_in.contains(*gear)).map(ordinal).collect();
+    let gears: Vec<String> = GearNumber::lowest(many).filter(|gear| used_in.contains(*gear)).map(String::from).collect();
     Some(match gears.len() {
         0 => "switched in no gear".to_owned(),
         all if all == many => "switched in every gear".to_owned(),

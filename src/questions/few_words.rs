@@ -3,11 +3,12 @@
 //! A line whose figures are not there is left out; nothing is said of a customer or of notes.
 
 use crate::catalogue::case::CaseFit;
+use crate::gearing::GearNumber;
 use crate::gearing::teeth::decimal;
 use crate::job::{Job, Setup};
 use crate::questions::customer::{USUAL_CAUTION, gear_set};
+use crate::questions::road::answer::InGear;
 use crate::questions::{Analysis, Source, case, dial, short};
-use crate::sheet::ordinal;
 use crate::units::common::in_rpm;
 use crate::units::{Measured, Velocity, number, show};
 
@@ -97,13 +98,16 @@ impl Seen<'_> {
     fn speeds(&self) -> Option<String> {
         let unit = Velocity::usual(self.source.reader.units);
         let gears = &self.analysis.road().gears;
-        let at = |gear: usize| gears.get(gear).and_then(|gear| gear.at_shift).map(|speed| show(&speed, unit, 1));
-        let top = gears.len().checked_sub(1).filter(|top| *top > 0)?;
+        let at = |in_gear: &InGear| in_gear.at_shift.map(|speed| show(&speed, unit, 1));
+        let [first, .., top] = gears.as_slice() else { return None };
+        let last = GearNumber::lowest(gears.len()).next_back()?;
         let shift = number::show(in_rpm(self.source.conditions.shift?), 0);
-        let speeds = format!("At {shift} rpm 1st does {} and {} {}", at(0)?, ordinal(top), at(top)?);
-        let drop = self.analysis.gears().deepest_drop().map(|(gear, drop)| {
-            format!("; the biggest drop is {} %, {} to {}", number::show(100.0 * drop, 0), ordinal(gear), ordinal(gear + 1))
-        });
+        let speeds = format!("At {shift} rpm 1st does {} and {last} {}", at(first)?, at(top)?);
+        let drop = self
+            .analysis
+            .gears()
+            .deepest_drop()
+            .map(|(gear, drop)| format!("; the biggest drop is {} %, {gear} to {}", number::show(100.0 * drop, 0), gear.next()));
         Some(format!("{speeds}{}.", drop.unwrap_or_default()))
     }
 

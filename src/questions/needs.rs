@@ -1,6 +1,7 @@
 //! What a setup still needs before a figure can stand, in words.
 
 use super::Analysis;
+use crate::gearing::GearNumber;
 use crate::job::{Field, InputId, SetupField};
 use crate::problem::Severity;
 use crate::sheet::Cell;
@@ -27,12 +28,12 @@ pub fn needs(analysis: &Analysis) -> String {
 }
 
 /// What a setup still needs before the road figures of one gear can stand.
-pub fn needs_in(analysis: &Analysis, gear: usize) -> String {
+pub fn needs_in(analysis: &Analysis, gear: GearNumber) -> String {
     needed(analysis, analysis.setup.ratio(gear).is_none(), true)
 }
 
 /// What a setup still needs before the overall ratio of one gear can stand.
-pub fn needs_behind(analysis: &Analysis, gear: usize) -> String {
+pub fn needs_behind(analysis: &Analysis, gear: GearNumber) -> String {
     needed(analysis, analysis.setup.ratio(gear).is_none(), false)
 }
 

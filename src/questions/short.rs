@@ -55,7 +55,7 @@ fn cruise(source: Source<'_>, analysis: &Analysis, first: Option<&Analysis>) -> 
 
 fn drop(analysis: &Analysis) -> Option<Vec<Piece>> {
     let (gear, _) = analysis.gears().deepest_drop()?;
-    let words = format!("biggest drop: {} to {}", crate::sheet::ordinal(gear), crate::sheet::ordinal(gear + 1));
+    let words = format!("biggest drop: {gear} to {}", gear.next());
     Some(vec![gears::rows::drop_figure(analysis, gear, "short.deepest_drop")?.into(), Piece::words(words)])
 }
 

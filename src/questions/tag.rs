@@ -1,10 +1,11 @@
 //! The tag that is tied to a finished box: what is in it, and its job as a link.
 
+use crate::gearing::GearNumber;
 use crate::gearing::teeth::decimal;
 use crate::job::{Job, Setup};
 use crate::questions::swap::oil;
 use crate::questions::{Analysis, Source, customer};
-use crate::sheet::{Sheet, ordinal};
+use crate::sheet::Sheet;
 use crate::units::number;
 
 /// What stands on a tag.
@@ -46,9 +47,9 @@ pub fn tag(source: Source<'_>, sheet: &Sheet) -> Option<Tag> {
 
 fn gears(setup: &Setup, analysis: &Analysis) -> Vec<[String; 3]> {
     let shown = |ratio| number::show(decimal(ratio).abs(), 3);
-    let forward = setup.gearbox.gears.iter().enumerate().filter(|(_, typed)| !typed.trim().is_empty());
+    let forward = GearNumber::each(&setup.gearbox.gears).filter(|(_, typed)| !typed.trim().is_empty());
     let mut gears: Vec<[String; 3]> = forward
-        .map(|(gear, typed)| [ordinal(gear), typed.trim().to_owned(), analysis.setup.ratio(gear).map(shown).unwrap_or_default()])
+        .map(|(gear, typed)| [gear.to_string(), typed.trim().to_owned(), analysis.setup.ratio(gear).map(shown).unwrap_or_default()])
         .collect();
     if !gears.is_empty() && !setup.gearbox.constant.trim().is_empty() {
         gears.insert(0, ["Constant pair".into(), setup.gearbox.constant.trim().to_owned(), String::new()]);

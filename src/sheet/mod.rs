@@ -218,18 +218,3 @@ impl Section {
         })
     }
 }
-
-/// The ordinal of a gear, counted from 0: 1st, 2nd, 3rd …
-///
-/// ```
-/// use layshaft::sheet::ordinal;
-/// assert_eq!([0, 2, 4].map(ordinal), ["1st", "3rd", "5th"]);
-/// ```
-pub fn ordinal(gear: usize) -> String {
-    match gear + 1 {
-        1 => "1st".into(),
-        2 => "2nd".into(),
-        3 => "3rd".into(),
-        n => format!("{n}th"),
-    }
-}

@@ -5,6 +5,7 @@ use super::orders::Orders;
 use super::together::{Expected, Stand, together};
 use super::tone::{Moment, Origin};
 use super::weights::Class;
+use crate::gearing::GearNumber;
 use crate::gearing::speeds::Selected;
 use crate::problem::Explain;
 use crate::units::common::in_rpm;
@@ -54,7 +55,7 @@ impl Kept {
     /// As it is written.
     pub fn line(&self) -> String {
         let gear = match self.selected {
-            Selected::Gear(gear) => format!("gear {}", gear + 1),
+            Selected::Gear(gear) => format!("gear {}", gear.number()),
             Selected::Neutral => "neutral".into(),
             Selected::Reverse => "reverse".into(),
         };
@@ -71,7 +72,7 @@ impl Kept {
         let selected = match gear.trim() {
             "neutral" => Selected::Neutral,
             "reverse" => Selected::Reverse,
-            gear => Selected::Gear(gear.strip_prefix("gear ")?.parse::<usize>().ok().filter(|gear| (1..=8).contains(gear))? - 1),
+            gear => Selected::Gear(GearNumber::read(gear.strip_prefix("gear ")?)?),
         };
         let speed = crate::units::read(speed, System::Metric, &limits::ENGINE_SPEED).ok()?;
         let lines: Option<Vec<(Frequency, f64)>> =

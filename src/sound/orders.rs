@@ -10,7 +10,7 @@ use crate::gearing::part::{Part, Shaft};
 use crate::gearing::speeds::{Arrangement, ReverseMesh, Selected, Share, Turning};
 use crate::gearing::stage::Switch;
 use crate::gearing::teeth::{Mesh, Teeth};
-use crate::gearing::{FinalDrive, Gearbox, Layout, Place, Ratio, Stage, StageKind};
+use crate::gearing::{FinalDrive, GearNumber, Gearbox, Layout, Place, Ratio, Stage, StageKind};
 
 /// A bearing whose geometry is given.
 #[derive(Clone, Debug, PartialEq)]
@@ -73,7 +73,7 @@ pub enum Follows {
 impl Orders {
     /// The tones of a driveline in its forward gears, in neutral, and in reverse where it has one.
     pub fn of(rotating: &Rotating<'_>) -> Self {
-        let forward = (0..rotating.gearbox.gears().len()).map(Selected::Gear);
+        let forward = rotating.gearbox.numbers().map(Selected::Gear);
         let all = forward.chain([Selected::Neutral, Selected::Reverse]);
         let gear = |selected| {
             let is_in = |at: &usize| rotating.stages.get(*at).is_some_and(|stage| rotating.is_in(*at, stage, selected));
@@ -103,7 +103,7 @@ impl Orders {
     }
 
     /// The forward gears, the lowest first.
-    pub fn gears(&self) -> impl Iterator<Item = usize> + '_ {
+    pub fn gears(&self) -> impl Iterator<Item = GearNumber> + '_ {
         self.each.iter().filter_map(|gear| if let Selected::Gear(gear) = gear.selected { Some(gear) } else { None })
     }
 
@@ -237,7 +237,7 @@ fn toothed(origin: Origin, mesh: Mesh, driver: Share, beside: Vec<Share>) -> Ton
 
 /// Every pair of the box in mesh, those that run idle included.
 fn pairs(gearbox: &Gearbox, turning: &Turning, reverse: ReverseMesh) -> Vec<Tone> {
-    let forward = (0..gearbox.gears().len()).map(|gear| (Pair::Gear(gear), Part::Driver(gear), Part::Driven(gear)));
+    let forward = gearbox.numbers().map(|gear| (Pair::Gear(gear), Part::Driver(gear), Part::Driven(gear)));
     let exit = if turning.part(Part::IdlerExit).is_some() { Part::IdlerExit } else { Part::IdlerEntry };
     let idler = [(Pair::ReverseEntry, Part::ReverseDriver, Part::IdlerEntry), (Pair::ReverseExit, exit, Part::ReverseDriven)];
     let in_mesh = reverse == ReverseMesh::Constant || turning.selected == Selected::Reverse;

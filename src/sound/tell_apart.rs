@@ -8,6 +8,7 @@ use super::orders::{Follows, Orders};
 use super::tone::{Moment, Origin, Seat, Tone};
 use super::weights::Class;
 use crate::gearing::speeds::Selected;
+use crate::gearing::{GearNumber, Gearbox};
 use crate::units::Frequency;
 
 /// Which of the two.
@@ -34,15 +35,15 @@ pub enum Test {
     },
     /// The same rpm in another gear, in which the one carries the power and the other does not.
     SameRpm {
-        /// The gear, counted from 0.
-        gear: usize,
+        /// The gear.
+        gear: GearNumber,
         /// The one that is still there.
         stays: Which,
     },
     /// The same road speed in another gear: what hangs on the road keeps its pitch.
     SameRoad {
-        /// The gear, counted from 0.
-        gear: usize,
+        /// The gear.
+        gear: GearNumber,
         /// The one that keeps its pitch.
         keeps: Which,
         /// The pitch of the other there.
@@ -86,18 +87,18 @@ pub fn test(pair: [&Tone; 2], heard: &Heard, orders: &Orders, moment: Moment) ->
     by_load.unwrap_or_else(|| if two.are_near() { Test::Inside } else { Test::Pitch })
 }
 
-/// The gear, counted from 0, in which at the same rpm neither of two carries the power: gone there, it is one of them.
+/// The gear in which at the same rpm neither of two carries the power: gone there, it is one of them.
 ///
 /// Direct gear where the box has it, else the nearest.
-pub fn neither_carries(pair: [Origin; 2], selected: Selected, orders: &Orders) -> Option<usize> {
+pub fn neither_carries(pair: [Origin; 2], selected: Selected, orders: &Orders) -> Option<GearNumber> {
     let Selected::Gear(own) = selected else { return None };
-    let free = |gear: &usize| *gear != own && pair.iter().all(|origin| !orders.carries(Selected::Gear(*gear), *origin));
+    let free = |gear: &GearNumber| *gear != own && pair.iter().all(|origin| !orders.carries(Selected::Gear(*gear), *origin));
     nearest(own, orders.gears().filter(free))
 }
 
 /// The gear nearest to one; of two as near, the lower, in which the car is slower at the same rpm.
-fn nearest(own: usize, gears: impl Iterator<Item = usize>) -> Option<usize> {
-    gears.min_by_key(|gear| (gear.abs_diff(own), *gear > own))
+fn nearest(own: GearNumber, gears: impl Iterator<Item = GearNumber>) -> Option<GearNumber> {
+    gears.min_by_key(|gear| (gear.place().abs_diff(own.place()), *gear > own))
 }
 
 struct Two<'a> {
@@ -147,14 +148,15 @@ impl Two<'_> {
         let Selected::Gear(own) = self.heard.selected else { return None };
         let [first, second] = self.pair;
         let other = if keeps == Which::First { second } else { first };
-        let moved = |gear: usize| -> Option<Frequency> {
+        let moved = |gear: GearNumber| -> Option<Frequency> {
             let per_output = self.orders.tone(Selected::Gear(gear), Origin::Mainshaft)?;
             let there = self.orders.tone(Selected::Gear(gear), other.origin)?;
             Some(turns(self.moment) * there.per(per_output)?)
         };
         let from = other.frequency(self.moment);
         // A higher gear first: the same road speed at fewer rpm.
-        let gears = (own + 1..own + 2).chain((0..own).rev()).chain(own + 2..own + 9);
+        let taller = GearNumber::lowest(Gearbox::MOST_GEARS).skip(own.next().place());
+        let gears = taller.clone().take(1).chain(GearNumber::lowest(own.place()).rev()).chain(taller.skip(1));
         let gears = gears.filter(|gear| self.orders.are_alike_behind(self.heard.selected, Selected::Gear(*gear)));
         let found = gears.filter_map(|gear| Some((gear, moved(gear)?))).find(|(_, to)| (*to / from).value.ln().abs() > NEAR);
         Some(found.map_or(Test::Rolling { keeps }, |(gear, moved)| Test::SameRoad { gear, keeps, moved }))
@@ -165,7 +167,7 @@ impl Two<'_> {
         if !self.classes.iter().any(|class| class.needs_load()) {
             return None;
         }
-        let told = |gear: usize| only(self.pair.map(|tone| self.orders.carries(Selected::Gear(gear), tone.origin)));
+        let told = |gear: GearNumber| only(self.pair.map(|tone| self.orders.carries(Selected::Gear(gear), tone.origin)));
         let gear = nearest(own, self.orders.gears().filter(|gear| *gear != own && told(*gear).is_some()))?;
         Some(Test::SameRpm { gear, stays: told(gear)? })
     }

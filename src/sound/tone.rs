@@ -1,17 +1,17 @@
 //! A tone: what makes it, and how often it repeats for each turn of the engine or of the gearbox's output.
 
-use crate::gearing::Ratio;
 use crate::gearing::speeds::Share;
 use crate::gearing::teeth::{Mesh, decimal};
+use crate::gearing::{GearNumber, Ratio};
 use crate::units::{AngularVelocity, Frequency};
 
-/// A pair of gears in mesh. Gears count from 0.
+/// A pair of gears in mesh.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Pair {
     /// The pair that joins the countershaft to the input or the output.
     Constant,
     /// The pair of a forward gear.
-    Gear(usize),
+    Gear(GearNumber),
     /// The driving gear of reverse and its idler.
     ReverseEntry,
     /// The idler of reverse and the gear it drives.

@@ -191,3 +191,19 @@ pub fn clip(text: &str) -> String {
     }
     flat
 }
+
+/// A place counted from 0 as it is spoken.
+///
+/// ```
+/// use layshaft::units::number::ordinal;
+/// assert_eq!([0, 2, 4, 10, 20].map(ordinal), ["1st", "3rd", "5th", "11th", "21st"]);
+/// ```
+pub fn ordinal(place: usize) -> String {
+    let number = place.saturating_add(1);
+    match (number % 10, number % 100) {
+        (1, rest) if rest != 11 => format!("{number}st"),
+        (2, rest) if rest != 12 => format!("{number}nd"),
+        (3, rest) if rest != 13 => format!("{number}rd"),
+        _ => format!("{number}th"),
+    }
+}

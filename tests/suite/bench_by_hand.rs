@@ -20,6 +20,7 @@ use layshaft::units::common::millimetres;
 use layshaft::units::{System, Typed, number, unit};
 
 use crate::any_job::figures as figures_of;
+use crate::nth;
 
 /// The answer of a question about that bench.
 fn answer(bench: Bench, id: &str) -> String {
@@ -149,12 +150,16 @@ fn slips_are_named() {
 #[test]
 fn a_print_that_the_counts_contradict_is_a_caution() {
     let counted = |at, teeth| Counted { at: Some(at), teeth: Teeth::new(teeth).unwrap() };
-    let counts =
-        [counted(Part::ConstantDriver, 25), counted(Part::ConstantDriven, 30), counted(Part::Driver(0), 18), counted(Part::Driven(0), 37)];
+    let counts = [
+        counted(Part::ConstantDriver, 25),
+        counted(Part::ConstantDriven, 30),
+        counted(Part::Driver(nth(1)), 18),
+        counted(Part::Driven(nth(1)), 37),
+    ];
     let found = |text: &str| misprints(&figures(text).unwrap(), &counts, Layout::InputReduced);
     assert_eq!(found("2.47 1.67 1.24 1.00"), []);
     let wrong = found("2.74 1.67 1.24 1.00");
-    assert_eq!((wrong.len(), wrong[0].gear, wrong[0].is_swapped), (1, 0, true));
+    assert_eq!((wrong.len(), wrong[0].gear, wrong[0].is_swapped), (1, nth(1), true));
     assert!(!found("2.56 1.67 1.24 1.00")[0].is_swapped);
     let bench = Bench { constant: "25/30".into(), first: "37/18".into(), ladder: "2.74 1.67 1.24 1.00".into(), ..Bench::default() };
     let said = answer(bench, "identify");
@@ -170,7 +175,7 @@ fn pairs_cut_otherwise_are_read() {
     // Reverse slides into mesh and is straight where nothing else is said; the other gears are as the rest.
     let rest = Cut::new(millimetres(2.5), unit::DEGREE.of(28.0), Cut::usual_pressure_angle()).unwrap();
     let degrees = |pair: PairCut| pair.over(&rest).unwrap().helix_rad().to_degrees().round();
-    assert_eq!((degrees(PairCut::nothing(PairAt::Reverse)), degrees(PairCut::nothing(PairAt::Gear(1)))), (0.0, 28.0));
+    assert_eq!((degrees(PairCut::nothing(PairAt::Reverse)), degrees(PairCut::nothing(PairAt::Gear(nth(2))))), (0.0, 28.0));
     let said = read("R 7 DP 20°; 1st 8 DP 0°").unwrap();
     assert_eq!(said.iter().map(|pair| degrees(*pair)).collect::<Vec<_>>(), [20.0, 0.0]);
     let cuts = read("1st 8 DP 0°; R 7 DP; 2nd x 0.3; 3 24° 17.5°; input x-0.1 10").unwrap();
@@ -178,7 +183,7 @@ fn pairs_cut_otherwise_are_read() {
     // 25.4 ÷ 8 = 3.175 mm, ÷ 7 = 3.629 mm, ÷ 10 = 2.54 mm.
     assert_eq!([module(0), module(1), module(2), module(4)], [Some(3.18), Some(3.63), None, Some(2.54)]);
     let at: Vec<PairAt> = cuts.iter().map(|cut| cut.at).collect();
-    assert_eq!(at, [PairAt::Gear(0), PairAt::Reverse, PairAt::Gear(1), PairAt::Gear(2), PairAt::Constant]);
+    assert_eq!(at, [PairAt::Gear(nth(1)), PairAt::Reverse, PairAt::Gear(nth(2)), PairAt::Gear(nth(3)), PairAt::Constant]);
     assert_eq!([cuts[2].driver_shift, cuts[4].driver_shift], [Some(0.3), Some(-0.1)]);
     assert_eq!(cuts[0].helix.map(|helix| helix.value), Some(0.0));
     assert!((cuts[3].pressure.unwrap().value.to_degrees() - 17.5).abs() < 1e-9);

@@ -7,6 +7,8 @@ use layshaft::questions::{Shelves, Source, analyse_job, bench, build, of_id};
 use layshaft::sheet::{Piece, Reader, Section, Words};
 use layshaft::units::System;
 
+use crate::nth;
+
 /// The question, asked of an empty job.
 pub(crate) fn section(said: &str, tried: &str) -> Section {
     let job = job(said, tried);
@@ -194,7 +196,7 @@ fn the_direct_gear_is_that_of_the_first_setup() {
     let table = Table::built_in();
     let mut told = Told::default();
     ["jumps-out", "g3", "g4"].into_iter().filter_map(|id| table.given(id)).for_each(|given| told.take(given));
-    told.imply(table, Some(5));
+    told.imply(table, Some(nth(5)));
     assert!(told.has(table, "several") && told.has(table, "indirect") && !told.has(table, "one-gear"));
     assert!(!rank(table, &told).is_empty());
 }

@@ -62,9 +62,8 @@ pub(crate) fn figure(table: &Table, given: &Given, wish: &Wish, [set, axle, tyre
             let lowest = set.ratios.windows(2).map(|two| two[1] / two[0]).fold(1.0, f64::min);
             given.shift.map_or(f64::NAN, in_rpm) * lowest
         }
-        Measure::SpeedAtShift { gear } => set
-            .ratios
-            .get(gear)
+        Measure::SpeedAtShift { gear } => gear
+            .of(&set.ratios)
             .map_or(f64::NAN, |ratio| given.shift.map_or(f64::NAN, in_rpm) / 60.0 * tyre.circumference_m / (ratio * behind)),
         Measure::TyreDiameter => tyre.diameter_m,
         Measure::GearCount => f64::from(u8::try_from(set.ratios.len()).unwrap()),

@@ -15,7 +15,7 @@ use layshaft::gearing::read;
 use layshaft::gearing::speeds::meshes::meetings;
 use layshaft::gearing::speeds::peaks::{highest_countershaft, highest_slip};
 use layshaft::gearing::speeds::{Arrangement, ReverseMesh, Selected, Turning};
-use layshaft::gearing::{Gear, Gearbox, Idler, Layout, Mesh, PrintedRatio, Ratio, Teeth};
+use layshaft::gearing::{Gear, GearNumber, Gearbox, Idler, Layout, Mesh, PrintedRatio, Ratio, Teeth};
 use layshaft::job::{Job, demo};
 use layshaft::problem::{Explain, Severity};
 use layshaft::questions::setup::read_all;
@@ -25,6 +25,7 @@ use proptest::prelude::*;
 
 use crate::any_gearbox::{built, printed_gearbox};
 use crate::any_job::{figure, figures as figures_of, rows, sheet};
+use crate::nth;
 
 fn printed(text: &str) -> PrintedRatio {
     PrintedRatio::read(text).unwrap()
@@ -74,12 +75,12 @@ fn a_box_of_ratios_needs_no_constant_pair() {
     // One counted gear needs the pair it goes by; two shafts turn the output round.
     let counted = vec![Gear::Mesh(Mesh::new(18, 37).unwrap()), Gear::Printed(printed("1.67"))];
     assert!(Gearbox::new(Layout::InputReduced, None, counted, None).is_err());
-    assert_eq!(from_ratios(Layout::TwoShaft, None, &["3.31"]).ratio(0), Some(Ratio::new(-331, 100)));
+    assert_eq!(from_ratios(Layout::TwoShaft, None, &["3.31"]).ratio(nth(1)), Some(Ratio::new(-331, 100)));
 }
 
 fn speeds_of(gearbox: &Gearbox) -> (Turning, Arrangement) {
     let arrangement = Arrangement::usual(gearbox);
-    (Turning::new(gearbox, &arrangement, Selected::Gear(0)).unwrap(), arrangement)
+    (Turning::new(gearbox, &arrangement, Selected::Gear(nth(1))).unwrap(), arrangement)
 }
 
 #[test]
@@ -118,7 +119,7 @@ fn identified_by_ratio_and_not_by_count() {
     assert_eq!((found.fitting().collect::<Vec<_>>(), found.ranked.len()), (vec![0], 1));
     // 30 turns of the input gave 12 and a little over: 30/12.2 to 30/12.1 is 2.459 to 2.479.
     let interval = Reading::new(Ratio::from_integer(30), turns("12.15").unwrap(), by_eye()).unwrap().interval();
-    let found = by_turns(&[Turned { selected: Some(Selected::Gear(0)), interval }], &candidates);
+    let found = by_turns(&[Turned { selected: Some(Selected::Gear(nth(1))), interval }], &candidates);
     assert_eq!(found.fitting().count(), 3);
     assert_eq!(found.next, None, "no turning tells a ratio from the one it was rounded to");
 }
@@ -132,7 +133,7 @@ fn parts_of_a_set_that_is_not_counted_cannot_be_mixed() {
     let mixture =
         Mixture { constant: donor("counted", &counted), cluster: donor("counted", &counted), gears: &gears, sum: None, centre: None };
     let why = mix(&mixture).unwrap_err();
-    assert_eq!(why, MixError::NotCounted { set: "listed".into(), gear: 0 });
+    assert_eq!(why, MixError::NotCounted { set: "listed".into(), gear: nth(1) });
     assert_eq!(why.what(), "1st of listed is known by its ratio, not by its teeth");
 }
 
@@ -215,10 +216,10 @@ proptest! {
         prop_assert_eq!(gearbox.ratios().len(), gearbox.gears().len());
         prop_assert_eq!(highest_slip(&gearbox, &arrangement, rpm(5_000.0)), None);
         prop_assert_eq!(ToothSums::of(&gearbox).range(), None);
-        let selected = (0..gearbox.gears().len()).map(Selected::Gear).chain([Selected::Neutral, Selected::Reverse]);
+        let selected = gearbox.numbers().map(Selected::Gear).chain([Selected::Neutral, Selected::Reverse]);
         for turning in selected.filter_map(|selected| Turning::new(&gearbox, &arrangement, selected)) {
             for turns in &turning.parts {
-                let is_printed = |gear: usize| gearbox.gears()[gear].printed().is_some();
+                let is_printed = |gear: GearNumber| gear.of(gearbox.gears()).unwrap().printed().is_some();
                 prop_assert!(!matches!(turns.part, Part::Driver(gear) | Part::Driven(gear) if is_printed(gear)));
             }
         }

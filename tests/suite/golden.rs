@@ -18,6 +18,7 @@ use layshaft::speedometer::Hand;
 use layshaft::units::{System, Typed};
 
 use crate::any_job::figures;
+use crate::nth;
 
 #[test]
 fn demo_in_us_words_and_inches() {
@@ -87,7 +88,7 @@ fn fault() -> Job {
 fn noise() -> Job {
     let noise = Noise {
         kind: Chosen::of(Kind::Whine),
-        gear: Chosen::of(HeardGear(Selected::Gear(2))),
+        gear: Chosen::of(HeardGear(Selected::Gear(nth(3)))),
         load: Chosen::of(Load::Pulling),
         at: Typed::new("40", System::Inch),
         bearings: Typed::new("cluster front: 9 x 7.94 on 38.5 mm", System::Inch),

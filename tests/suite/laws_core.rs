@@ -37,7 +37,7 @@ proptest! {
 
     #[test]
     fn road_speed_and_its_inverse_agree(gearbox in gearbox(), axle in mesh(), engine in 100.0..20_000.0, around in 0.5..6.0) {
-        for gear in 0..gearbox.gears().len() {
+        for gear in gearbox.numbers() {
             let overall = (gearbox.ratio(gear).unwrap() * axle.ratio()).reduced();
             let overall = if overall < Ratio::from_integer(0) { -overall } else { overall };
             let back = in_rpm(engine_speed(road_speed(rpm(engine), overall, metres(around)), overall, metres(around)));

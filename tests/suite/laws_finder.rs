@@ -9,6 +9,7 @@ use layshaft::units::common::{metres_per_second, rpm};
 use proptest::prelude::*;
 
 use crate::finder_ground::{all_costs, search};
+use crate::nth;
 
 /// Two figures worked out in another order of operations differ by no more than this.
 const ROUNDING: f64 = 1e-7;
@@ -61,7 +62,7 @@ fn any_wish() -> impl Strategy<Value = Wish> {
         3 => (20.0..40.0_f64).prop_map(|speed| (Measure::CruiseRpm { speed: metres_per_second(speed) }, 3_000.0, 800.0)),
         2 => Just((Measure::FirstOverall, 11.0, 4.0)),
         2 => Just((Measure::LargestDrop, 0.3, 0.15)),
-        1 => (0..6_usize).prop_map(|gear| (Measure::SpeedAtShift { gear }, 25.0, 15.0)),
+        1 => (1..7_usize).prop_map(|gear| (Measure::SpeedAtShift { gear: nth(gear) }, 25.0, 15.0)),
         1 => Just((Measure::Landing, 4_200.0, 700.0)),
         2 => Just((Measure::Speedometer, 0.0, 0.08)),
         1 => Just((Measure::TyreDiameter, 0.62, 0.1)),

@@ -1,11 +1,12 @@
 //! Gearboxes as they are laid out: their ratios, and parts that make none.
 
 use layshaft::gearing::gearbox::GearboxError;
-use layshaft::gearing::part::{Part, Shaft, ordinal};
+use layshaft::gearing::part::{Part, Shaft};
 use layshaft::gearing::{Gear, Gearbox, Idler, Layout, Mesh, Ratio, Reverse, ReverseGears, Teeth, read, write};
 use proptest::prelude::*;
 
 use crate::any_gearbox::{built, gearbox, mesh, printed_gearbox};
+use crate::nth;
 
 fn pair(driver: u16, driven: u16) -> Mesh {
     Mesh::new(driver, driven).unwrap()
@@ -25,7 +26,7 @@ proptest! {
     fn reverse_turns_the_direction(gearbox in gearbox()) {
         let (Some(ratio), Some(reverse)) = (gearbox.reverse_ratio(), gearbox.reverse_gears()) else { return Ok(()) };
         let zero = Ratio::from_integer(0);
-        prop_assert_eq!(ratio < zero, gearbox.ratio(0).unwrap() > zero);
+        prop_assert_eq!(ratio < zero, gearbox.ratio(nth(1)).unwrap() > zero);
         if let Idler::Compound { entry, exit } = reverse.idler {
             let times = Ratio::new(entry.count().into(), exit.count().into());
             prop_assert_eq!(reverse.ratio(), reverse.pair.ratio() * times);
@@ -75,7 +76,7 @@ fn output_reduced_by_hand() {
     let reduced_first = built(Layout::InputReduced, Some((20, 30)), &[(18, 32), (0, 0)], None);
     assert_eq!(gearbox.ratios(), reduced_first.ratios());
     assert_eq!(Part::ConstantDriver.name(Layout::OutputReduced), "constant gear on the countershaft");
-    assert_eq!(Part::Driver(1).name(Layout::TwoShaft), "2nd gear on the input shaft");
+    assert_eq!(Part::Driver(nth(2)).name(Layout::TwoShaft), "2nd gear on the input shaft");
 }
 
 /// Two shafts turn against each other; through an idler they turn alike: 12 to 36 is −3 forwards, 12 to 38 is 19/6 in reverse.
@@ -83,7 +84,7 @@ fn output_reduced_by_hand() {
 fn two_shafts_by_hand() {
     let reverse = Reverse::Geared(ReverseGears { pair: pair(12, 38), idler: Idler::Plain(Teeth::new(25)) });
     let gearbox = built(Layout::TwoShaft, None, &[(12, 36)], Some(reverse));
-    assert_eq!((gearbox.ratio(0), gearbox.reverse_ratio()), (Some(Ratio::from_integer(-3)), Some(Ratio::new(19, 6))));
+    assert_eq!((gearbox.ratio(nth(1)), gearbox.reverse_ratio()), (Some(Ratio::from_integer(-3)), Some(Ratio::new(19, 6))));
 }
 
 #[test]
@@ -92,7 +93,7 @@ fn parts_that_make_no_gearbox() {
     let new = |layout, constant, gears| Gearbox::new(layout, constant, gears, None).map(|_| ());
     assert_eq!(new(Layout::InputReduced, None, gears()), Err(GearboxError::NoConstantPair));
     assert_eq!(new(Layout::TwoShaft, Some(pair(20, 30)), gears()), Err(GearboxError::NeedlessConstantPair));
-    assert_eq!(new(Layout::TwoShaft, None, gears()), Err(GearboxError::DirectInTwoShaft { gear: 2 }));
+    assert_eq!(new(Layout::TwoShaft, None, gears()), Err(GearboxError::DirectInTwoShaft { gear: nth(2) }));
     assert_eq!(new(Layout::OutputReduced, Some(pair(20, 30)), vec![]), Err(GearboxError::GearCount { given: 0 }));
     assert_eq!(new(Layout::OutputReduced, Some(pair(20, 30)), vec![Gear::Direct; 9]), Err(GearboxError::GearCount { given: 9 }));
     assert_eq!((Teeth::new(7), Teeth::new(151)), (None, None));
@@ -100,6 +101,6 @@ fn parts_that_make_no_gearbox() {
 
 #[test]
 fn gears_are_spoken() {
-    let spoken: Vec<String> = (0..4).chain([10, 20]).map(ordinal).collect();
+    let spoken: Vec<String> = (0..4).chain([10, 20]).map(layshaft::units::number::ordinal).collect();
     assert_eq!(spoken, ["1st", "2nd", "3rd", "4th", "11th", "21st"]);
 }

@@ -1,5 +1,6 @@
 //! Identifying what lies on the bench: the true set is never lost.
 
+use layshaft::gearing::GearNumber;
 use layshaft::gearing::identify::Candidate;
 use layshaft::gearing::identify::counts::{Counted, by_counts};
 use layshaft::gearing::identify::printed::{Figure, by_printed, figures};
@@ -39,7 +40,7 @@ proptest! {
     #[test]
     fn turns_always_contain_the_true_set(boxes in proptest::collection::vec(gearbox(), 1..12), which in any::<prop::sample::Index>(), gear in any::<prop::sample::Index>(), input in 5_i128..40, error in error(), known in any::<bool>()) {
         let at = which.index(boxes.len());
-        let gear = gear.index(boxes[at].gears().len());
+        let gear = GearNumber::at(gear.index(boxes[at].gears().len()));
         let reading = seen(boxes[at].ratio(gear).unwrap(), input, error);
         prop_assume!(reading.is_some());
         let selected = known.then_some(Selected::Gear(gear));

@@ -3,7 +3,7 @@
 use layshaft::gearing::identify::ladder::{Found, LadderSearch, Rank, Wish};
 use layshaft::gearing::identify::printed::{Figure, figures};
 use layshaft::gearing::part::Part;
-use layshaft::gearing::{Gear, Layout, Mesh, Ratio};
+use layshaft::gearing::{Gear, GearNumber, Layout, Mesh, Ratio};
 use layshaft::sliced::Sliced;
 use proptest::prelude::*;
 
@@ -180,6 +180,7 @@ proptest! {
             Gear::Mesh(mesh) => if driver { mesh.driver } else { mesh.driven },
             Gear::Direct | Gear::Printed(_) => unreachable!(),
         };
+        let gear = GearNumber::at(gear);
         let part = if driver { Part::Driver(gear) } else { Part::Driven(gear) };
         let known = vec![(part, teeth_of(&first))];
         let fewer = finish(Wish { keep: usize::MAX, known, ..case.wish }, 1_000);

@@ -21,7 +21,7 @@ proptest! {
     #[test]
     fn power_balances(gearbox in gearbox()) {
         let arrangement = Arrangement::usual(&gearbox);
-        let forward = (0..gearbox.gears().len()).map(Selected::Gear);
+        let forward = gearbox.numbers().map(Selected::Gear);
         for selected in forward.chain(gearbox.reverse().map(|_| Selected::Reverse)) {
             let turning = Turning::new(&gearbox, &arrangement, selected).unwrap();
             let mut given = Ratio::from_integer(1);

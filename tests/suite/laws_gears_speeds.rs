@@ -1,5 +1,6 @@
 //! What must hold of every gearbox: engaged gears do not slip, meshing teeth pass each other at one speed.
 
+use layshaft::gearing::GearNumber;
 use layshaft::gearing::part::{Part, Shaft};
 use layshaft::gearing::speeds::{Arrangement, ReverseMesh, Selected, Share, Side, Turning, overrun, peaks};
 use layshaft::gearing::{Gear, Gearbox, Layout, Ratio, teeth::decimal};
@@ -7,6 +8,7 @@ use layshaft::units::common::{in_rpm, rpm};
 use proptest::prelude::*;
 
 use crate::any_gearbox::{built, gearbox};
+use crate::nth;
 
 fn config() -> ProptestConfig {
     ProptestConfig { cases: 256, failure_persistence: None, ..ProptestConfig::default() }
@@ -14,15 +16,16 @@ fn config() -> ProptestConfig {
 
 fn arrangement() -> impl Strategy<Value = (Gearbox, Arrangement)> {
     (gearbox(), proptest::collection::vec(any::<bool>(), 8), any::<bool>()).prop_map(|(gearbox, loose, constant)| {
-        let sides = loose.into_iter().map(|driver| if driver { Side::Driver } else { Side::Driven }).enumerate();
+        let sides = loose.into_iter().map(|driver| if driver { Side::Driver } else { Side::Driven });
         let reverse = if constant { ReverseMesh::Constant } else { ReverseMesh::Sliding };
-        let arrangement = sides.fold(Arrangement::usual(&gearbox), |all, (gear, side)| all.with_loose(gear, side));
+        let arrangement =
+            GearNumber::lowest(8).zip(sides).fold(Arrangement::usual(&gearbox), |all, (gear, side)| all.with_loose(gear, side));
         (gearbox, arrangement.with_reverse(reverse))
     })
 }
 
 fn everything(gearbox: &Gearbox) -> Vec<Selected> {
-    let forward = (0..gearbox.gears().len()).map(Selected::Gear);
+    let forward = gearbox.numbers().map(Selected::Gear);
     forward.chain([Selected::Neutral]).chain(gearbox.reverse().map(|_| Selected::Reverse)).collect()
 }
 
@@ -42,7 +45,7 @@ proptest! {
         for selected in everything(&gearbox) {
             let turning = Turning::new(&gearbox, &arrangement, selected).unwrap();
             prop_assert!(pitch_lines_agree(&turning, Part::ConstantDriver, Part::ConstantDriven));
-            for gear in 0..gearbox.gears().len() {
+            for gear in gearbox.numbers() {
                 prop_assert!(pitch_lines_agree(&turning, Part::Driver(gear), Part::Driven(gear)), "gear {gear}, {selected:?}");
             }
             let in_mesh = arrangement.reverse == ReverseMesh::Constant || selected == Selected::Reverse;
@@ -77,7 +80,7 @@ proptest! {
 
     #[test]
     fn speed_told_from_either_end_is_one((gearbox, arrangement) in arrangement(), engine in 500.0_f64..9_000.0) {
-        for gear in 0..gearbox.gears().len() {
+        for gear in gearbox.numbers() {
             let turning = Turning::new(&gearbox, &arrangement, Selected::Gear(gear)).unwrap();
             let forth = turning.at_input(rpm(engine));
             let back = turning.at_output(forth.1);
@@ -88,7 +91,7 @@ proptest! {
     #[test]
     fn peaks_are_the_highest_of_all((gearbox, arrangement) in arrangement()) {
         let engine = rpm(6_500.0);
-        let slips = (0..gearbox.gears().len()).flat_map(|gear| {
+        let slips = gearbox.numbers().flat_map(|gear| {
             let turning = Turning::new(&gearbox, &arrangement, Selected::Gear(gear)).unwrap();
             let at = turning.at_input(engine);
             turning.parts.iter().filter(|turns| turns.loose).map(|turns| in_rpm(turns.slip_at(at)).abs()).collect::<Vec<_>>()
@@ -116,7 +119,7 @@ proptest! {
 fn three_figures_by_hand() {
     let gearbox = built(Layout::InputReduced, Some((25, 30)), &[(18, 37), (23, 32), (27, 28), (0, 0)], None);
     let arrangement = Arrangement::usual(&gearbox);
-    let turning = Turning::new(&gearbox, &arrangement, Selected::Gear(1)).unwrap();
+    let turning = Turning::new(&gearbox, &arrangement, Selected::Gear(nth(2))).unwrap();
     let at = turning.at_input(rpm(6_500.0));
     let check = |part, speed: f64, slip: f64| {
         let turns = turning.part(part).unwrap();
@@ -124,13 +127,13 @@ fn three_figures_by_hand() {
         assert!((in_rpm(turns.slip_at(at)) - slip).abs() < 0.06, "{part:?}: {}", in_rpm(turns.slip_at(at)));
     };
     check(Part::Shaft(Shaft::Countershaft), -5_416.67, 0.0);
-    check(Part::Driven(0), 2_635.14, -1_258.09);
-    check(Part::Driven(1), 3_893.23, 0.0);
-    check(Part::Driven(2), 5_223.21, 1_329.98);
+    check(Part::Driven(nth(1)), 2_635.14, -1_258.09);
+    check(Part::Driven(nth(2)), 3_893.23, 0.0);
+    check(Part::Driven(nth(3)), 5_223.21, 1_329.98);
     // The fastest loose gear: in top 1st stands still against 6,500 of the mainshaft by 6,500 − 2,635.1 = 3,864.9; in 1st
     // 3rd runs 5,223.2 − 2,635.1 = 2,588.1 ahead. The larger is in top.
     let peak = peaks::highest_slip(&gearbox, &arrangement, rpm(6_500.0)).unwrap();
-    assert_eq!((peak.part, peak.gear), (Part::Driven(0), 3));
+    assert_eq!((peak.part, peak.gear), (Part::Driven(nth(1)), nth(4)));
     assert!((in_rpm(peak.speed) + 3_864.86).abs() < 0.05);
 }
 
@@ -140,12 +143,12 @@ fn output_reduced_countershaft_follows_the_wheels() {
     let gearbox = built(Layout::OutputReduced, Some((20, 30)), &[(18, 32), (0, 0)], None);
     let arrangement = Arrangement::usual(&gearbox);
     let peak = peaks::highest_countershaft(&gearbox, &arrangement, rpm(6_000.0)).unwrap();
-    assert_eq!(peak.gear, 1);
+    assert_eq!(peak.gear, nth(2));
     assert!((in_rpm(peak.speed) + 9_000.0).abs() < 1e-9);
     // Coasting in neutral at 2,000 rpm of the output with the engine idling at 800: the loose 1st gear turns
     // 2,000 · 30/20 · 32/18 = 5,333.3 with the wheels, 4,533.3 ahead of its input shaft.
     let turning = Turning::new(&gearbox, &arrangement, Selected::Neutral).unwrap();
-    let first = turning.part(Part::Driver(0)).unwrap();
+    let first = turning.part(Part::Driver(nth(1))).unwrap();
     assert!((in_rpm(first.slip_at((rpm(800.0), rpm(2_000.0)))) - 4_533.333).abs() < 1e-3);
 }
 
@@ -162,12 +165,12 @@ fn reverse_idler_by_hand() {
         let turning = Turning::new(&gearbox, arrangement, selected).unwrap();
         in_rpm(turning.part(Part::IdlerEntry).unwrap().speed_at(turning.at_input(rpm(4_000.0))))
     };
-    assert!(idler(&sliding, Selected::Gear(0)).abs() < 1e-9);
+    assert!(idler(&sliding, Selected::Gear(nth(1))).abs() < 1e-9);
     // Countershaft 4,000 · 20/40 = 2,000 backwards, idler 2,000 · 18/20 = 1,800 forwards.
     assert!((idler(&sliding, Selected::Reverse) - 1_800.0).abs() < 1e-9);
     let constant = sliding.with_reverse(ReverseMesh::Constant);
-    assert!((idler(&constant, Selected::Gear(0)) - 1_800.0).abs() < 1e-9);
-    let turning = Turning::new(&gearbox, &constant, Selected::Gear(0)).unwrap();
+    assert!((idler(&constant, Selected::Gear(nth(1))) - 1_800.0).abs() < 1e-9);
+    let turning = Turning::new(&gearbox, &constant, Selected::Gear(nth(1))).unwrap();
     let driven = turning.part(Part::ReverseDriven).unwrap();
     // Reverse gear 1,800 · 20/36 = 1,000 backwards, the mainshaft in 1st (4 : 1) 1,000 forwards: 2,000 apart.
     assert!((in_rpm(driven.slip_at(turning.at_input(rpm(4_000.0)))) + 2_000.0).abs() < 1e-9);
@@ -177,7 +180,7 @@ fn reverse_idler_by_hand() {
 fn gear_that_is_not_there_has_no_speeds() {
     let gearbox = built(Layout::TwoShaft, None, &[(12, 38)], None);
     let arrangement = Arrangement::usual(&gearbox);
-    assert_eq!(Turning::new(&gearbox, &arrangement, Selected::Gear(1)), None);
+    assert_eq!(Turning::new(&gearbox, &arrangement, Selected::Gear(nth(2))), None);
     assert_eq!(Turning::new(&gearbox, &arrangement, Selected::Reverse), None);
     assert!(peaks::highest_countershaft(&gearbox, &arrangement, rpm(6_000.0)).is_none());
     assert!(matches!(gearbox.gears(), [Gear::Mesh(_)]));
@@ -201,7 +204,7 @@ fn downshift_beyond_the_limit_says_what_to_do() {
 fn meshes_by_hand() {
     use layshaft::gearing::speeds::meshes::meetings;
     let gearbox = built(Layout::InputReduced, Some((25, 30)), &[(18, 37), (23, 32), (27, 28), (0, 0)], None);
-    let turning = Turning::new(&gearbox, &Arrangement::usual(&gearbox), Selected::Gear(1)).unwrap();
+    let turning = Turning::new(&gearbox, &Arrangement::usual(&gearbox), Selected::Gear(nth(2))).unwrap();
     let all = meetings(&gearbox, &turning, ReverseMesh::Sliding, turning.at_input(rpm(6_500.0)));
     assert_eq!(all.iter().map(|meeting| meeting.in_path).collect::<Vec<_>>(), [true, false, true, false]);
     let hertz = |frequency: layshaft::units::Frequency| frequency.get::<uom::si::frequency::hertz>();

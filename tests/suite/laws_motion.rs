@@ -8,6 +8,7 @@ use layshaft::units::{Length, Time};
 use proptest::prelude::*;
 use uom::si::{energy::joule, length::meter, time::second, torque::newton_meter, velocity::meter_per_second};
 
+use crate::nth;
 use crate::published_motion::{ENDLESS_GRIP, curve, in_rpm, kg, mps, rpm};
 
 fn config() -> ProptestConfig {
@@ -159,15 +160,15 @@ proptest! {
         let vehicle = vehicle(&engine, &gears, mass, ENDLESS_GRIP);
         let best = shift::shifts(&vehicle, Rule::EqualAcceleration)[0];
         prop_assume!(best.lands_on_curve);
-        let lower = vehicle.pull().gear(1).unwrap().clone();
-        let upper = vehicle.pull().gear(2).unwrap().clone();
+        let lower = vehicle.pull().gear(nth(1)).unwrap().clone();
+        let upper = vehicle.pull().gear(nth(2)).unwrap().clone();
         // up to the lower gear's limit, through the one shift under trial
         let end = lower.fastest.get::<meter_per_second>();
         let start = upper.slowest.max(lower.slowest).get::<meter_per_second>();
         prop_assume!(start < end - 0.5);
         let time = |speed: f64| {
             let mut course = course(&vehicle, Rule::At(lower.engine_speed(mps(speed))), 0.0, &[end]);
-            course.start = Start::Rolling { gear: 1, speed: mps(start) };
+            course.start = Start::Rolling { gear: nth(1), speed: mps(start) };
             course.shifts.truncate(1);
             course.distances.clear();
             time_s(&run(&vehicle, &course).unwrap())
@@ -193,7 +194,7 @@ fn a_run_in_words_of_its_legs() {
     let vehicle = crate::published_motion::sample("wide4", 0.75, 0.0);
     let course = Course { band: None, ..course(&vehicle, Rule::EqualThrust, 0.35, &[26.8224]) };
     let run = run(&vehicle, &course).unwrap();
-    let kinds: Vec<(LegKind, usize)> = run.legs.iter().map(|leg| (leg.kind, leg.gear)).collect();
+    let kinds: Vec<(LegKind, usize)> = run.legs.iter().map(|leg| (leg.kind, leg.gear.number())).collect();
     assert_eq!(kinds, [(Slip, 1), (Drive, 1), (Shift, 1), (Drive, 2), (Shift, 2), (Drive, 3)]);
     assert!(run.legs[0].on_grip.get::<second>() > 0.0, "first gear pulls more than the tyres hold");
 }

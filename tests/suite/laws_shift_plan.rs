@@ -1,5 +1,6 @@
 //! The shifts of a run chosen together against brute force: every order of gears, every shift speed of a grid, the best of them refined.
 
+use layshaft::gearing::GearNumber;
 use layshaft::motion::curve::generic;
 use layshaft::motion::plan::{Goal, Plan, plans};
 use layshaft::motion::run::{Course, Start, Stopped, run};
@@ -13,6 +14,7 @@ use uom::si::{
     area::square_meter, length::meter, moment_of_inertia::kilogram_square_meter, power::kilowatt, time::second, torque::newton_meter,
 };
 
+use crate::nth;
 use crate::published_motion::{ENDLESS_GRIP, check, curve, in_rpm, kg, mps, rpm};
 
 /// How near to brute force a plan must come (s).
@@ -94,14 +96,14 @@ struct Trial<'a> {
 }
 
 impl Trial<'_> {
-    fn shift(&self, from: usize, to: usize, at_rpm: f64) -> Shift {
+    fn shift(&self, from: GearNumber, to: GearNumber, at_rpm: f64) -> Shift {
         let (lower, upper) = (self.vehicle.pull().gear(from).unwrap(), self.vehicle.pull().gear(to).unwrap());
         let (before, speed) = (rpm(at_rpm), lower.road_speed(rpm(at_rpm)));
         Shift { from, to, speed, before, after: upper.engine_speed(speed), reason: Reason::Chosen, residual: 0.0, lands_on_curve: true }
     }
 
     /// Time (s) with these gears, each but the last left at its engine speed; endless where the goal is not reached.
-    fn time(&self, gears: &[usize], at: &[f64]) -> f64 {
+    fn time(&self, gears: &[GearNumber], at: &[f64]) -> f64 {
         let shifts = gears.windows(2).zip(at).map(|(pair, at)| self.shift(pair[0], pair[1], *at)).collect();
         let (speeds, distances) = match self.goal {
             Goal::Speed(speed) => (vec![speed], vec![]),
@@ -113,14 +115,15 @@ impl Trial<'_> {
     }
 
     /// The least time over every order of rising gears, shift speeds on a grid of `many` and the best `kept` of each order refined.
-    fn least(&self, many: u32, kept: usize) -> (f64, Vec<usize>, Vec<f64>) {
+    fn least(&self, many: u32, kept: usize) -> (f64, Vec<GearNumber>, Vec<f64>) {
         let limit = in_rpm(self.vehicle.pull().limit());
         let grid: Vec<f64> = (0..many).map(|at| limit * (0.45 + 0.55 * f64::from(at) / f64::from(many - 1))).collect();
         let step = limit * 0.55 / f64::from(many - 1);
         let above = self.vehicle.pull().gears().len() - 1;
         let mut best = (f64::INFINITY, vec![], vec![]);
         for choice in 0..(1_u32 << above) {
-            let gears: Vec<usize> = std::iter::once(1).chain((0..above).filter(|at| choice & (1 << at) != 0).map(|at| at + 2)).collect();
+            let upper = (0..above).filter(|at| choice & (1 << at) != 0).map(|at| nth(at + 2));
+            let gears: Vec<GearNumber> = std::iter::once(nth(1)).chain(upper).collect();
             let mut tried: Vec<(f64, Vec<f64>)> = all(&grid, gears.len() - 1).into_iter().map(|at| (self.time(&gears, &at), at)).collect();
             tried.sort_by(|a, b| a.0.total_cmp(&b.0));
             for (time, at) in tried.into_iter().take(kept) {
@@ -134,7 +137,7 @@ impl Trial<'_> {
     }
 
     /// Goes from shift speed to shift speed in ever smaller steps.
-    fn refined(&self, gears: &[usize], from: (f64, Vec<f64>), step: f64, limit: f64) -> (f64, Vec<f64>) {
+    fn refined(&self, gears: &[GearNumber], from: (f64, Vec<f64>), step: f64, limit: f64) -> (f64, Vec<f64>) {
         let (mut best, mut step) = (from, step);
         while step > 4.0 && best.0.is_finite() {
             let mut moved = false;
@@ -189,12 +192,12 @@ fn a_plan_equals_brute_force() {
 fn a_rolling_start_is_planned_too() {
     let wild = wild(3..4).new_tree(&mut TestRunner::deterministic()).unwrap().current();
     let vehicle = wild.vehicle();
-    let (start, shift_time) = (Start::Rolling { gear: 1, speed: mps(6.0) }, Time::new::<second>(0.4));
+    let (start, shift_time) = (Start::Rolling { gear: nth(1), speed: mps(6.0) }, Time::new::<second>(0.4));
     let goal = Goal::Speed(mps(20.0));
     let time = plan(&vehicle, start, shift_time, goal).unwrap().reached.time.get::<second>();
     let (least, ..) = Trial { vehicle: &vehicle, start, shift_time, goal }.least(8, 2);
     assert!((time - least).abs() <= NEAR_S, "{time} s against {least} s");
-    assert!(plans(&vehicle, Start::Rolling { gear: 9, speed: mps(6.0) }, shift_time, &[goal]).is_err());
+    assert!(plans(&vehicle, Start::Rolling { gear: nth(9), speed: mps(6.0) }, shift_time, &[goal]).is_err());
 }
 
 proptest! {
@@ -214,7 +217,7 @@ proptest! {
             prop_assert!(plan.held.windows(2).all(|pair| pair[0].gear < pair[1].gear && pair[0].next == Some(pair[1].gear)));
             prop_assert!(plan.held.iter().all(|held| held.to <= vehicle.pull().limit() * (1.0 + 1e-9)));
             prop_assert!(plan.left_out.iter().all(|shift| plan.held.iter().all(|held| held.gear != shift.to)));
-            let gears: Vec<usize> = plan.held.iter().map(|held| held.gear).collect();
+            let gears: Vec<GearNumber> = plan.held.iter().map(|held| held.gear).collect();
             let at: Vec<f64> = plan.shifts.iter().map(|shift| in_rpm(shift.before)).collect();
             let time = Trial { vehicle: &vehicle, start, shift_time, goal }.time(&gears, &at);
             prop_assert!((time - plan.reached.time.get::<second>()).abs() < 1e-9, "{time} s run again, {plan:?}");
@@ -247,13 +250,13 @@ fn a_gear_soon_left_again_is_skipped_where_shifts_are_slow() {
     let (vehicle, start) = (even(), Start::Standing { launch: rpm(10.0) });
     let at = |shift_s: f64| plan(&vehicle, start, Time::new::<second>(shift_s), Goal::Speed(mps(39.0))).unwrap();
     let (quick, slow) = (at(1.0), at(2.0));
-    assert_eq!(quick.held.iter().map(|held| held.gear).collect::<Vec<_>>(), [1, 2, 3]);
+    assert_eq!(quick.held.iter().map(|held| held.gear).collect::<Vec<_>>(), [1, 2, 3].map(nth));
     check("through all", quick.reached.time.get::<second>(), 30.162 + 2.0, 1e-4);
     assert_eq!(quick.left_out, []);
-    assert_eq!(slow.held.iter().map(|held| (held.gear, held.next)).collect::<Vec<_>>(), [(1, Some(3)), (3, None)]);
+    assert_eq!(slow.held.iter().map(|held| (held.gear, held.next)).collect::<Vec<_>>(), [(nth(1), Some(nth(3))), (nth(3), None)]);
     check("past 2nd", slow.reached.time.get::<second>(), 31.5 + 2.0, 1e-9);
     check("gain", slow.gain().unwrap().get::<second>(), 30.162 + 4.0 - 33.5, 1e-3);
-    assert_eq!(slow.left_out.iter().map(|shift| (shift.from, shift.to)).collect::<Vec<_>>(), [(1, 2)]);
+    assert_eq!(slow.left_out.iter().map(|shift| (shift.from, shift.to)).collect::<Vec<_>>(), [(nth(1), nth(2))]);
     // 1 m/s earlier in 1st is 4 × 31.83 rpm; that metre per second then takes 1 s in place of 1/4 s
     let early = slow.cost_of_early(&vehicle, rpm(4.0 * RPM_PER_MPS)).unwrap();
     check("early", early.get::<second>(), 0.75, 1e-9);
@@ -277,5 +280,5 @@ fn no_shift_is_made_that_the_goal_does_not_need() {
 #[test]
 fn a_goal_out_of_reach_says_why() {
     let found = plans(&even(), Start::Standing { launch: rpm(10.0) }, Time::default(), &[Goal::Speed(mps(50.0))]).unwrap();
-    assert_eq!(found, [Err(Stopped::RevLimit { gear: 3 })]);
+    assert_eq!(found, [Err(Stopped::RevLimit { gear: nth(3) })]);
 }

@@ -1,7 +1,7 @@
 //! What must hold of the tones of any driveline, and of any ranking of them.
 
 use layshaft::gearing::speeds::Selected;
-use layshaft::gearing::{FinalDrive, Gearbox, Ratio};
+use layshaft::gearing::{FinalDrive, GearNumber, Gearbox, Ratio};
 use layshaft::sound::by_ear::{leaders, rank};
 use layshaft::sound::tell_apart::test;
 use layshaft::sound::tone::Times;
@@ -12,13 +12,14 @@ use proptest::prelude::*;
 use proptest::sample::select;
 
 use crate::any_gearbox::gearbox as any_box;
+use crate::nth;
 
 fn orders(gearbox: &Gearbox, axle: i128) -> Orders {
     let axle = FinalDrive::Plain(Ratio::new(axle, 10));
     Orders::of(&Rotating { gearbox, stages: &[], stages_in: &[], axle: Some(axle), cylinders: 4, bearings: &[], has_driveshaft: true })
 }
 
-fn in_gear(gearbox: &Gearbox, gear: usize, engine: f64) -> Moment {
+fn in_gear(gearbox: &Gearbox, gear: GearNumber, engine: f64) -> Moment {
     let ratio = layshaft::gearing::teeth::decimal(gearbox.ratio(gear).unwrap());
     Moment { engine: rpm(engine), output: rpm(engine) / ratio }
 }
@@ -29,14 +30,15 @@ fn close(one: f64, other: f64) -> bool {
 
 fn heard() -> impl Strategy<Value = Heard> {
     let kinds = vec![Kind::Whine, Kind::Growl, Kind::Rumble, Kind::Clatter, Kind::Boom, Kind::WheelShake, Kind::FloorShake];
-    let gears = || proptest::collection::vec(prop_oneof![(0..8_usize).prop_map(Selected::Gear), Just(Selected::Neutral)], 0..3);
+    let gears =
+        || proptest::collection::vec(prop_oneof![(1..9_usize).prop_map(|gear| Selected::Gear(nth(gear))), Just(Selected::Neutral)], 0..3);
     let load = proptest::option::of(select(vec![Load::Pulling, Load::Coasting, Load::Both]));
     let with = proptest::option::of(select(vec![GoesWith::Engine, GoesWith::Shaft, GoesWith::Wheel]));
     let clutch = proptest::option::of(select(vec![Clutch::Goes, Clutch::Stays, Clutch::Comes]));
     let pitch = proptest::option::of((5.0..5_000.0_f64).prop_map(|hertz| unit::HERTZ.of(hertz)));
     (proptest::option::of(select(kinds)), gears(), gears(), load, with, clutch, pitch).prop_map(
         |(kind, there, gone, load, goes_with, clutch, pitch)| Heard {
-            selected: Selected::Gear(0),
+            selected: Selected::Gear(nth(1)),
             stands: false,
             kind,
             there,
@@ -54,7 +56,7 @@ proptest! {
     #[test]
     fn tones_go_with_the_speed(gearbox in any_box(), axle in 20..60_i128, engine in 600.0..9_000.0_f64, gear in 0..8_usize) {
         let orders = orders(&gearbox, axle);
-        let gear = gear % gearbox.gears().len();
+        let gear = GearNumber::at(gear % gearbox.gears().len());
         let tones = orders.tones(Selected::Gear(gear));
         let [slow, fast] = [engine, 2.0 * engine].map(|engine| in_gear(&gearbox, gear, engine));
         let crank = orders.tone(Selected::Gear(gear), Origin::Engine).unwrap();
@@ -70,7 +72,7 @@ proptest! {
     #[test]
     fn pairs_are_alike_from_either_side(gearbox in any_box(), axle in 20..60_i128, engine in 600.0..9_000.0_f64) {
         let orders = orders(&gearbox, axle);
-        for gear in 0..gearbox.gears().len() {
+        for gear in gearbox.numbers() {
             let selected = Selected::Gear(gear);
             let moment = in_gear(&gearbox, gear, engine);
             for tone in orders.tones(selected).iter().filter(|tone| tone.mesh.is_some()) {
@@ -101,9 +103,9 @@ proptest! {
     #[test]
     fn any_noise_is_ranked(gearbox in any_box(), heard in heard(), engine in 600.0..9_000.0_f64) {
         let orders = orders(&gearbox, 39);
-        let moment = in_gear(&gearbox, 0, engine);
+        let moment = in_gear(&gearbox, nth(1), engine);
         let suspects = rank(&heard, &orders, moment);
-        prop_assert_eq!(suspects.len(), orders.tones(Selected::Gear(0)).len());
+        prop_assert_eq!(suspects.len(), orders.tones(Selected::Gear(nth(1))).len());
         prop_assert!(suspects.windows(2).all(|two| two[0].points >= two[1].points && two[0].points.is_finite()));
         prop_assert!(leaders(&suspects).len() <= suspects.len());
         for two in suspects.windows(2) {
@@ -118,10 +120,10 @@ proptest! {
     #[test]
     fn a_pitch_that_is_met_helps(gearbox in any_box(), heard in heard(), engine in 600.0..9_000.0_f64, which in 0..40_usize) {
         let orders = orders(&gearbox, 39);
-        let moment = in_gear(&gearbox, 0, engine);
+        let moment = in_gear(&gearbox, nth(1), engine);
         let place = |heard: &Heard, origin: Origin| rank(heard, &orders, moment).iter().position(|suspect| suspect.tone.origin == origin);
         let tones: Vec<_> =
-            orders.tones(Selected::Gear(0)).iter().filter(|tone| !matches!(tone.origin, Origin::AnyBearing(_))).collect();
+            orders.tones(Selected::Gear(nth(1))).iter().filter(|tone| !matches!(tone.origin, Origin::AnyBearing(_))).collect();
         let tone = tones[which % tones.len()];
         let silent = Heard { pitch: None, ..heard };
         let met = Heard { pitch: Some(tone.frequency(moment)), ..silent.clone() };

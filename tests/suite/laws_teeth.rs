@@ -12,6 +12,8 @@ use layshaft::units::common::millimetres;
 use layshaft::units::unit;
 use proptest::prelude::*;
 
+use crate::nth;
+
 const SHAFTS: [Shaft; 3] = [Shaft::Input, Shaft::Countershaft, Shaft::Output];
 
 fn cut(module_mm: f64, helix: f64) -> Cut {
@@ -25,7 +27,7 @@ fn boxed(counts: [u16; 4]) -> Gearbox {
 }
 
 fn pushed(gearbox: &Gearbox, cuts: [Cut; 2], hands: [Hand; 2]) -> Vec<Pushed> {
-    let loads: Vec<MeshLoad> = meshes(gearbox, Selected::Gear(0));
+    let loads: Vec<MeshLoad> = meshes(gearbox, Selected::Gear(nth(1)));
     let of = |load: &MeshLoad| {
         let at = usize::from(load.driver != Part::ConstantDriver);
         Pushed { load: *load, forces: load.forces(gearbox, unit::N_M.of(150.0), &cuts[at]).unwrap(), hand: hands[at] }
@@ -59,7 +61,7 @@ proptest! {
         let about = |at: usize, part: Part| {
             one[at].forces.tangential.value * cuts[at].reference_diameter(part.teeth(&gearbox).unwrap()).value
         };
-        let (in_, out) = (about(0, Part::ConstantDriven), about(1, Part::Driver(0)));
+        let (in_, out) = (about(0, Part::ConstantDriven), about(1, Part::Driver(nth(1))));
         prop_assert!((in_ - out).abs() <= 1e-12 * in_);
     }
 
@@ -117,7 +119,7 @@ proptest! {
     ) {
         let gearbox = boxed(counts);
         let constant = cut(modules[0], helix);
-        let own = (cut(modules[1], 0.0), Part::Driver(0).teeth(&gearbox).unwrap());
+        let own = (cut(modules[1], 0.0), Part::Driver(nth(1)).teeth(&gearbox).unwrap());
         let found = cancelling_helix((&constant, Part::ConstantDriven.teeth(&gearbox).unwrap()), (&own.0, own.1));
         let Some(found) = found.filter(|found| unit::DEGREE.number(*found) < 50.0) else { return Ok(()) };
         let cuts = [constant, cut(modules[1], unit::DEGREE.number(found))];

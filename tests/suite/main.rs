@@ -144,3 +144,8 @@ mod travel_by_hand;
 mod tyres_and_dial_by_hand;
 mod wanted;
 mod worn_by_hand;
+
+/// A gear by its number, 1 for the lowest.
+const fn nth(number: usize) -> layshaft::gearing::GearNumber {
+    layshaft::gearing::GearNumber::at(number - 1)
+}

@@ -14,6 +14,7 @@ use layshaft::units::common::{metres, metres_per_second, millimetres, rpm};
 use layshaft::units::{System, Typed};
 
 use crate::finder_ground::{axle, catalogue, gear_set, search, tyre};
+use crate::nth;
 
 fn given() -> Given {
     let fitted = FittedTyre { circumference: metres(1.88), diameter: millimetres(615.0) };
@@ -90,7 +91,7 @@ fn typed_ranges_mean_what_they_say() {
     assert!((read.wishes[0].least - 2_800.0).abs() < 1e-9 && (read.wishes[0].greatest - 3_200.0).abs() < 1e-9);
     assert_eq!(read.wishes[1], Ready::prefer(Measure::LargestDrop, f64::NEG_INFINITY, 0.3, 5.0));
     // 60 mph is 26.8224 m/s exactly; the second gear is counted from 0.
-    assert_eq!(read.wishes[2].measure, Measure::SpeedAtShift { gear: 1 });
+    assert_eq!(read.wishes[2].measure, Measure::SpeedAtShift { gear: nth(2) });
     assert!((read.wishes[2].least - 26.8224).abs() < 1e-9);
     assert_eq!(read.problems.len(), 1, "a time needs an engine: {:?}", read.problems);
 }

@@ -14,6 +14,7 @@ use layshaft::problem::Explain;
 use layshaft::sliced::{Progress, Sliced};
 
 use crate::any_gearbox::built;
+use crate::nth;
 
 #[track_caller]
 fn check(error: &impl Explain, what: &str, what_to_do: &str) {
@@ -44,7 +45,7 @@ fn whole(value: i128) -> Ratio {
 #[test]
 fn counts_that_no_set_has() {
     let boxes = boxes();
-    let found = by_counts(&[counted(Part::ConstantDriver, 25), counted(Part::Driven(0), 36)], &candidates(&boxes));
+    let found = by_counts(&[counted(Part::ConstantDriver, 25), counted(Part::Driven(nth(1)), 36)], &candidates(&boxes));
     check(
         found.nothing.as_ref().unwrap(),
         "no set has all these counts; wide comes nearest, off by one count",
@@ -56,8 +57,12 @@ fn counts_that_no_set_has() {
 #[test]
 fn counts_that_cannot_exist_together() {
     let boxes = boxes();
-    let all =
-        [counted(Part::ConstantDriver, 25), counted(Part::ConstantDriven, 30), counted(Part::Driver(1), 23), counted(Part::Driven(1), 37)];
+    let all = [
+        counted(Part::ConstantDriver, 25),
+        counted(Part::ConstantDriven, 30),
+        counted(Part::Driver(nth(2)), 23),
+        counted(Part::Driven(nth(2)), 37),
+    ];
     let found = by_counts(&all, &candidates(&boxes));
     check(
         found.clashes.first().unwrap(),
@@ -76,7 +81,7 @@ fn next_gear_to_count() {
     assert_eq!(next.outcomes.values().map(Vec::len).max(), Some(2));
     let found = by_counts(&[counted(Part::ConstantDriver, 27)], &candidates(&boxes));
     let next = found.next.unwrap();
-    assert_eq!(next.part, Part::Driver(1));
+    assert_eq!(next.part, Part::Driver(nth(2)));
     assert_eq!(next.outcomes.len(), 2);
 }
 
@@ -108,7 +113,7 @@ fn ten_turns_of_the_input() {
     let interval = reading.interval();
     assert_eq!((interval.least, interval.greatest), (Ratio::new(40, 17), Ratio::new(200, 83)));
     let boxes = boxes();
-    let found = by_turns(&[Turned { selected: Some(Selected::Gear(0)), interval }], &candidates(&boxes));
+    let found = by_turns(&[Turned { selected: Some(Selected::Gear(nth(1))), interval }], &candidates(&boxes));
     // Firsts are 2.467, 2.132 and 2.132: none fits, and wide is 2.4 % away from the interval.
     let nearest = found.nearest().unwrap();
     assert_eq!(nearest.candidate, 0);

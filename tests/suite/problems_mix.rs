@@ -9,6 +9,7 @@ use layshaft::units::{Angle, System};
 use uom::si::angle::degree;
 
 use crate::any_gearbox::built;
+use crate::nth;
 
 fn wide() -> Gearbox {
     built(Layout::InputReduced, Some((25, 30)), &[(18, 37), (23, 32), (27, 28), (0, 0)], None)
@@ -34,7 +35,7 @@ fn input_shaft_of_another_set() {
     let gears = [cluster; 4];
     let mixture = Mixture { constant: donor("close", &close), cluster, gears: &gears, sum: None, centre: None };
     let mixed = mix(&mixture).unwrap();
-    assert_eq!(mixed.gearbox.ratio(0), Some(Ratio::new(185, 81)));
+    assert_eq!(mixed.gearbox.ratio(nth(1)), Some(Ratio::new(185, 81)));
     let constant = mixed.pairs.first().unwrap();
     assert_eq!((constant.place, constant.fit), (Place::Constant, Fit::WithShift { teeth: 2 }));
     assert!(mixed.can_mesh() && mixed.pairs.iter().skip(1).all(|pair| pair.fit == Fit::Shares));
@@ -106,7 +107,7 @@ fn two_shaft_mixture() {
 fn a_partner_that_no_gear_can_be_is_not_named() {
     let mesh = layshaft::gearing::Mesh::new(40, 20).unwrap();
     let pair = |wanted_sum| Pair {
-        place: Place::Gear(0),
+        place: Place::Gear(nth(1)),
         mesh,
         fit: Fit::Apart { teeth: 60 - i32::from(wanted_sum) },
         shift_sum: None,

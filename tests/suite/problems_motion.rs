@@ -10,6 +10,7 @@ use layshaft::units::{AngularVelocity, Length, Mass, Power, System, Time, Torque
 use proptest::prelude::*;
 use uom::si::{length::meter, power::kilowatt, time::second, torque::newton_meter};
 
+use crate::nth;
 use crate::published_motion::{check, curve, in_rpm, kg, mps, rpm, sample_car, sample_curve, sample_gears};
 
 fn points(rows: &[(f64, f64)]) -> Vec<CurvePoint> {
@@ -151,7 +152,7 @@ fn mass_nothing_leaves_thrust_and_shifts() {
         "The mass of the car is nothing.",
     );
     // what is promised is there: thrust and the textbook shift need no mass
-    assert!(pull.gear(1).unwrap().thrust(mps(10.0)).is_some());
+    assert!(pull.gear(nth(1)).unwrap().thrust(mps(10.0)).is_some());
     assert_eq!(shift::equal_thrust(&pull).len(), 3);
 }
 
@@ -188,8 +189,8 @@ fn a_car_too_weak_to_move_says_with_what() {
     assert_eq!((found.to_speed, found.over_distance), (vec![None], vec![None]));
     // the rest still answers: no top speed, a grade below nothing, a cruise that cannot be held
     assert_eq!(top_speed::best(&vehicle), None);
-    assert!(grade::started(&vehicle, 1, rpm(3000.0)).unwrap().grade < 0.0);
-    assert!(cruise::in_gear(&vehicle, 4, mps(20.0)).unwrap().load_share.unwrap() > 1.0);
+    assert!(grade::started(&vehicle, nth(1), rpm(3000.0)).unwrap().grade < 0.0);
+    assert!(cruise::in_gear(&vehicle, nth(4), mps(20.0)).unwrap().load_share.unwrap() > 1.0);
     assert_eq!(cruise::tallest_that_holds(&vehicle, mps(20.0)), None);
 }
 
@@ -205,8 +206,11 @@ fn starts_that_cannot_be() {
         band: None,
         trace_step: None,
     };
-    assert_eq!(run(&vehicle, &course(Start::Rolling { gear: 9, speed: mps(5.0) })).unwrap_err(), MotionError::NoSuchGear { gear: 9 });
-    let fast = run(&vehicle, &course(Start::Rolling { gear: 1, speed: mps(30.0) })).unwrap_err();
+    assert_eq!(
+        run(&vehicle, &course(Start::Rolling { gear: nth(9), speed: mps(5.0) })).unwrap_err(),
+        MotionError::NoSuchGear { gear: nth(9) }
+    );
+    let fast = run(&vehicle, &course(Start::Rolling { gear: nth(1), speed: mps(30.0) })).unwrap_err();
     check_sentence(&fast, "In gear 1 the engine would turn 12,662 rpm.");
     let launch = run(&vehicle, &course(Start::Standing { launch: rpm(500.0) })).unwrap();
     check_sentence(&launch.caution.unwrap(), "A launch at 500 rpm lies outside the torque curve or past the limit; 1,000 rpm is used.");
@@ -272,6 +276,6 @@ proptest! {
                 prop_assert!(moment.time.get::<second>().is_finite() && moment.time.get::<second>() >= 0.0);
             }
         }
-        let _ = (top_speed::per_gear(&vehicle), grade::held(&vehicle, 1), cruise::tallest_that_holds(&vehicle, mps(25.0)));
+        let _ = (top_speed::per_gear(&vehicle), grade::held(&vehicle, nth(1)), cruise::tallest_that_holds(&vehicle, mps(25.0)));
     }
 }

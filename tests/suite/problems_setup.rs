@@ -5,6 +5,8 @@ use layshaft::problem::{Problem, Severity};
 use layshaft::questions::{Conditions, Setup, read_all};
 use layshaft::units::common::in_rpm;
 
+use crate::nth;
+
 fn with(fields: &[(Field, &str)]) -> Job {
     let mut job = demo::job();
     for (field, text) in fields {
@@ -143,11 +145,11 @@ fn what_is_half_typed_is_said() {
 fn gears_without_a_synchroniser_are_gears_of_the_box() {
     let field = of_first(SetupField::Unsynchronised);
     let read = |text: &str| (first(&with(&[(field, text)])).inside.unsynchronised, said(&with(&[(field, text)]), "unsynchronised").len());
-    assert_eq!(read("1 2"), (vec![0, 1], 0));
-    assert_eq!(read("1st, 4"), (vec![0, 3], 0));
+    assert_eq!(read("1 2"), (vec![nth(1), nth(2)], 0));
+    assert_eq!(read("1st, 4"), (vec![nth(1), nth(4)], 0));
     assert_eq!(read("first"), (vec![], 1));
     assert_eq!(read("1-3"), (vec![], 1));
-    assert_eq!(read("1 12"), (vec![0], 1));
+    assert_eq!(read("1 12"), (vec![nth(1)], 1));
     assert_eq!(read("5"), (vec![], 1), "a box of four");
     check(&[(field, "first")], "unsynchronised", Severity::Caution, "“first” is no gear of this box, which has 4: it is left out");
 }

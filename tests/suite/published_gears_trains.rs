@@ -7,6 +7,7 @@ use layshaft::gearing::{Gearbox, Idler, Layout, Mesh, Ratio, Reverse, ReverseGea
 use layshaft::units::common::{in_rpm, rpm};
 
 use crate::any_gearbox::built;
+use crate::nth;
 
 /// The exact ratio, and what it is printed as.
 #[track_caller]
@@ -29,9 +30,9 @@ fn train(pairs: &[(u16, u16)]) -> Ratio {
 fn three_speed_box_of_jindal() {
     let reverse = Reverse::Geared(ReverseGears { pair: pair(18, 50), idler: Idler::Plain(None) });
     let gearbox = built(Layout::InputReduced, Some((23, 47)), &[(20, 50), (33, 37), (0, 0)], Some(reverse));
-    check(gearbox.ratio(0), (235, 46), "5.109");
-    check(gearbox.ratio(1), (1739, 759), "2.291");
-    check(gearbox.ratio(2), (1, 1), "1.0");
+    check(gearbox.ratio(nth(1)), (235, 46), "5.109");
+    check(gearbox.ratio(nth(2)), (1739, 759), "2.291");
+    check(gearbox.ratio(nth(3)), (1, 1), "1.0");
     check(gearbox.reverse_ratio(), (-1175, 207), "5.676");
     assert!(layshaft::gearing::check::doubts(&gearbox).is_empty(), "every forward pair sums to 70");
 }
@@ -42,9 +43,9 @@ fn three_speed_box_of_jindal() {
 fn four_speed_box_of_a_lecture() {
     let reverse = Reverse::Geared(ReverseGears { pair: pair(18, 38), idler: Idler::Plain(None) });
     let gearbox = built(Layout::InputReduced, Some((20, 40)), &[(20, 40), (28, 32), (36, 24), (0, 0)], Some(reverse));
-    check(gearbox.ratio(0), (4, 1), "4");
-    check(gearbox.ratio(1), (16, 7), "2.286");
-    check(gearbox.ratio(2), (4, 3), "1.333");
+    check(gearbox.ratio(nth(1)), (4, 1), "4");
+    check(gearbox.ratio(nth(2)), (16, 7), "2.286");
+    check(gearbox.ratio(nth(3)), (4, 3), "1.333");
     check(gearbox.reverse_ratio(), (-38, 9), "4.22");
     check(Some(train(&[(20, 40), (35, 25)])), (10, 7), "1.4286");
 }
@@ -68,8 +69,8 @@ fn primary_and_gear_of_a_motorcycle_manual() {
 #[test]
 fn lay_gear_of_singh() {
     let gearbox = built(Layout::InputReduced, Some((14, 36)), &[(18, 32), (0, 0)], None);
-    check(gearbox.ratio(0), (32, 7), "4.571429");
-    let overall = decimal(gearbox.ratio(0).unwrap() * Ratio::new(37, 10));
+    check(gearbox.ratio(nth(1)), (32, 7), "4.571429");
+    let overall = decimal(gearbox.ratio(nth(1)).unwrap() * Ratio::new(37, 10));
     assert!((overall - 16.914_286).abs() < 1e-6);
     let km_per_h = 2_500.0 / overall * std::f64::consts::TAU * 0.355 * 60.0 / 1_000.0;
     assert!((km_per_h - 19.780_9).abs() < 5e-4);
@@ -116,7 +117,7 @@ fn change_wheels_of_bevan() {
 #[test]
 fn countershaft_speed() {
     let gearbox: Gearbox = built(Layout::InputReduced, Some((23, 47)), &[(20, 50), (0, 0)], None);
-    let turning = Turning::new(&gearbox, &Arrangement::usual(&gearbox), Selected::Gear(0)).unwrap();
+    let turning = Turning::new(&gearbox, &Arrangement::usual(&gearbox), Selected::Gear(nth(1))).unwrap();
     let counter = turning.part(Part::Shaft(Shaft::Countershaft)).unwrap();
     assert_eq!(counter.speed.of_input, Ratio::new(-23, 47));
     assert!((in_rpm(counter.speed_at(turning.at_input(rpm(1_000.0)))) + 489.361_702).abs() < 1e-6);

@@ -11,6 +11,7 @@ use uom::si::{
     torque::newton_meter, velocity::kilometer_per_hour,
 };
 
+use crate::nth;
 use crate::published_motion::{CLOSED, ENDLESS_GRIP, check, in_rpm, kg, mps, rpm, sample_curve};
 
 /// Printed to four or five figures.
@@ -114,7 +115,7 @@ fn mass_with_turning_parts() {
     // the published rule 1.04 + 0.0025·N² (Gillespie; Mannering; from memory): 1.08 at N 4, 1.29 at 10, 1.430625 at 12.5, 1.68 at 16
     for (overall, factor) in [(2.5, 1.055_625), (4.0, 1.08), (10.0, 1.29), (12.5, 1.430_625), (16.0, 1.68)] {
         let car = vehicle([1000.0, 0.0, 0.0, 1.0], None, [overall, 1.0, 0.3]);
-        check("rule", car.moving_mass(1).unwrap().get::<kilogram>(), 1000.0 * factor, CLOSED);
+        check("rule", car.moving_mass(nth(1)).unwrap().get::<kilogram>(), 1000.0 * factor, CLOSED);
     }
     // Gillespie ch. 2, ex. 1a (from memory): engine 0.8 and box 1.3 in·lb·s², driveshaft 1.2, wheels 11 + 11, N 4.28 × 2.92, r 12.59 in:
     // 878.1 lb of turning parts in first, worked with 32.2 ft/s² (0.08 % above the standard's). The shaft's 1.2 × 2.92² turns with the wheels here.
@@ -123,17 +124,17 @@ fn mass_with_turning_parts() {
     let first = vehicle([1.0, 0.0, 0.0, 1.0], Some(turning), [4.28, 2.92, 12.59 * 0.0254]);
     check(
         "Gillespie 1a",
-        (first.moving_mass(1).unwrap().get::<kilogram>() - 1.0) * 32.2 * 0.3048 / (0.453_592_37 * GRAVITY_M_PER_S2),
+        (first.moving_mass(nth(1)).unwrap().get::<kilogram>() - 1.0) * 32.2 * 0.3048 / (0.453_592_37 * GRAVITY_M_PER_S2),
         878.1,
         PRINTED,
     );
     // pipixue exam sheet, Yu ex. 1.10 type (inputs read): direct gear, 2152 kg, flywheel 0.22, wheels 3.6, r 0.367 m, axle 4.55, the engine
     // term with its efficiency 0.90 (flag F12): mass factor 1.026562; in neutral 1.012420 without it
     let direct = vehicle([2152.0, 0.0, 0.0, 1.0], Some([0.22 * 0.90, 0.0, 3.6]), [1.0, 4.55, 0.367]);
-    check("Yu 1.10", direct.moving_mass(1).unwrap().get::<kilogram>() / 2152.0, 1.026_562, 1e-6);
+    check("Yu 1.10", direct.moving_mass(nth(1)).unwrap().get::<kilogram>() / 2152.0, 1.026_562, 1e-6);
     // Yu ex. 1.8 (from memory): δ 1.416783 with the efficiency 0.9 on the flywheel's 0.25
     let yu = vehicle([1600.0, 0.0, 0.0, 1.0], Some([0.25 * 0.9, 0.0, 4.5]), [3.85, 4.08, 0.3]);
-    check("Yu 1.8", yu.moving_mass(1).unwrap().get::<kilogram>() / 1600.0, 1.416_783, 1e-6);
+    check("Yu 1.8", yu.moving_mass(nth(1)).unwrap().get::<kilogram>() / 1600.0, 1.416_783, 1e-6);
 }
 
 #[test]
@@ -155,7 +156,7 @@ fn thrust_and_road_speed() {
     (efficiencies.mesh, efficiencies.final_drive) = (Sourced::given(0.966), Sourced::given(0.99));
     let gears = Gears { ratios: vec![4.28], final_drive: 2.92, rolling_radius: Length::new::<meter>(12.59 * 0.0254), meshes: vec![1] };
     let pull = Pull::new(&sample_curve(), &gears, efficiencies, None).unwrap();
-    let pounds = pull.gear(1).unwrap().thrust_per_torque_1_per_m() * 201.0 * 0.3048;
+    let pounds = pull.gear(nth(1)).unwrap().thrust_per_torque_1_per_m() * 201.0 * 0.3048;
     check("Gillespie 1b", pounds, 2289.8, 1e-3);
 }
 
@@ -169,7 +170,7 @@ fn first_gear_for_a_grade() {
         let gears = Gears { ratios: vec![ratio], final_drive: 3.9, rolling_radius: Length::new::<meter>(0.3), meshes: vec![] };
         let vehicle = Vehicle::new(Pull::new(&sample_curve(), &gears, car.efficiencies, None).unwrap(), car).unwrap();
         // 3,500 rpm is the torque peak of 135 N·m
-        check("start", grade::started(&vehicle, 1, rpm(3500.0)).unwrap().by_thrust.unwrap(), percent, CLOSED);
+        check("start", grade::started(&vehicle, nth(1), rpm(3500.0)).unwrap().by_thrust.unwrap(), percent, CLOSED);
     }
 }
 
@@ -189,13 +190,13 @@ fn grade_held_at_speed() {
     let gears = Gears { ratios: vec![1.0], final_drive: 3.2, rolling_radius: Length::new::<meter>(14.0 * 0.0254), meshes: vec![] };
     let vehicle = Vehicle::new(Pull::new(&flat, &gears, car.efficiencies, None).unwrap(), car).unwrap();
     let speed = mps(132.634 * foot);
-    let thrust = vehicle.pull().gear(1).unwrap().thrust(speed).unwrap().get::<newton>();
+    let thrust = vehicle.pull().gear(nth(1)).unwrap().thrust(speed).unwrap().get::<newton>();
     check("thrust", thrust / (pound * GRAVITY_M_PER_S2), 535.68, 1e-5);
     let (still, moving) = (vehicle.road_load(mps(0.0)), vehicle.road_load(speed));
     // drag 183.02 lb and rolling 60.87 lb, of which 32 lb at a crawl
     check("drag and rolling", moving.get::<newton>() / (pound * GRAVITY_M_PER_S2), 183.02 + 60.87, PRINTED);
     check("at a crawl", still.get::<newton>() / (pound * GRAVITY_M_PER_S2), 32.0, 1e-12);
-    check("grade", cruise::in_gear(&vehicle, 1, speed).unwrap().downshift_grade.unwrap(), 0.091_56, 1e-3);
+    check("grade", cruise::in_gear(&vehicle, nth(1), speed).unwrap().downshift_grade.unwrap(), 0.091_56, 1e-3);
 }
 
 /// The standard atmosphere: rows of its table as the package `ambiance` (ICAO Doc 7488, 1993) prints them.

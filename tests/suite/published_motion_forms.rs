@@ -9,6 +9,7 @@ use uom::si::{
     velocity::meter_per_second,
 };
 
+use crate::nth;
 use crate::published_motion::{CLOSED, ENDLESS_GRIP, check, curve, kg, mps, number, oracle, rpm};
 
 /// A car of one gear whose thrust in newtons is its engine's torque in N·m, and whose engine turns 30/π rpm for each m/s.
@@ -68,7 +69,7 @@ fn terminal_speed_is_held() {
     let terminal = number(&oracle("O1_constant_force_quadratic_drag")["outputs"], "vt_mps");
     let run = run(&vehicle, &course(Start::Standing { launch: rpm(100.0) }, &[terminal + 0.1], &[5_000.0, 50_000.0])).unwrap();
     assert_eq!(run.to_speed, [None]);
-    assert_eq!(run.stopped, Stopped::Balance { gear: 1 });
+    assert_eq!(run.stopped, Stopped::Balance { gear: nth(1) });
     let tau = number(&oracle("O1_constant_force_quadratic_drag")["outputs"], "tau_s");
     for (found, distance) in run.over_distance.iter().zip([5_000.0_f64, 50_000.0]) {
         // cosh(t/τ) = exp(s·c/m); acosh(e^x) = x + ln(1 + √(1 − e^(−2x)))
@@ -128,7 +129,7 @@ fn constant_power_from_a_rolling_start() {
     let outputs = oracle("O2_constant_power")["outputs"].clone();
     let rows = outputs["R154_N"].as_array().unwrap();
     let speeds: Vec<f64> = rows.iter().map(|row| number(row, "v_mps")).collect();
-    let run = run(&vehicle, &course(Start::Rolling { gear: 1, speed: mps(10.0) }, &speeds, &[])).unwrap();
+    let run = run(&vehicle, &course(Start::Rolling { gear: nth(1), speed: mps(10.0) }, &speeds, &[])).unwrap();
     for (found, row) in run.to_speed.iter().zip(rows) {
         check("time", found.unwrap().time.get::<second>(), number(row, "t_s"), 1e-6);
         check("distance", found.unwrap().distance.get::<meter>(), number(row, "s_m"), 1e-6);
@@ -161,7 +162,7 @@ fn top_speed_of_constant_power() {
     for row in oracle("O4_top_speed")["outputs"]["cubic"].as_array().unwrap() {
         let at_wheels = 0.92 * number(row, "P_engine_W");
         let points: Vec<(f64, f64)> = (0..=500).map(|at| 20.0 + 0.1 * f64::from(at)).map(|v| (v * RPM_PER_MPS, at_wheels / v)).collect();
-        let top = layshaft::motion::top_speed::in_gear(&plain_car(&points, 1050.0, 0.014, 0.756), 1).unwrap();
+        let top = layshaft::motion::top_speed::in_gear(&plain_car(&points, 1050.0, 0.014, 0.756), nth(1)).unwrap();
         check("top speed", top.speed.get::<meter_per_second>(), number(row, "v_mps"), 1e-8);
     }
 }

@@ -11,6 +11,7 @@ use uom::si::{
     velocity::{kilometer_per_hour, meter_per_second},
 };
 
+use crate::nth;
 use crate::published_motion::{
     CLOSED, ENDLESS_GRIP, RUN, check, in_rpm, kg, mps, number, oracle, sample, sample_car, sample_curve, sample_gears, standing,
 };
@@ -20,7 +21,7 @@ use crate::published_motion::{
 fn top_speed_in_every_gear() {
     for row in oracle("O4_top_speed")["outputs"]["per_gear"].as_array().unwrap() {
         let vehicle = sample(row["set"].as_str().unwrap(), ENDLESS_GRIP, number(row, "grade"));
-        let found = top_speed::in_gear(&vehicle, usize::try_from(row["gear"].as_u64().unwrap()).unwrap());
+        let found = top_speed::in_gear(&vehicle, nth(usize::try_from(row["gear"].as_u64().unwrap()).unwrap()));
         let Some(expected) = row["v_mps"].as_f64() else {
             assert_eq!(found, None, "no balance");
             continue;
@@ -33,9 +34,9 @@ fn top_speed_in_every_gear() {
         assert!(limit || found.left_over.get::<newton>().abs() < 1e-6);
     }
     // rows 8.5 and 8.8
-    assert_eq!(top_speed::best(&sample("od5", ENDLESS_GRIP, 0.0)).unwrap().gear, 5);
+    assert_eq!(top_speed::best(&sample("od5", ENDLESS_GRIP, 0.0)).unwrap().gear, nth(5));
     let uphill = top_speed::best(&sample("wide4", ENDLESS_GRIP, 0.10)).unwrap();
-    assert_eq!(uphill.gear, 3);
+    assert_eq!(uphill.gear, nth(3));
     check("8.8", uphill.speed.get::<kilometer_per_hour>(), 122.452, 1e-5);
 }
 
@@ -44,7 +45,7 @@ fn top_speed_in_every_gear() {
 fn grades_by_thrust_and_grip() {
     for row in oracle("O9_gradeability")["outputs"]["steady_grade_at_torque_peak"].as_array().unwrap() {
         let vehicle = sample(row["set"].as_str().unwrap(), 0.75, 0.0);
-        let gear = usize::try_from(row["gear"].as_u64().unwrap()).unwrap();
+        let gear = nth(usize::try_from(row["gear"].as_u64().unwrap()).unwrap());
         let speed = mps(number(row, "v_mps"));
         let at_speed = cruise::in_gear(&vehicle, gear, speed).unwrap().downshift_grade.unwrap();
         check("grade", at_speed, number(row, "grade"), CLOSED);

@@ -16,6 +16,7 @@ use layshaft::units::System;
 use uom::si::{force::newton, torque::newton_meter};
 
 use crate::any_job::{figure, sheet};
+use crate::nth;
 
 /// Half of the last digit of the arithmetic below.
 const RELATIVE: f64 = 2e-5;
@@ -151,7 +152,7 @@ fn typed_efficiencies_count_without_a_mass() {
     let job = with(&[(PullField::Mass, ""), (PullField::MeshEfficiency, "90 %"), (PullField::AxleEfficiency, "80 %")]);
     let questions::Answers { setups, .. } = questions::analyse_job(&job, Shelves::default());
     // two meshes in 1st: 0.9² × 0.8
-    assert!((setups[0].pull().thrust.as_ref().unwrap().gear(1).unwrap().efficiency - 0.648).abs() < 1e-12);
+    assert!((setups[0].pull().thrust.as_ref().unwrap().gear(nth(1)).unwrap().efficiency - 0.648).abs() < 1e-12);
 }
 
 #[test]

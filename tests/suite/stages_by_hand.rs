@@ -6,7 +6,7 @@ use layshaft::catalogue::Catalogue;
 use layshaft::finder::table::{AxleRow, Pairs, SetRow, TyreRow};
 use layshaft::finder::{Given, Measure, Table, Wish};
 use layshaft::gearing::stage::{MOST_SWITCHED, Stage as Unit, StageKind, Step, Switch, UsedIn, steps};
-use layshaft::gearing::{FinalDrive, Layout, Place, Ratio};
+use layshaft::gearing::{FinalDrive, GearNumber, Layout, Place, Ratio};
 use layshaft::job::{Choice, Chosen, InputProblem, Job, SetupChoice, Stage, demo};
 use layshaft::questions::find::evaluate;
 use layshaft::questions::{OnShelf, analyse_job};
@@ -17,6 +17,7 @@ use proptest::prelude::*;
 
 use crate::any_job::{figure, figures, rows, sheet};
 use crate::finder_ground::search;
+use crate::nth;
 
 /// A box of 3.20, 2.10, 1.40 and direct, an axle of 4.1, tyres that roll 2 m.
 fn car(stage: Stage) -> Job {
@@ -231,7 +232,7 @@ fn what_cannot_be_switched_is_said() {
 
 fn unit(switched: bool) -> impl Strategy<Value = Unit> {
     let ratio = || (50_i128..400).prop_map(|hundredths| Ratio::new(hundredths, 100));
-    let switch = (ratio(), proptest::collection::vec(0_usize..8, 0..6));
+    let switch = (ratio(), proptest::collection::vec((1_usize..9).prop_map(nth), 0..6));
     (ratio(), switch).prop_map(move |(drive, (rest, gears))| Unit {
         kind: None,
         place: Place::BeforeAxle,
@@ -257,16 +258,16 @@ proptest! {
     #[test]
     fn every_state_of_every_gear_is_a_step(gears in ratios(), stages in proptest::collection::vec(unit(true), 1..=MOST_SWITCHED)) {
         let made = steps(&gears, &stages);
-        let usable = |gear: usize| stages.iter().filter(|stage| stage.changes() && stage.switch.unwrap().used_in.contains(gear)).count();
-        let many: usize = (0..gears.len()).map(|gear| 1 << usable(gear)).sum();
+        let usable = |gear: GearNumber| stages.iter().filter(|stage| stage.changes() && stage.switch.unwrap().used_in.contains(gear)).count();
+        let many: usize = GearNumber::lowest(gears.len()).map(|gear| 1 << usable(gear)).sum();
         prop_assert_eq!(made.len(), many);
         for step in &made {
-            prop_assert_eq!(step.ratio, gears[step.gear].map(|ratio| ratio * step.factor));
+            prop_assert_eq!(step.ratio, step.gear.of(&gears).unwrap().map(|ratio| ratio * step.factor));
         }
         // Where none changes anything, the gears keep their order.
         let is_switched = stages.iter().any(layshaft::gearing::Stage::changes);
         prop_assert!(!is_switched || made.windows(2).all(|pair| pair[0].ratio >= pair[1].ratio));
-        let keys: std::collections::BTreeSet<(usize, Vec<usize>)> = made.iter().map(|step| (step.gear, step.stages_in.clone())).collect();
+        let keys: std::collections::BTreeSet<(GearNumber, Vec<usize>)> = made.iter().map(|step| (step.gear, step.stages_in.clone())).collect();
         prop_assert_eq!(keys.len(), many);
     }
 }

@@ -13,6 +13,7 @@ use layshaft::units::common::millimetres;
 use layshaft::units::{System, unit};
 
 use crate::any_job::{figure, sheet, typed};
+use crate::nth;
 
 fn put(job: &mut Job, setup: usize, field: InsideField, text: &str) {
     let id = job.setups[setup].id;
@@ -106,7 +107,7 @@ fn what_teeth_need() {
 fn hands_and_faces_of_pairs_are_read() {
     let read = |text| pair_cuts::read(text, System::Metric, 4);
     let pairs = read("1st left face 18 mm; 2nd 8 DP rh; 3rd face 15 20°; 4th face 0.75 in x 0.2").unwrap();
-    assert_eq!((pairs[0].at, pairs[0].hand, pairs[0].face), (PairAt::Gear(0), Some(Hand::Left), Some(millimetres(18.0))));
+    assert_eq!((pairs[0].at, pairs[0].hand, pairs[0].face), (PairAt::Gear(nth(1)), Some(Hand::Left), Some(millimetres(18.0))));
     assert_eq!((pairs[1].hand, pairs[1].face), (Some(Hand::Right), None));
     assert!(pairs[1].module.is_some_and(|module| (module - millimetres(25.4 / 8.0)).abs() < millimetres(1e-9)));
     assert_eq!((pairs[2].face, pairs[2].helix), (Some(millimetres(15.0)), Some(unit::DEGREE.of(20.0))));
@@ -191,7 +192,7 @@ fn bearings_and_places_are_read() {
         assert_eq!(along::read_bearings(text, System::Metric), Err(why), "{text}");
     }
     let places = along::read_places("input 22; 2nd: 110 mm; 1 150", System::Metric, 4).unwrap();
-    assert_eq!(places.iter().map(|place| place.0).collect::<Vec<_>>(), [PairAt::Constant, PairAt::Gear(1), PairAt::Gear(0)]);
+    assert_eq!(places.iter().map(|place| place.0).collect::<Vec<_>>(), [PairAt::Constant, PairAt::Gear(nth(2)), PairAt::Gear(nth(1))]);
     assert_eq!(along::read_places("6th 30", System::Metric, 4), Err(AlongError::NoGear { text: "6th 30".into() }));
     assert_eq!(along::read_places("1st", System::Metric, 4), Err(AlongError::Place { text: String::new() }));
 }
@@ -235,7 +236,7 @@ fn the_torque_that_the_tyres_hold() {
     let answers = analyse_job(&job, Shelves::default());
     let (torque, _) = answers.setups[0].teeth().torque.unwrap();
     let pull = answers.setups[0].pull();
-    let first = pull.thrust.as_ref().unwrap().gear(1).unwrap();
+    let first = pull.thrust.as_ref().unwrap().gear(nth(1)).unwrap();
     // All wheels driven: 1,000 kg × 9.80665 × 1.0 come down to the road.
     let held = 9_806.65 / first.thrust_per_torque_1_per_m();
     assert!((unit::N_M.number(torque) - held).abs() < 1e-6 * held, "{} {held}", unit::N_M.number(torque));

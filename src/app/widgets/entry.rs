@@ -8,7 +8,8 @@ use crate::app::state::State;
 use crate::app::{parts, tilt};
 use crate::job::{Choice, Chosen, Field, Layout, MOST_GEARS, Place, Setup, SetupField, SetupId};
 use crate::questions::entries::{place_words, stage_kinds};
-use crate::sheet::{Entry, EntryKind, ordinal};
+use crate::sheet::{Entry, EntryKind};
+use crate::units::number::ordinal;
 
 /// One entry of a setup's cell. Texts are in the program from the first, lists and buttons come later.
 pub fn entry(setup: SetupId, entry: &Entry) -> AnyView {

@@ -100,7 +100,7 @@ fn figure(measure: Measure, table: &Table, steps: &[Steps], given: &Given) -> Fi
         }
         Measure::FirstOverall => Figure::SetTimesAxle(of(&|set| set.ratios.first().map_or(f64::NAN, |first| given.stages.at_rest * first))),
         Measure::SpeedAtShift { gear } => {
-            let of_gear = |set: &SetRow| set.ratios.get(gear).map_or(f64::NAN, |ratio| shift / 60.0 / (given.stages.at_rest * ratio));
+            let of_gear = |set: &SetRow| gear.of(&set.ratios).map_or(f64::NAN, |ratio| shift / 60.0 / (given.stages.at_rest * ratio));
             Figure::OverAxle(of(&of_gear), Column::Way)
         }
         Measure::LargestDrop => Figure::Set(of(&|set| largest_drop(&set.ratios))),

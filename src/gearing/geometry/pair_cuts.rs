@@ -5,6 +5,7 @@
 
 use super::cut::{Cut, CutError};
 use super::hand::Hand;
+use crate::gearing::GearNumber;
 use crate::gearing::part::Part;
 use crate::problem::Explain;
 use crate::units::{Angle, Length, System, Typed, limits, number, unit};
@@ -14,8 +15,8 @@ use crate::units::{Angle, Length, System, Typed, limits, number, unit};
 pub enum PairAt {
     /// Between input or output and countershaft.
     Constant,
-    /// A forward gear, 0 is first.
-    Gear(usize),
+    /// A forward gear.
+    Gear(GearNumber),
     /// The gears of reverse, idler included.
     Reverse,
 }
@@ -173,8 +174,7 @@ pub(crate) fn pair_named(word: &str, gears: usize) -> Option<PairAt> {
     }
     let digits = word.trim_end_matches(char::is_alphabetic);
     let is_ordinal = matches!(word.strip_prefix(digits), Some("" | "st" | "nd" | "rd" | "th"));
-    let number: usize = digits.parse().ok().filter(|_| is_ordinal)?;
-    (1..=gears).contains(&number).then(|| PairAt::Gear(number - 1))
+    GearNumber::read(digits).filter(|gear| is_ordinal && gear.place() < gears).map(PairAt::Gear)
 }
 
 /// Takes a word; a bare number waits in `number` for the unit that may follow it.

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::Candidate;
 use crate::gearing::check::SUM_TOLERANCE;
-use crate::gearing::part::{Part, ordinal};
+use crate::gearing::part::Part;
 use crate::gearing::teeth::Teeth;
 use crate::problem::Explain;
 
@@ -86,7 +86,7 @@ impl Explain for Clash {
 
 fn pair_name(driver: Part) -> String {
     match driver {
-        Part::Driver(gear) => format!("the {} pair", ordinal(gear)),
+        Part::Driver(gear) => format!("the {gear} pair"),
         _ => "the constant pair".into(),
     }
 }

@@ -3,7 +3,7 @@
 use super::counts::Counted;
 use crate::gearing::part::Part;
 use crate::gearing::teeth::{Mesh, Teeth};
-use crate::gearing::{Gear, Gearbox, Layout};
+use crate::gearing::{Gear, GearNumber, Gearbox, Layout};
 
 /// What the case's tooth sum gives.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -35,7 +35,7 @@ pub struct Mate {
 pub fn mates(counted: &[Counted], layout: Layout) -> Option<Mates> {
     let teeth = |part: Part| counted.iter().find(|count| count.at == Some(part)).map(|count| count.teeth);
     let constant = (layout != Layout::TwoShaft).then_some([Part::ConstantDriver, Part::ConstantDriven]);
-    let forward = (0..Gearbox::MOST_GEARS).map(|gear| [Part::Driver(gear), Part::Driven(gear)]);
+    let forward = GearNumber::lowest(Gearbox::MOST_GEARS).map(|gear| [Part::Driver(gear), Part::Driven(gear)]);
     let pairs: Vec<[(Part, Option<Teeth>); 2]> =
         constant.into_iter().chain(forward).map(|pair| pair.map(|part| (part, teeth(part)))).collect();
     let mut whole = pairs.iter().filter_map(|[driver, driven]| Some(Mesh { driver: driver.1?, driven: driven.1? }));
@@ -63,7 +63,7 @@ pub fn mates(counted: &[Counted], layout: Layout) -> Option<Mates> {
 /// The box of whole pairs from 1st up; a direct gear is added where input and output are in line and none of the pairs is as high.
 fn gearbox(layout: Layout, mesh: impl Fn([Part; 2]) -> Option<Mesh>) -> Option<Gearbox> {
     let constant = mesh([Part::ConstantDriver, Part::ConstantDriven]).filter(|_| layout != Layout::TwoShaft);
-    let forward = (0..Gearbox::MOST_GEARS).map(|gear| mesh([Part::Driver(gear), Part::Driven(gear)]));
+    let forward = GearNumber::lowest(Gearbox::MOST_GEARS).map(|gear| mesh([Part::Driver(gear), Part::Driven(gear)]));
     let mut gears: Vec<Gear> = forward.map_while(|pair| pair.map(Gear::Mesh)).collect();
     if gears.is_empty() {
         return None;

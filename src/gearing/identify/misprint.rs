@@ -2,16 +2,16 @@
 
 use super::counts::Counted;
 use super::printed::Figure;
-use crate::gearing::Layout;
 use crate::gearing::part::Part;
 use crate::gearing::teeth::{Mesh, Ratio, decimal};
+use crate::gearing::{GearNumber, Layout};
 use crate::units::number;
 
 /// A printed ratio that the counts contradict.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Misprint {
-    /// The gear, 0 is first.
-    pub gear: usize,
+    /// The gear.
+    pub gear: GearNumber,
     /// The figure in the list.
     pub printed: Figure,
     /// What the counts make.
@@ -25,12 +25,12 @@ pub fn misprints(printed: &[Figure], counted: &[Counted], layout: Layout) -> Vec
     let teeth = |part: Part| counted.iter().find(|count| count.at == Some(part)).map(|count| count.teeth);
     let mesh = |driver: Part, driven: Part| Some(Mesh { driver: teeth(driver)?, driven: teeth(driven)? }.ratio());
     let constant = if layout == Layout::TwoShaft { Some(Ratio::from_integer(1)) } else { mesh(Part::ConstantDriver, Part::ConstantDriven) };
-    let wrong = |(gear, figure): (usize, &Figure)| {
+    let wrong = |(gear, figure): (GearNumber, &Figure)| {
         let counted = super::reading::size(mesh(Part::Driver(gear), Part::Driven(gear))? * constant?);
         let is_wrong = !figure.prints(counted);
         is_wrong.then(|| Misprint { gear, printed: *figure, counted, is_swapped: is_swapped(*figure, counted) })
     };
-    printed.iter().enumerate().filter_map(wrong).collect()
+    GearNumber::each(printed).filter_map(wrong).collect()
 }
 
 /// Whether two neighbouring digits of a printed ratio, swapped, make another.

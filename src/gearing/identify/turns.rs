@@ -2,6 +2,7 @@
 
 use super::Candidate;
 use super::reading::{Interval, by_eye, size};
+use crate::gearing::GearNumber;
 use crate::gearing::axle::FinalDrive;
 use crate::gearing::gearbox::Gearbox;
 use crate::gearing::printed::PrintedRatio;
@@ -76,7 +77,7 @@ pub fn by_turns(readings: &[Turned], candidates: &[Candidate<'_>]) -> ByTurns {
     let left: Vec<&Gearbox> =
         ranked.iter().filter(|found| found.fits()).filter_map(|found| candidates.get(found.candidate)).map(|set| set.gearbox).collect();
     let gears = left.iter().map(|gearbox| gearbox.gears().len()).max().unwrap_or_default();
-    let choices = (0..gears).map(Selected::Gear).chain([Selected::Reverse]);
+    let choices = GearNumber::lowest(gears).map(Selected::Gear).chain([Selected::Reverse]);
     let useful = choices.filter_map(|selected| {
         // No turning tells a ratio from the one it was rounded to.
         let exact = |gearbox: &&Gearbox| ratio(gearbox, selected).filter(|_| printed(gearbox, selected).is_none());
@@ -107,7 +108,7 @@ fn rank(mut matches: Vec<Match>) -> Vec<Match> {
 fn judge(candidate: usize, readings: &[Turned], gearbox: &Gearbox) -> Match {
     let mut found = Match { candidate, gears: Vec::new(), outside: 0.0, off_centre: 0.0 };
     for reading in readings {
-        let all = (0..gearbox.gears().len()).map(Selected::Gear).chain([Selected::Reverse]);
+        let all = gearbox.numbers().map(Selected::Gear).chain([Selected::Reverse]);
         let choices = all.filter(|selected| reading.selected.is_none_or(|wanted| wanted == *selected));
         let near = choices.filter_map(|selected| {
             let ratio = ratio(gearbox, selected)?;
@@ -134,7 +135,7 @@ fn ratio(gearbox: &Gearbox, selected: Selected) -> Option<Ratio> {
 /// The printed figure of a gear that is not counted.
 fn printed(gearbox: &Gearbox, selected: Selected) -> Option<PrintedRatio> {
     match selected {
-        Selected::Gear(gear) => gearbox.gears().get(gear)?.printed(),
+        Selected::Gear(gear) => gear.of(gearbox.gears())?.printed(),
         Selected::Neutral | Selected::Reverse => None,
     }
 }

@@ -2,6 +2,7 @@
 //!
 //! Tooth counts do not tell this; it is an assumption that the owner of the box can correct.
 
+use crate::gearing::GearNumber;
 use crate::gearing::gearbox::{Gearbox, Layout};
 
 /// One gear of a pair.
@@ -43,18 +44,18 @@ impl Arrangement {
     /// - Reverse slides into mesh.
     pub fn usual(gearbox: &Gearbox) -> Self {
         let layout = gearbox.layout();
-        let loose = (0..gearbox.gears().len()).map(|gear| match layout {
-            Layout::TwoShaft if gear < 2 => Side::Driven,
+        let loose = gearbox.numbers().map(|gear| match layout {
+            Layout::TwoShaft if gear <= GearNumber::SECOND => Side::Driven,
             Layout::InputReduced => Side::Driven,
             Layout::OutputReduced | Layout::TwoShaft => Side::Driver,
         });
         Self { layout, loose: loose.collect(), reverse: ReverseMesh::default() }
     }
 
-    /// The same arrangement but for one gear (0 is first), for instance a 5th that is loose on the countershaft.
+    /// The same arrangement but for one gear, for instance a 5th that is loose on the countershaft.
     #[must_use]
-    pub fn with_loose(mut self, gear: usize, side: Side) -> Self {
-        if let Some(place) = self.loose.get_mut(gear) {
+    pub fn with_loose(mut self, gear: GearNumber, side: Side) -> Self {
+        if let Some(place) = self.loose.get_mut(gear.place()) {
             *place = side;
         }
         self
@@ -67,8 +68,8 @@ impl Arrangement {
     }
 
     /// Which gear of a forward pair is loose on its shaft.
-    pub fn loose(&self, gear: usize) -> Side {
-        self.loose.get(gear).copied().unwrap_or(Side::Driven)
+    pub fn loose(&self, gear: GearNumber) -> Side {
+        gear.of(&self.loose).copied().unwrap_or(Side::Driven)
     }
 
     /// Which of the two reverse gears is loose where they are always in mesh: the one on the line of input and output.

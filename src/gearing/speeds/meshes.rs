@@ -28,7 +28,7 @@ pub struct Meeting {
 ///
 /// A sliding reverse idler is in mesh in reverse alone; an idler of unknown teeth is left out.
 pub fn meetings(gearbox: &Gearbox, turning: &Turning, reverse: ReverseMesh, at: (AngularVelocity, AngularVelocity)) -> Vec<Meeting> {
-    let forward = (0..gearbox.gears().len()).map(|gear| (Part::Driver(gear), Part::Driven(gear)));
+    let forward = gearbox.numbers().map(|gear| (Part::Driver(gear), Part::Driven(gear)));
     let exit = if turning.part(Part::IdlerExit).is_some() { Part::IdlerExit } else { Part::IdlerEntry };
     let idler = [(Part::ReverseDriver, Part::IdlerEntry), (exit, Part::ReverseDriven)];
     let in_mesh = reverse == ReverseMesh::Constant || turning.selected == Selected::Reverse;

@@ -20,13 +20,14 @@ pub use share::Share;
 use super::gearbox::{Gearbox, Layout};
 use super::part::{Part, Shaft};
 use super::teeth::{Ratio, Teeth};
+use crate::gearing::GearNumber;
 use crate::units::AngularVelocity;
 
 /// What the gear lever has chosen.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Selected {
-    /// A forward gear, 0 is first.
-    Gear(usize),
+    /// A forward gear.
+    Gear(GearNumber),
     /// Nothing: input and output turn by themselves.
     Neutral,
     /// The reverse gear, idler in mesh.
@@ -89,12 +90,12 @@ impl Turning {
     ///
     /// ```
     /// use layshaft::gearing::speeds::{Arrangement, Selected, Turning};
-    /// use layshaft::gearing::{Gear, Gearbox, Layout, Mesh};
+    /// use layshaft::gearing::{Gear, GearNumber, Gearbox, Layout, Mesh};
     /// use layshaft::units::common::{in_rpm, rpm};
     /// # fn example() -> Option<()> {
     /// let gears = vec![Gear::Mesh(Mesh::new(18, 37)?), Gear::Direct];
     /// let gearbox = Gearbox::new(Layout::InputReduced, Mesh::new(25, 30), gears, None).ok()?;
-    /// let first = Turning::new(&gearbox, &Arrangement::usual(&gearbox), Selected::Gear(0))?;
+    /// let first = Turning::new(&gearbox, &Arrangement::usual(&gearbox), Selected::Gear(GearNumber::FIRST))?;
     /// // 3,700 rpm ÷ 37/15
     /// let (_, output) = first.at_input(rpm(3_700.0));
     /// assert_eq!(in_rpm(output).round(), 1_500.0);
@@ -201,7 +202,7 @@ impl Train<'_> {
 
     fn in_path(&self, part: Part) -> bool {
         let through_teeth = match self.selected {
-            Selected::Gear(gear) => self.gearbox.gears().get(gear).is_some_and(|gear| !gear.is_direct()),
+            Selected::Gear(gear) => gear.of(self.gearbox.gears()).is_some_and(|gear| !gear.is_direct()),
             Selected::Neutral => false,
             Selected::Reverse => true,
         };

@@ -1,7 +1,7 @@
 //! What a downshift would spin the engine to.
 
+use crate::gearing::GearNumber;
 use crate::gearing::gearbox::Gearbox;
-use crate::gearing::part::ordinal;
 use crate::gearing::teeth::{Ratio, decimal};
 use crate::problem::Explain;
 use crate::units::{AngularVelocity, common::in_rpm, number};
@@ -9,10 +9,10 @@ use crate::units::{AngularVelocity, common::in_rpm, number};
 /// A change to the next lower gear at a steady road speed.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Downshift {
-    /// The gear left, 0 is first.
-    pub from: usize,
+    /// The gear left.
+    pub from: GearNumber,
     /// The gear taken.
-    pub to: usize,
+    pub to: GearNumber,
     /// Engine speed over engine speed: the lower gear’s ratio over the higher’s, exact and without sign.
     pub step: Ratio,
     /// The engine speed before the change.
@@ -39,8 +39,8 @@ impl Explain for Downshift {
     fn what(&self) -> String {
         format!(
             "changing down from {} to {} at {} rpm would spin the engine to {} rpm, {} over the limit",
-            ordinal(self.from),
-            ordinal(self.to),
+            self.from,
+            self.to,
             number::show(in_rpm(self.before), 0),
             number::show(in_rpm(self.after), 0),
             number::show(in_rpm(self.after) - in_rpm(self.limit), 0)
@@ -48,7 +48,7 @@ impl Explain for Downshift {
     }
 
     fn what_to_do(&self) -> String {
-        format!("slow to {} rpm in {} before changing down", number::show(in_rpm(self.safe_before()), 0), ordinal(self.from))
+        format!("slow to {} rpm in {} before changing down", number::show(in_rpm(self.safe_before()), 0), self.from)
     }
 }
 
@@ -70,26 +70,25 @@ impl Explain for Downshift {
 /// # assert!(example().is_some());
 /// ```
 pub fn downshifts_at_engine(gearbox: &Gearbox, engine: AngularVelocity, limit: AngularVelocity) -> Vec<Downshift> {
-    steps(gearbox)
-        .map(|(from, step, _)| Downshift { from, to: from - 1, step, before: engine, after: engine * decimal(step), limit })
-        .collect()
+    steps(gearbox).map(|(from, to, step, _)| Downshift { from, to, step, before: engine, after: engine * decimal(step), limit }).collect()
 }
 
 /// Every change to the next lower gear at one road speed, given as the speed of the output shaft.
 pub fn downshifts_at_output(gearbox: &Gearbox, output: AngularVelocity, limit: AngularVelocity) -> Vec<Downshift> {
     steps(gearbox)
-        .map(|(from, step, ratio)| {
+        .map(|(from, to, step, ratio)| {
             let before = output.abs() * decimal(ratio);
-            Downshift { from, to: from - 1, step, before, after: before * decimal(step), limit }
+            Downshift { from, to, step, before, after: before * decimal(step), limit }
         })
         .collect()
 }
 
-/// Each gear but the first: its number, the step down to the next lower one, and its own ratio without sign.
-fn steps(gearbox: &Gearbox) -> impl Iterator<Item = (usize, Ratio, Ratio)> + '_ {
-    (1..gearbox.gears().len()).filter_map(|from| {
-        let (lower, own) = (gearbox.ratio(from - 1)?, gearbox.ratio(from)?);
+/// Each gear but the first: the next lower one, the step down to it, and its own ratio without sign.
+fn steps(gearbox: &Gearbox) -> impl Iterator<Item = (GearNumber, GearNumber, Ratio, Ratio)> + '_ {
+    gearbox.numbers().filter_map(|from| {
+        let to = from.below()?;
+        let (lower, own) = (gearbox.ratio(to)?, gearbox.ratio(from)?);
         let without_sign = if own < Ratio::from_integer(0) { -own } else { own };
-        Some((from, lower / own, without_sign))
+        Some((from, to, lower / own, without_sign))
     })
 }

@@ -1,6 +1,7 @@
 //! The highest speeds inside a gearbox at one engine speed, and in which gear they are reached.
 
 use super::{Arrangement, Selected, Turning, Turns};
+use crate::gearing::GearNumber;
 use crate::gearing::gearbox::Gearbox;
 use crate::gearing::part::{Part, Shaft};
 use crate::units::AngularVelocity;
@@ -10,8 +11,8 @@ use crate::units::AngularVelocity;
 pub struct Peak {
     /// The part that turns so fast.
     pub part: Part,
-    /// The lowest forward gear in which it does, 0 is first.
-    pub gear: usize,
+    /// The lowest forward gear in which it does.
+    pub gear: GearNumber,
     /// Its speed, signed against the input's direction; against its shaft for a loose gear.
     pub speed: AngularVelocity,
 }
@@ -40,7 +41,7 @@ fn highest(
     speed: impl Fn(&Turns, (AngularVelocity, AngularVelocity)) -> AngularVelocity,
 ) -> Option<Peak> {
     let mut peak: Option<Peak> = None;
-    for gear in 0..gearbox.gears().len() {
+    for gear in gearbox.numbers() {
         let turning = Turning::new(gearbox, arrangement, Selected::Gear(gear))?;
         let at = turning.at_input(input);
         for turns in turning.parts.iter().filter(|turns| wanted(turns)) {

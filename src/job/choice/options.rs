@@ -6,7 +6,7 @@ use crate::fits::ring_pinion::{MarkSense, Pattern};
 use crate::fits::tapered::{BearingState, Mounting};
 use crate::fits::{Material, ShimsGo};
 use crate::gearing::speeds::Selected;
-use crate::gearing::{Layout, StageKind, TakeOff};
+use crate::gearing::{GearNumber, Layout, StageKind, TakeOff};
 use crate::job::Job;
 use crate::motion::atmosphere::Standard;
 use crate::motion::car::Drive;
@@ -147,14 +147,14 @@ macro_rules! gears {
         $(
             options! {
                 $type, $unchosen, {
-                    Self(Selected::Gear(0)), "1", "1st";
-                    Self(Selected::Gear(1)), "2", "2nd";
-                    Self(Selected::Gear(2)), "3", "3rd";
-                    Self(Selected::Gear(3)), "4", "4th";
-                    Self(Selected::Gear(4)), "5", "5th";
-                    Self(Selected::Gear(5)), "6", "6th";
-                    Self(Selected::Gear(6)), "7", "7th";
-                    Self(Selected::Gear(7)), "8", "8th";
+                    Self(Selected::Gear(GearNumber::at(0))), "1", "1st";
+                    Self(Selected::Gear(GearNumber::at(1))), "2", "2nd";
+                    Self(Selected::Gear(GearNumber::at(2))), "3", "3rd";
+                    Self(Selected::Gear(GearNumber::at(3))), "4", "4th";
+                    Self(Selected::Gear(GearNumber::at(4))), "5", "5th";
+                    Self(Selected::Gear(GearNumber::at(5))), "6", "6th";
+                    Self(Selected::Gear(GearNumber::at(6))), "7", "7th";
+                    Self(Selected::Gear(GearNumber::at(7))), "8", "8th";
                     $(Self(Selected::$more), $word, $says;)*
                 }
             }

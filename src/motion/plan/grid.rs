@@ -2,6 +2,7 @@
 
 use uom::si::time::second;
 
+use crate::gearing::GearNumber;
 use crate::motion::in_metres_per_second;
 use crate::motion::road_load::RoadLoad;
 use crate::motion::run::Start;
@@ -28,8 +29,8 @@ pub(super) struct Needs {
 /// One gear over the grid.
 #[derive(Debug)]
 pub(super) struct Row {
-    /// The gear, counted from 1.
-    pub(super) gear: usize,
+    /// The gear.
+    pub(super) gear: GearNumber,
     /// What each stretch needs; `None` where the gear cannot cross it.
     pub(super) cells: Vec<Option<Needs>>,
 }
@@ -64,7 +65,7 @@ pub(super) struct Grid {
 
 /// One gear as the grid asks it.
 struct Geared<'a> {
-    gear: usize,
+    gear: GearNumber,
     overall: f64,
     pieces: Vec<Piece>,
     masses: Masses,
@@ -75,7 +76,7 @@ impl Grid {
     /// Lays the grid for a start, with speeds of its own beside the usual ones.
     pub(super) fn lay(vehicle: &Vehicle, start: Start, shift_time: Time, more: &[f64]) -> Self {
         let (first, from) = match start {
-            Start::Standing { .. } => (1, 0.0),
+            Start::Standing { .. } => (GearNumber::FIRST, 0.0),
             Start::Rolling { gear, speed } => (gear, in_metres_per_second(speed)),
         };
         let gears = geared(vehicle, start, first);
@@ -122,12 +123,12 @@ impl Grid {
 }
 
 /// The gears that can be used, from the one the run begins in.
-fn geared(vehicle: &Vehicle, start: Start, first: usize) -> Vec<Geared<'_>> {
+fn geared(vehicle: &Vehicle, start: Start, first: GearNumber) -> Vec<Geared<'_>> {
     let launched = match start {
         Start::Standing { launch } => Some(vehicle.pull().held_launch_rpm(launch)),
         Start::Rolling { .. } => None,
     };
-    let gears = vehicle.pull().gears().iter().skip(first.saturating_sub(1));
+    let gears = vehicle.pull().gears().iter().skip(first.place());
     let one = |gear: &crate::motion::pull::GearPull| {
         let at_launch = launched.filter(|_| gear.gear == first);
         let pieces = at_launch.map_or_else(|| vehicle.pieces(gear.gear).to_vec(), |rpm| vehicle.launch_pieces(gear.gear, rpm));

@@ -23,6 +23,7 @@ use super::run::{Moment, Start, Stopped};
 use super::shift::{self, Reason, Rule, Shift};
 use super::vehicle::Vehicle;
 use super::{in_metres_per_second, metres_per_second};
+use crate::gearing::GearNumber;
 use crate::units::{AngularVelocity, Length, Time, Velocity};
 use grid::Grid;
 use search::{Found, Wanted};
@@ -50,12 +51,12 @@ impl Goal {
 /// How long a gear of a plan is held.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Held {
-    /// The gear, counted from 1.
-    pub gear: usize,
+    /// The gear.
+    pub gear: GearNumber,
     /// Engine speed at the end of it.
     pub to: AngularVelocity,
     /// The gear taken then; `None` in the gear that comes to the goal.
-    pub next: Option<usize>,
+    pub next: Option<GearNumber>,
 }
 
 /// The way to a goal: the quickest found, or by a rule.
@@ -87,8 +88,8 @@ impl Plan {
 
     /// The shifts of a run that goes on past the goal: the plan's, then those judged one by one, none before the goal.
     pub fn going_on(&self, vehicle: &Vehicle, one_by_one: &[Shift]) -> Vec<Shift> {
-        let last = self.held.last().map_or(0, |held| held.gear);
-        let later = one_by_one.iter().filter(|shift| shift.from >= last).filter_map(|shift| {
+        let last = self.held.last().map(|held| held.gear);
+        let later = one_by_one.iter().filter(|shift| Some(shift.from) >= last).filter_map(|shift| {
             let (lower, upper) = (vehicle.pull().gear(shift.from)?, vehicle.pull().gear(shift.to)?);
             let behind = shift.speed >= self.reached.speed;
             let held_on = || shift::at_road_speed(lower, upper, in_metres_per_second(self.reached.speed), Reason::Chosen);
@@ -225,7 +226,7 @@ fn shifts_of(vehicle: &Vehicle, found: &Found) -> Vec<Shift> {
 }
 
 /// The shifts made on the way into gears that a plan does not hold.
-fn left_out(gears: &[usize], shifts: &[Shift], held: &[Held]) -> Vec<Shift> {
+fn left_out(gears: &[GearNumber], shifts: &[Shift], held: &[Held]) -> Vec<Shift> {
     let missed = |shift: &&Shift| gears.contains(&shift.to) && held.iter().all(|held| held.gear != shift.to);
     shifts.iter().filter(missed).copied().collect()
 }

@@ -1,6 +1,7 @@
 //! The best rest of a run from every gear and speed, and the plan that follows from it.
 
 use super::grid::{Grid, Needs, Row, Upshift};
+use crate::gearing::GearNumber;
 
 /// What is to be reached, in SI.
 #[derive(Clone, Copy, Debug)]
@@ -23,10 +24,10 @@ impl Wanted {
 /// One upshift of a plan.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Made {
-    /// The gear left, counted from 1.
-    pub(super) from: usize,
+    /// The gear left.
+    pub(super) from: GearNumber,
     /// The gear taken.
-    pub(super) to: usize,
+    pub(super) to: GearNumber,
     /// At this road speed (m/s).
     pub(super) speed: f64,
     upshift: usize,

@@ -1,5 +1,6 @@
 //! A run to several goals, and what was done on the way to each.
 
+use crate::gearing::GearNumber;
 use crate::motion::error::MotionError;
 use crate::motion::run::{Course, LegKind, Moment, Run, Start, Stopped, run};
 use crate::motion::shift::Shift;
@@ -47,8 +48,8 @@ impl Ways {
     }
 
     /// The gears that were driven in before a moment.
-    pub(super) fn gears(&self, until: &Moment) -> Vec<usize> {
-        let mut gears: Vec<usize> = self.legs(until).map(|(gear, _)| gear).collect();
+    pub(super) fn gears(&self, until: &Moment) -> Vec<GearNumber> {
+        let mut gears: Vec<GearNumber> = self.legs(until).map(|(gear, _)| gear).collect();
         gears.dedup();
         gears
     }
@@ -72,7 +73,7 @@ impl Ways {
     }
 
     /// The legs in gear before a moment: the gear and the speed at the end of each.
-    fn legs(&self, until: &Moment) -> impl Iterator<Item = (usize, Velocity)> + '_ {
+    fn legs(&self, until: &Moment) -> impl Iterator<Item = (GearNumber, Velocity)> + '_ {
         let until = *until;
         let before = self.run.legs.iter().filter(move |leg| leg.kind != LegKind::Shift && leg.from.time < until.time);
         before.map(move |leg| (leg.gear, if leg.to.time > until.time { until.speed } else { leg.to.speed }))

@@ -3,6 +3,7 @@
 use uom::si::{energy::joule, length::meter, time::second};
 
 use super::{Leg, LegKind, Moment, Work};
+use crate::gearing::GearNumber;
 use crate::motion::metres_per_second;
 use crate::units::{Energy, Length, Time};
 
@@ -15,7 +16,7 @@ pub(super) struct State {
 }
 
 impl State {
-    pub(super) fn moment(self, gear: usize) -> Moment {
+    pub(super) fn moment(self, gear: GearNumber) -> Moment {
         Moment { time: Time::new::<second>(self.t), speed: metres_per_second(self.v), distance: Length::new::<meter>(self.s), gear }
     }
 }
@@ -36,7 +37,7 @@ pub(super) struct Stretch {
 #[derive(Clone, Copy, Debug)]
 struct Open {
     kind: LegKind,
-    gear: usize,
+    gear: GearNumber,
     from: State,
     in_band_s: f64,
     on_grip_s: f64,
@@ -72,7 +73,7 @@ impl Ledger {
     }
 
     /// Begins a leg, unless this very one is being run.
-    pub(super) fn enter(&mut self, kind: LegKind, gear: usize) {
+    pub(super) fn enter(&mut self, kind: LegKind, gear: GearNumber) {
         if self.open.is_some_and(|open| open.kind == kind && open.gear == gear) {
             return;
         }
@@ -101,7 +102,7 @@ impl Ledger {
         self.mark(gear);
     }
 
-    fn mark(&mut self, gear: usize) {
+    fn mark(&mut self, gear: GearNumber) {
         let moment = self.now.moment(gear);
         if let Some(trace) = &mut self.trace {
             trace.push(moment);
@@ -109,7 +110,7 @@ impl Ledger {
     }
 
     /// Speeds are split points of the run, so that one is met exactly when it is the present speed.
-    fn meet_speeds(&mut self, gear: usize) {
+    fn meet_speeds(&mut self, gear: GearNumber) {
         let now = self.now;
         for (goal, met) in &mut self.speeds {
             if met.is_none() && (now.v - *goal).abs() <= 1e-12 * goal.abs() {
@@ -124,7 +125,7 @@ impl Ledger {
     }
 
     /// Notes that every distance of this length was covered.
-    pub(super) fn meet_distance(&mut self, distance: f64, at: State, gear: usize) {
+    pub(super) fn meet_distance(&mut self, distance: f64, at: State, gear: GearNumber) {
         for (goal, met) in &mut self.distances {
             if met.is_none() && *goal <= distance {
                 *met = Some(State { s: *goal, ..at }.moment(gear));

@@ -12,6 +12,7 @@ pub(super) mod coasting;
 mod ledger;
 mod walk;
 
+use crate::gearing::GearNumber;
 use crate::motion::error::MotionError;
 use crate::motion::shift::Shift;
 use crate::motion::vehicle::Vehicle;
@@ -30,8 +31,8 @@ pub enum Start {
     },
     /// Rolling with the clutch closed.
     Rolling {
-        /// The gear, counted from 1.
-        gear: usize,
+        /// The gear.
+        gear: GearNumber,
         /// The speed at which full throttle is given.
         speed: Velocity,
     },
@@ -65,8 +66,8 @@ pub struct Moment {
     pub speed: Velocity,
     /// Distance since the start.
     pub distance: Length,
-    /// The gear, counted from 1; during a shift the one left.
-    pub gear: usize,
+    /// The gear; during a shift the one left.
+    pub gear: GearNumber,
 }
 
 /// What a leg of a run is.
@@ -102,8 +103,8 @@ pub struct Work {
 pub struct Leg {
     /// What clutch and gear lever do meanwhile.
     pub kind: LegKind,
-    /// The gear, counted from 1; for a shift the one left.
-    pub gear: usize,
+    /// The gear; for a shift the one left.
+    pub gear: GearNumber,
     /// Its beginning.
     pub from: Moment,
     /// Its end.
@@ -123,20 +124,20 @@ pub enum Stopped {
     Finished,
     /// Thrust equals road load: speeds above are out of reach.
     Balance {
-        /// The gear, counted from 1.
-        gear: usize,
+        /// The gear.
+        gear: GearNumber,
     },
     /// At the rev limit, and no taller gear pulls.
     RevLimit {
-        /// The gear, counted from 1.
-        gear: usize,
+        /// The gear.
+        gear: GearNumber,
     },
     /// The car does not move, or not forward any more; the error says with which forces.
     TooWeak(MotionError),
     /// Thrust equals road load before the clutch locks.
     ClutchNeverLocks {
-        /// The gear, counted from 1.
-        gear: usize,
+        /// The gear.
+        gear: GearNumber,
     },
 }
 
@@ -222,8 +223,8 @@ pub fn run(vehicle: &Vehicle, course: &Course) -> Result<Run, MotionError> {
     match course.start {
         Start::Standing { launch } => {
             let (launch_rpm, caution) = launch_inside(vehicle, launch);
-            let pieces = vehicle.launch_pieces(1, launch_rpm);
-            Ok(Run { caution, ..Walk::begin(vehicle, course, 1, 0.0).through(&pieces) })
+            let pieces = vehicle.launch_pieces(GearNumber::FIRST, launch_rpm);
+            Ok(Run { caution, ..Walk::begin(vehicle, course, GearNumber::FIRST, 0.0).through(&pieces) })
         }
         Start::Rolling { gear, speed } => {
             let pull = vehicle.pull().gear(gear).ok_or(MotionError::NoSuchGear { gear })?;

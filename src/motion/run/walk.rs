@@ -5,6 +5,7 @@ use uom::si::{length::meter, time::second};
 use super::coasting::{self, Coasted};
 use super::ledger::{Ledger, State, Stretch};
 use super::{Course, Evidence, LegKind, Run, Stopped};
+use crate::gearing::GearNumber;
 use crate::motion::error::MotionError;
 use crate::motion::piecewise::Cubic;
 use crate::motion::quadrature::integral;
@@ -18,7 +19,7 @@ const NEAREST: f64 = 1e-9;
 pub(super) struct Walk<'a> {
     vehicle: &'a Vehicle,
     course: &'a Course,
-    gear: usize,
+    gear: GearNumber,
     ledger: Ledger,
     evidence: Evidence,
     /// Speeds (m/s) at which panels end, kept to be used again.
@@ -39,7 +40,7 @@ enum End {
 type Sums = [f64; 6];
 
 impl<'a> Walk<'a> {
-    pub(super) fn begin(vehicle: &'a Vehicle, course: &'a Course, gear: usize, speed: f64) -> Self {
+    pub(super) fn begin(vehicle: &'a Vehicle, course: &'a Course, gear: GearNumber, speed: f64) -> Self {
         let speeds = course.speeds.iter().map(|speed| in_metres_per_second(*speed)).collect();
         let distances = course.distances.iter().map(uom::si::f64::Length::get::<meter>).collect();
         let ledger = Ledger::new(State { v: speed, ..State::default() }, speeds, distances, course.trace_step.is_some());

@@ -11,14 +11,14 @@ pub use crate::gearing::Gearbox;
 use crate::gearing::geometry::Hand;
 use crate::gearing::geometry::pair_cuts::PairAt;
 use crate::gearing::part::Part;
-use crate::gearing::{Mesh, Teeth};
+use crate::gearing::{GearNumber, Mesh, Teeth};
 use crate::job::{Choice, Cutter, Job, JobChoice, Measure};
 use crate::problem::Explain;
 use crate::questions::teeth::bearings::shaft_of;
 use crate::questions::teeth::rows::shaft_name;
 use crate::questions::{Analysis, Source};
 use crate::sheet::export::cell_text;
-use crate::sheet::{ordinal, words};
+use crate::sheet::words;
 use crate::units::common::{in_millimetres, millimetres};
 use crate::units::{Length, System, Typed, unit};
 
@@ -89,11 +89,11 @@ fn pairs(gearbox: &Gearbox) -> Vec<Pair> {
         let parts = [Part::ConstantDriver, Part::ConstantDriven];
         Pair { at: PairAt::Constant, mesh, parts, called: "Constant pair".into() }
     });
-    let of_gear = |(gear, mesh): (usize, Mesh)| {
+    let of_gear = |(gear, mesh): (GearNumber, Mesh)| {
         let parts = [Part::Driver(gear), Part::Driven(gear)];
-        Pair { at: PairAt::Gear(gear), mesh, parts, called: ordinal(gear) }
+        Pair { at: PairAt::Gear(gear), mesh, parts, called: gear.to_string() }
     };
-    let own = gearbox.gears().iter().enumerate().filter_map(|(gear, kind)| Some((gear, kind.mesh()?)));
+    let own = GearNumber::each(gearbox.gears()).filter_map(|(gear, kind)| Some((gear, kind.mesh()?)));
     constant.into_iter().chain(own.map(of_gear)).collect()
 }
 

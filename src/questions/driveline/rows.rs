@@ -3,12 +3,14 @@
 use super::answer::{Instead, Turning, Why};
 use crate::driveline::shaft::allowed_unbalance_g_mm;
 use crate::driveline::{Ends, Margin};
+use crate::gearing::GearNumber;
 use crate::gearing::teeth::decimal;
 use crate::job::{SetupChoice, SetupField, ShaftField};
 use crate::questions::entries::{choice, entry};
 use crate::questions::{Analysis, Source, Station, needs_behind};
-use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
+use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::units::common::in_rpm;
+use crate::units::number::ordinal;
 use crate::units::{AngularVelocity, Length, Measured, System, Torque, Velocity, number, show, unit};
 
 mod joints;
@@ -144,7 +146,7 @@ fn turning_needs(source: Source<'_>, analysis: &Analysis) -> String {
         let is_unread = !source.conditions.driveline.is_blank;
         return if is_unread { "needs the speed to judge it at" } else { "needs a speed to judge it at, or the shift rpm" }.into();
     }
-    needs_behind(analysis, 0)
+    needs_behind(analysis, GearNumber::FIRST)
 }
 
 /// What the joints do, as a sentence, and whether one works too sharply; none where the slopes are not known.

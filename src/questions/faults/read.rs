@@ -2,6 +2,7 @@
 
 use crate::checklist::{self, Line, Step};
 use crate::faults::{Table, Told};
+use crate::gearing::GearNumber;
 use crate::job::{FaultsField, InputProblem, Job};
 use crate::problem::{Explain, Problem};
 use crate::questions::{Source, ticks};
@@ -106,12 +107,12 @@ pub fn told(source: Source<'_>) -> Told {
     told
 }
 
-/// The straight-through gear, counted from 1; 4th where the gears are not known: common practice, no published source.
-fn direct_gear(source: Source<'_>) -> Option<usize> {
+/// The straight-through gear; 4th where the gears are not known: common practice, no published source.
+fn direct_gear(source: Source<'_>) -> Option<GearNumber> {
     let ratios = source.setups.first().map_or(&[][..], |analysis| analysis.gears().ratios.as_slice());
     let known: Vec<_> = ratios.iter().copied().flatten().collect();
     if known.is_empty() {
-        return Some(4);
+        return Some(GearNumber::at(3));
     }
-    ratios.iter().position(|ratio| ratio.is_some_and(|ratio| ratio == crate::gearing::Ratio::from_integer(1))).map(|gear| gear + 1)
+    ratios.iter().position(|ratio| ratio.is_some_and(|ratio| ratio == crate::gearing::Ratio::from_integer(1))).map(GearNumber::at)
 }

@@ -3,7 +3,7 @@
 use crate::finder::design::Design;
 use crate::gearing::teeth::decimal;
 use crate::gearing::{Gear, Mesh};
-use crate::sheet::ordinal;
+use crate::units::number::ordinal;
 use crate::units::number::show;
 
 /// A design as it is read.

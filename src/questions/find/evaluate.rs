@@ -34,7 +34,7 @@ pub fn figure(analysis: &Analysis, wish: &Wish, given: &Given) -> Option<f64> {
         Measure::FirstOverall => Some(gears()?.first()? * behind()?),
         Measure::LargestDrop => Some(largest_drop(&gears()?)),
         Measure::Landing => Some(in_rpm(given.shift?) * (1.0 - largest_drop(&gears()?))),
-        Measure::SpeedAtShift { gear } => Some(in_rpm(given.shift?) / 60.0 * way_m()? / (gears()?.get(gear)? * behind()?)),
+        Measure::SpeedAtShift { gear } => Some(in_rpm(given.shift?) / 60.0 * way_m()? / (gear.of(&gears()?)? * behind()?)),
         Measure::Speedometer => analysis.speedo().error(None),
         Measure::TyreDiameter => Some(setup.tyre.as_ref()?.diameter_or_rolled().get::<meter>()),
         Measure::OtherTyre => Some(one_unless(has_tyre_of_first(analysis, given)?)),
@@ -50,7 +50,7 @@ pub fn figure(analysis: &Analysis, wish: &Wish, given: &Given) -> Option<f64> {
         Measure::ToOrder | Measure::OtherCase => None,
         Measure::StartGrade | Measure::TopSpeed | Measure::TimeToSpeed { .. } | Measure::TimeOverDistance { .. } => {
             let meshes = meshes(setup.gearbox.as_ref()?);
-            let step = |step: &Step| Some((decimal(step.ratio?), meshes.get(step.gear)?.saturating_add(step.meshes)));
+            let step = |step: &Step| Some((decimal(step.ratio?), step.gear.of(&meshes)?.saturating_add(step.meshes)));
             let (ratios, meshes) = setup.driven().map(step).collect::<Option<Vec<(f64, u8)>>>()?.into_iter().unzip();
             let two_shafts = setup.layout == Layout::TwoShaft;
             let parts = Parts { steps: &Steps { ratios, meshes }, two_shafts, behind: behind()?, circumference_m: way_m()? };

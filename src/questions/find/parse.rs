@@ -6,7 +6,7 @@ mod ready;
 use crate::finder::given::Given;
 use crate::finder::number::{bare, percent, whole};
 use crate::finder::wish::{Measure, Strength, Wish};
-use crate::gearing::Layout;
+use crate::gearing::{GearNumber, Layout};
 use crate::job::inputs::wishes::{Ends, WEIGHTS};
 use crate::job::inputs::{GEARS, Kind};
 use crate::job::{self, InputId, InputProblem, WishKind, WishText};
@@ -217,10 +217,10 @@ impl Reader<'_> {
         self.keep(WishText::At, at.read(&limits::WISHED_DISTANCE))
     }
 
-    /// A gear counted from 0.
-    fn gear(&mut self) -> Option<usize> {
+    /// A gear.
+    fn gear(&mut self) -> Option<GearNumber> {
         let gear = self.keep(WishText::At, whole(&self.typed.at.text, GEARS))?;
-        usize::from(gear).checked_sub(1)
+        usize::from(gear).checked_sub(1).map(GearNumber::at)
     }
 
     fn weight(&mut self) -> Option<f64> {

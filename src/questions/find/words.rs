@@ -53,7 +53,7 @@ pub fn name(measure: Measure, units: System) -> String {
         Measure::FirstOverall => "1st gear, overall".into(),
         Measure::StartGrade => "grade to start on".into(),
         Measure::LargestDrop => "largest rpm drop".into(),
-        Measure::SpeedAtShift { gear } => format!("{} at the shift rpm", crate::gearing::part::ordinal(gear)),
+        Measure::SpeedAtShift { gear } => format!("{gear} at the shift rpm"),
         Measure::Landing => "lowest landing of a shift".into(),
         Measure::TopSpeed => "top speed".into(),
         Measure::TimeToSpeed { speed } => format!("rest to {}", at(&speed)),

@@ -2,7 +2,7 @@
 
 use crate::gearing::check::ToothSums;
 use crate::gearing::ladder::Character;
-use crate::gearing::{Ladder, Ratio};
+use crate::gearing::{GearNumber, Ladder, Ratio};
 use crate::questions::Setup;
 use crate::questions::setup::without_sign;
 
@@ -26,7 +26,7 @@ pub struct Gears {
 impl Gears {
     /// The gears of a setup.
     pub fn of(setup: &Setup) -> Self {
-        let ratios: Vec<Option<Ratio>> = (0..setup.gears.len()).map(|gear| setup.ratio(gear).map(without_sign)).collect();
+        let ratios: Vec<Option<Ratio>> = GearNumber::lowest(setup.gears.len()).map(|gear| setup.ratio(gear).map(without_sign)).collect();
         let behind = setup.behind_gearbox();
         let overall = ratios.iter().map(|ratio| Some((*ratio)? * behind?)).collect();
         let ladder = ratios.iter().copied().collect::<Option<Vec<_>>>().filter(|ratios| !ratios.is_empty()).map(Ladder::new);
@@ -50,9 +50,9 @@ impl Gears {
         self.ladder.as_ref().and_then(Ladder::spread)
     }
 
-    /// The largest share of engine speed lost on any upshift, and the gear it is shifted from (counted from 0).
-    pub fn deepest_drop(&self) -> Option<(usize, f64)> {
+    /// The largest share of engine speed lost on any upshift, and the gear it is shifted from.
+    pub fn deepest_drop(&self) -> Option<(GearNumber, f64)> {
         let drops = self.ladder.as_ref()?.drops();
-        drops.into_iter().enumerate().max_by(|(_, a), (_, b)| a.total_cmp(b))
+        GearNumber::lowest(drops.len()).zip(drops).max_by(|(_, a), (_, b)| a.total_cmp(b))
     }
 }

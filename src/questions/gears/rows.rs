@@ -3,13 +3,13 @@
 use crate::gearing::check::SUM_TOLERANCE;
 use crate::gearing::ladder::Character;
 use crate::gearing::teeth::decimal;
-use crate::gearing::{Gear, Idler, Layout, Mesh, PrintedRatio, Ratio, Reverse, ReverseGears, Step, write};
+use crate::gearing::{Gear, GearNumber, Idler, Layout, Mesh, PrintedRatio, Ratio, Reverse, ReverseGears, Step, write};
 use crate::job::SetupField;
 use crate::questions::Analysis;
 use crate::questions::needs::uncounted_or;
 use crate::questions::{Source, Station, needs_behind};
 use crate::questions::{case, entries as typed};
-use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
+use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::units::number;
 
 mod table;
@@ -42,9 +42,9 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
 }
 
 /// The ratio of a gear, shown large, with how it came about.
-fn ratio_figure(analysis: &Analysis, gear: usize) -> Option<Figure> {
-    let (path, ratio) = (analysis.setup.gears.get(gear).copied().flatten()?, analysis.gears().ratios.get(gear).copied().flatten()?);
-    let key = format!("gear_{}.ratio", gear + 1);
+fn ratio_figure(analysis: &Analysis, gear: GearNumber) -> Option<Figure> {
+    let (path, ratio) = (gear.of(&analysis.setup.gears).copied().flatten()?, gear.of(&analysis.gears().ratios).copied().flatten()?);
+    let key = format!("gear_{}.ratio", gear.number());
     if let Some(printed) = path.printed() {
         return Some(printed_figure(key, printed).big());
     }
@@ -55,18 +55,18 @@ fn ratio_figure(analysis: &Analysis, gear: usize) -> Option<Figure> {
 
 /// The ratio of a gear with a stage switched in, and how it came about.
 fn step_figure(analysis: &Analysis, step: &Step) -> Option<Figure> {
-    let (ratio, gear) = (step.ratio?, analysis.gears().ratios.get(step.gear).copied().flatten()?);
+    let (ratio, gear) = (step.ratio?, step.gear.of(&analysis.gears().ratios).copied().flatten()?);
     let [of_gear, factor, of_step] = [gear, step.factor, ratio].map(|ratio| number::show(decimal(ratio), 4));
     let figure = Figure::ratio(format!("gear_{}.ratio", step.key()), ratio, 3).small();
     Some(figure.by("i = ratio of the gear × ratio of the stage in ÷ out", format!("{of_gear} × {factor} = {of_step}"), TRAIN))
 }
 
 /// Why a gear has no ratio.
-fn no_ratio(analysis: &Analysis, gear: usize) -> Cell {
-    if gear < analysis.setup.gears.len() {
+fn no_ratio(analysis: &Analysis, gear: GearNumber) -> Cell {
+    if gear.place() < analysis.setup.gears.len() {
         Cell::needed("needs its tooth counts or its ratio")
     } else {
-        Cell::needed(format!("no {}", ordinal(gear)))
+        Cell::needed(format!("no {gear}"))
     }
 }
 
@@ -74,7 +74,7 @@ fn no_ratio(analysis: &Analysis, gear: usize) -> Cell {
 fn overall_cell(analysis: &Analysis) -> Cell {
     let known = analysis.setup.steps.iter().filter_map(|step| Some(Piece::from(overall_figure(analysis, step)?)));
     let line = parted(known);
-    if line.is_empty() { Cell::needed(needs_behind(analysis, 0)) } else { Cell::line(line) }
+    if line.is_empty() { Cell::needed(needs_behind(analysis, GearNumber::FIRST)) } else { Cell::line(line) }
 }
 
 /// Figures of a line with a point between them.
@@ -167,15 +167,15 @@ fn drops_cell(analysis: &Analysis) -> Cell {
     if drops.is_empty() {
         return Cell::needed("one gear only");
     }
-    let figures = (0..drops.len()).filter_map(|gear| drop_figure(analysis, gear, &format!("gear_{}.drop", gear + 1)));
+    let figures = GearNumber::lowest(drops.len()).filter_map(|gear| drop_figure(analysis, gear, &format!("gear_{}.drop", gear.number())));
     let line = parted(figures.map(Piece::from));
     Cell::line(line).and_maybe(analysis.gears().character.and_then(|character| character_verdict(character, &drops)))
 }
 
 /// The share of engine speed lost on the upshift from one gear.
-pub fn drop_figure(analysis: &Analysis, gear: usize, key: &str) -> Option<Figure> {
+pub fn drop_figure(analysis: &Analysis, gear: GearNumber, key: &str) -> Option<Figure> {
     let ladder = analysis.gears().ladder.as_ref()?;
-    let (lower, upper, drop) = (*ladder.ratios().get(gear)?, *ladder.ratios().get(gear + 1)?, *ladder.drops().get(gear)?);
+    let (lower, upper, drop) = (*gear.of(ladder.ratios())?, *gear.next().of(ladder.ratios())?, *gear.of(&ladder.drops())?);
     let filled =
         format!("1 − {} ÷ {} = {} %", number::show(decimal(upper), 4), number::show(decimal(lower), 4), number::show(drop * 100.0, 1));
     let source = "engine speed follows the ratio at one road speed (plain kinematics)";
@@ -188,16 +188,8 @@ fn character_verdict(character: Character, drops: &[f64]) -> Option<Piece> {
         Character::Progressive if every_smaller => Piece::good("each drop smaller than the one before"),
         Character::Progressive => Piece::good("the drops grow smaller towards the top"),
         Character::Geometric => Piece::good("every drop alike"),
-        Character::Uneven { gear } => Piece::caution(format!(
-            "{} to {} falls further than {} to {}",
-            ordinal(gear.saturating_sub(1)),
-            ordinal(gear),
-            ordinal(gear.saturating_sub(2)),
-            ordinal(gear.saturating_sub(1))
-        )),
-        Character::Inverted { gear } => {
-            Piece::caution(format!("{} is not faster than {}: check the counts", ordinal(gear), ordinal(gear.saturating_sub(1))))
-        }
+        Character::Uneven { gear } => Piece::caution(format!("{gear} to {} falls further than {} to {gear}", gear.next(), gear.below()?)),
+        Character::Inverted { gear } => Piece::caution(format!("{} is not faster than {gear}: check the counts", gear.next())),
         Character::Short => return None,
     })
 }
@@ -238,7 +230,8 @@ fn sums_verdict(apart: u16, centres: Option<case::Centres>) -> Piece {
 }
 
 fn first_overall_cell(analysis: &Analysis) -> Cell {
-    first_overall(analysis, "first_overall").map_or_else(|| Cell::needed(needs_behind(analysis, 0)), |figure| Cell::line([figure.into()]))
+    first_overall(analysis, "first_overall")
+        .map_or_else(|| Cell::needed(needs_behind(analysis, GearNumber::FIRST)), |figure| Cell::line([figure.into()]))
 }
 
 /// `25 + 30 = 55; 18 + 37 = 55`, the constant pair first.
@@ -251,7 +244,7 @@ fn sums_text(analysis: &Analysis) -> String {
 /// First gear's overall ratio, to two digits behind the point.
 pub fn first_overall(analysis: &Analysis, key: &str) -> Option<Figure> {
     let overall = analysis.gears().first_overall()?;
-    let first = analysis.setup.steps.iter().find(|step| step.gear == 0 && step.is_at_rest())?;
+    let first = analysis.setup.steps.iter().find(|step| step.gear == GearNumber::FIRST && step.is_at_rest())?;
     let mut figure = overall_figure(analysis, first)?;
     figure.key = key.into();
     figure.shown = number::show(decimal(overall), 2);

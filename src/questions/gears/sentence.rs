@@ -1,14 +1,14 @@
 //! The answer of Gears in a sentence: whose steps are closer, whose 1st is taller, where a gap is left.
 
-use crate::gearing::Ladder;
 use crate::gearing::ladder::Character;
 use crate::gearing::teeth::decimal;
+use crate::gearing::{GearNumber, Ladder};
 use crate::questions::alike::{self, by_figure, listed, rounded};
 use crate::questions::case;
 use crate::questions::missing::{self, Want};
 use crate::questions::{Analysis, Source};
+use crate::sheet::Said;
 use crate::sheet::said::{mark, marks};
-use crate::sheet::{Said, ordinal};
 use crate::units::number;
 
 /// The most setups that are each held against the first; more are only ranked.
@@ -83,7 +83,7 @@ impl<'a> Steps<'a> {
     /// The step that is wider than the one before it.
     fn gap(&self) -> Option<Gap> {
         let Some(Character::Uneven { gear }) = self.character else { return None };
-        Some(Gap { gear: gear.checked_sub(1)?, drop: *self.drops.get(gear.checked_sub(1)?)? })
+        Some(Gap { gear, drop: *gear.of(&self.drops)? })
     }
 
     /// What is said of this setup beside the first; nothing where the two read alike.
@@ -128,7 +128,7 @@ impl<'a> Steps<'a> {
         let pairs = || self.drops.iter().copied().zip(first.drops.iter().copied());
         let from = pairs().position(|(own, first)| own.total_cmp(&first).is_ne())?;
         let (own, others): (Vec<f64>, Vec<f64>) = pairs().skip(from).unzip();
-        let place = if from == 0 { " throughout".to_owned() } else { format!(" above {}", ordinal(from)) };
+        let place = if from == 0 { " throughout".to_owned() } else { format!(" above {}", GearNumber::at(from)) };
         let rest = format!("up{place} ({} for {})", percents(&own), plain(&others));
         if pairs().skip(from).all(|(own, first)| own < first) {
             return Some(Clause::new("closes", "close", rest));
@@ -172,21 +172,21 @@ impl Clause {
 /// A step that is wider than the one before it.
 #[derive(PartialEq)]
 struct Gap {
-    /// The gear it is shifted from, counted from 0.
-    gear: usize,
+    /// The gear it is shifted from.
+    gear: GearNumber,
     /// In percent, as it is shown.
     drop: f64,
 }
 
 impl Gap {
     fn between(&self) -> String {
-        format!("from {} to {}", ordinal(self.gear), ordinal(self.gear + 1))
+        format!("from {} to {}", self.gear, self.gear.next())
     }
 }
 
-/// Said where a gear, counted from 1, is no faster than the one before it.
-fn out_of_order(gear: usize) -> String {
-    format!("{} is not faster than {}, so check the counts", ordinal(gear), ordinal(gear.saturating_sub(1)))
+/// Said where the next gear is no faster than a gear.
+fn out_of_order(gear: GearNumber) -> String {
+    format!("{} is not faster than {gear}, so check the counts", gear.next())
 }
 
 /// Every setup held against the first.

@@ -4,7 +4,6 @@ use crate::gearing::teeth::decimal;
 use crate::gearing::{StageKind, Step};
 use crate::questions::alike::{listed, rounded};
 use crate::questions::{Analysis, Source};
-use crate::sheet::ordinal;
 use crate::sheet::said::mark;
 use crate::units::number;
 
@@ -45,7 +44,7 @@ fn counted(analysis: &Analysis) -> &'static str {
 fn between(steps: &[&Step]) -> Option<String> {
     let lie = steps.windows(3).filter_map(|three| match three {
         [below, step, above] if below.is_at_rest() && !step.is_at_rest() && above.is_at_rest() => {
-            Some(format!("{} lies between {} and {}", step.name(), ordinal(below.gear), ordinal(above.gear)))
+            Some(format!("{} lies between {} and {}", step.name(), below.gear, above.gear))
         }
         _ => None,
     });

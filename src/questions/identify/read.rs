@@ -11,7 +11,7 @@ use crate::gearing::identify::tag;
 use crate::gearing::identify::turns::Turned;
 use crate::gearing::part::Part;
 use crate::gearing::read::{self, GearTextError};
-use crate::gearing::{FinalDrive, Layout, Ratio, Teeth};
+use crate::gearing::{FinalDrive, GearNumber, Layout, Ratio, Teeth};
 use crate::job::choice::Wheels;
 use crate::job::inputs::Kept;
 use crate::job::{Bench, BenchField, InputProblem};
@@ -96,8 +96,8 @@ fn counted(bench: &Bench, layout: Layout, problems: &mut Vec<InputProblem>) -> V
     };
     let lines = |driver: Part, driven: Part, line_drives: bool| if line_drives { [driver, driven] } else { [driven, driver] };
     take(BenchField::Constant, lines(Part::ConstantDriver, Part::ConstantDriven, layout != Layout::OutputReduced));
-    for (gear, field) in GEARS.into_iter().enumerate() {
-        take(field, lines(Part::Driver(gear), Part::Driven(gear), layout == Layout::OutputReduced));
+    for (gear, field) in GearNumber::each(&GEARS) {
+        take(*field, lines(Part::Driver(gear), Part::Driven(gear), layout == Layout::OutputReduced));
     }
     take(BenchField::Reverse, lines(Part::ReverseDriver, Part::ReverseDriven, layout == Layout::OutputReduced));
     for text in bench.anywhere.split(|c: char| c.is_whitespace() || matches!(c, ',' | ';')).filter(|text| !text.is_empty()) {

@@ -1,6 +1,7 @@
 //! What turns inside the box, how fast, and what must each synchroniser do?
 
 use super::read::LookedAt;
+use crate::gearing::GearNumber;
 use crate::gearing::geometry::pair_cuts::PairAt;
 use crate::gearing::geometry::{Cut, Geometry, GeometryError, Setting, geometry};
 use crate::gearing::hunting::{Hunting, mesh_frequency};
@@ -51,8 +52,8 @@ pub struct Inside {
 /// A pair of the case.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Pair {
-    /// The forward gear it belongs to, counted from 0; none for the constant pair.
-    pub gear: Option<usize>,
+    /// The forward gear it belongs to; none for the constant pair.
+    pub gear: Option<GearNumber>,
     /// Its counts.
     pub mesh: Mesh,
     /// How its teeth meet again.
@@ -122,7 +123,7 @@ fn at_cruise(setup: &Setup, gearbox: &Gearbox, conditions: &Conditions) -> Vec<D
 /// The pairs that carry the power at the cruise speed in top gear.
 fn cruise_meetings(setup: &Setup, gearbox: &Gearbox, arrangement: &Arrangement, conditions: &Conditions) -> Vec<Meeting> {
     let found = || {
-        let turning = Turning::new(gearbox, arrangement, Selected::Gear(gearbox.gears().len().checked_sub(1)?))?;
+        let turning = Turning::new(gearbox, arrangement, Selected::Gear(gearbox.numbers().next_back()?))?;
         let at = turning.at_output(output_at(setup, conditions.cruise?)?);
         Some(meetings(gearbox, &turning, arrangement.reverse, at).into_iter().filter(|meeting| meeting.in_path).collect())
     };
@@ -144,9 +145,9 @@ fn limit(conditions: &Conditions, shift: AngularVelocity) -> AngularVelocity {
 
 /// The gear selected, or the top gear of a box that has not so many.
 fn available(gearbox: &Gearbox, selected: Selected) -> Selected {
-    match selected {
-        Selected::Gear(gear) => Selected::Gear(gear.min(gearbox.gears().len().saturating_sub(1))),
-        other => other,
+    match (selected, gearbox.numbers().next_back()) {
+        (Selected::Gear(gear), Some(top)) => Selected::Gear(gear.min(top)),
+        _ => selected,
     }
 }
 
@@ -173,8 +174,8 @@ fn synchronisers(
     (at, conditions): (AngularVelocity, &Conditions),
 ) -> Vec<synchroniser::Shift> {
     let sized = setup.inside.cone.map_or(Synchroniser::Unsized, Synchroniser::Cone);
-    let of = |gear: usize| if setup.inside.unsynchronised.contains(&gear) { Synchroniser::Missing } else { sized };
-    let each: Vec<Synchroniser> = (0..gearbox.gears().len()).map(of).collect();
+    let of = |gear: GearNumber| if setup.inside.unsynchronised.contains(&gear) { Synchroniser::Missing } else { sized };
+    let each: Vec<Synchroniser> = gearbox.numbers().map(of).collect();
     let inertia = inertia.map_or_else(MomentOfInertia::default, |inertia| inertia.at_input);
     synchroniser::shifts(gearbox, arrangement, inertia, at, conditions.inside.shift_time, &each)
 }
@@ -182,7 +183,7 @@ fn synchronisers(
 fn pairs(setup: &Setup, gearbox: &Gearbox) -> Vec<Pair> {
     let inside = &setup.inside;
     let at = PairAt::of_gear;
-    let pair = |(gear, mesh): (Option<usize>, Mesh)| Pair {
+    let pair = |(gear, mesh): (Option<GearNumber>, Mesh)| Pair {
         gear,
         mesh,
         hunting: Hunting::of(mesh),

@@ -10,11 +10,10 @@ use crate::chart::palette::Hue;
 use crate::chart::train::{Coupling, Line, Shaft, Train, Wheel};
 use crate::gearing::part::{Part, Shaft as Axis};
 use crate::gearing::speeds::{Selected, Turning, Turns};
-use crate::gearing::{Gearbox, Layout};
+use crate::gearing::{GearNumber, Gearbox, Layout};
 use crate::job::JobChoice;
 use crate::questions::Analysis;
 use crate::questions::Source;
-use crate::sheet::ordinal;
 use crate::units::AngularVelocity;
 use crate::units::common::in_rpm;
 use crate::units::number;
@@ -25,12 +24,12 @@ pub fn drawn(source: Source<'_>, focus: Option<usize>) -> usize {
     focus.or(chosen).unwrap_or(0)
 }
 
-/// The gear that stands at a slot of the train, counted from 0; none where it is the constant pair or reverse.
+/// The gear that stands at a slot of the train; none where it is the constant pair or reverse.
 pub fn gear_at(gearbox: &Gearbox, slot: f64) -> Option<Selected> {
     let places = Places::of(gearbox);
     let near = |at: f64| (at - slot).abs() < 0.5;
-    let gear = (0..gearbox.gears().len()).find(|gear| places.gear(*gear).is_some_and(near));
-    let direct = gearbox.gears().iter().position(|gear| gear.is_direct()).filter(|_| near(places.constant));
+    let gear = gearbox.numbers().find(|gear| places.gear(*gear).is_some_and(near));
+    let direct = gearbox.gears().iter().position(|gear| gear.is_direct()).filter(|_| near(places.constant)).map(GearNumber::at);
     gear.or(direct).map(Selected::Gear).or_else(|| near(places.reverse).then_some(Selected::Reverse))
 }
 
@@ -38,8 +37,8 @@ pub fn gear_at(gearbox: &Gearbox, slot: f64) -> Option<Selected> {
 pub fn pressed(source: Source<'_>, focus: Option<usize>, slot: f64) -> Option<(JobChoice, String)> {
     let analysis = source.setups.get(drawn(source, focus))?;
     let word = match gear_at(analysis.setup.gearbox.as_ref()?, slot)? {
-        Selected::Gear(1) => String::new(),
-        Selected::Gear(gear) => (gear + 1).to_string(),
+        Selected::Gear(GearNumber::SECOND) => String::new(),
+        Selected::Gear(gear) => gear.number().to_string(),
         Selected::Neutral => "n".into(),
         Selected::Reverse => "r".into(),
     };
@@ -75,8 +74,8 @@ impl Places {
         Self { constant, gears, reverse, last }
     }
 
-    fn gear(&self, gear: usize) -> Option<f64> {
-        self.gears.get(gear).copied().flatten()
+    fn gear(&self, gear: GearNumber) -> Option<f64> {
+        gear.of(&self.gears).copied().flatten()
     }
 
     fn slot(&self, part: Part) -> Option<f64> {
@@ -190,7 +189,7 @@ pub fn shaft_of(axis: Axis) -> usize {
 fn wheel(layout: Layout, places: &Places, turns: &Turns, at: (AngularVelocity, AngularVelocity)) -> Option<(Part, Wheel)> {
     let speaks = turns.loose || matches!(turns.part, Part::ConstantDriver | Part::IdlerEntry);
     let name = match turns.part {
-        Part::Driver(gear) | Part::Driven(gear) if turns.loose => ordinal(gear),
+        Part::Driver(gear) | Part::Driven(gear) if turns.loose => gear.to_string(),
         Part::ReverseDriven if layout != Layout::OutputReduced => "R".into(),
         Part::ReverseDriver if layout == Layout::OutputReduced => "R".into(),
         Part::ConstantDriver if layout == Layout::InputReduced => "input".into(),
@@ -225,20 +224,19 @@ fn meshes(parts: &[Part]) -> Vec<(usize, usize)> {
 
 /// Hubs between neighbours: 1st and 2nd share one, 3rd and 4th the next.
 fn couplings(gearbox: &Gearbox, places: &Places, selected: Selected) -> Vec<Coupling> {
-    let many = gearbox.gears().len();
     let line = usize::from(gearbox.layout() == Layout::InputReduced);
-    let hub = |low: usize| {
-        let high = (low + 1 < many).then_some(low + 1);
+    let hub = |low: GearNumber| {
+        let high = gearbox.numbers().nth(low.next().place());
         let slots: Vec<f64> = [Some(low), high].into_iter().flatten().map(|gear| places.gear(gear).unwrap_or(places.constant)).collect();
         let slot = match slots.as_slice() {
             [one] => *one + if gearbox.layout() == Layout::TwoShaft { 0.5 } else { -0.5 },
             several => several.iter().sum::<f64>() / f64::from(u8::try_from(several.len()).unwrap_or(1)),
         };
-        let name = high.map_or_else(|| (low + 1).to_string(), |high| format!("{}–{}", low + 1, high + 1));
+        let name = high.map_or_else(|| low.number().to_string(), |high| format!("{}–{}", low.number(), high.number()));
         let is_on_path = matches!(selected, Selected::Gear(gear) if gear == low || Some(gear) == high);
         Coupling { shaft: line, slot, name, is_on_path }
     };
-    (0..many).step_by(2).map(hub).collect()
+    gearbox.numbers().step_by(2).map(hub).collect()
 }
 
 /// The fastest countershaft of each setup at the shift rpm.

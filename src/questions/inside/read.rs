@@ -1,13 +1,13 @@
 //! The inside of the box, read and checked: what is looked at, the cut of the gears, the synchronisers.
 
-use crate::gearing::Mesh;
 use crate::gearing::geometry::pair_cuts::{self, PairAt, PairCut};
 use crate::gearing::geometry::{Cut, Hand};
 use crate::gearing::speeds::Selected;
+use crate::gearing::{GearNumber, Mesh};
 use crate::job::{self, InputId, InputProblem, InsideField, Job, JobField, SetupField, SetupId};
 use crate::problem::Problem;
 use crate::questions::gap::Gap;
-use crate::questions::setup::{gear_number, keep, keep_or};
+use crate::questions::setup::{keep, keep_or};
 use crate::toothload::along::{self, ShaftBearing};
 use crate::toothload::duty::{Duty, TorqueFrom};
 use crate::toothload::synchroniser::{self, Cone, Lining};
@@ -72,8 +72,8 @@ pub struct Inside {
     pub places: Vec<(PairAt, Length)>,
     /// The hand of the teeth on the countershaft; of a two-shaft box, on the input shaft.
     pub hand: Option<Hand>,
-    /// The gears without a synchroniser, counted from 0.
-    pub unsynchronised: Vec<usize>,
+    /// The gears without a synchroniser.
+    pub unsynchronised: Vec<GearNumber>,
 }
 
 impl Default for InsideShared {
@@ -81,7 +81,7 @@ impl Default for InsideShared {
     fn default() -> Self {
         Self {
             setup: None,
-            selected: Selected::Gear(1),
+            selected: Selected::Gear(GearNumber::SECOND),
             at: None,
             shift_time: unit::SECOND.of(0.25),
             torque: None,
@@ -106,7 +106,7 @@ impl InsideShared {
             .flatten();
         Self {
             setup: typed.setup,
-            selected: typed.gear.value().map_or(Selected::Gear(1), |gear| gear.0),
+            selected: typed.gear.value().map_or(Selected::Gear(GearNumber::SECOND), |gear| gear.0),
             at,
             shift_time: time.unwrap_or(usual),
             torque: torque(typed, problems),
@@ -316,12 +316,12 @@ fn read_cut(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Option<Cut>
     keep(problems, path, Cut::new(module, helix, pressure))
 }
 
-/// The numbers of gears in a text, parted by blanks or commas, counted from 0; what is none is said and left out.
-fn gears(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Vec<usize> {
+/// The numbers of gears in a text, parted by blanks or commas; what is none is said and left out.
+fn gears(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Vec<GearNumber> {
     let (text, many) = (&setup.inside.unsynchronised, setup.gearbox.gears.len());
     let parts = text.split(|c: char| c.is_whitespace() || matches!(c, ',' | ';')).filter(|part| !part.is_empty());
     let read = |part: &str| {
-        let gear = gear_number(part).filter(|gear| *gear <= many).map(|gear| gear - 1);
+        let gear = GearNumber::read(part).filter(|gear| gear.place() < many);
         gear.ok_or_else(|| Gap::NoGearOfBox { text: number::clip(part), gears: many })
     };
     let path = InputId::from((setup.id, SetupField::Unsynchronised));

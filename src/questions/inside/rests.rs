@@ -6,7 +6,7 @@ use crate::gearing::speeds::Selected;
 use crate::job::InsideField;
 use crate::questions::rests::{by_setup, typed, usual};
 use crate::questions::{Analysis, Source, gears, pull};
-use crate::sheet::{Rest, ordinal};
+use crate::sheet::Rest;
 use crate::toothload::synchroniser::{Lining, clutch};
 use crate::units::common::in_rpm;
 use crate::units::{Length, Measured, MomentOfInertia, System, Velocity, number, show, unit};
@@ -33,7 +33,7 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
 /// The gear selected.
 fn selected(source: Source<'_>) -> Rest {
     let gear = match source.conditions.inside.selected {
-        Selected::Gear(gear) => ordinal(gear),
+        Selected::Gear(gear) => gear.to_string(),
         Selected::Neutral => "neutral".into(),
         Selected::Reverse => "reverse".into(),
     };

@@ -11,7 +11,7 @@ use crate::gearing::speeds::Selected;
 use crate::job::SetupField;
 use crate::questions::entries::entry;
 use crate::questions::{Source, Station};
-use crate::sheet::{Cell, Row, ordinal};
+use crate::sheet::{Cell, Row};
 use crate::units::common::in_rpm;
 use crate::units::number;
 
@@ -67,7 +67,7 @@ pub(in crate::questions) fn typed_row(source: Source<'_>, label: &str, field: Se
 /// The gear selected, in words.
 fn selected_words(source: Source<'_>) -> String {
     match source.conditions.inside.selected {
-        Selected::Gear(gear) => ordinal(gear),
+        Selected::Gear(gear) => gear.to_string(),
         Selected::Neutral => "neutral".into(),
         Selected::Reverse => "reverse".into(),
     }

@@ -6,8 +6,8 @@ use crate::gearing::{Layout, Mesh};
 use crate::questions::alike::{Alike, by_figure};
 use crate::questions::missing::{self, Want};
 use crate::questions::{Analysis, Source};
+use crate::sheet::Said;
 use crate::sheet::said::marks;
-use crate::sheet::{Said, ordinal};
 use crate::units::common::in_rpm;
 use crate::units::{number, unit};
 
@@ -70,7 +70,7 @@ fn share_more(more: &Alike, less: &Alike) -> String {
 fn highest_in(source: Source<'_>, columns: &[usize]) -> String {
     let gear = |analysis: &Analysis| {
         let peak = analysis.inside().fastest_countershaft.as_ref()?;
-        (analysis.setup.layout == Layout::OutputReduced).then(|| ordinal(peak.gear))
+        (analysis.setup.layout == Layout::OutputReduced).then(|| peak.gear.to_string())
     };
     same_of(source, columns, gear).map_or_else(String::new, |gear| format!(", in {gear}"))
 }
@@ -100,7 +100,7 @@ fn free_gear(source: Source<'_>) -> String {
     let which = |analysis: &Analysis| {
         let peak = analysis.inside().fastest_idle.as_ref()?;
         let (Part::Driver(gear) | Part::Driven(gear)) = peak.part else { return None };
-        Some(format!("{} in {}: {} rpm with {} engaged", ordinal(gear), marks(&fastest.columns), fastest.shown, ordinal(peak.gear)))
+        Some(format!("{gear} in {}: {} rpm with {} engaged", marks(&fastest.columns), fastest.shown, peak.gear))
     };
     same_of(source, &fastest.columns, which).map_or_else(String::new, |which| format!("Fastest on its shaft is {which}."))
 }
@@ -109,8 +109,7 @@ fn free_gear(source: Source<'_>) -> String {
 fn hardest_shift(source: Source<'_>) -> String {
     let groups = by_figure(source, 0, |analysis| hardest(analysis.inside()).map(input_change));
     let which = |columns: &[usize]| {
-        let which =
-            |analysis: &Analysis| hardest(analysis.inside()).map(|shift| format!("{} to {}", ordinal(shift.from), ordinal(shift.to)));
+        let which = |analysis: &Analysis| hardest(analysis.inside()).map(|shift| format!("{} to {}", shift.from, shift.to));
         same_of(source, columns, which)
     };
     let all: Vec<usize> = groups.iter().flat_map(|group| group.columns.iter().copied()).collect();

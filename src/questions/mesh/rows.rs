@@ -4,7 +4,6 @@ use super::answer::{fits_first, mixed, names};
 use crate::catalogue::case::CaseFit;
 use crate::gearing::Mesh;
 use crate::gearing::mix::{Fit, Mixed, Pair, Place};
-use crate::gearing::part::ordinal;
 use crate::gearing::teeth::decimal;
 use crate::job::Gearbox;
 use crate::problem::{Explain, capital};
@@ -86,7 +85,7 @@ fn pair_row(pair: &Pair) -> Row {
     let Mesh { driver, driven } = pair.mesh;
     let key = match pair.place {
         Place::Constant => "constant".to_owned(),
-        Place::Gear(gear) => format!("gear_{}", gear + 1),
+        Place::Gear(gear) => format!("gear_{}", gear.number()),
     };
     let sum = Figure::number(format!("mesh.{key}_sum"), f64::from(pair.mesh.sum()), 0);
     let sum = sum.by("sum = driving teeth + driven teeth", format!("{driver} + {driven} = {}", pair.mesh.sum()), "plain counting");
@@ -103,7 +102,7 @@ fn pair_row(pair: &Pair) -> Row {
 fn pair_name(place: Place) -> String {
     match place {
         Place::Constant => "the constant pair".into(),
-        Place::Gear(gear) => ordinal(gear),
+        Place::Gear(gear) => gear.to_string(),
     }
 }
 

@@ -9,7 +9,6 @@ use crate::gearing::teeth::decimal;
 use crate::gearing::{Gearbox, Layout, Ratio, Stage};
 use crate::questions::setup::without_sign;
 use crate::questions::{Analysis, Source, needs, needs_in};
-use crate::sheet::ordinal;
 use crate::sound::by_ear::{Suspect, leaders, rank};
 use crate::sound::tell_apart::{Test, test};
 use crate::sound::{Heard, Moment, Orders, Rotating};
@@ -114,11 +113,7 @@ fn stages_in(analysis: &Analysis, asked: [bool; 2], selected: Selected) -> Resul
     if let Selected::Gear(gear) = selected
         && let Some((_, out)) = is_in.iter().find(|(_, stage)| stage.switch.is_none_or(|switch| !switch.used_in.contains(gear)))
     {
-        return Err(format!(
-            "the {} of {letter} is not switched in {}: choose another gear, or leave it at rest",
-            named(out),
-            ordinal(gear)
-        ));
+        return Err(format!("the {} of {letter} is not switched in {gear}: choose another gear, or leave it at rest", named(out)));
     }
     let names: Vec<&str> = is_in.iter().map(|(_, stage)| named(stage)).collect();
     Ok((is_in.iter().map(|(at, _)| *at).collect(), names.join(" and ")))

@@ -5,7 +5,6 @@ use super::read::Told;
 use crate::gearing::Layout;
 use crate::gearing::speeds::Selected;
 use crate::questions::Source;
-use crate::sheet::ordinal;
 use crate::sound::by_ear::Suspect;
 use crate::sound::{Origin, Pair, Race, Seat};
 use crate::units::common::in_rpm;
@@ -14,7 +13,7 @@ use crate::units::{Frequency, Measured, Velocity, number, show, unit};
 /// `3rd`, `neutral`, `reverse`.
 pub fn gear(selected: Selected) -> String {
     match selected {
-        Selected::Gear(gear) => ordinal(gear),
+        Selected::Gear(gear) => gear.to_string(),
         Selected::Neutral => "neutral".into(),
         Selected::Reverse => "reverse".into(),
     }
@@ -65,7 +64,7 @@ fn of_pair(layout: Layout, pair: Pair) -> String {
     match pair {
         Pair::Constant if layout == Layout::OutputReduced => "output pair".into(),
         Pair::Constant => "input pair".into(),
-        Pair::Gear(gear) => format!("{} gear pair", ordinal(gear)),
+        Pair::Gear(gear) => format!("{gear} gear pair"),
         Pair::ReverseEntry => "reverse gear and its idler".into(),
         Pair::ReverseExit => "reverse idler and its driven gear".into(),
     }
@@ -100,7 +99,7 @@ pub fn key(origin: Origin) -> String {
     };
     match origin {
         Origin::Pair(Pair::Constant) => "constant".into(),
-        Origin::Pair(Pair::Gear(gear)) => format!("gear_{}", gear + 1),
+        Origin::Pair(Pair::Gear(gear)) => format!("gear_{}", gear.number()),
         Origin::Pair(Pair::ReverseEntry) => "reverse_in".into(),
         Origin::Pair(Pair::ReverseExit) => "reverse_out".into(),
         Origin::Stage(at) => format!("stage_{}", at + 1),

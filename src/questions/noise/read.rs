@@ -1,11 +1,11 @@
 //! What is said of a noise, as far as it can be read.
 
+use crate::gearing::GearNumber;
 use crate::gearing::speeds::Selected;
 use crate::job::choice::{HeardGear, NoiseSetup, StagesIn};
 use crate::job::inputs::noise::USUAL_CYLINDERS;
 use crate::job::{BenchField, InputId, InputProblem, Job, JobField, NoiseField};
 use crate::problem::{Explain, Problem};
-use crate::questions::setup::gear_number;
 use crate::sound::kept::{self, Kept};
 use crate::sound::{Clutch, Fitted, GoesWith, Kind, Load, read};
 use crate::units::{AngularVelocity, Frequency, Measured, Typed, Velocity, limits, number};
@@ -163,7 +163,7 @@ fn gears(field: NoiseField, text: &str, problems: &mut Vec<InputProblem>) -> Vec
             "and" => continue,
             "n" | "neutral" => Some(Selected::Neutral),
             "r" | "reverse" => Some(Selected::Reverse),
-            word => gear_number(word).map(|gear| Selected::Gear(gear - 1)),
+            word => GearNumber::read(word).map(Selected::Gear),
         };
         match gear {
             Some(gear) if !gears.contains(&gear) => gears.push(gear),

@@ -7,7 +7,7 @@ use crate::gearing::speeds::Selected;
 use crate::problem::capital;
 use crate::questions::alike::listed;
 use crate::questions::{Source, Station};
-use crate::sheet::{Said, ordinal};
+use crate::sheet::Said;
 use crate::sound::by_ear::Suspect;
 use crate::sound::tell_apart::{Test, Which, neither_carries};
 use crate::sound::tone::Whereabouts;
@@ -124,11 +124,7 @@ impl Asked<'_> {
             return None;
         }
         let gear = neither_carries(pair, self.noise.heard.selected, &self.noise.orders)?;
-        Some(format!(
-            "In {} at {} neither carries the power: gone there, it is one of these two.",
-            ordinal(gear),
-            names::engine(self.noise)
-        ))
+        Some(format!("In {gear} at {} neither carries the power: gone there, it is one of these two.", names::engine(self.noise)))
     }
 
     /// The test that tells two apart, as the end of a sentence.
@@ -145,11 +141,10 @@ impl Asked<'_> {
                 format!("swap the tyres front to rear: changed, it is {}; the same, {}.", name(moves), rest(moves))
             }
             Test::SameRpm { gear, stays } => {
-                format!("hold {engine} in {}: gone, it is {}; still there, {}.", ordinal(gear), rest(stays), name(stays))
+                format!("hold {engine} in {gear}: gone, it is {}; still there, {}.", rest(stays), name(stays))
             }
             Test::SameRoad { gear, keeps, moved } => format!(
-                "hold the same road speed in {}: still {}, it is {}; {} or gone, {}.",
-                ordinal(gear),
+                "hold the same road speed in {gear}: still {}, it is {}; {} or gone, {}.",
                 names::hertz(suspect(keeps)),
                 name(keeps),
                 names::frequency(moved),
@@ -184,8 +179,13 @@ impl Asked<'_> {
         if !matches!(tone.origin, Origin::Pair(_)) {
             return String::new();
         }
-        let carried: Vec<String> =
-            self.noise.orders.gears().filter(|gear| self.noise.orders.carries(Selected::Gear(*gear), tone.origin)).map(ordinal).collect();
+        let carried: Vec<String> = self
+            .noise
+            .orders
+            .gears()
+            .filter(|gear| self.noise.orders.carries(Selected::Gear(*gear), tone.origin))
+            .map(String::from)
+            .collect();
         if tone.carries {
             match carried.as_slice() {
                 [] | [_] => format!("carries the power in {} alone", names::gear(selected)),

@@ -3,7 +3,7 @@
 //! Thrust needs engine and gears alone; runs, grades and top speed need the car's mass too. Each answer is there as soon as it can be.
 
 use crate::gearing::teeth::decimal;
-use crate::gearing::{Layout, Ratio};
+use crate::gearing::{GearNumber, Layout, Ratio};
 use crate::motion::compare::{self, Facts, Question};
 use crate::motion::cruise::{self, Cruise};
 use crate::motion::grade::{self, Steepest};
@@ -104,7 +104,7 @@ impl Pull {
 
     /// The torque at the input with which the driven tyres just spin in 1st at a steady speed; none without engine, gears and car.
     pub fn grip_torque(&self) -> Option<Torque> {
-        let per_torque = self.thrust.as_ref()?.gear(1)?.thrust_per_torque_1_per_m();
+        let per_torque = self.thrust.as_ref()?.gear(GearNumber::FIRST)?.thrust_per_torque_1_per_m();
         let grip_n = self.vehicle.as_ref()?.grip_limit().get::<uom::si::force::newton>();
         (per_torque > 0.0).then(|| Torque::new::<uom::si::torque::newton_meter>(grip_n / per_torque))
     }
@@ -114,10 +114,10 @@ impl Pull {
         let many = thrust.gears().len();
         Self {
             shifts: best_shifts(&vehicle),
-            gears: (1..=many).map(|gear| gear_answers(&vehicle, gear, conditions)).collect(),
-            cruise: conditions.cruise.and_then(|speed| cruise::in_gear(&vehicle, many, speed)),
+            gears: GearNumber::lowest(many).map(|gear| gear_answers(&vehicle, gear, conditions)).collect(),
+            cruise: conditions.cruise.zip(thrust.gears().last()).and_then(|(speed, top)| cruise::in_gear(&vehicle, top.gear, speed)),
             roll: conditions.pull.run.roll.map(|(from, to, gear)| {
-                let number = |gear: usize| setup.number_at_rest(gear).unwrap_or(gear);
+                let number = |gear: GearNumber| setup.number_at_rest(gear).unwrap_or(gear);
                 rolling(&vehicle, conditions, (from, to, gear.map(number)))
             }),
             facts,
@@ -140,14 +140,14 @@ fn reverse(setup: &Setup, conditions: &Conditions, forward: &PlainGears) -> Opti
     let car = typed.car?.with_box(two_shafts).reversing();
     let pull = motion::Pull::new(typed.curve_at_height.as_ref()?, &gears, car.efficiencies, typed.limit).ok()?;
     let vehicle = Vehicle::new(pull, car).and_then(|vehicle| vehicle.towing(typed.trailer)).ok()?;
-    let crawl = vehicle.pull().gear(1)?.road_speed(rpm(CRAWL_RPM));
-    Some(Reverse { crawl, started: grade::started(&vehicle, 1, typed.run.launch.value) })
+    let crawl = vehicle.pull().gear(GearNumber::FIRST)?.road_speed(rpm(CRAWL_RPM));
+    Some(Reverse { crawl, started: grade::started(&vehicle, GearNumber::FIRST, typed.run.launch.value) })
 }
 
 /// The steps that a run can use as plain ratios, as soon as every one of them, the axle and the tyre are known.
 fn plain_gears(setup: &Setup) -> Option<PlainGears> {
     let ratios: Vec<Ratio> = setup.driven().map(|step| step.ratio).collect::<Option<_>>()?;
-    let of_gear = |gear: usize| setup.gears.get(gear).copied().flatten().map_or(0, |gear| gear.meshes_under_load(setup.layout));
+    let of_gear = |gear: GearNumber| gear.of(&setup.gears).copied().flatten().map_or(0, |gear| gear.meshes_under_load(setup.layout));
     let meshes = setup.driven().map(|step| of_gear(step.gear).saturating_add(step.meshes));
     let rolling_radius = setup.rolling.as_ref()?.radius();
     let final_drive = decimal(setup.behind_gearbox()?);
@@ -177,7 +177,7 @@ fn best_shifts(vehicle: &Vehicle) -> Vec<BestShift> {
     shift::shifts(vehicle, Rule::EqualAcceleration).into_iter().map(best).collect()
 }
 
-fn gear_answers(vehicle: &Vehicle, gear: usize, conditions: &Conditions) -> GearAnswers {
+fn gear_answers(vehicle: &Vehicle, gear: GearNumber, conditions: &Conditions) -> GearAnswers {
     let typed = &conditions.pull;
     GearAnswers {
         top: top_speed::in_gear(vehicle, gear),
@@ -203,7 +203,11 @@ fn ways(vehicle: &Vehicle, conditions: &Conditions, start: Start, goals: &[Goal]
 }
 
 /// From one speed to another, in the gear chosen and up from there, or in top gear.
-fn rolling(vehicle: &Vehicle, conditions: &Conditions, (from, to, gear): (Velocity, Velocity, Option<usize>)) -> Result<Way, MotionError> {
+fn rolling(
+    vehicle: &Vehicle,
+    conditions: &Conditions,
+    (from, to, gear): (Velocity, Velocity, Option<GearNumber>),
+) -> Result<Way, MotionError> {
     if from >= to {
         return Err(MotionError::NotRising);
     }
@@ -213,7 +217,7 @@ fn rolling(vehicle: &Vehicle, conditions: &Conditions, (from, to, gear): (Veloci
 }
 
 /// Top gear, or the tallest below it that turns the engine as fast as its curve begins.
-fn tallest_usable(vehicle: &Vehicle, speed: Velocity) -> Result<usize, MotionError> {
+fn tallest_usable(vehicle: &Vehicle, speed: Velocity) -> Result<GearNumber, MotionError> {
     let gears = vehicle.pull().gears();
     let usable = gears.iter().rev().find(|gear| gear.slowest <= speed && speed < gear.fastest).map(|gear| gear.gear);
     let within_limit = gears.iter().any(|gear| speed < gear.fastest);

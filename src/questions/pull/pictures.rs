@@ -2,7 +2,7 @@
 
 use crate::chart::lines::{At, Band, Dot, Guide, Lines, Measure, Series};
 use crate::chart::palette::Hue;
-use crate::gearing::Step;
+use crate::gearing::{GearNumber, Step};
 use crate::motion::run::{Moment, Run};
 use crate::questions::pull::answer::{followed, traced};
 use crate::questions::{Analysis, Source};
@@ -45,8 +45,8 @@ pub fn thrust(source: Source<'_>, focus: Option<usize>) -> Lines {
     }
 }
 
-/// What the step is called on a picture that a run knows by a number, counted from 1.
-fn short_name(analysis: &Analysis, number: usize) -> String {
+/// What the step is called on a picture that a run knows by a number.
+fn short_name(analysis: &Analysis, number: GearNumber) -> String {
     analysis.setup.by_number(number).map_or_else(String::new, Step::short_name)
 }
 

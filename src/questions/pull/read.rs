@@ -1,5 +1,6 @@
 //! Engine, car and run, read and checked. What is blank is stood in for by a marked default; mass and torque are not.
 
+use crate::gearing::GearNumber;
 use crate::job::choice::{Chosen, Picked, ShiftBy};
 use crate::job::inputs::car::usual_speeds;
 use crate::job::{self, InputProblem, Job, PullField};
@@ -11,7 +12,7 @@ use crate::motion::plan::Shifting;
 use crate::motion::shift::Rule;
 use crate::problem::{Explain, Problem};
 use crate::questions::gap::Gap;
-use crate::questions::setup::{gear_number, keep, keep_or};
+use crate::questions::setup::{keep, keep_or};
 use crate::units::common::rpm;
 use crate::units::{
     Altitude, AngularVelocity, Limits, Mass, Measured, MomentOfInertia, Plain, Share, System, Time, Typed, Velocity, limits, number, unit,
@@ -63,8 +64,8 @@ pub struct RunTyped {
     pub band_share: Sourced<Share>,
     /// The speeds whose time is asked for.
     pub speeds: Vec<Velocity>,
-    /// A rolling start: from, to, and the gear (counted from 1) where one is chosen; else top gear.
-    pub roll: Option<(Velocity, Velocity, Option<usize>)>,
+    /// A rolling start: from, to, and the gear where one is chosen; else top gear.
+    pub roll: Option<(Velocity, Velocity, Option<GearNumber>)>,
 }
 
 impl RunTyped {
@@ -256,7 +257,7 @@ fn run(reader: &mut Reader<'_>, shift: Option<AngularVelocity>, blank: System) -
 }
 
 /// The rolling start: from, to, and its gear.
-fn roll(reader: &mut Reader<'_>) -> Option<(Velocity, Velocity, Option<usize>)> {
+fn roll(reader: &mut Reader<'_>) -> Option<(Velocity, Velocity, Option<GearNumber>)> {
     let from: Option<Velocity> = reader.get(PullField::RollFrom, &limits::ROAD_SPEED);
     let to: Option<Velocity> = reader.get(PullField::RollTo, &limits::ROAD_SPEED);
     let gear = keep(reader.problems, PullField::RollGear, roll_gear(reader.pull));
@@ -273,12 +274,12 @@ fn roll(reader: &mut Reader<'_>) -> Option<(Velocity, Velocity, Option<usize>)> 
 }
 
 /// The gear of the rolling start; `None` where it is top gear.
-fn roll_gear(pull: &job::Pull) -> Result<Option<usize>, Gap> {
+fn roll_gear(pull: &job::Pull) -> Result<Option<GearNumber>, Gap> {
     let text = pull.roll_gear.text.trim();
     if text.is_empty() {
         return Ok(None);
     }
-    gear_number(text).map(Some).ok_or_else(|| Gap::NoSuchGear { text: number::clip(text) })
+    GearNumber::read(text).map(Some).ok_or_else(|| Gap::NoSuchGear { text: number::clip(text) })
 }
 
 /// The same value in another form, with its origin.

@@ -2,6 +2,7 @@
 
 use super::rows::plan::without_the_shift;
 use super::rows::run::out_of_reach;
+use crate::gearing::GearNumber;
 use crate::gearing::teeth::decimal;
 use crate::motion::plan::Plan;
 use crate::problem::{Explain, capital};
@@ -146,9 +147,10 @@ fn holding(source: Source<'_>, quicker: &Alike, slower: &Alike, at: usize) -> Op
     };
     let (own, other) = (overall(quick)?, overall(slow)?);
     let gears = own.iter().zip(&other).take(shifts_before(quick, at)? + 1);
-    let (gear, (own, other)) = gears.enumerate().find(|(_, (own, other))| number::show(**own, 2) != number::show(**other, 2))?;
-    let name = quick.setup.gear_name(gear + 1);
-    if name != slow.setup.gear_name(gear + 1) {
+    let (gear, (own, other)) =
+        GearNumber::lowest(own.len()).zip(gears).find(|(_, (own, other))| number::show(**own, 2) != number::show(**other, 2))?;
+    let name = quick.setup.gear_name(gear);
+    if name != slow.setup.gear_name(gear) {
         return None;
     }
     if own > other {
@@ -161,9 +163,9 @@ fn holding(source: Source<'_>, quicker: &Alike, slower: &Alike, at: usize) -> Op
         .then(|| format!(", holding {name} to {}", speed(left)))
 }
 
-/// The speed at which a gear, counted from 0, is left on the way.
-fn shifted_at(analysis: &Analysis, at: usize, gear: usize) -> Option<Velocity> {
-    way(analysis, at)?.shifts.iter().find(|shift| shift.from == gear + 1).map(|shift| shift.speed)
+/// The speed at which a gear is left on the way.
+fn shifted_at(analysis: &Analysis, at: usize, gear: GearNumber) -> Option<Velocity> {
+    way(analysis, at)?.shifts.iter().find(|shift| shift.from == gear).map(|shift| shift.speed)
 }
 
 /// `[C] does not get to 100 mph: the car does not move off.`

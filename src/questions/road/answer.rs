@@ -1,7 +1,7 @@
 //! How fast in each gear, and where does each shift land?
 
-use crate::gearing::Ratio;
 use crate::gearing::teeth::decimal;
+use crate::gearing::{GearNumber, Ratio};
 use crate::questions::Gears;
 use crate::questions::{Conditions, Setup};
 use crate::units::common::{rolling_speed, rpm, wheel_speed};
@@ -45,10 +45,10 @@ impl Road {
             }
         };
         let in_gear =
-            |(gear, overall): (usize, &Option<Ratio>)| InGear { lands_at: lands_at(gears, gear, conditions.shift), ..at(*overall) };
+            |(gear, overall): (GearNumber, &Option<Ratio>)| InGear { lands_at: lands_at(gears, gear, conditions.shift), ..at(*overall) };
         Self {
             circumference,
-            gears: gears.overall.iter().enumerate().map(in_gear).collect(),
+            gears: GearNumber::each(&gears.overall).map(in_gear).collect(),
             steps: setup.steps.iter().map(|step| at(setup.overall(step))).collect(),
         }
     }
@@ -73,7 +73,7 @@ pub fn engine_speed(road: Velocity, overall: Ratio, circumference: Length) -> An
 }
 
 /// Engine speed after an upshift at constant road speed, n · iₖ₊₁ / iₖ.
-fn lands_at(gears: &Gears, gear: usize, shift: Option<AngularVelocity>) -> Option<AngularVelocity> {
-    let (this, next) = (gears.ratios.get(gear).copied().flatten()?, gears.ratios.get(gear + 1).copied().flatten()?);
+fn lands_at(gears: &Gears, gear: GearNumber, shift: Option<AngularVelocity>) -> Option<AngularVelocity> {
+    let (this, next) = (gear.of(&gears.ratios).copied().flatten()?, gear.next().of(&gears.ratios).copied().flatten()?);
     Some(shift? * decimal(next / this))
 }

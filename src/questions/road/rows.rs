@@ -1,13 +1,13 @@
 //! Road speed: how fast in each gear, and where does each shift land?
 
-use crate::gearing::Step;
 use crate::gearing::teeth::decimal;
+use crate::gearing::{GearNumber, Step};
 use crate::questions::Analysis;
 use crate::questions::alike::rounded;
 use crate::questions::gears::rows::plus_minus;
 use crate::questions::short::cruise_text;
 use crate::questions::{Source, Station, needs, needs_in};
-use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
+use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::units::common::in_rpm;
 use crate::units::{Length, Measured, Unit, Velocity, number, unit};
 
@@ -25,10 +25,10 @@ pub fn station(source: Source<'_>) -> Station {
 /// A row for each forward gear, then the cruise and the tyres.
 pub fn rows(source: Source<'_>) -> Vec<Row> {
     let shift = source.conditions.shift.map_or_else(|| "shift rpm".into(), |shift| format!("{} rpm", number::show(in_rpm(shift), 0)));
-    let mut rows: Vec<Row> = (0..source.most_gears())
+    let mut rows: Vec<Row> = GearNumber::lowest(source.most_gears())
         .map(|gear| {
-            let label = format!("{} at {shift}", ordinal(gear));
-            source.row(format!("gear-{}", gear + 1), label, |analysis| speed_cell(source, analysis, gear))
+            let label = format!("{gear} at {shift}");
+            source.row(format!("gear-{}", gear.number()), label, |analysis| speed_cell(source, analysis, gear))
         })
         .collect();
     let label = format!("Top gear at {}", cruise_text(source));
@@ -37,10 +37,10 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
     rows
 }
 
-fn speed_cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell {
-    let Some(in_gear) = analysis.road().gears.get(gear) else { return Cell::needed(format!("no {}", ordinal(gear))) };
+fn speed_cell(source: Source<'_>, analysis: &Analysis, gear: GearNumber) -> Cell {
+    let Some(in_gear) = gear.of(&analysis.road().gears) else { return Cell::needed(format!("no {gear}")) };
     let Some(per_thousand) = in_gear.per_thousand else { return Cell::needed(needs_in(analysis, gear)) };
-    let key = format!("gear_{}", gear + 1);
+    let key = format!("gear_{}", gear.number());
     let small = Figure::quantity(&format!("{key}.per_1000"), &per_thousand, Velocity::usual(source.reader.units), 1).small();
     let small = speed_working(source, analysis, overall_of(analysis, gear), small, 1000.0);
     let at_shift = speed_at_shift(source, analysis, gear, &key);
@@ -61,8 +61,8 @@ fn speed_cell(source: Source<'_>, analysis: &Analysis, gear: usize) -> Cell {
     switched(analysis, gear).fold(cell, |cell, (at, step)| cell.and(step_line(source, analysis, (at, step))))
 }
 
-/// The steps of a gear, counted from 0, with a stage in, each with its place among all steps of the setup.
-pub fn switched(analysis: &Analysis, gear: usize) -> impl Iterator<Item = (usize, &Step)> {
+/// The steps of a gear with a stage in, each with its place among all steps of the setup.
+pub fn switched(analysis: &Analysis, gear: GearNumber) -> impl Iterator<Item = (usize, &Step)> {
     analysis.setup.steps.iter().enumerate().filter(move |(_, step)| step.gear == gear && !step.is_at_rest())
 }
 
@@ -88,21 +88,21 @@ pub fn step_speed(source: Source<'_>, analysis: &Analysis, (at, step): (usize, &
     Some(speed_working(source, analysis, overall, figure, in_rpm(shift)))
 }
 
-fn overall_of(analysis: &Analysis, gear: usize) -> f64 {
-    analysis.gears().overall.get(gear).copied().flatten().map_or(0.0, decimal)
+fn overall_of(analysis: &Analysis, gear: GearNumber) -> f64 {
+    gear.of(&analysis.gears().overall).copied().flatten().map_or(0.0, decimal)
 }
 
 /// Road speed of a gear at the shift rpm; its key begins with `key`.
-pub fn speed_at_shift(source: Source<'_>, analysis: &Analysis, gear: usize, key: &str) -> Option<Figure> {
-    let (speed, shift) = analysis.road().gears.get(gear)?.at_shift.zip(source.conditions.shift)?;
+pub fn speed_at_shift(source: Source<'_>, analysis: &Analysis, gear: GearNumber, key: &str) -> Option<Figure> {
+    let (speed, shift) = gear.of(&analysis.road().gears)?.at_shift.zip(source.conditions.shift)?;
     let figure = Figure::quantity(&format!("{key}.at_shift"), &speed, Velocity::usual(source.reader.units), 1);
     Some(speed_working(source, analysis, overall_of(analysis, gear), figure, in_rpm(shift)))
 }
 
 /// The car's top speed, where a gear at the shift rpm would be faster and engine and car are known.
-pub fn past_top_speed(source: Source<'_>, analysis: &Analysis, gear: usize) -> Option<String> {
+pub fn past_top_speed(source: Source<'_>, analysis: &Analysis, gear: GearNumber) -> Option<String> {
     let unit = Velocity::usual(source.reader.units);
-    let at_shift = analysis.road().gears.get(gear)?.at_shift?;
+    let at_shift = gear.of(&analysis.road().gears)?.at_shift?;
     let top = analysis.tyres().fastest.filter(|fastest| fastest.is_top_speed)?.speed;
     let shown = |speed: &Velocity| rounded((unit.take)(speed), 1);
     (shown(&at_shift) > shown(&top)).then(|| crate::units::show(&top, unit, 1))
@@ -126,15 +126,15 @@ fn speed_working(source: Source<'_>, analysis: &Analysis, overall: f64, figure: 
 }
 
 /// The rpm that the next gear picks up after a shift at the shift rpm; its key begins with `key`.
-pub fn landing(source: Source<'_>, analysis: &Analysis, gear: usize, key: &str) -> Option<Figure> {
-    let lands_at = analysis.road().gears.get(gear)?.lands_at?;
-    let ratio = |gear: usize| analysis.gears().ratios.get(gear).copied().flatten().map_or(0.0, decimal);
+pub fn landing(source: Source<'_>, analysis: &Analysis, gear: GearNumber, key: &str) -> Option<Figure> {
+    let lands_at = gear.of(&analysis.road().gears)?.lands_at?;
+    let ratio = |gear: GearNumber| gear.of(&analysis.gears().ratios).copied().flatten().map_or(0.0, decimal);
     let shift = source.conditions.shift.map_or(0.0, in_rpm);
     let figure = Figure::number(format!("{key}.lands_at_rpm"), in_rpm(lands_at), 0).small();
     let filled = format!(
         "{} × {} ÷ {} = {} rpm",
         number::show(shift, 0),
-        number::show(ratio(gear + 1), 4),
+        number::show(ratio(gear.next()), 4),
         number::show(ratio(gear), 4),
         figure.shown
     );

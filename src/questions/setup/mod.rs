@@ -17,7 +17,7 @@ use super::pull::read::Pull;
 use super::swap::read::{Swap, SwapShared};
 use crate::gearing::stage::steps;
 use crate::gearing::teeth::decimal;
-use crate::gearing::{self, FinalDrive, Gear, Gearbox, Idler, Layout, Mesh, PrintedRatio, Ratio, Reverse, Stage, Step, read};
+use crate::gearing::{self, FinalDrive, Gear, GearNumber, Gearbox, Idler, Layout, Mesh, PrintedRatio, Ratio, Reverse, Stage, Step, read};
 use crate::job::{self, Choice, InputId, InputProblem, Job, JobField, SetupField, SetupId};
 use crate::problem::{Explain, Problem};
 use crate::tyre::{OmittedAspect, Rolling, Tyre};
@@ -88,19 +88,21 @@ pub struct Setup {
 
 impl Setup {
     /// The ratio of a forward gear (0 is first), signed; known as soon as the constant pair and that gear are.
-    pub fn ratio(&self, gear: usize) -> Option<Ratio> {
-        self.gears.get(gear).copied().flatten()?.ratio(self.layout, self.constant)
+    pub fn ratio(&self, gear: GearNumber) -> Option<Ratio> {
+        gear.of(&self.gears).copied().flatten()?.ratio(self.layout, self.constant)
     }
 
     /// The ratios of all forward gears without sign, lowest gear first; none where one of them cannot be read, or there is no gear.
     pub fn forward_ratios(&self) -> Option<Vec<f64>> {
-        let ratios = (0..self.gears.len()).map(|gear| self.ratio(gear).map(|ratio| decimal(ratio).abs())).collect::<Option<Vec<f64>>>();
+        let ratios = GearNumber::lowest(self.gears.len())
+            .map(|gear| self.ratio(gear).map(|ratio| decimal(ratio).abs()))
+            .collect::<Option<Vec<f64>>>();
         ratios.filter(|ratios| !ratios.is_empty())
     }
 
     /// The printed figure of a forward gear that is not counted: what its last digit leaves open, every figure in that gear has too.
-    pub fn printed(&self, gear: usize) -> Option<PrintedRatio> {
-        self.gears.get(gear).copied().flatten()?.printed()
+    pub fn printed(&self, gear: GearNumber) -> Option<PrintedRatio> {
+        gear.of(&self.gears).copied().flatten()?.printed()
     }
 }
 
@@ -250,9 +252,4 @@ pub fn keep<T>(problems: &mut Vec<InputProblem>, field: impl Into<InputId>, read
 /// As [`keep`], where something stands in for what cannot be read; `by` says what.
 pub fn keep_or<T>(problems: &mut Vec<InputProblem>, field: impl Into<InputId>, read: Result<T, impl Explain>, by: &str) -> Option<T> {
     read.map_err(|why| problems.push(Problem::stood_in(field.into(), &why, by))).ok()
-}
-
-/// The number of a gear, 1 to 8, with or without letters behind it: `3`, `3rd`.
-pub fn gear_number(text: &str) -> Option<usize> {
-    text.trim_end_matches(char::is_alphabetic).parse().ok().filter(|gear| (1..=gearing::Gearbox::MOST_GEARS).contains(gear))
 }

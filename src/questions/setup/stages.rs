@@ -1,8 +1,8 @@
 //! The extra stages of a setup, read and checked: what each is, its ratio, and in which gears it can be switched.
 
-use super::{gear_number, keep, keep_or};
+use super::{keep, keep_or};
 use crate::gearing::stage::{MOST_SWITCHED, Switch, UsedIn};
-use crate::gearing::{Ratio, Stage, StageKind, read};
+use crate::gearing::{GearNumber, Ratio, Stage, StageKind, read};
 use crate::job::choice::Picked;
 use crate::job::choice::UnknownOption;
 use crate::job::{self, InputProblem, SetupField};
@@ -68,11 +68,11 @@ fn used_in(
     let many = setup.gearbox.gears.len();
     let parts = text.split(|c: char| c.is_whitespace() || matches!(c, ',' | ';')).filter(|part| !part.is_empty());
     let read = |part: &str| {
-        let gear = gear_number(part).filter(|gear| *gear <= many).map(|gear| gear - 1);
+        let gear = GearNumber::read(part).filter(|gear| gear.place() < many);
         gear.ok_or_else(|| Gap::NotSwitchedIn { text: number::clip(part), gears: many })
     };
     let field = (setup.id, SetupField::StageGears(at));
-    let gears: Vec<usize> =
+    let gears: Vec<GearNumber> =
         parts.filter_map(|part| read(part).map_err(|why| problems.push(Problem::caution(field.into(), &why))).ok()).collect();
     Some(UsedIn::gears(&gears))
 }

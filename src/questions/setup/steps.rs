@@ -3,8 +3,7 @@
 use num_traits::CheckedMul;
 
 use super::{Setup, product};
-use crate::gearing::{Place, Ratio, Stage, Step};
-use crate::sheet::ordinal;
+use crate::gearing::{GearNumber, Place, Ratio, Stage, Step};
 
 impl Setup {
     /// All that stands behind the gearbox, without sign: extra stages at rest and final drive.
@@ -48,28 +47,28 @@ impl Setup {
         self.steps.iter().filter(|step| step.on_the_move)
     }
 
-    /// The number, counted from 1, by which a run knows the step of a name.
-    pub fn number_of(&self, step: &Step) -> Option<usize> {
-        self.driven().position(|own| own.gear == step.gear && own.called() == step.called()).map(|at| at + 1)
+    /// The number by which a run knows the step of a name: it counts steps as gears.
+    pub fn number_of(&self, step: &Step) -> Option<GearNumber> {
+        self.driven().position(|own| own.gear == step.gear && own.called() == step.called()).map(GearNumber::at)
     }
 
-    /// The number by which a run knows a gear, counted from 1, with every stage at rest.
-    pub fn number_at_rest(&self, gear: usize) -> Option<usize> {
-        self.driven().position(|step| step.gear + 1 == gear && step.is_at_rest()).map(|at| at + 1)
+    /// The number by which a run knows a gear with every stage at rest.
+    pub fn number_at_rest(&self, gear: GearNumber) -> Option<GearNumber> {
+        self.driven().position(|step| step.gear == gear && step.is_at_rest()).map(GearNumber::at)
     }
 
-    /// What the step is called that a run knows by a number, counted from 1.
-    pub fn gear_name(&self, number: usize) -> String {
-        self.by_number(number).map_or_else(|| ordinal(number.saturating_sub(1)), Step::name)
+    /// What the step is called that a run knows by a number.
+    pub fn gear_name(&self, number: GearNumber) -> String {
+        self.by_number(number).map_or_else(|| number.to_string(), Step::name)
     }
 
     /// The same, for the keys of figures.
-    pub fn gear_key(&self, number: usize) -> String {
-        self.by_number(number).map_or_else(|| number.to_string(), Step::key)
+    pub fn gear_key(&self, number: GearNumber) -> String {
+        self.by_number(number).map_or_else(|| number.number().to_string(), Step::key)
     }
 
-    /// The step that a run knows by a number, counted from 1.
-    pub fn by_number(&self, number: usize) -> Option<&Step> {
-        self.driven().nth(number.checked_sub(1)?)
+    /// The step that a run knows by a number.
+    pub fn by_number(&self, number: GearNumber) -> Option<&Step> {
+        self.driven().nth(number.place())
     }
 }

@@ -6,7 +6,7 @@ use crate::gearing::geometry::{Cut, Geometry, Hand, Setting, geometry};
 use crate::gearing::part::{Part, Shaft};
 use crate::gearing::speeds::Selected;
 use crate::gearing::teeth::decimal;
-use crate::gearing::{Gearbox, Mesh};
+use crate::gearing::{GearNumber, Gearbox, Mesh};
 use crate::questions::{Conditions, Setup};
 use crate::toothform::outline::USUAL_TIP_RADIUS;
 use crate::toothform::{CutGear, lewis};
@@ -38,8 +38,8 @@ pub struct PairLoad {
     pub at: PairAt,
     /// Its counts.
     pub mesh: Mesh,
-    /// The gear that is engaged, counted from 0.
-    pub gear: usize,
+    /// The gear that is engaged.
+    pub gear: GearNumber,
     /// The torque of its driver.
     pub torque: Torque,
     /// The forces between the two.
@@ -96,7 +96,7 @@ impl Teeth {
         let (Some(gearbox), Some(torque)) = (&setup.gearbox, torque) else { return Self::default() };
         let engine = engine_speed(conditions);
         let loaded = Loaded { setup, gearbox, torque, engine };
-        let gears = 0..gearbox.gears().len();
+        let gears = gearbox.numbers();
         let mut pairs: Vec<PairLoad> = Vec::new();
         for load in gears.clone().flat_map(|gear| loaded.in_gear(gear)) {
             match pairs.iter_mut().find(|known| known.at == load.at) {
@@ -105,7 +105,7 @@ impl Teeth {
                 None => pairs.push(load),
             }
         }
-        crate::order::by_key(&mut pairs, |pair| if let PairAt::Gear(gear) = pair.at { gear + 1 } else { 0 });
+        crate::order::by_key(&mut pairs, |pair| if let PairAt::Gear(gear) = pair.at { gear.number() } else { 0 });
         let meshes: Vec<Vec<Pushed>> = gears.map(|gear| loaded.pushed(gear).unwrap_or_default()).collect();
         let thrust = meshes.iter().map(|pushed| loaded.thrust(pushed)).collect();
         let bearings = Bearings::of_shafts(setup, torque, conditions.shift.or(engine), conditions.inside.duty);
@@ -149,11 +149,11 @@ struct Loaded<'a> {
 }
 
 impl Loaded<'_> {
-    fn in_gear(&self, gear: usize) -> Vec<PairLoad> {
+    fn in_gear(&self, gear: GearNumber) -> Vec<PairLoad> {
         path::meshes(self.gearbox, Selected::Gear(gear)).iter().filter_map(|load| self.pair(gear, load)).collect()
     }
 
-    fn pair(&self, gear: usize, load: &MeshLoad) -> Option<PairLoad> {
+    fn pair(&self, gear: GearNumber, load: &MeshLoad) -> Option<PairLoad> {
         let (at, inside) = (PairAt::of(load.driver)?, &self.setup.inside);
         let cut = inside.cut_of(at)?;
         let mesh = Mesh { driver: load.driver.teeth(self.gearbox)?, driven: load.driven.teeth(self.gearbox)? };
@@ -176,7 +176,7 @@ impl Loaded<'_> {
     }
 
     /// The meshes in the path of a gear, with their forces and hands; hands not told are taken for right, all alike.
-    fn pushed(&self, gear: usize) -> Option<Vec<Pushed>> {
+    fn pushed(&self, gear: GearNumber) -> Option<Vec<Pushed>> {
         let inside = &self.setup.inside;
         let pushed = |load: &MeshLoad| {
             let at = PairAt::of(load.driver)?;

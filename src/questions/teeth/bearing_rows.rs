@@ -2,13 +2,14 @@
 
 use super::bearings::{Bearings, Held, Life, shaft_of, unplaced};
 use super::rows::name;
+use crate::gearing::GearNumber;
 use crate::gearing::part::Shaft;
 use crate::job::{InsideField, SetupField};
 use crate::questions::alike::listed;
 use crate::questions::inside::rows::typed_row;
 use crate::questions::needs::uncounted_or;
 use crate::questions::{Analysis, Source};
-use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
+use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::units::{Force, Measured, Time, limits, number, unit};
 
 /// Source of the lives.
@@ -63,18 +64,18 @@ pub(super) fn life_rows(source: Source<'_>) -> Vec<Row> {
 
 /// What they hold in every gear.
 pub(super) fn held_rows(source: Source<'_>) -> Vec<Row> {
-    let row = |of: &'static Shafted, gear: usize| {
+    let row = |of: &'static Shafted, gear: GearNumber| {
         let label = if of.key.is_empty() { "Bearings".to_owned() } else { format!("Bearings of the {}", of.words) };
-        source.row(format!("{}bearings-{}", of.key.replace('_', "-"), gear + 1), format!("{label} in {}", ordinal(gear)), |analysis| {
-            match bearings(analysis, of).and_then(|bearings| bearings.gears.get(gear).copied().flatten()) {
+        source.row(format!("{}bearings-{}", of.key.replace('_', "-"), gear.number()), format!("{label} in {gear}"), |analysis| {
+            match bearings(analysis, of).and_then(|bearings| gear.of(&bearings.gears).copied().flatten()) {
                 Some(held) if held.is_loaded() => held_cell(source, analysis, of, held, gear),
                 Some(_) => Cell::absent("nothing: direct"),
-                None if gear >= analysis.setup.gears.len() => Cell::absent("no such gear"),
+                None if gear.place() >= analysis.setup.gears.len() => Cell::absent("no such gear"),
                 None => missing(source, analysis, of),
             }
         })
     };
-    typed(source).flat_map(|of| (0..source.most_gears()).map(move |gear| row(of, gear))).collect()
+    typed(source).flat_map(|of| GearNumber::lowest(source.most_gears()).map(move |gear| row(of, gear))).collect()
 }
 
 /// The shafts whose bearings any setup has typed.
@@ -140,11 +141,11 @@ fn said(life: Option<Time>) -> String {
     }
 }
 
-fn held_cell(source: Source<'_>, analysis: &Analysis, of: &Shafted, held: Held, gear: usize) -> Cell {
+fn held_cell(source: Source<'_>, analysis: &Analysis, of: &Shafted, held: Held, gear: GearNumber) -> Cell {
     let unit = Force::usual(source.reader.units);
     let thrust = format!("thrust {} {}", number::show((unit.take)(&held.thrust.abs()), 0), unit.symbol);
     let pieces = ENDS.iter().zip(held.radial).flat_map(|((end, _), radial)| {
-        let key = format!("teeth.gear_{}.{}bearing_{end}", gear + 1, of.key);
+        let key = format!("teeth.gear_{}.{}bearing_{end}", gear.number(), of.key);
         let figure = Figure::quantity(&key, &radial, unit, 0).small();
         [Piece::words(*end), figure.by("moments about the other bearing", thrust.clone(), STATICS).into()]
     });
@@ -154,7 +155,7 @@ fn held_cell(source: Source<'_>, analysis: &Analysis, of: &Shafted, held: Held, 
 }
 
 /// What taper bearings make of it: the thrust each pushes its shaft out with, what it holds along the shaft, its equivalent load.
-fn taper_lines(source: Source<'_>, of: &Shafted, bearings: &Bearings, held: Held, gear: usize) -> Option<Vec<Vec<Piece>>> {
+fn taper_lines(source: Source<'_>, of: &Shafted, bearings: &Bearings, held: Held, gear: GearNumber) -> Option<Vec<Vec<Piece>>> {
     let tapers = bearings.tapers(&held, 1.0)?;
     let unit = Force::usual(source.reader.units);
     let shown = |force: Force| number::show((unit.take)(&force), 0);
@@ -163,7 +164,7 @@ fn taper_lines(source: Source<'_>, of: &Shafted, bearings: &Bearings, held: Held
         let (induced, axial, equivalent) = (*tapers.induced.get(place)?, *tapers.axial.get(place)?, *tapers.equivalent.get(place)?);
         let (radial, taper) = (*held.radial.get(place)?, bearings.bearings.get(place)?.taper?);
         let figure = |what: &str, force: Force| {
-            Figure::quantity(&format!("teeth.gear_{}.{}bearing_{end}_{what}", gear + 1, of.key), &force, unit, 0).small()
+            Figure::quantity(&format!("teeth.gear_{}.{}bearing_{end}_{what}", gear.number(), of.key), &force, unit, 0).small()
         };
         let of_cone = format!("{} ÷ (2 × {})", shown(radial), limits::shown(taper.axial_factor));
         let mixed = if equivalent > radial {

@@ -5,7 +5,7 @@ use crate::gearing::geometry::pair_cuts::PairAt;
 use crate::gearing::part::Shaft;
 use crate::gearing::speeds::Selected;
 use crate::gearing::teeth::decimal;
-use crate::gearing::{Gearbox, Layout};
+use crate::gearing::{GearNumber, Gearbox, Layout};
 use crate::questions::Setup;
 use crate::toothload::along::ShaftBearing;
 use crate::toothload::bearing::{Rolling, damage, deep_groove_load, million_turns, shared_life};
@@ -165,7 +165,7 @@ fn takes_thrust(shaft: Shaft, bearings: &[ShaftBearing; 2]) -> Option<usize> {
 /// The pairs on a shaft in a gear's path whose place along it is not known.
 pub fn unplaced(setup: &Setup, shaft: Shaft) -> Vec<PairAt> {
     let Some(gearbox) = &setup.gearbox else { return Vec::new() };
-    let all = (0..gearbox.gears().len()).flat_map(|gear| path::meshes(gearbox, Selected::Gear(gear)));
+    let all = gearbox.numbers().flat_map(|gear| path::meshes(gearbox, Selected::Gear(gear)));
     let mut missing: Vec<PairAt> = Vec::new();
     for at in all.filter(|load| is_on(shaft, load, gearbox.layout())).filter_map(|load| PairAt::of(load.driver)) {
         if setup.inside.place_of(at).is_none() && !missing.contains(&at) {
@@ -189,14 +189,14 @@ struct Loaded<'a> {
 impl Loaded<'_> {
     /// What the bearings of a shaft hold in every gear; `pilot` are those of the mainshaft, whose front end the input shaft carries.
     fn gears(&self, shaft: Shaft, bearings: &[ShaftBearing; 2], pilot: Option<&Bearings>) -> Vec<Option<Held>> {
-        let held = |gear: usize| match pilot {
+        let held = |gear: GearNumber| match pilot {
             None => self.held(shaft, bearings, Selected::Gear(gear), None),
             Some(main) => {
                 let [front, _] = main.bearings;
-                self.held(shaft, bearings, Selected::Gear(gear), Some((front.at, main.gears.get(gear).copied().flatten()?.front)))
+                self.held(shaft, bearings, Selected::Gear(gear), Some((front.at, gear.of(&main.gears).copied().flatten()?.front)))
             }
         };
-        (0..self.gearbox.gears().len()).map(held).collect()
+        self.gearbox.numbers().map(held).collect()
     }
 
     fn held(&self, shaft: Shaft, [front, rear]: &[ShaftBearing; 2], gear: Selected, pilot: Option<(Length, Reaction)>) -> Option<Held> {

@@ -10,7 +10,6 @@ use crate::gearing::part::{Part, Shaft};
 use crate::gearing::speeds::Selected;
 use crate::questions::inside::pictures::{drawn, shaft_of, train_with_parts};
 use crate::questions::{Analysis, Source};
-use crate::sheet::ordinal;
 use crate::toothload::ToothForces;
 use crate::toothload::thrust::Pushed;
 use crate::units::{Force, Measured, Torque, number, show};
@@ -21,11 +20,11 @@ pub(super) fn picture(source: Source<'_>, focus: Option<usize>) -> Option<Train>
         return None;
     }
     let (gear, analysis) = (selected(source), source.setups.get(drawn(source, focus))?);
-    let meshes = analysis.teeth().meshes.get(gear).filter(|meshes| !meshes.is_empty())?;
+    let meshes = gear.of(&analysis.teeth().meshes).filter(|meshes| !meshes.is_empty())?;
     let (mut train, parts) = train_with_parts(source, focus);
     let layout = analysis.setup.layout;
     let greatest = meshes.iter().map(|mesh| mesh.forces.axial.value.max(mesh.forces.radial.value)).fold(1e-9, f64::max);
-    let thrust = analysis.teeth().thrust.get(gear).and_then(Option::as_ref);
+    let thrust = gear.of(&analysis.teeth().thrust).and_then(Option::as_ref);
     let is_told = thrust.is_some_and(|thrust| thrust.is_told);
     let of_mesh = |mesh: &Pushed| {
         let axial = mesh.axial(layout).map(|(_, force)| if is_told { force.value / greatest } else { 0.0 });
@@ -47,7 +46,7 @@ pub(super) fn picture(source: Source<'_>, focus: Option<usize>) -> Option<Train>
         thrust.shafts.iter().map(end).collect()
     });
     name_torques(source, analysis, meshes, &mut train);
-    let engaged = ordinal(gear);
+    let engaged = gear.to_string();
     train.title = format!("Forces on the teeth in {engaged}, setup {}", analysis.setup.letter);
     Some(train)
 }

@@ -6,9 +6,9 @@ use super::rows::{self, most_against_first, name, of_weakest, pairs, shaft_name}
 use crate::chart::bars::{Bar, Bars};
 use crate::chart::lines::Measure;
 use crate::chart::palette::Hue;
+use crate::gearing::GearNumber;
 use crate::gearing::part::Shaft;
 use crate::questions::Source;
-use crate::sheet::ordinal;
 use crate::units::{Force, Measured as _};
 
 /// The setup that is drawn: the one brought forward, else the one with the pair that bears most more than A's, else A.
@@ -40,14 +40,14 @@ pub fn thrust(source: Source<'_>, focus: Option<usize>) -> Option<Bars> {
     let has_cluster = thrust.iter().flatten().any(|thrust| thrust.shafts.iter().any(|on| on.shaft == Shaft::Countershaft));
     let shaft = if has_cluster { Shaft::Countershaft } else { Shaft::Output };
     let unit = Force::usual(source.reader.units);
-    let bar = |(gear, thrust): (usize, &Option<Thrust>)| {
+    let bar = |(gear, thrust): (GearNumber, &Option<Thrust>)| {
         let thrust = thrust.as_ref()?;
         let on = thrust.shafts.iter().find(|on| on.shaft == shaft)?;
         let value = (unit.take)(&on.left);
         let value = if thrust.is_told { value } else { value.abs() };
-        Some(Bar { hue: Hue::Setup(slot), name: ordinal(gear), value, note: String::new() })
+        Some(Bar { hue: Hue::Setup(slot), name: gear.to_string(), value, note: String::new() })
     };
-    let bars: Vec<Bar> = thrust.iter().enumerate().filter_map(bar).collect();
+    let bars: Vec<Bar> = GearNumber::each(thrust).filter_map(bar).collect();
     let is_told = thrust.iter().flatten().all(|thrust| thrust.is_told);
     let (_, words) = shaft_name(shaft);
     let name = if is_told { "away from the engine" } else { "thrust" };
@@ -63,12 +63,12 @@ pub fn bearings(source: Source<'_>, focus: Option<usize>) -> Option<Bars> {
     let analysis = source.setups.get(slot)?;
     let unit = Force::usual(source.reader.units);
     let bearings = analysis.teeth().bearings.first()?;
-    let gears = (0..).zip(&bearings.gears);
+    let gears = GearNumber::each(&bearings.gears);
     let loaded = gears.filter_map(|(gear, held)| Some((gear, held.filter(Held::is_loaded)?)));
-    let bar = |(gear, held): (usize, Held)| {
+    let bar = |(gear, held): (GearNumber, Held)| {
         ["front", "rear"].into_iter().zip(held.radial).map(move |(end, radial)| Bar {
             hue: Hue::Setup(slot),
-            name: format!("{} {end}", ordinal(gear)),
+            name: format!("{gear} {end}"),
             value: (unit.take)(&radial),
             note: String::new(),
         })

@@ -5,14 +5,14 @@ use super::bearing_rows;
 use crate::gearing::geometry::pair_cuts::PairAt;
 use crate::gearing::part::Shaft;
 use crate::gearing::speeds::Selected;
-use crate::gearing::{Layout, Teeth};
+use crate::gearing::{GearNumber, Layout, Teeth};
 use crate::job::{InsideField, SetupChoice, SetupField};
 use crate::questions::deciding::{MOST, few};
 use crate::questions::entries::choice;
 use crate::questions::inside;
 use crate::questions::needs::uncounted_or;
 use crate::questions::{Analysis, Source};
-use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
+use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::toothload::ToothForces;
 use crate::toothload::sliding::USUAL_FRICTION;
 use crate::units::{Force, Length, Measured, Pressure, System, Torque, Velocity, number, unit};
@@ -53,23 +53,23 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
         rows.push(source.row(format!("contact-{key}"), format!("Contact, {name}"), |analysis| contact_cell(source, analysis, at)));
         rows.push(source.row(format!("sliding-{key}"), format!("Sliding, {name}"), |analysis| sliding_cell(analysis, at)));
     }
-    rows.extend((0..source.most_gears()).map(|gear| thrust_row(source, gear)));
+    rows.extend(GearNumber::lowest(source.most_gears()).map(|gear| thrust_row(source, gear)));
     rows.extend(bearing_rows::life_rows(source));
     rows.extend(bearing_rows::held_rows(source));
     rows
 }
 
-/// The gear looked at, counted from 0; top where there are not so many, 2nd where none is engaged.
-pub(super) fn selected(source: Source<'_>) -> usize {
-    let gear = if let Selected::Gear(gear) = source.conditions.inside.selected { gear } else { 1 };
-    gear.min(source.most_gears().saturating_sub(1))
+/// The gear looked at; top where there are not so many, 2nd where none is engaged.
+pub(super) fn selected(source: Source<'_>) -> GearNumber {
+    let gear = if let Selected::Gear(gear) = source.conditions.inside.selected { gear } else { GearNumber::SECOND };
+    gear.min(GearNumber::at(source.most_gears().saturating_sub(1)))
 }
 
 /// Every pair of any setup: the constant pair, then gear by gear.
 pub fn pairs(source: Source<'_>) -> Vec<PairAt> {
     let all = || source.setups.iter().flat_map(|analysis| &analysis.teeth().pairs);
     let constant = all().any(|pair| pair.at == PairAt::Constant).then_some(PairAt::Constant);
-    let gears = (0..source.most_gears()).map(PairAt::Gear).filter(|at| all().any(|pair| pair.at == *at));
+    let gears = GearNumber::lowest(source.most_gears()).map(PairAt::Gear).filter(|at| all().any(|pair| pair.at == *at));
     constant.into_iter().chain(gears).collect()
 }
 
@@ -79,7 +79,7 @@ pub fn name(source: Source<'_>, at: PairAt) -> String {
     match at {
         PairAt::Constant if is_input => "input pair".into(),
         PairAt::Constant => "constant pair".into(),
-        PairAt::Gear(gear) => ordinal(gear),
+        PairAt::Gear(gear) => gear.to_string(),
         PairAt::Reverse => "reverse".into(),
     }
 }
@@ -87,7 +87,7 @@ pub fn name(source: Source<'_>, at: PairAt) -> String {
 fn key(at: PairAt) -> String {
     match at {
         PairAt::Constant => "constant".into(),
-        PairAt::Gear(gear) => format!("gear_{}", gear + 1),
+        PairAt::Gear(gear) => format!("gear_{}", gear.number()),
         PairAt::Reverse => "reverse".into(),
     }
 }
@@ -158,10 +158,10 @@ fn absent(analysis: &Analysis, at: PairAt) -> Cell {
         return uncounted_or(analysis, "needs module or pitch");
     }
     match at {
-        PairAt::Gear(gear) if setup.gears.get(gear).copied().flatten().is_some_and(|gear| gear.mesh().is_none()) => {
+        PairAt::Gear(gear) if gear.of(&setup.gears).copied().flatten().is_some_and(|gear| gear.mesh().is_none()) => {
             Cell::absent("direct: no teeth in mesh carry it")
         }
-        PairAt::Gear(gear) if gear >= setup.gears.len() => Cell::absent("no such gear"),
+        PairAt::Gear(gear) if gear.place() >= setup.gears.len() => Cell::absent("no such gear"),
         _ if setup.inside.face_of(at).is_none() => Cell::needed("needs the face width"),
         _ => uncounted_or(analysis, needs_torque(analysis)),
     }
@@ -177,22 +177,22 @@ fn needs_torque(analysis: &Analysis) -> &'static str {
 }
 
 /// What is left over on countershaft and output in a gear.
-fn thrust_row(source: Source<'_>, gear: usize) -> Row {
-    source.row(format!("thrust-{}", gear + 1), format!("Thrust in {}", ordinal(gear)), |analysis| {
-        match analysis.teeth().thrust.get(gear).and_then(Option::as_ref) {
+fn thrust_row(source: Source<'_>, gear: GearNumber) -> Row {
+    source.row(format!("thrust-{}", gear.number()), format!("Thrust in {gear}"), |analysis| {
+        match gear.of(&analysis.teeth().thrust).and_then(Option::as_ref) {
             Some(thrust) => thrust_cell(source, thrust, gear),
             None if analysis.setup.inside.cut.is_none() => uncounted_or(analysis, "needs module or pitch, helix and torque"),
-            None if gear >= analysis.setup.gears.len() => Cell::absent("no such gear"),
+            None if gear.place() >= analysis.setup.gears.len() => Cell::absent("no such gear"),
             None => Cell::absent("none: direct, or straight teeth"),
         }
     })
 }
 
-fn thrust_cell(source: Source<'_>, thrust: &Thrust, gear: usize) -> Cell {
+fn thrust_cell(source: Source<'_>, thrust: &Thrust, gear: GearNumber) -> Cell {
     let unit = Force::usual(source.reader.units);
     let cell = thrust.shafts.iter().fold(Cell::default(), |cell, on| {
         let (name, words) = shaft_name(on.shaft);
-        let figure = Figure::quantity(&format!("teeth.gear_{}.thrust_{name}", gear + 1), &on.left.abs(), unit, 0).small();
+        let figure = Figure::quantity(&format!("teeth.gear_{}.thrust_{name}", gear.number()), &on.left.abs(), unit, 0).small();
         let of_gears: Vec<String> = on.of_gears.iter().map(|force| number::show_signed((unit.take)(force), 0)).collect();
         let filled = format!("{} {}", of_gears.join(" and "), unit.symbol);
         let figure = figure.by("sum of F_a = F_t tan β over the shaft’s gears, each with its sign", filled, FORCES);

@@ -12,9 +12,9 @@ pub use cone::Cone;
 pub use inertia::Reflected;
 pub use lining::{Lining, LiningKind, Stress};
 
-use crate::gearing::Gearbox;
 use crate::gearing::speeds::{Arrangement, Selected, Share, Turning};
 use crate::gearing::teeth::decimal;
+use crate::gearing::{GearNumber, Gearbox};
 use crate::gearing::{Ratio, part::Part, speeds::Side};
 use crate::units::{AngularVelocity, Energy, MomentOfInertia, Power, Time, Torque, unit};
 
@@ -38,10 +38,10 @@ pub enum Synchroniser {
 /// One shift from a gear to the next.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Shift {
-    /// The gear left, 0 is first.
-    pub from: usize,
+    /// The gear left.
+    pub from: GearNumber,
     /// The gear taken, whose synchroniser works.
-    pub to: usize,
+    pub to: GearNumber,
     /// The input's speed when the clutch opens.
     pub input_before: AngularVelocity,
     /// The input's speed when the new gear is in.
@@ -87,23 +87,20 @@ pub fn shifts(
     time: Time,
     synchronisers: &[Synchroniser],
 ) -> Vec<Shift> {
-    let gears = gearbox.gears().len();
-    let up = (1..gears).map(|to| (to - 1, to));
-    let down = (1..gears).rev().map(|from| (from, from - 1));
-    let all = up.chain(down).filter_map(|(from, to)| {
+    let all = GearNumber::shifts(gearbox.gears().len()).filter_map(|(from, to)| {
         let step = gearbox.ratio(to)? / gearbox.ratio(from)?;
         let (before, after) = if to > from { (engine, engine * decimal(step)) } else { (engine / decimal(step), engine) };
         let turns = cone_share(gearbox, arrangement, to)?;
-        let synchroniser = synchronisers.get(to).copied().unwrap_or_default();
+        let synchroniser = to.of(synchronisers).copied().unwrap_or_default();
         Some(one_shift(from, to, [before, after], turns, input_inertia, time, synchroniser))
     });
     all.collect()
 }
 
 /// Turns of the cone's two halves against each other for one turn of the input: what of the gear's slip hangs on the input.
-fn cone_share(gearbox: &Gearbox, arrangement: &Arrangement, gear: usize) -> Option<Ratio> {
+fn cone_share(gearbox: &Gearbox, arrangement: &Arrangement, gear: GearNumber) -> Option<Ratio> {
     let turning = Turning::new(gearbox, arrangement, Selected::Neutral)?;
-    let is_direct = gearbox.gears().get(gear)?.is_direct();
+    let is_direct = gear.of(gearbox.gears())?.is_direct();
     let slip = match arrangement.loose(gear) {
         _ if is_direct => Share::INPUT - Share::OUTPUT,
         Side::Driver => turning.part(Part::Driver(gear))?.slip,
@@ -113,8 +110,8 @@ fn cone_share(gearbox: &Gearbox, arrangement: &Arrangement, gear: usize) -> Opti
 }
 
 fn one_shift(
-    from: usize,
-    to: usize,
+    from: GearNumber,
+    to: GearNumber,
     [before, after]: [AngularVelocity; 2],
     turns: Ratio,
     input_inertia: MomentOfInertia,

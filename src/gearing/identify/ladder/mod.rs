@@ -10,9 +10,10 @@ mod window;
 pub use search::LadderSearch;
 
 use super::printed::Figure;
+use crate::gearing::GearNumber;
 use crate::gearing::gearbox::{Gear, Gearbox, Layout};
 use crate::gearing::hunting::Hunting;
-use crate::gearing::part::{Part, ordinal};
+use crate::gearing::part::Part;
 use crate::gearing::teeth::{Mesh, Ratio, Teeth, decimal};
 use crate::problem::Explain;
 use crate::units::number;
@@ -50,8 +51,8 @@ impl Wish {
     pub const MOST_TOLERANCE: u16 = 4;
 
     /// The figures that need a pair, with their gear.
-    pub(super) fn geared(&self) -> impl Iterator<Item = (usize, &Figure)> {
-        self.figures.iter().enumerate().filter(|(_, figure)| !self.is_direct(figure))
+    pub(super) fn geared(&self) -> impl Iterator<Item = (GearNumber, &Figure)> {
+        GearNumber::each(&self.figures).filter(|(_, figure)| !self.is_direct(figure))
     }
 
     fn is_direct(&self, figure: &Figure) -> bool {
@@ -169,8 +170,8 @@ pub struct Nearest {
     pub tolerance: u16,
     /// Its teeth.
     pub found: Found,
-    /// The gear that is furthest off, 0 is first.
-    pub gear: usize,
+    /// The gear that is furthest off.
+    pub gear: GearNumber,
     /// The figure of that gear in the list.
     pub printed: Figure,
     /// What the teeth give.
@@ -190,7 +191,7 @@ impl Explain for Nearest {
         format!(
             "widen the limits or check the figures; the nearest is {}, whose {} is {} where {} is printed",
             self.found.pairs().map(pair).collect::<Vec<_>>().join(", "),
-            ordinal(self.gear),
+            self.gear,
             number::show(decimal(self.ratio), digits),
             self.printed.shown()
         )

@@ -2,6 +2,7 @@
 
 use super::window::Head;
 use super::{Found, Nearest, Outcome, Rank, Wish, WishError};
+use crate::gearing::GearNumber;
 use crate::gearing::gearbox::Layout;
 use crate::gearing::hunting::Hunting;
 use crate::gearing::teeth::{Mesh, Ratio, Teeth};
@@ -116,7 +117,7 @@ impl LadderSearch {
     /// Remembers the head whose worst gear is least far off.
     fn come_near(&mut self, head: Head) {
         let mut pairs = Vec::new();
-        let mut worst: Option<(usize, Mesh, f64)> = None;
+        let mut worst: Option<(GearNumber, Mesh, f64)> = None;
         let limit = self.nearest.as_ref().map_or(f64::INFINITY, |nearest| nearest.off);
         for (gear, _) in self.wish.geared() {
             let Some((mesh, off)) = head.nearest(&self.wish, gear) else { return };
@@ -129,7 +130,7 @@ impl LadderSearch {
             pairs.push(mesh);
         }
         let Some((gear, mesh, off)) = worst else { return };
-        let Some(printed) = self.wish.figures.get(gear).copied() else { return };
+        let Some(printed) = gear.of(&self.wish.figures).copied() else { return };
         let times = head.constant.map_or(Ratio::from_integer(1), Mesh::ratio);
         let rank = Rank::of(head.constant.into_iter().chain(pairs.iter().copied()));
         let found = Found { constant: head.constant, gears: self.wish.gears(pairs), rank };

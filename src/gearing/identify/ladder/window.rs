@@ -1,6 +1,7 @@
 //! The pairs of each gear that round to its figure, for one constant pair and one window of tooth sums.
 
 use super::Wish;
+use crate::gearing::GearNumber;
 use crate::gearing::part::Part;
 use crate::gearing::teeth::{Mesh, Ratio};
 
@@ -61,8 +62,8 @@ impl Head {
     }
 
     /// The pairs of a gear with that sum that round to its figure.
-    pub(super) fn options(self, wish: &Wish, gear: usize, sum: u16) -> Options {
-        let Some(figure) = wish.figures.get(gear) else { return Options::none(sum) };
+    pub(super) fn options(self, wish: &Wish, gear: GearNumber, sum: u16) -> Options {
+        let Some(figure) = gear.of(&wish.figures) else { return Options::none(sum) };
         let limits = Options::inside(wish, gear, sum);
         let times = self.times();
         // least ≤ times · q / (sum − q) < below, solved for the driven count q in whole numbers.
@@ -75,8 +76,8 @@ impl Head {
     }
 
     /// The pair of a gear, over the sums of the window, whose ratio comes nearest to its figure, and how far off it is.
-    pub(super) fn nearest(self, wish: &Wish, gear: usize) -> Option<(Mesh, f64)> {
-        let figure = wish.figures.get(gear)?;
+    pub(super) fn nearest(self, wish: &Wish, gear: GearNumber) -> Option<(Mesh, f64)> {
+        let figure = gear.of(&wish.figures)?;
         let times = self.times();
         let near = |sum: u16| {
             let limits = Options::inside(wish, gear, sum);
@@ -115,7 +116,7 @@ impl Options {
     }
 
     /// What the limits and the known counts of a gear leave of a sum.
-    fn inside(wish: &Wish, gear: usize, sum: u16) -> Self {
+    fn inside(wish: &Wish, gear: GearNumber, sum: u16) -> Self {
         let mut least = wish.fewest.max(sum.saturating_sub(wish.most));
         let mut greatest = wish.most.min(sum.saturating_sub(wish.fewest));
         let driver = wish.known_at(Part::Driver(gear)).map(|driver| sum.saturating_sub(driver));

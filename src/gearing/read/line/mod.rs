@@ -6,8 +6,8 @@
 mod items;
 
 use super::{GearTextError, constant, gear, pair};
+use crate::gearing::GearNumber;
 use crate::gearing::gearbox::{Gear, Gearbox, Idler, Layout};
-use crate::gearing::part::ordinal;
 use crate::gearing::teeth::{Mesh, Ratio};
 use crate::problem::Explain;
 use crate::units::number;
@@ -75,7 +75,7 @@ pub enum LineError {
     /// A gear that cannot be.
     Gear {
         /// Which, 0 is first.
-        gear: usize,
+        gear: GearNumber,
         /// What its text is not.
         why: GearTextError,
     },
@@ -89,7 +89,7 @@ impl Explain for LineError {
             Self::NoGears => "no gears are given".into(),
             Self::TooMany { given } => format!("{given} gears are more than a box can have here"),
             Self::NotUnderstood { text } => format!("“{}” is no gear", number::clip(text)),
-            Self::Gear { gear, why } => format!("{}: {}", ordinal(*gear), why.what()),
+            Self::Gear { gear, why } => format!("{}: {}", gear, why.what()),
             Self::Pair(why) => why.what(),
         }
     }
@@ -160,7 +160,7 @@ fn checked(mut found: BoxLine, layout: Layout) -> Result<BoxLine, LineError> {
         1..=Gearbox::MOST_GEARS => {}
         _ => return Err(LineError::TooMany { given }),
     }
-    let read = |(at, text): (usize, &String)| gear(text, layout).map_err(|why| LineError::Gear { gear: at, why });
+    let read = |(at, text): (usize, &String)| gear(text, layout).map_err(|why| LineError::Gear { gear: GearNumber::at(at), why });
     let gears = found.gears.iter().enumerate().map(read).collect::<Result<Vec<Gear>, _>>()?;
     let joint = found.constant.as_deref().map(|text| constant(text, layout)).transpose().map_err(LineError::Pair)?;
     if let Some(text) = &found.reverse {

@@ -1,7 +1,7 @@
 //! What the shafts and joints of a line are called, and how a shaft points in words.
 
 use crate::driveline::Direction;
-use crate::sheet::ordinal;
+use crate::units::number::ordinal;
 use crate::units::{Angle, System, limits, unit};
 
 /// The name of a joint of so many, counted from 0.

@@ -1,14 +1,14 @@
 //! The gear table: teeth, ratio, road speed at the shift and the rpm the next gear picks up, a row a gear.
 
 use super::{no_ratio, plus_minus, ratio_figure, step_figure, sums_cell};
-use crate::gearing::Step;
+use crate::gearing::{GearNumber, Step};
 use crate::job::SetupField;
 use crate::questions::deciding::few_of;
 use crate::questions::entries as typed;
 use crate::questions::missing::{self, Want};
 use crate::questions::road::rows::{landing, past_top_speed, speed_at_shift, step_speed, switched};
 use crate::questions::{Analysis, Source};
-use crate::sheet::{Cell, Piece, Row, ordinal};
+use crate::sheet::{Cell, Piece, Row};
 
 /// A row a gear, the pair every ratio is made with, the tooth sums, extra stages, and what is missing.
 const MOST_ROWS: usize = 10;
@@ -24,14 +24,14 @@ pub fn deciding_without_engine(source: Source<'_>) -> Vec<Row> {
 }
 
 /// Whether a gear's speed at the shift is out of the engine's reach.
-type OutOfReach = fn(Source<'_>, &Analysis, usize) -> bool;
+type OutOfReach = fn(Source<'_>, &Analysis, GearNumber) -> bool;
 
 fn deciding_with(source: Source<'_>, is_out_of_reach: OutOfReach) -> Vec<Row> {
     let mut rows: Vec<Row> = typed::constant_rows(source).into_iter().filter(|row| row.key == "constant" && has_constant(source)).collect();
-    rows.extend((0..source.most_gears()).map(|gear| {
-        source.row(format!("gear-{}", gear + 1), ordinal(gear), |analysis| {
+    rows.extend(GearNumber::lowest(source.most_gears()).map(|gear| {
+        source.row(format!("gear-{}", gear.number()), gear, |analysis| {
             let cell = cell(source, analysis, gear, is_out_of_reach);
-            typed::entry(source, analysis, cell, SetupField::Gear(gear), &format!("teeth of {}", ordinal(gear)))
+            typed::entry(source, analysis, cell, SetupField::Gear(gear.place()), &format!("teeth of {gear}"))
         })
     }));
     rows.push(source.row("sums", "Tooth sums", sums_cell));
@@ -57,11 +57,11 @@ fn road_wants(source: Source<'_>) -> Vec<Want<'static>> {
     wants
 }
 
-fn cell(source: Source<'_>, analysis: &Analysis, gear: usize, is_out_of_reach: OutOfReach) -> Cell {
+fn cell(source: Source<'_>, analysis: &Analysis, gear: GearNumber, is_out_of_reach: OutOfReach) -> Cell {
     let Some(ratio) = ratio_figure(analysis, gear) else { return no_ratio(analysis, gear) };
     let printed = analysis.setup.printed(gear).map(|printed| Piece::words(format!("{} as printed", plus_minus(printed))));
     let cell = Cell::line([Piece::from(ratio)].into_iter().chain(printed).collect::<Vec<_>>());
-    let key = format!("gears.gear_{}", gear + 1);
+    let key = format!("gears.gear_{}", gear.number());
     let speed = speed_at_shift(source, analysis, gear, &key);
     let landing = landing(source, analysis, gear, &key).filter(|_| speed.is_some());
     let cell = match speed {

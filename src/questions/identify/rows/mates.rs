@@ -5,7 +5,7 @@ use super::said::joined;
 use super::sets::ratios;
 use crate::catalogue::case::{CaseFit, CaseNeeds, fit};
 use crate::gearing::identify::mates::{Mate, Mates, mates};
-use crate::gearing::part::{Part, ordinal};
+use crate::gearing::part::Part;
 use crate::gearing::teeth::decimal;
 use crate::job::Gearbox;
 use crate::questions::Source;
@@ -73,14 +73,14 @@ fn beside(mate: &Mate) -> String {
 
 fn pair(part: Part) -> String {
     match part {
-        Part::Driver(gear) | Part::Driven(gear) => ordinal(gear),
+        Part::Driver(gear) | Part::Driven(gear) => gear.to_string(),
         _ => "the input pair".into(),
     }
 }
 
 fn key(part: Part) -> String {
     match part {
-        Part::Driver(gear) | Part::Driven(gear) => format!("gear_{}", gear + 1),
+        Part::Driver(gear) | Part::Driven(gear) => format!("gear_{}", gear.number()),
         _ => "constant".into(),
     }
 }

@@ -3,7 +3,6 @@
 use super::super::read::Evidence;
 use crate::gearing::identify::misprint::{Misprint, WrongOrder, inverted, misprints, wrong_order};
 use crate::gearing::identify::printed::Figure;
-use crate::gearing::part::ordinal;
 use crate::gearing::teeth::decimal;
 use crate::problem::capital;
 use crate::sheet::{Cell, Piece, Row};
@@ -43,5 +42,5 @@ fn out_of_order(order: WrongOrder, printed: &[Figure]) -> String {
 fn misprinted(wrong: &Misprint) -> String {
     let counted = number::show(decimal(wrong.counted), 3);
     let why = if wrong.is_swapped { "two digits of the print are swapped" } else { "count again, or the print is of another set" };
-    capital(&format!("{} is printed {} and counted {counted}: {why}", ordinal(wrong.gear), wrong.printed.shown()))
+    capital(&format!("{} is printed {} and counted {counted}: {why}", wrong.gear, wrong.printed.shown()))
 }

@@ -6,10 +6,9 @@ use super::{LISTED, more_row};
 use crate::gearing::identify::counts::Mismatch;
 use crate::gearing::identify::reading::size;
 use crate::gearing::identify::turns;
-use crate::gearing::part::ordinal;
 use crate::gearing::speeds::Selected;
 use crate::gearing::teeth::decimal;
-use crate::gearing::{Gear, Gearbox};
+use crate::gearing::{Gear, GearNumber, Gearbox, Ratio};
 use crate::problem::Explain;
 use crate::questions::{Known, Source};
 use crate::sheet::catalogue::counts;
@@ -45,17 +44,17 @@ fn set_row(number: usize, known: &Known<Gearbox>, standing: &Standing, evidence:
 
 /// The ratios of a box, lowest gear first, each with how it came about.
 pub(in crate::questions) fn ratios(key: &str, gearbox: &Gearbox) -> Vec<Piece> {
-    let figure = |(gear, ratio)| {
-        let figure = Figure::ratio(format!("{key}.gear_{}", gear + 1), size(ratio), 3);
+    let figure = |(gear, ratio): (GearNumber, Ratio)| {
+        let figure = Figure::ratio(format!("{key}.gear_{}", gear.number()), size(ratio), 3);
         figure.by("i = driven teeth ÷ driving teeth, mesh by mesh", path(gearbox, gear), "plain kinematics").into()
     };
-    gearbox.ratios().into_iter().enumerate().map(figure).collect()
+    gearbox.numbers().zip(gearbox.ratios()).map(figure).collect()
 }
 
 /// The meshes of a gear with what they come to: `30/25 × 37/18 = 2.4667`.
-fn path(gearbox: &Gearbox, gear: usize) -> String {
+fn path(gearbox: &Gearbox, gear: GearNumber) -> String {
     let ratio = gearbox.ratio(gear).map_or(0.0, |ratio| decimal(size(ratio)));
-    let meshes = match gearbox.gears().get(gear) {
+    let meshes = match gear.of(gearbox.gears()) {
         Some(Gear::Mesh(mesh)) => gearbox.constant().into_iter().chain([*mesh]).collect(),
         _ => Vec::new(),
     };
@@ -110,17 +109,17 @@ fn printed_words(known: &Known<Gearbox>, evidence: &Evidence) -> String {
     if ratios.len() != evidence.printed.len() {
         return format!("{} gears where {} are printed", ratios.len(), evidence.printed.len());
     }
-    let worst = evidence.printed.iter().zip(ratios).enumerate();
+    let worst = known.part.numbers().zip(evidence.printed.iter().zip(ratios));
     let worst = worst.max_by(|(_, (one, ratio)), (_, (other, other_ratio))| one.off(*ratio).total_cmp(&other.off(*other_ratio)));
     worst.map_or_else(String::new, |(gear, (figure, ratio))| {
-        format!("its {} is {} where {} is printed", ordinal(gear), number::show(decimal(size(ratio)), 3), figure.shown())
+        format!("its {gear} is {} where {} is printed", number::show(decimal(size(ratio)), 3), figure.shown())
     })
 }
 
 /// A gear as it is spoken: `2nd`, `reverse`.
 pub(super) fn gear_name(selected: Selected) -> String {
     match selected {
-        Selected::Gear(gear) => ordinal(gear),
+        Selected::Gear(gear) => gear.to_string(),
         Selected::Reverse => "reverse".into(),
         Selected::Neutral => "neutral".into(),
     }

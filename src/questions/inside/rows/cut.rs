@@ -10,18 +10,18 @@ use crate::questions::Analysis;
 use crate::questions::Source;
 use crate::questions::inside::answer::Pair;
 use crate::questions::needs::uncounted_or;
-use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
+use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::units::{Force, Measured, number, unit};
 
 /// Source of a pair's geometry.
 const ISO: &str = "ISO 21771:2007";
 
 fn name(analysis: &Analysis, pair: &Pair) -> String {
-    pair.gear.map_or_else(|| constant_name(analysis.setup.layout).into(), ordinal)
+    pair.gear.map_or_else(|| constant_name(analysis.setup.layout).into(), String::from)
 }
 
 fn key(pair: &Pair) -> String {
-    pair.gear.map_or_else(|| "constant".into(), |gear| format!("gear_{}", gear + 1))
+    pair.gear.map_or_else(|| "constant".into(), |gear| format!("gear_{}", gear.number()))
 }
 
 /// When the same two teeth of a pair meet again.

@@ -6,7 +6,7 @@ use crate::gearing::speeds::overrun::Downshift;
 use crate::gearing::teeth::decimal;
 use crate::problem::{Explain, capital};
 use crate::questions::Analysis;
-use crate::sheet::{Cell, Piece, ordinal};
+use crate::sheet::{Cell, Piece};
 use crate::units::common::in_rpm;
 use crate::units::number;
 
@@ -16,9 +16,7 @@ pub(super) fn at_shift_cell(analysis: &Analysis) -> Cell {
     if downshifts.is_empty() {
         return missing(analysis);
     }
-    let safe = |shift: &Downshift| {
-        format!("{} to {} below {}", ordinal(shift.from), ordinal(shift.to), number::show(in_rpm(shift.safe_before()), 0))
-    };
+    let safe = |shift: &Downshift| format!("{} to {} below {}", shift.from, shift.to, number::show(in_rpm(shift.safe_before()), 0));
     let over: Vec<String> = downshifts.iter().filter(|shift| shift.is_over()).map(safe).collect();
     let cell = each(downshifts, "downshift");
     if over.is_empty() { cell } else { cell.and([Piece::driving(format!("Over-revs: shift down {} rpm", over.join(", ")))]) }
@@ -39,13 +37,13 @@ pub(super) fn at_cruise_cell(analysis: &Analysis) -> Cell {
     let top = analysis.setup.gears.len();
     reached.iter().filter(|shift| shift.is_over()).fold(each(&reached, "cruise_downshift"), |cell, shift| {
         let said = format!("{}; {}", capital(&shift.what()), shift.what_to_do());
-        cell.and([if shift.from + 1 == top { Piece::caution(said) } else { Piece::driving(said) }])
+        cell.and([if shift.from.number() == top { Piece::caution(said) } else { Piece::driving(said) }])
     })
 }
 
 fn each(downshifts: &[Downshift], key: &str) -> Cell {
     downshifts.iter().fold(Cell::default(), |cell, shift| {
-        let key = format!("inside.{key}_{}_to_{}_rpm", shift.from + 1, shift.to + 1);
+        let key = format!("inside.{key}_{}_to_{}_rpm", shift.from.number(), shift.to.number());
         let filled = format!(
             "{} × {} = {} rpm",
             number::show(in_rpm(shift.before), 0),
@@ -54,6 +52,6 @@ fn each(downshifts: &[Downshift], key: &str) -> Cell {
         );
         let figure =
             rpm_figure(key, shift.after).by("engine after = engine before × lower ratio ÷ higher ratio, at one road speed", filled, TRAIN);
-        cell.and([Piece::words(format!("{} to {}", ordinal(shift.from), ordinal(shift.to))), figure.into()])
+        cell.and([Piece::words(format!("{} to {}", shift.from, shift.to)), figure.into()])
     })
 }

@@ -11,7 +11,7 @@ use crate::questions::Analysis;
 use crate::questions::Source;
 use crate::questions::inside::answer::share_text;
 use crate::questions::needs::{NEEDS_COUNTS, is_uncounted, uncounted_or};
-use crate::sheet::{Cell, Figure, Piece, ordinal};
+use crate::sheet::{Cell, Figure, Piece};
 use crate::units::common::{in_rpm, wheel_speed};
 use crate::units::{AngularVelocity, Frequency, number, unit};
 
@@ -75,14 +75,13 @@ pub(super) fn fastest_countershaft(analysis: &Analysis) -> Option<String> {
 pub(super) fn fastest_cell(analysis: &Analysis) -> Cell {
     let inside = &analysis.inside();
     let line = |key: &str, peak: &Peak, [formula, what]: [String; 2]| {
-        let filled =
-            format!("{} rpm in {}, the greatest of all forward gears", number::show(in_rpm(peak.speed).abs(), 0), ordinal(peak.gear));
+        let filled = format!("{} rpm in {}, the greatest of all forward gears", number::show(in_rpm(peak.speed).abs(), 0), peak.gear);
         vec![Piece::from(rpm_figure(key, peak.speed).by(formula, filled, TRAIN)), Piece::words(what)]
     };
     let mut cell = Cell::default();
     if let Some(peak) = &inside.fastest_countershaft {
         let words = if analysis.setup.layout == Layout::OutputReduced {
-            format!("countershaft, in {}", ordinal(peak.gear))
+            format!("countershaft, in {}", peak.gear)
         } else {
             "countershaft, every gear".into()
         };
@@ -90,7 +89,7 @@ pub(super) fn fastest_cell(analysis: &Analysis) -> Cell {
             cell.and(line("inside.countershaft_most_rpm", peak, ["countershaft = input × share by the pairs that drive it".into(), words]));
     }
     if let Some(peak) = &inside.fastest_idle {
-        let words = format!("{} on its shaft, in {}", short_name(peak.part), ordinal(peak.gear));
+        let words = format!("{} on its shaft, in {}", short_name(peak.part), peak.gear);
         cell = cell.and(line("inside.idle_most_rpm", peak, ["speed of the gear − speed of its shaft".into(), words]));
     }
     if cell.lines.is_empty() { missing(analysis) } else { cell }
@@ -120,7 +119,7 @@ pub(super) fn idle_cell(analysis: &Analysis) -> Cell {
 
 fn short_name(part: Part) -> String {
     match part {
-        Part::Driver(gear) | Part::Driven(gear) => ordinal(gear),
+        Part::Driver(gear) | Part::Driven(gear) => gear.to_string(),
         Part::ReverseDriver | Part::ReverseDriven => "reverse".into(),
         Part::IdlerEntry | Part::IdlerExit => "idler".into(),
         _ => "constant".into(),
@@ -129,7 +128,7 @@ fn short_name(part: Part) -> String {
 
 fn part_key(part: Part) -> String {
     match part {
-        Part::Driver(gear) | Part::Driven(gear) => format!("gear_{}", gear + 1),
+        Part::Driver(gear) | Part::Driven(gear) => format!("gear_{}", gear.number()),
         Part::ReverseDriver | Part::ReverseDriven => "reverse".into(),
         Part::IdlerEntry | Part::IdlerExit => "idler".into(),
         _ => "constant".into(),

@@ -1,6 +1,7 @@
 //! What each synchroniser takes up at every shift.
 
 use super::typed_row;
+use crate::gearing::GearNumber;
 use crate::job::{InsideField, SetupField};
 use crate::problem::{Explain, capital};
 use crate::questions::Analysis;
@@ -8,7 +9,7 @@ use crate::questions::Source;
 use crate::questions::entries::entry;
 use crate::questions::inside::answer::{hardest, input_change};
 use crate::questions::needs::{is_uncounted, uncounted_or};
-use crate::sheet::{Cell, Figure, Piece, Row, ordinal};
+use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::toothload::synchroniser::{Lining, Reflected, Shift, clutch};
 use crate::units::common::in_rpm;
 use crate::units::{Length, Measured, MomentOfInertia, System, Torque, number, show, unit};
@@ -18,15 +19,11 @@ const SLIP: &str = "W = ½ J Δω², T = J Δω ÷ t, one inertia against a stea
 
 /// A row for each up- and downshift.
 pub(super) fn rows(source: Source<'_>) -> Vec<Row> {
-    let many = source.most_gears();
-    let up = (1..many).map(|to| (to - 1, to));
-    let down = (1..many).rev().map(|from| (from, from - 1));
-    up.chain(down)
-        .map(|(from, to)| {
-            let label = format!("Synchroniser, {} to {}", ordinal(from), ordinal(to));
-            source.row(format!("sync-{}-{}", from + 1, to + 1), label, |analysis| cell(source, analysis, from, to))
-        })
-        .collect()
+    let row = |(from, to): (GearNumber, GearNumber)| {
+        let key = format!("sync-{}-{}", from.number(), to.number());
+        source.row(key, format!("Synchroniser, {from} to {to}"), |analysis| cell(source, analysis, from, to))
+    };
+    GearNumber::shifts(source.most_gears()).map(row).collect()
 }
 
 /// The inertia they work against: typed, estimated, or missing.
@@ -72,14 +69,14 @@ fn disc_working(figure: Figure, reflected: &Reflected) -> Figure {
     )
 }
 
-fn cell(source: Source<'_>, analysis: &Analysis, from: usize, to: usize) -> Cell {
-    if from.max(to) >= analysis.setup.gears.len() {
-        return Cell::needed(format!("no {}", ordinal(from.max(to))));
+fn cell(source: Source<'_>, analysis: &Analysis, from: GearNumber, to: GearNumber) -> Cell {
+    if from.max(to).place() >= analysis.setup.gears.len() {
+        return Cell::needed(format!("no {}", from.max(to)));
     }
     let Some(shift) = analysis.inside().shifts.iter().find(|shift| shift.from == from && shift.to == to) else {
         return uncounted_or(analysis, "needs the whole gearbox and an input rpm");
     };
-    let key = format!("inside.sync_{}_to_{}", from + 1, to + 1);
+    let key = format!("inside.sync_{}_to_{}", from.number(), to.number());
     let mut figure = Figure::number(format!("{key}_rpm"), in_rpm(shift.difference).abs(), 0);
     figure.unit = "rpm".into();
     let filled =
@@ -160,11 +157,7 @@ pub(super) fn worst_cell(analysis: &Analysis) -> Cell {
     figure.unit = "rpm".into();
     let filled = format!("{} and {} rpm", number::show(in_rpm(shift.input_before), 0), number::show(in_rpm(shift.input_after), 0));
     let figure = figure.by("work = ½ J Δω² of the input, whatever turns at the cone: the widest change is the hardest", filled, SLIP);
-    let cell = Cell::line([
-        Piece::words(format!("{}, from {}", ordinal(shift.to), ordinal(shift.from))),
-        figure.into(),
-        Piece::words("of the input"),
-    ]);
+    let cell = Cell::line([Piece::words(format!("{}, from {}", shift.to, shift.from)), figure.into(), Piece::words("of the input")]);
     match shift.absorbed.filter(|_| analysis.inside().inertia.is_some()) {
         Some(absorbed) => {
             let work = Figure::quantity("inside.worst_sync_work", &absorbed.work, &unit::JOULE, 1).small();

@@ -33,7 +33,7 @@ pub(super) fn rows(source: Source<'_>) -> Vec<Row> {
 /// `up to 75.3 mph`, and what the engine then turns in each gear above: `4,890 rpm in 3rd · 3,910 rpm in 4th`.
 fn down_cell(source: Source<'_>, analysis: &Analysis, step: &Step, next: &Step) -> Cell {
     let Some(gear) = analysis.setup.number_of(step) else { return Cell::needed(format!("no {}", step.name())) };
-    if analysis.setup.by_number(gear + 1).is_none() {
+    if analysis.setup.by_number(gear.next()).is_none() {
         return Cell::needed(format!("no {}", next.name()));
     }
     let Some(thrust) = &analysis.pull().thrust else { return why_not(source, analysis) };

@@ -36,7 +36,7 @@ fn bound_words(analysis: &Analysis, bound: Bound) -> String {
 /// One step: a gear, or a gear with a stage switched in.
 pub(super) fn cell(source: Source<'_>, analysis: &Analysis, step: &Step) -> Cell {
     let Some(number) = analysis.setup.number_of(step) else { return Cell::needed(format!("no {}", step.name())) };
-    let Some(answers) = analysis.pull().gears.get(number - 1) else { return why_not(source, analysis) };
+    let Some(answers) = number.of(&analysis.pull().gears) else { return why_not(source, analysis) };
     let key = |what: &str| format!("pull.gear_{}.{what}", step.key());
     let cell = match answers.top {
         Some(top) => {

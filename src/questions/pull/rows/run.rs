@@ -1,6 +1,7 @@
 //! The standing start and the rolling one: thrust, clutch, times and ways.
 
 use super::{force_text, gear, plan, speed_text, why_not, with_trailer};
+use crate::gearing::GearNumber;
 use crate::motion::Pull as Thrust;
 use crate::motion::compare::Facts;
 use crate::motion::plan::Plan;
@@ -129,7 +130,7 @@ fn thrust_figure(source: Source<'_>, analysis: &Analysis, facts: &Facts, held_rp
     let figure = Figure::quantity("pull.launch_thrust", &facts.launch_thrust, Force::usual(source.reader.units), 0).big();
     let parts = analysis.pull().thrust.as_ref().and_then(|thrust| {
         let radius = analysis.setup.rolling.as_ref()?.radius();
-        Some((thrust.curve().torque(rpm(held_rpm))?, thrust.gear(1)?, radius))
+        Some((thrust.curve().torque(rpm(held_rpm))?, thrust.gear(GearNumber::FIRST)?, radius))
     });
     let (Some((torque, first, radius)), Some(vehicle)) = (parts, &analysis.pull().vehicle) else { return figure };
     let (of_torque, of_length) = (Torque::usual(source.reader.units), length_unit(source));

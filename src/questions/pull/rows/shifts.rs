@@ -1,7 +1,7 @@
 //! When to shift, where each shift lands, and what shifting early or late costs.
 
 use super::{end_words, row_key, speed_text, why_not};
-use crate::gearing::Step;
+use crate::gearing::{GearNumber, Step};
 use crate::motion::compare::{Landing, Place};
 use crate::motion::shift::{Reason, Shift};
 use crate::questions::Analysis;
@@ -24,7 +24,7 @@ pub(super) fn row(source: Source<'_>, step: &Step, next: &Step) -> Row {
 fn cell(source: Source<'_>, analysis: &Analysis, (step, next): (&Step, &Step), is_plain: bool) -> Cell {
     let setup = &analysis.setup;
     let Some(gear) = setup.number_of(step) else { return Cell::needed(format!("no {}", step.name())) };
-    if setup.by_number(gear + 1).is_none() {
+    if setup.by_number(gear.next()).is_none() {
         return Cell::needed(if is_plain { format!("no {}", next.name()) } else { "no taller gear".into() });
     }
     let Some(shift) = analysis.pull().shifts.iter().find(|shift| shift.best.from == gear) else {
@@ -43,7 +43,7 @@ fn cell(source: Source<'_>, analysis: &Analysis, (step, next): (&Step, &Step), i
     };
     let figure = figure.big().by("acceleration in this gear = acceleration in the next, at one road speed", thrust, BEST);
     let cell = Cell::line([figure.into(), Piece::words(why)]).and_maybe(never_reached(source, analysis, &best));
-    let into = if best.to > gear + 1 {
+    let into = if best.to > gear.next() {
         Some(format!("into {next}: {}", no_taller(setup, gear)))
     } else {
         (!is_plain).then(|| format!("into {next}"))
@@ -56,14 +56,14 @@ fn cell(source: Source<'_>, analysis: &Analysis, (step, next): (&Step, &Step), i
 
 /// Said of a shift above the speed that its gear comes to on the level.
 fn never_reached(source: Source<'_>, analysis: &Analysis, shift: &Shift) -> Option<Piece> {
-    let top = analysis.pull().gears.get(shift.from.checked_sub(1)?)?.top?;
+    let top = shift.from.of(&analysis.pull().gears)?.top?;
     let words = format!("not reached on the level: {} comes to {}", analysis.setup.gear_name(top.gear), speed_text(source, top.speed));
     (shift.speed > top.speed * (1.0 + 1e-9)).then(|| Piece::words(words))
 }
 
-/// Said of a gear, counted from 1, whose next gear turns the engine no slower.
-fn no_taller(setup: &Setup, gear: usize) -> String {
-    format!("{} is no taller than {}: put the gears in order", setup.gear_name(gear + 1), setup.gear_name(gear))
+/// Said of a gear whose next gear turns the engine no slower.
+fn no_taller(setup: &Setup, gear: GearNumber) -> String {
+    format!("{} is no taller than {}: put the gears in order", setup.gear_name(gear.next()), setup.gear_name(gear))
 }
 
 fn landing_lines(cell: Cell, landing: &Landing, key: &str) -> Cell {
