@@ -30,6 +30,7 @@ impl FinalDrive {
 
 /// Where an extra stage stands.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, serde::Serialize, serde::Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(rename_all = "kebab-case")]
 pub enum Place {
     /// Between gearbox and final drive: an overdrive, a range box, drop gears.

@@ -7,6 +7,7 @@ use crate::problem::Explain;
 
 /// How a gearbox is laid out.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, serde::Serialize, serde::Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(rename_all = "kebab-case")]
 pub enum Layout {
     /// Input and output in line, a countershaft beside them, its constant pair at the input.

@@ -19,6 +19,7 @@ use crate::units::Typed;
 
 /// The texts of the bench, and what is chosen there. Whatever is blank is left out of a file.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(default)]
 pub struct Bench {
     /// The constant pair as counted; a count not known is a question mark.

@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 
 /// The texts about the build. Whatever is blank is left out of a file.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(default)]
 pub struct Build {
     /// The steps, one a line.

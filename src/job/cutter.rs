@@ -12,6 +12,7 @@ use crate::units::Typed;
 
 /// The texts about a gear to be cut, and what is chosen. Whatever is blank is left out of a file.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(default)]
 pub struct Cutter {
     /// What the part is called.

@@ -10,6 +10,7 @@ use crate::units::Typed;
 
 /// What all setups share: they are driven on one road.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(default)]
 pub struct DrivelineShared {
     /// The road speed that the shaft is judged at; blank for the fastest the car goes.
@@ -23,6 +24,7 @@ pub struct DrivelineShared {
 
 /// The shaft of one setup.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(default)]
 pub struct Shaft {
     /// From joint centre to joint centre, a length for each piece.

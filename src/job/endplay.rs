@@ -10,6 +10,7 @@ use crate::units::Typed;
 
 /// The texts about end play, and what is chosen. Whatever is blank is left out of a file.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(default)]
 pub struct EndPlay {
     /// The stack, a part a line.

@@ -13,6 +13,7 @@ use crate::units::Typed;
 
 /// What is looked at, for all setups.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(default)]
 pub struct InsideShared {
     /// The setup whose train is drawn; the first where there is none.
@@ -42,6 +43,7 @@ pub struct InsideShared {
 
 /// The cut of the gears and the synchronisers of one setup.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(default)]
 pub struct Inside {
     /// Normal module, or diametral pitch.

@@ -92,11 +92,13 @@ pub const MOST_STAGES: usize = 4;
 
 /// What a setup is called by inside its job; never used again after the setup is removed.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(transparent)]
 pub struct SetupId(pub u32);
 
 /// A job, as typed.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 pub struct Job {
     /// The version of this document's shape; see [`mod@file`].
     pub schema: u32,
@@ -156,6 +158,7 @@ pub struct Job {
 
 /// One setup, as typed.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 pub struct Setup {
     /// Its id inside the job.
     pub id: SetupId,
@@ -189,6 +192,7 @@ pub struct Setup {
 
 /// A gearbox, as typed: every pair as the gear on the input or output line over the countershaft's.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 pub struct Gearbox {
     /// The name of the gear set it was picked from, or one of the shop's own.
     pub name: String,
@@ -212,6 +216,7 @@ pub struct Gearbox {
 
 /// One extra stage, as typed.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 pub struct Stage {
     /// What it is called.
     #[serde(default)]

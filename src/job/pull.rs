@@ -10,6 +10,7 @@ use crate::units::Typed;
 
 /// The texts about engine, car and run, and what is chosen. All but mass and torque or power may stay blank.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(default)]
 pub struct Pull {
     /// Mass with driver and load.

@@ -7,6 +7,7 @@ use crate::catalogue::{Column, Entry, PartKind};
 
 /// The offer, as typed.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 pub struct Quote {
     /// Words to the customer, printed on the customer's page.
     #[serde(default)]

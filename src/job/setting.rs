@@ -11,6 +11,7 @@ use crate::units::Typed;
 
 /// The texts about setting, and what is chosen. Whatever is blank is left out of a file.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(default)]
 pub struct Setting {
     /// The shim that was in when the float was read.

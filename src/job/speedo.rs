@@ -9,6 +9,7 @@ use crate::units::{System, Typed};
 
 /// What all setups share: they go into one car with one dial.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(default)]
 pub struct SpeedoShared {
     /// What the dial expects; blank where it is not known.
@@ -29,6 +30,7 @@ impl Default for SpeedoShared {
 
 /// What belongs to one setup.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(default)]
 pub struct Speedo {
     /// Drive and driven teeth, and perhaps an adapter's.

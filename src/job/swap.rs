@@ -10,6 +10,7 @@ use crate::units::Typed;
 
 /// What all setups share: they go into one car, and setup A's box came out of it.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(default)]
 pub struct SwapShared {
     /// How far the slip joint can still go in at ride height; blank for the usual inch.
@@ -22,6 +23,7 @@ pub struct SwapShared {
 
 /// The sizes of one setup's box, all lengths from the case face that bolts to the clutch housing or engine.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(default)]
 pub struct Swap {
     /// To the output flange, or the joint centre of a sliding yoke at ride height.

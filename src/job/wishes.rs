@@ -15,6 +15,7 @@ pub const USUAL_WEIGHT: f64 = 5.0;
 
 /// What a wish is about.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(rename_all = "kebab-case")]
 pub enum WishKind {
     /// Engine rpm in top gear at a steady road speed.
@@ -60,6 +61,7 @@ pub enum WishKind {
 
 /// One wish, as typed.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(default)]
 pub struct Wish {
     /// What it is about.
@@ -80,6 +82,7 @@ pub struct Wish {
 
 /// What a gear set to be designed must keep to, as typed.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(default)]
 pub struct DesignBrief {
     /// The tooth sum of every pair.
@@ -118,6 +121,7 @@ impl Default for DesignBrief {
 
 /// What the customer wishes for.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(default)]
 pub struct Wishes {
     /// The wishes, in the order they were made.

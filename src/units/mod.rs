@@ -19,6 +19,7 @@ pub use uom::si::f64::{
 
 /// The two ways people read figures: the inch world and the metric one.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(rename_all = "lowercase")]
 pub enum System {
     /// Inches, mph, lbf·ft, pounds.
@@ -32,6 +33,7 @@ pub enum System {
 ///
 /// Switching the units of the sheet later must not change what `70` meant when it was typed.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 pub struct Typed {
     /// The text, untouched.
     pub text: String,

@@ -1,8 +1,9 @@
-//! The published schema tells the truth: what this program writes is valid under it, and every member written is described.
+//! The published schema is derived from the job, so it tells the truth: what this program writes is valid under it, and every member
+//! written is described.
 
 use std::collections::BTreeSet;
 
-use layshaft::job::{Job, SetupId, Stage, demo, file};
+use layshaft::job::{Job, MOST_SETUPS, SetupId, Stage, demo, file};
 use layshaft::units::System;
 use serde_json::Value;
 
@@ -43,7 +44,7 @@ impl Schema {
         for (name, member) in members {
             match properties.get(name) {
                 Some(rule) => self.check(rule, member, &format!("{at}.{name}"), wrong),
-                None => wrong.push(format!("{at}.{name} is written but not described: add it to schema/job.schema.json")),
+                None => wrong.push(format!("{at}.{name} is written but not described: the schema is not derived from what is kept")),
             }
         }
     }
@@ -62,9 +63,41 @@ impl Schema {
     }
 }
 
+/// The schema of a job, by the types that are kept.
+fn derived() -> Value {
+    let mut schema = serde_json::to_value(schemars::schema_for!(Job)).unwrap();
+    drop_defaults(&mut schema);
+    schema["title"] = "A Layshaft job".into();
+    schema["description"] = "One job as it was typed. Everything a person types stands as text, untouched; a bare number means the unit of \
+        the system beside it. Members that are not required may be left out. Files are UTF-8, at most 2,000,000 bytes."
+        .into();
+    schema["properties"]["schema"]["const"] = file::SCHEMA.into();
+    schema["properties"]["setups"]["minItems"] = 1.into();
+    schema["properties"]["setups"]["maxItems"] = MOST_SETUPS.into();
+    schema
+}
+
+/// What a blank member is taken as stands in the page, not here.
+fn drop_defaults(rule: &mut Value) {
+    match rule {
+        Value::Object(members) => {
+            members.retain(|name, of| name != "default" || of.get("description").is_some());
+            members.values_mut().for_each(drop_defaults);
+        }
+        Value::Array(items) => items.iter_mut().for_each(drop_defaults),
+        _ => {}
+    }
+}
+
+#[test]
+fn the_schema_is_that_of_the_job() {
+    let text = serde_json::to_string_pretty(&derived()).unwrap() + "\n";
+    expect_test::expect_file!["../../schema/job.schema.json"].assert_eq(&text);
+}
+
 #[track_caller]
 fn check(job: &Job) {
-    let schema = Schema(serde_json::from_str(include_str!("../../schema/job.schema.json")).unwrap());
+    let schema = Schema(derived());
     let value: Value = serde_json::from_str(&file::to_text(job)).unwrap();
     let mut wrong = Vec::new();
     schema.check(&schema.0, &value, "job", &mut wrong);
@@ -73,10 +106,11 @@ fn check(job: &Job) {
 
 /// The members and choices that a part of the schema names, each behind its place.
 fn members(at: &str, rule: &Value, named: &mut BTreeSet<String>) {
-    let choices = rule.get("enum").and_then(Value::as_array).into_iter().flatten();
+    let documented = rule.get("oneOf").and_then(Value::as_array).into_iter().flatten().filter_map(|one| one.get("const"));
+    let choices = rule.get("enum").and_then(Value::as_array).into_iter().flatten().chain(documented);
     named.extend(choices.map(|choice| format!("{at} = {choice}")));
     for (name, rule) in ["properties", "$defs"].into_iter().filter_map(|part| rule.get(part)?.as_object()).flatten() {
-        let at = format!("{at}.{name}");
+        let at = format!("{at}.{}", dashed(name));
         members(&at, rule, named);
         named.insert(at);
     }
@@ -85,16 +119,22 @@ fn members(at: &str, rule: &Value, named: &mut BTreeSet<String>) {
     }
 }
 
+/// A name of a type as one of a member: `EndPlay` becomes `end-play`.
+fn dashed(name: &str) -> String {
+    let dash = |(at, c): (usize, char)| (at > 0 && c.is_uppercase()).then_some('-').into_iter().chain(c.to_lowercase());
+    name.char_indices().flat_map(dash).collect()
+}
+
 /// What stands above the members, for whoever is told that they differ.
 const RULE: &str = "\
-# An older page would drop what it has no field for and write the job without it. Where a line differs, raise SCHEMA in src/job/file.rs
-# and the const in schema/job.schema.json, unless that was done since the last release; then UPDATE_EXPECT=1 cargo test writes this file.
+# An older page would drop what it has no field for and write the job without it. Where a line differs, raise SCHEMA in src/job/file.rs,
+# unless that was done since the last release; then UPDATE_EXPECT=1 cargo test writes this file.
 # DEVELOPERS.md says more under “A new version of a kept shape”.
 ";
 
 #[test]
 fn a_version_of_the_shape_has_the_members_it_had() {
-    let schema: Value = serde_json::from_str(include_str!("../../schema/job.schema.json")).unwrap();
+    let schema = derived();
     let mut now = BTreeSet::new();
     members("job", &schema, &mut now);
     let text = now.iter().fold(RULE.to_owned(), |text, line| text + line + "\n");

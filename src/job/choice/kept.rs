@@ -15,3 +15,20 @@ impl<'de, T> Deserialize<'de> for Chosen<T> {
         String::deserialize(deserializer).map(|word| Self::read(&word))
     }
 }
+
+/// The words it may be: nothing, or one of the options.
+#[cfg(not(target_arch = "wasm32"))]
+impl<T: Options> schemars::JsonSchema for Chosen<T> {
+    fn inline_schema() -> bool {
+        true
+    }
+
+    fn schema_name() -> std::borrow::Cow<'static, str> {
+        "Chosen".into()
+    }
+
+    fn json_schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
+        let words = T::offered().into_iter().map(|offered| offered.word).filter(|word| !word.is_empty());
+        schemars::json_schema!({ "enum": std::iter::once("").chain(words).collect::<Vec<_>>() })
+    }
+}
