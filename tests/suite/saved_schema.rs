@@ -68,9 +68,10 @@ fn derived() -> Value {
     let mut schema = serde_json::to_value(schemars::schema_for!(Job)).unwrap();
     drop_defaults(&mut schema);
     schema["title"] = "A Layshaft job".into();
-    schema["description"] = "One job as it was typed. Everything a person types stands as text, untouched; a bare number means the unit of \
+    schema["description"] =
+        "One job as it was typed. Everything a person types stands as text, untouched; a bare number means the unit of \
         the system beside it. Members that are not required may be left out. Files are UTF-8, at most 2,000,000 bytes."
-        .into();
+            .into();
     schema["properties"]["schema"]["const"] = file::SCHEMA.into();
     schema["properties"]["setups"]["minItems"] = 1.into();
     schema["properties"]["setups"]["maxItems"] = MOST_SETUPS.into();

@@ -7,7 +7,7 @@ pub mod rests;
 pub mod rows;
 pub mod sentence;
 
-use super::{Drawn, Input, Place, Question};
+use super::{Drawn, Input, Place, Question, boxed};
 use crate::job::{JobChoice, JobField};
 
 /// The question.
@@ -29,18 +29,8 @@ pub const QUESTION: Question = Question {
     rows: rows::rows,
     rests: rests::rests,
     pictures: &[
-        Drawn {
-            id: "speedometer-readings",
-            tab: "Readings",
-            draw: |source, focus| Some(Box::new(pictures::readings(source, focus))),
-            press: None,
-        },
-        Drawn {
-            id: "speedometer-shelf",
-            tab: "From the shelf",
-            draw: |source, focus| Some(Box::new(pictures::shelf(source, focus))),
-            press: None,
-        },
+        Drawn::new("speedometer-readings", "Readings", |source, focus| boxed(Some(pictures::readings(source, focus)))),
+        Drawn::new("speedometer-shelf", "From the shelf", |source, focus| boxed(Some(pictures::shelf(source, focus)))),
     ],
     ..Question::BARE
 };

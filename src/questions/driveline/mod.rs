@@ -8,7 +8,7 @@ pub mod rows;
 pub mod sentence;
 pub mod taken;
 
-use super::{Drawn, Input, Place, Question};
+use super::{Drawn, Input, Place, Question, boxed};
 use crate::job::{JobChoice, JobField};
 
 /// The question.
@@ -25,30 +25,10 @@ pub const QUESTION: Question = Question {
     rows: rows::rows,
     rests: rests::rests,
     pictures: &[
-        Drawn {
-            id: "shaft-speed",
-            tab: "Shaft speed",
-            draw: |source, focus| pictures::speed(source, focus).map(|picture| Box::new(picture) as _),
-            press: None,
-        },
-        Drawn {
-            id: "shaft-joints",
-            tab: "Joints",
-            draw: |source, focus| pictures::joints::line(source, focus).map(|picture| Box::new(picture) as _),
-            press: None,
-        },
-        Drawn {
-            id: "shaft-turn",
-            tab: "Over a turn",
-            draw: |source, focus| pictures::joints::over_one_turn(source, focus).map(|picture| Box::new(picture) as _),
-            press: None,
-        },
-        Drawn {
-            id: "shaft-length",
-            tab: "Length",
-            draw: |source, focus| pictures::length(source, focus).map(|picture| Box::new(picture) as _),
-            press: None,
-        },
+        Drawn::new("shaft-speed", "Shaft speed", |source, focus| boxed(pictures::speed(source, focus))),
+        Drawn::new("shaft-joints", "Joints", |source, focus| boxed(pictures::joints::line(source, focus))),
+        Drawn::new("shaft-turn", "Over a turn", |source, focus| boxed(pictures::joints::over_one_turn(source, focus))),
+        Drawn::new("shaft-length", "Length", |source, focus| boxed(pictures::length(source, focus))),
     ],
     ..Question::BARE
 };

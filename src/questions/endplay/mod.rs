@@ -7,7 +7,7 @@ pub mod rests;
 pub mod rows;
 pub mod sentence;
 
-use super::{Drawn, Group, Input, Place, Question};
+use super::{Drawn, Group, Input, Place, Question, boxed};
 use crate::job::{BenchField, EndPlayField, JobChoice, JobField};
 
 const fn text(field: EndPlayField) -> Input {
@@ -47,11 +47,6 @@ pub const QUESTION: Question = Question {
     deciding: rows::deciding,
     rows: rows::rows,
     rests: rests::rests,
-    pictures: &[Drawn {
-        id: "endplay-shims",
-        tab: "Shims",
-        draw: |source, _| pictures::shims(source).map(|picture| Box::new(picture) as _),
-        press: None,
-    }],
+    pictures: &[Drawn::new("endplay-shims", "Shims", |source, _| boxed(pictures::shims(source)))],
     ..Question::BARE
 };

@@ -7,7 +7,7 @@ pub mod rests;
 pub mod rows;
 pub mod sentence;
 
-use super::{Drawn, Group, Input, Place, Question};
+use super::{Drawn, Group, Input, Place, Question, boxed};
 use crate::job::{BenchField, FitsField, JobChoice, JobField};
 
 const fn text(field: FitsField) -> Input {
@@ -44,11 +44,6 @@ pub const QUESTION: Question = Question {
     deciding: rows::deciding,
     rows: rows::rows,
     rests: rests::rests,
-    pictures: &[Drawn {
-        id: "fits-fields",
-        tab: "Sizes",
-        draw: |source, _| pictures::sizes(source).map(|picture| Box::new(picture) as _),
-        press: None,
-    }],
+    pictures: &[Drawn::new("fits-fields", "Sizes", |source, _| boxed(pictures::sizes(source)))],
     ..Question::BARE
 };

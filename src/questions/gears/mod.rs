@@ -7,16 +7,12 @@ pub mod rows;
 pub mod sentence;
 mod stepped;
 
-use super::{Drawn, Input, Place, Question, Source};
+use super::{Drawn, Input, Place, Question, Source, boxed};
 use crate::job::JobField;
 
 /// Its first picture.
-pub const LADDER: Drawn = Drawn {
-    id: "gear-ladder",
-    tab: "Ladder",
-    draw: |source, focus| has_gear(source).then(|| Box::new(pictures::ladder(source, focus)) as _),
-    press: None,
-};
+pub const LADDER: Drawn =
+    Drawn::new("gear-ladder", "Ladder", |source, focus| boxed(has_gear(source).then(|| pictures::ladder(source, focus))));
 
 /// Its entry in [`super::LIST`].
 pub const QUESTION: Question = Question {
@@ -33,12 +29,9 @@ pub const QUESTION: Question = Question {
     rests: rests::rests,
     pictures: &[
         LADDER,
-        Drawn {
-            id: "gear-shifts",
-            tab: "Shift chart",
-            draw: |source, focus| has_gear(source).then(|| Box::new(super::road::pictures::shift_chart(source, focus)) as _),
-            press: None,
-        },
+        Drawn::new("gear-shifts", "Shift chart", |source, focus| {
+            boxed(has_gear(source).then(|| super::road::pictures::shift_chart(source, focus)))
+        }),
     ],
     ..Question::BARE
 };

@@ -8,7 +8,7 @@ pub mod rows;
 pub mod sentence;
 
 use super::deciding::chosen;
-use super::{Drawn, Input, Place, Question};
+use super::{Drawn, Input, Place, Question, boxed};
 use crate::job::{JobChoice, JobField};
 
 /// Its entry in [`super::LIST`].
@@ -31,24 +31,9 @@ pub const QUESTION: Question = Question {
     rows: rows::rows,
     rests: rests::rests,
     pictures: &[
-        Drawn {
-            id: "gear-train",
-            tab: "Gear train",
-            draw: |source, focus| Some(Box::new(pictures::train(source, focus))),
-            press: Some(pictures::pressed),
-        },
-        Drawn {
-            id: "train-turned",
-            tab: "Turn it",
-            draw: |source, focus| pictures::turned(source, focus).map(|turned| Box::new(turned) as _),
-            press: None,
-        },
-        Drawn {
-            id: "countershafts",
-            tab: "Countershaft speeds",
-            draw: |source, focus| Some(Box::new(pictures::countershafts(source, focus))),
-            press: None,
-        },
+        Drawn::new("gear-train", "Gear train", |source, focus| boxed(Some(pictures::train(source, focus)))).pressed(pictures::pressed),
+        Drawn::new("train-turned", "Turn it", |source, focus| boxed(pictures::turned(source, focus))),
+        Drawn::new("countershafts", "Countershaft speeds", |source, focus| boxed(Some(pictures::countershafts(source, focus)))),
     ],
     ..Question::BARE
 };

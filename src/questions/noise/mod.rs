@@ -10,7 +10,7 @@ pub mod rests;
 pub mod rows;
 pub mod sentence;
 
-use super::{Drawn, Group, Input, Place, Question};
+use super::{Drawn, Group, Input, Place, Question, boxed};
 use crate::job::{BenchField, JobChoice, JobField, NoiseField};
 
 const fn text(field: NoiseField) -> Input {
@@ -56,11 +56,6 @@ pub const QUESTION: Question = Question {
     deciding: rows::deciding,
     rows: rows::rows,
     rests: rests::rests,
-    pictures: &[Drawn {
-        id: "noise-tones",
-        tab: "Tones",
-        draw: |source, _| pictures::tones(source).map(|picture| Box::new(picture) as _),
-        press: None,
-    }],
+    pictures: &[Drawn::new("noise-tones", "Tones", |source, _| boxed(pictures::tones(source)))],
     ..Question::BARE
 };

@@ -10,7 +10,7 @@ pub mod sentence;
 
 pub use rows::text;
 
-use super::{Drawn, Group, Input, Place, Question, Source};
+use super::{Drawn, Group, Input, Place, Question, Source, boxed};
 use crate::job::{JobChoice, JobField, PullField};
 
 /// Its entry in [`super::LIST`].
@@ -36,36 +36,13 @@ pub const QUESTION: Question = Question {
     rows: rows::rows,
     rests: rests::rests,
     pictures: &[
-        Drawn {
-            id: "thrust",
-            tab: "Thrust",
-            draw: |source, focus| has_thrust(source).then(|| Box::new(pictures::thrust(source, focus)) as _),
-            press: None,
-        },
-        Drawn {
-            id: "run",
-            tab: "Run over time",
-            draw: |source, focus| runs(source).then(|| Box::new(pictures::run(source, focus)) as _),
-            press: None,
-        },
-        Drawn {
-            id: "run-distance",
-            tab: "Run over distance",
-            draw: |source, focus| runs(source).then(|| Box::new(pictures::run_over_distance(source, focus)) as _),
-            press: None,
-        },
-        Drawn {
-            id: "run-gap",
-            tab: "Gap to A",
-            draw: |source, focus| pictures::gap_to_a(source, focus).map(|picture| Box::new(picture) as _),
-            press: None,
-        },
-        Drawn {
-            id: "power-band",
-            tab: "Power band",
-            draw: |source, focus| runs(source).then(|| Box::new(pictures::band(source, focus)) as _),
-            press: None,
-        },
+        Drawn::new("thrust", "Thrust", |source, focus| boxed(has_thrust(source).then(|| pictures::thrust(source, focus)))),
+        Drawn::new("run", "Run over time", |source, focus| boxed(runs(source).then(|| pictures::run(source, focus)))),
+        Drawn::new("run-distance", "Run over distance", |source, focus| {
+            boxed(runs(source).then(|| pictures::run_over_distance(source, focus)))
+        }),
+        Drawn::new("run-gap", "Gap to A", |source, focus| boxed(pictures::gap_to_a(source, focus))),
+        Drawn::new("power-band", "Power band", |source, focus| boxed(runs(source).then(|| pictures::band(source, focus)))),
     ],
     ..Question::BARE
 };

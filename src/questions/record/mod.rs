@@ -10,7 +10,7 @@ pub mod sentence;
 mod templates;
 
 use super::checklists::Steps;
-use super::{Drawn, Group, Input, Place, Question};
+use super::{Drawn, Group, Input, Place, Question, boxed};
 use crate::job::{BenchField, BuildField, JobField};
 
 const fn text(field: BuildField) -> JobField {
@@ -52,11 +52,6 @@ pub const QUESTION: Question = Question {
     deciding: rows::deciding,
     rows: rows::rows,
     rests: rests::rests,
-    pictures: &[Drawn {
-        id: "record-progress",
-        tab: "How far",
-        draw: |source, _| pictures::progress(source).map(|picture| Box::new(picture) as _),
-        press: None,
-    }],
+    pictures: &[Drawn::new("record-progress", "How far", |source, _| boxed(pictures::progress(source)))],
     ..Question::BARE
 };

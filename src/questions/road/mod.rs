@@ -9,7 +9,7 @@ pub mod sentence;
 pub mod tyres;
 
 use super::deciding::chosen;
-use super::{Drawn, Input, Place, Question};
+use super::{Drawn, Input, Place, Question, boxed};
 use crate::job::{JobChoice, JobField};
 
 /// Its entry in [`super::LIST`].
@@ -25,11 +25,6 @@ pub const QUESTION: Question = Question {
     deciding: |source| chosen(rows::rows(source), &["cruise", "gear-", "rolls", "tyre-speed"]),
     rows: rows::rows,
     rests: rests::rests,
-    pictures: &[Drawn {
-        id: "shift-chart",
-        tab: "Shift chart",
-        draw: |source, focus| Some(Box::new(pictures::shift_chart(source, focus))),
-        press: None,
-    }],
+    pictures: &[Drawn::new("shift-chart", "Shift chart", |source, focus| boxed(Some(pictures::shift_chart(source, focus))))],
     ..Question::BARE
 };

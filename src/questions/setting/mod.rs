@@ -7,7 +7,7 @@ pub mod rests;
 pub mod rows;
 pub mod sentence;
 
-use super::{Drawn, Group, Input, Place, Question};
+use super::{Drawn, Group, Input, Place, Question, boxed};
 use crate::job::{BenchField, JobChoice, JobField, SettingField};
 
 const fn text(field: SettingField) -> Input {
@@ -70,18 +70,8 @@ pub const QUESTION: Question = Question {
     rows: rows::rows,
     rests: rests::rests,
     pictures: &[
-        Drawn {
-            id: "setting-drive",
-            tab: "Drive side",
-            draw: |source, _| pictures::drive(source).map(|picture| Box::new(picture) as _),
-            press: Some(pictures::press_drive),
-        },
-        Drawn {
-            id: "setting-coast",
-            tab: "Coast side",
-            draw: |source, _| pictures::coast(source).map(|picture| Box::new(picture) as _),
-            press: Some(pictures::press_coast),
-        },
+        Drawn::new("setting-drive", "Drive side", |source, _| boxed(pictures::drive(source))).pressed(pictures::press_drive),
+        Drawn::new("setting-coast", "Coast side", |source, _| boxed(pictures::coast(source))).pressed(pictures::press_coast),
     ],
     ..Question::BARE
 };

@@ -9,7 +9,7 @@ pub mod rests;
 pub mod rows;
 pub mod sentence;
 
-use super::{Drawn, Input, Place, Question};
+use super::{Drawn, Input, Place, Question, boxed};
 use crate::job::JobField;
 
 /// The question.
@@ -25,11 +25,6 @@ pub const QUESTION: Question = Question {
     deciding: rows::deciding,
     rows: rows::rows,
     rests: rests::rests,
-    pictures: &[Drawn {
-        id: "swap-side",
-        tab: "Side view",
-        draw: |source, focus| pictures::side(source, focus).map(|picture| Box::new(picture) as _),
-        press: None,
-    }],
+    pictures: &[Drawn::new("swap-side", "Side view", |source, focus| boxed(pictures::side(source, focus)))],
     ..Question::BARE
 };

@@ -7,7 +7,7 @@ pub mod rows;
 pub mod sentence;
 
 use super::checklists::Steps;
-use super::{Drawn, Group, Input, Place, Question};
+use super::{Drawn, Group, Input, Place, Question, boxed};
 use crate::job::{BenchField, BuildField, FaultsField, JobField};
 
 /// The parts, with what was measured.
@@ -22,7 +22,7 @@ const MEASURED: Steps = Steps {
 
 macro_rules! drawn {
     ($id:literal, $tab:literal, $part:ident) => {
-        Drawn { id: $id, tab: $tab, draw: |source, _| Some(Box::new(pictures::part(source, pictures::Part::$part)) as _), press: None }
+        Drawn::new($id, $tab, |source, _| boxed(Some(pictures::part(source, pictures::Part::$part))))
     };
 }
 
