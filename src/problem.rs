@@ -6,7 +6,7 @@
 /// How much a problem matters.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Severity {
-    /// The figures stand, but something about them wants attention; what stands in for the field is said.
+    /// The figures stand, but something about them wants attention; the value used instead is stated.
     Caution,
     /// The field cannot be used; what depends on it has no figure.
     Stop,
@@ -44,10 +44,10 @@ impl<A> Problem<A> {
         Self::new(field, Severity::Caution, why)
     }
 
-    /// A problem whose field is stood in for; `by` says what with, as the end of the sentence: `0.9 m² is taken`.
-    pub fn stood_in(field: A, why: &impl Explain, by: &str) -> Self {
+    /// A problem in whose field another value is used; `used` says which, as the end of the sentence: `0.9 m² is taken`.
+    pub fn defaulted(field: A, why: &impl Explain, used: &str) -> Self {
         let problem = Self::caution(field, why);
-        Self { what: format!("{}: {by}", problem.what), ..problem }
+        Self { what: format!("{}: {used}", problem.what), ..problem }
     }
 
     fn new(field: A, severity: Severity, why: &impl Explain) -> Self {

@@ -3,8 +3,8 @@
 use super::Picture;
 use super::face::Face;
 use super::palette::{self, Theme};
+use super::readout::{ReadOut, Table};
 use super::scene::{Mark, Pen, Rect, Scene, Size, Text};
-use super::tell::{ReadOut, Table};
 
 /// Room for the title.
 const TITLE_PX: f64 = 38.0;

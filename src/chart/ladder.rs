@@ -6,8 +6,8 @@ use super::{
     frame::{self, Axis, Scale},
     palette::{self, Theme},
     place::{Wish, centres},
+    readout::{Group, ReadOut, Reading, Table},
     scene::{Anchor, Pen, Rect, Scene, Size, Text, Window},
-    tell::{Group, ReadOut, Reading, Table},
     ticks,
 };
 use crate::units::number::show;

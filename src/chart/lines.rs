@@ -5,8 +5,8 @@ use super::{
     Picture,
     frame::{self, Along, Frame, Scale},
     palette::{Hue, Theme},
+    readout::{Group, ReadOut, Reading, Table},
     scene::{Ink, Pen, Point, Scene, Size, Window},
-    tell::{Group, ReadOut, Reading, Table},
     ticks,
 };
 use crate::units::number::show;

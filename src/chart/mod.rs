@@ -19,6 +19,7 @@ pub mod paint;
 pub mod palette;
 pub mod pattern;
 pub mod place;
+pub mod readout;
 pub mod recorded;
 pub mod rect;
 pub mod scatter;
@@ -28,7 +29,6 @@ pub mod shift;
 pub mod spans;
 pub mod spectrum;
 mod svg;
-pub mod tell;
 pub mod ticks;
 pub mod train;
 pub mod turning;
@@ -39,8 +39,8 @@ pub use palette::{DARK, LIGHT, Theme};
 
 use plotters::{coord::Shift, drawing::DrawingArea, drawing::IntoDrawingArea};
 use plotters_backend::DrawingBackend;
+use readout::{ReadOut, Table};
 use scene::{Scene, Size};
-use tell::{ReadOut, Table};
 
 /// A picture as plain data: how it looks, and the same facts without looking.
 pub trait Picture: Send + Sync {

@@ -4,8 +4,8 @@ use super::{
     face::Face,
     frame::{Axis, Scale},
     palette::Theme,
+    readout::{Group, ReadOut, Reading, Table},
     scene::{Anchor, Ink, Pen, Point, Rect, Scene, Size, Text, Window},
-    tell::{Group, ReadOut, Reading, Table},
 };
 
 /// The data of a picture of contact patterns.

@@ -5,8 +5,8 @@ use super::{
     frame::{self, Along, Frame, Scale},
     palette::{Hue, Theme},
     place::Taken,
+    readout::{Group, ReadOut, Reading, Table},
     scene::{Anchor, Pen, Rect, Scene, Size, Text, Window},
-    tell::{Group, ReadOut, Reading, Table},
 };
 use crate::units::number::show;
 

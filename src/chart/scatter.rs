@@ -6,8 +6,8 @@ use super::{
     lines::Measure,
     palette::{Hue, Theme},
     place::Taken,
+    readout::{Group, ReadOut, Reading, Table},
     scene::{Anchor, Ink, Pen, Point, Rect, Scene, Size, Text, Window},
-    tell::{Group, ReadOut, Reading, Table},
 };
 
 /// The data of a scatter.

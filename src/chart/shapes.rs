@@ -5,9 +5,9 @@ use super::{
     own_size::OwnSize,
     palette::{Hue, Theme},
     place::Taken,
+    readout::{Group, ReadOut, Reading, Table},
     rect::Rect,
     scene::{Anchor, Ink, Pen, Point, Scene, Size, Text, Window},
-    tell::{Group, ReadOut, Reading, Table},
     turning::Turning,
 };
 use crate::chart::face::Face;

@@ -3,8 +3,8 @@ use super::{
     Picture,
     frame::{self, Along, Frame, Scale},
     palette::{self, Theme},
+    readout::{Group, ReadOut, Reading, Table},
     scene::{Pen, Point, Scene, Size, Window},
-    tell::{Group, ReadOut, Reading, Table},
     ticks,
 };
 use crate::units::number::show;

@@ -5,8 +5,8 @@ use super::{
     frame::{self, Along, Axis, Scale},
     lines::Measure,
     palette::{Hue, Theme},
+    readout::{Group, ReadOut, Reading, Table},
     scene::{Anchor, Ink, Pen, Scene, Size, Text},
-    tell::{Group, ReadOut, Reading, Table},
 };
 use crate::units::number::show;
 

@@ -5,8 +5,8 @@ use super::{
     frame::{self, Axis, Scale},
     palette::{Hue, Theme},
     place::Taken,
+    readout::{Group, ReadOut, Reading, Table},
     scene::{Anchor, Pen, Point, Rect, Scene, Size, Text, Window},
-    tell::{Group, ReadOut, Reading, Table},
     ticks,
 };
 use crate::units::number::show;

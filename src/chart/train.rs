@@ -6,8 +6,8 @@ use super::{
     Picture,
     frame::Scale,
     palette::{Hue, Theme},
+    readout::{Group, ReadOut, Reading, Table},
     scene::{Rect, Scene, Size},
-    tell::{Group, ReadOut, Reading, Table},
 };
 
 mod drawing;

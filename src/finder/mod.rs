@@ -1,7 +1,7 @@
 //! The finder: every combination of the catalogue judged against what the customer wishes.
 //!
 //! Things first: [`wish`] (what can be wished for, as figures with a range), [`table`] (the catalogue as sorted numbers),
-//! [`given`] (what is the same for every combination: shift rpm, dial, fitted tyre, engine). [`search`] goes through the
+//! [`inputs`] (what is the same for every combination: shift rpm, dial, fitted tyre, engine). [`search`] goes through the
 //! combinations in slices and keeps the best; [`design`] finds tooth counts for a ladder. What was typed is read by
 //! [`crate::questions::find`], which also says why each result stands where it does and puts one onto the sheet.
 //!
@@ -9,7 +9,7 @@
 
 mod best;
 pub mod design;
-pub mod given;
+pub mod inputs;
 pub mod motion;
 pub mod number;
 pub mod search;
@@ -17,7 +17,7 @@ pub mod stages;
 pub mod table;
 pub mod wish;
 
-pub use given::{Engine, FittedSet, Given};
+pub use inputs::{Engine, FittedSet, Given};
 pub use number::NumberError;
 pub use search::{Found, Progress, Search};
 pub use stages::Stages;

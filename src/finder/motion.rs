@@ -1,6 +1,6 @@
 //! Figures that take engine and car: asked only of combinations that everything else has let through.
 
-use super::given::{Engine, Given};
+use super::inputs::{Engine, Given};
 use super::stages::Steps;
 use super::wish::Measure;
 use crate::gearing::GearNumber;

@@ -32,7 +32,7 @@ pub(super) struct Measure {
     pub unit: Option<&'static str>,
 }
 
-/// More of one part than any box holds is a slip of the pen.
+/// More of one part than any box holds is almost certainly a typo.
 const MOST_TIMES: u32 = 99;
 
 const MINUS: [char; 4] = ['-', '−', '–', '—'];

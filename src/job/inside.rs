@@ -56,7 +56,7 @@ pub struct Inside {
     pub centre: Typed,
     /// Face width of the gears.
     pub face: Typed,
-    /// Inertia of all that hangs on the input, told at the input shaft; blank for an estimate.
+    /// Inertia of all that hangs on the input, referred to the input shaft; blank for an estimate.
     pub inertia: Typed,
     /// Mean diameter of the cones.
     pub cone_diameter: Typed,

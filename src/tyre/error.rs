@@ -35,7 +35,7 @@ pub enum TyreError {
         /// What was typed.
         text: String,
     },
-    /// A count of turns without the way rolled, or the other way about.
+    /// A count of turns without the roll-out distance, or the other way about.
     TurnsOfWhat {
         /// What was typed.
         text: String,

@@ -9,13 +9,13 @@ use crate::units::{self, Length, Measured, System, TurnsPerDistance, UnitError, 
 /// What was measured.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Measurement {
-    /// The way rolled in one turn, 500 to 6,000 mm.
+    /// The roll-out distance, 500 to 6,000 mm.
     Circumference(Length),
     /// Overall diameter, 200 to 1,900 mm.
     Diameter(Length),
     /// Hub centre to road, at rest under load, 90 to 950 mm.
     LoadedRadius(Length),
-    /// The way rolled in one turn over 2π, 90 to 950 mm.
+    /// The roll-out distance over 2π, 90 to 950 mm.
     RollingRadius(Length),
     /// Turns over a mile or kilometre.
     Turns(TurnsPerDistance),
@@ -23,7 +23,7 @@ pub enum Measurement {
     RollOut {
         /// Turns of the wheel, above 0 to 1,000.
         turns: f64,
-        /// The way rolled.
+        /// The roll-out distance.
         distance: Length,
     },
 }
@@ -129,7 +129,7 @@ fn kind_of(word: &str) -> Option<Kind> {
     exact.or_else(per)
 }
 
-/// A bare length that can be but one thing: longer than any tyre is high, it is the way rolled.
+/// A bare length that can be but one thing: longer than any tyre is high, it is the roll-out distance.
 pub(super) fn of_one_reading(text: &str, system: System) -> Option<Measurement> {
     let measured = read(&format!("rolls {text}"), system).ok()?;
     matches!(measured, Measurement::Circumference(way) if unit::MM.number(way) > DIAMETER.greatest).then_some(measured)

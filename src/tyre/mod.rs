@@ -159,7 +159,7 @@ impl Tyre {
         }
     }
 
-    /// Overall diameter: as measured, or else from the size; `None` where only the way rolled is known.
+    /// Overall diameter: as measured, or else from the size; `None` where only the roll-out distance is known.
     pub fn diameter(&self) -> Option<Measure> {
         match self.measurement() {
             Some(Measurement::Diameter(value)) => Some(rolling::measured_diameter(*value)),
@@ -167,7 +167,7 @@ impl Tyre {
         }
     }
 
-    /// Overall diameter; where only the way rolled is known, that of a radial tyre which rolls so far, C / 3.05.
+    /// Overall diameter; where only the roll-out distance is known, that of a radial tyre which rolls so far, C / 3.05.
     pub fn diameter_or_rolled(&self) -> Length {
         self.diameter().map_or_else(|| self.rolling().circumference / rolling::RADIAL_FACTOR, |diameter| diameter.value)
     }
@@ -187,7 +187,7 @@ impl Tyre {
         self.dimensions().map(|dimensions| &dimensions.rim)
     }
 
-    /// The way rolled in one turn when new: as measured, or else by the published factor of the construction.
+    /// The roll-out distance when new: as measured, or else by the published factor of the construction.
     ///
     /// ```
     /// use layshaft::tyre::{TyreError, read};

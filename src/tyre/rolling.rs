@@ -73,7 +73,7 @@ impl How {
     }
 }
 
-/// The way rolled in one turn of the wheel.
+/// The roll-out distance of the wheel.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Rolling {
     /// How far it goes, new or worn.
@@ -131,7 +131,7 @@ fn mm(length: Length) -> String {
     number::show(common::in_millimetres(length), 0)
 }
 
-/// The way rolled by a tyre of a known diameter.
+/// The roll-out distance of a tyre of a known diameter.
 pub(super) fn from_diameter(diameter: &Measure, how: How) -> Rolling {
     let (factor, sign) = match how {
         How::Radial => (RADIAL_FACTOR, "3.05"),
@@ -170,7 +170,7 @@ pub(super) fn measured_diameter(value: Length) -> Measure {
     Measure { value, basis: Basis::Measured, source: "measured", working }
 }
 
-/// The way rolled as measured; where only a diameter was, by the factor of the construction. `moulded` is the diameter that the size
+/// The roll-out distance as measured; where only a diameter was, by the factor of the construction. `moulded` is the diameter that the size
 /// beside the measurement says.
 pub(super) fn from_measurement(measurement: &Measurement, usual: How, moulded: Option<&Measure>) -> Rolling {
     let (circumference, how, plus_minus, working) = match *measurement {

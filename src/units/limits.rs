@@ -199,7 +199,7 @@ rows! {
     STANDING_RADIUS: Length, "loaded radius", 90.0 to 950.0 MM, "half of what a tyre's diameter can be";
     /// The radius of the circle that a tyre rolls on.
     ROLLING_RADIUS: Length, "rolling radius", 90.0 to 950.0 MM, "half of what a tyre's diameter can be";
-    /// The way rolled in a number of turns.
+    /// The roll-out distance in a number of turns.
     ROLLED: Length, "way rolled", 0.25 to 6_000.0 METRE, "from half a turn of a small wheel to a thousand of a large one";
     /// Tread depth lost.
     TREAD_LOST: Length, "tread depth lost", 0.0 to 30.0 MM, "deeper than any car's tread";

@@ -335,7 +335,7 @@ pub mod common {
         per_metre(1.0 / circumference.get::<length::meter>())
     }
 
-    /// The way rolled at each turn; the inverse of [`turns_of`].
+    /// The roll-out distance at each turn; the inverse of [`turns_of`].
     pub fn way_per_turn(turns: TurnsPerDistance) -> Length {
         metres(1.0 / turns_per_metre(turns))
     }

@@ -4,8 +4,8 @@ use layshaft::chart::{
     face::{FIGURES_FAMILY, Face, TEXT_FAMILY},
     frame::Axis,
     place::{Wish, centres},
+    readout::{Table, letters},
     rect::Rect,
-    tell::{Table, letters},
     ticks::{decimals, ratio_steps, round_steps},
 };
 use plotters::style::{FontDesc, FontFamily, FontStyle, register_font};

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use layshaft::catalogue::Catalogue;
 use layshaft::finder::design::Brief;
-use layshaft::finder::given::FittedTyre;
+use layshaft::finder::inputs::FittedTyre;
 use layshaft::finder::{Given, Measure, Search, Table, Wish as Ready};
 use layshaft::gearing::Layout;
 use layshaft::job::{DesignBrief, Wish, WishKind, Wishes};

@@ -7,8 +7,8 @@ use super::chart::{Shown, Surface};
 use crate::app::device;
 use crate::app::state::State;
 use crate::chart::palette;
+use crate::chart::readout::{Group, ReadOut};
 use crate::chart::scene::Window;
-use crate::chart::tell::{Group, ReadOut};
 use crate::units::common::{in_metres_per_second, metres_per_second};
 use crate::units::{Measured, Unit, Velocity};
 
@@ -138,7 +138,7 @@ fn group(group: &Group) -> AnyView {
         let letter = palette::letter(slot);
         view! { <span class=format!("badge badge--{}", letter.to_ascii_lowercase())>{letter.to_string()}</span> }
     });
-    let reading = |reading: &crate::chart::tell::Reading| {
+    let reading = |reading: &crate::chart::readout::Reading| {
         let class = match (reading.stands_out, reading.is_beyond) {
             (_, true) => "said__one said__one--beyond",
             (true, _) => "said__one said__one--first",

@@ -5,8 +5,8 @@ use crate::chart::{
     frame::{Frame, Scale},
     palette::{Colour, Hue, Theme, leading},
     place::Taken,
+    readout::{groups, letters, short_letters},
     scene::{Anchor, Point, Rect, Scene, Text},
-    tell::{groups, letters, short_letters},
 };
 
 pub(super) fn draw(lines: &Lines, scene: &mut Scene, theme: &Theme, frame: &Frame) {

@@ -6,8 +6,8 @@ use crate::{
         frame::{Frame, Scale},
         palette::{Theme, leading},
         place::Taken,
+        readout::{groups, letters, short_letters},
         scene::{Anchor, Pen, Rect, Scene, Text},
-        tell::{groups, letters, short_letters},
     },
     units::number::show,
 };

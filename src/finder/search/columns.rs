@@ -3,7 +3,7 @@
 //! Tyres that meet every must about the tyre alone stand first, the smallest first among them; then the others likewise.
 
 use super::plan::{Figure, Slot};
-use crate::finder::given::{FittedTyre, Given};
+use crate::finder::inputs::{FittedTyre, Given};
 use crate::finder::table::{AxleRow, Pairs, Table, TyreRow};
 use crate::finder::wish::{Measure, Wish};
 use uom::si::length::meter;

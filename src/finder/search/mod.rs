@@ -14,7 +14,7 @@ mod sift;
 use std::sync::Arc;
 
 use super::best::{Best, Front};
-use super::given::Given;
+use super::inputs::Given;
 use super::motion::Parts;
 use super::stages::Steps;
 use super::table::{Pairs, Table};

@@ -2,7 +2,7 @@
 
 use super::columns::Column;
 use crate::catalogue::case::fit;
-use crate::finder::given::Given;
+use crate::finder::inputs::Given;
 use crate::finder::stages::Steps;
 use crate::finder::table::{AxleRow, SetRow, Table};
 use crate::finder::wish::{Measure, Wish};

@@ -1,7 +1,7 @@
 //! The gear set and the final drive of the car among those of the catalogue: marked where the catalogue has them, added where it has not.
 
 use super::{AxleRow, SetRow, Table};
-use crate::finder::given::{FittedSet, Given};
+use crate::finder::inputs::{FittedSet, Given};
 
 /// Two ratios nearer than this are one: exact fractions come out of another order of operations no further apart.
 const SAME: f64 = 1e-9;

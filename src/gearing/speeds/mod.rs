@@ -86,7 +86,7 @@ impl Turning {
         self.parts.iter().find(|turns| turns.part == part)
     }
 
-    /// The input's and the output's speed when the input turns so; in neutral the output stands.
+    /// The input's and the output's speed for a given input speed; in neutral the output stands.
     ///
     /// ```
     /// use layshaft::gearing::speeds::{Arrangement, Selected, Turning};
@@ -107,19 +107,19 @@ impl Turning {
         (input, self.ratio.map_or(input * 0.0, |ratio| input / super::teeth::decimal(ratio)))
     }
 
-    /// The input's and the output's speed when the output turns so; in neutral the input stands.
+    /// The input's and the output's speed for a given output speed; in neutral the input stands.
     pub fn at_output(&self, output: AngularVelocity) -> (AngularVelocity, AngularVelocity) {
         (self.ratio.map_or(output * 0.0, |ratio| output * super::teeth::decimal(ratio)), output)
     }
 }
 
 impl Turns {
-    /// Its speed when input and output turn so (see [`Turning::at_input`]); in gear the input alone decides.
+    /// Its speed for given speeds of input and output (see [`Turning::at_input`]); in gear the input alone decides.
     pub fn speed_at(&self, (input, output): (AngularVelocity, AngularVelocity)) -> AngularVelocity {
         self.speed.at(input, output)
     }
 
-    /// Its speed against its own shaft when input and output turn so.
+    /// Its speed against its own shaft for given speeds of input and output.
     pub fn slip_at(&self, (input, output): (AngularVelocity, AngularVelocity)) -> AngularVelocity {
         self.slip.at(input, output)
     }

@@ -275,7 +275,7 @@ impl Job {
         let problem = |choice: Choice| {
             let Row { label, listed, unknown, .. } = choice.row();
             let word = self.word(choice).filter(|word| !word.is_empty() && place(listed, word).is_none())?.to_owned();
-            Some(Problem::stood_in(choice.into(), &UnknownOption { word, label }, unknown))
+            Some(Problem::defaulted(choice.into(), &UnknownOption { word, label }, unknown))
         };
         Choice::all(self).into_iter().filter(|choice| of(*choice)).filter_map(problem).collect()
     }

@@ -1,6 +1,6 @@
 //! What a job gives to the finder: shift rpm, extra stages, dial, fitted tyre, engine and car.
 
-use crate::finder::given::FittedTyre;
+use crate::finder::inputs::FittedTyre;
 use crate::finder::table::meshes;
 use crate::finder::{Engine, FittedSet, Given, Stages};
 use crate::gearing::TakeOff;

@@ -3,7 +3,7 @@
 mod contradiction;
 mod ready;
 
-use crate::finder::given::Given;
+use crate::finder::inputs::Given;
 use crate::finder::number::{bare, percent, whole};
 use crate::finder::wish::{Measure, Strength, Wish};
 use crate::gearing::{GearNumber, Layout};

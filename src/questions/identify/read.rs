@@ -195,7 +195,7 @@ fn limits(bench: &Bench, problems: &mut Vec<InputProblem>) -> [u16; 2] {
             return usual;
         }
         let refused = |why: GearTextError| {
-            problems.push(Problem::stood_in(field.into(), &why, &format!("the usual limit of {usual} is taken")));
+            problems.push(Problem::defaulted(field.into(), &why, &format!("the usual limit of {usual} is taken")));
             usual
         };
         read::count(text).map_or_else(refused, Teeth::count)

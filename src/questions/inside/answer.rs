@@ -143,7 +143,7 @@ fn limit(conditions: &Conditions, shift: AngularVelocity) -> AngularVelocity {
     conditions.pull.limit.unwrap_or(shift)
 }
 
-/// The gear selected, or the top gear of a box that has not so many.
+/// The gear selected, or top gear if the box has fewer gears.
 fn available(gearbox: &Gearbox, selected: Selected) -> Selected {
     match (selected, gearbox.numbers().next_back()) {
         (Selected::Gear(gear), Some(top)) => Selected::Gear(gear.min(top)),

@@ -39,9 +39,9 @@ pub struct InsideShared {
 /// What the speeds inside the box are looked at for.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum LookedAt {
-    /// The input turns so: as typed, or the shift rpm.
+    /// A given input speed: as typed, or the shift rpm.
     Input(AngularVelocity),
-    /// The car rolls so.
+    /// A given road speed.
     Road(Velocity),
 }
 

@@ -13,9 +13,9 @@ use crate::units::{AngularVelocity, Frequency, Measured, Typed, Velocity, limits
 /// How fast all turns while it is heard.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum At {
-    /// The car rolls so.
+    /// A given road speed.
     Road(Velocity),
-    /// The engine turns so.
+    /// A given engine speed.
     Engine(AngularVelocity),
 }
 

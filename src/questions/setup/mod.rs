@@ -251,5 +251,5 @@ pub fn keep<T>(problems: &mut Vec<InputProblem>, field: impl Into<InputId>, read
 
 /// As [`keep`], where something stands in for what cannot be read; `by` says what.
 pub fn keep_or<T>(problems: &mut Vec<InputProblem>, field: impl Into<InputId>, read: Result<T, impl Explain>, by: &str) -> Option<T> {
-    read.map_err(|why| problems.push(Problem::stood_in(field.into(), &why, by))).ok()
+    read.map_err(|why| problems.push(Problem::defaulted(field.into(), &why, by))).ok()
 }

@@ -36,7 +36,7 @@ fn stage(setup: &job::Setup, (at, typed): (usize, &job::Stage), problems: &mut V
 fn kind(setup: &job::Setup, (at, typed): (usize, &job::Stage), problems: &mut Vec<InputProblem>) -> Option<StageKind> {
     if let Picked::Unknown(word) = typed.kind.picked() {
         let why = UnknownOption { word: word.to_owned(), label: "what the stage is" };
-        problems.push(Problem::stood_in((setup.id, SetupField::Stage(at)).into(), &why, "an extra stage is taken"));
+        problems.push(Problem::defaulted((setup.id, SetupField::Stage(at)).into(), &why, "an extra stage is taken"));
     }
     typed.kind.value()
 }

@@ -1,6 +1,6 @@
 //! Wishes that cannot be met together, whatever the catalogue holds.
 
-use crate::finder::given::Given;
+use crate::finder::inputs::Given;
 use crate::finder::wish::{Measure, Strength, Wish};
 use crate::problem::Explain;
 use uom::si::length::meter;

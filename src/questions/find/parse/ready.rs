@@ -1,6 +1,6 @@
 //! What a wish needs that the job does not give.
 
-use crate::finder::given::Given;
+use crate::finder::inputs::Given;
 use crate::finder::wish::{Measure, Wish};
 use crate::problem::Explain;
 

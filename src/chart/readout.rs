@@ -59,7 +59,7 @@ impl Table {
 /// Setups by their letters: `A`, `A and B`, `A, B and C`.
 ///
 /// ```
-/// use layshaft::chart::tell::letters;
+/// use layshaft::chart::readout::letters;
 /// assert_eq!(letters(&[0, 1, 2]), "A, B and C");
 /// ```
 pub fn letters(slots: &[usize]) -> String {
