@@ -284,9 +284,9 @@ impl Gearbox {
         self.pairs_of_gears().map(|(_, mesh)| mesh)
     }
 
-    /// As [`Gearbox::pairs`], each with the forward gear it belongs to, counted from 0; none for the constant pair.
-    pub fn pairs_of_gears(&self) -> impl Iterator<Item = (Option<usize>, Mesh)> + '_ {
-        let forward = self.gears.iter().enumerate().filter_map(|(at, gear)| Some((Some(at), gear.mesh()?)));
+    /// As [`Gearbox::pairs`], each with the forward gear it belongs to; none for the constant pair.
+    pub fn pairs_of_gears(&self) -> impl Iterator<Item = (Option<GearNumber>, Mesh)> + '_ {
+        let forward = GearNumber::each(&self.gears).filter_map(|(at, gear)| Some((Some(at), gear.mesh()?)));
         self.constant.map(|mesh| (None, mesh)).into_iter().chain(forward)
     }
 

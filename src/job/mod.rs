@@ -17,6 +17,7 @@ pub mod choice;
 pub mod cutter;
 pub mod demo;
 mod differs;
+pub mod document;
 pub mod driveline;
 pub mod edit;
 pub mod endplay;

@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::choice::{Chosen, Law, Stock};
+use super::document::document;
 use crate::gearing::TakeOff;
 use crate::speedometer::{Hand, Tap};
 use crate::units::{System, Typed};
@@ -28,19 +29,18 @@ impl Default for SpeedoShared {
     }
 }
 
-/// What belongs to one setup.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
-#[serde(default)]
-pub struct Speedo {
-    /// Drive and driven teeth, and perhaps an adapter's.
-    pub gears: String,
-    /// Readings of the dial beside true speeds.
-    pub road_check: Typed,
-    /// The hand of the drive gear; blank where unknown.
-    pub hand: Chosen<Hand>,
-    /// Where the driven gear stands and its cable leaves; blank where unknown.
-    pub tap: Chosen<Tap>,
-    /// Where the drive gear sits; blank for the driveshaft.
-    pub take_off: Chosen<TakeOff>,
+document! {
+    /// What belongs to one setup.
+    pub struct Speedo {
+        /// Drive and driven teeth, and perhaps an adapter's.
+        pub gears: String,
+        /// Readings of the dial beside true speeds.
+        pub road_check: Typed,
+        /// The hand of the drive gear; blank where unknown.
+        pub hand: Chosen<Hand>,
+        /// Where the driven gear stands and its cable leaves; blank where unknown.
+        pub tap: Chosen<Tap>,
+        /// Where the drive gear sits; blank for the driveshaft.
+        pub take_off: Chosen<TakeOff>,
+    }
 }

@@ -4,6 +4,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::document::document;
 use crate::gearing::Layout;
 use crate::units::{System, Typed, number};
 
@@ -59,25 +60,24 @@ pub enum WishKind {
     Layout,
 }
 
-/// One wish, as typed.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
-#[serde(default)]
-pub struct Wish {
-    /// What it is about.
-    pub kind: WishKind,
-    /// Least allowed; blank where there is no least.
-    pub least: Typed,
-    /// Greatest allowed; blank where there is no greatest.
-    pub greatest: Typed,
-    /// The speed, distance or gear it is asked at; blank where the sheet's own is meant.
-    pub at: Typed,
-    /// The layout wished for, where it is about that.
-    pub layout: Layout,
-    /// Whether it must be met; else it is a preference.
-    pub must: bool,
-    /// How much a preference counts beside the others, 1 to 10.
-    pub weight: String,
+document! {
+    /// One wish, as typed.
+    pub struct Wish {
+        /// What it is about.
+        pub kind: WishKind,
+        /// Least allowed; blank where there is no least.
+        pub least: Typed,
+        /// Greatest allowed; blank where there is no greatest.
+        pub greatest: Typed,
+        /// The speed, distance or gear it is asked at; blank where the sheet's own is meant.
+        pub at: Typed,
+        /// The layout wished for, where it is about that.
+        pub layout: Layout,
+        /// Whether it must be met; else it is a preference.
+        pub must: bool,
+        /// How much a preference counts beside the others, 1 to 10.
+        pub weight: String,
+    }
 }
 
 /// What a gear set to be designed must keep to, as typed.
@@ -119,15 +119,14 @@ impl Default for DesignBrief {
     }
 }
 
-/// What the customer wishes for.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
-#[serde(default)]
-pub struct Wishes {
-    /// The wishes, in the order they were made.
-    pub rows: Vec<Wish>,
-    /// The gear set to be designed.
-    pub design: DesignBrief,
+document! {
+    /// What the customer wishes for.
+    pub struct Wishes {
+        /// The wishes, in the order they were made.
+        pub rows: Vec<Wish>,
+        /// The gear set to be designed.
+        pub design: DesignBrief,
+    }
 }
 
 impl WishKind {

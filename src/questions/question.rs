@@ -131,6 +131,7 @@ impl Drawn {
     }
 
     /// The same picture, which also chooses.
+    #[must_use]
     pub const fn pressed(self, press: Press) -> Self {
         Self { press: Some(press), ..self }
     }

@@ -22,8 +22,8 @@ pub enum PairAt {
 }
 
 impl PairAt {
-    /// The pair of a forward gear counted from 0, or the constant pair.
-    pub fn of_gear(gear: Option<usize>) -> Self {
+    /// The pair of a forward gear, or the constant pair.
+    pub fn of_gear(gear: Option<GearNumber>) -> Self {
         gear.map_or(Self::Constant, Self::Gear)
     }
 

@@ -18,7 +18,7 @@ impl<'de, T> Deserialize<'de> for Chosen<T> {
 
 /// The words it may be: nothing, or one of the options.
 #[cfg(not(target_arch = "wasm32"))]
-impl<T: Options> schemars::JsonSchema for Chosen<T> {
+impl<T: super::Options> schemars::JsonSchema for Chosen<T> {
     fn inline_schema() -> bool {
         true
     }
@@ -28,7 +28,7 @@ impl<T: Options> schemars::JsonSchema for Chosen<T> {
     }
 
     fn json_schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
-        let words = T::offered().into_iter().map(|offered| offered.word).filter(|word| !word.is_empty());
+        let words = T::LISTED.iter().map(|(word, _)| *word).filter(|word| !word.is_empty());
         schemars::json_schema!({ "enum": std::iter::once("").chain(words).collect::<Vec<_>>() })
     }
 }

@@ -3,6 +3,7 @@
 use super::setup::pitch_unit;
 use super::{Kind, Row, inputs, quantity, whole, words};
 use crate::gearing::geometry::Cut;
+use crate::job::document::Blank;
 use crate::job::{Cutter, Job};
 use crate::units::{Angle, limits};
 

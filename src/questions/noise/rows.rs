@@ -5,6 +5,7 @@ use super::names;
 use super::read::Told;
 use super::sentence::Asked;
 use crate::gearing::hunting::Hunting;
+use crate::job::document::Blank;
 use crate::problem::capital;
 use crate::questions::Source;
 use crate::questions::deciding::MOST;

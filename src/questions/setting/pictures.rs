@@ -4,6 +4,7 @@
 use crate::chart::pattern::{Flank, Patterns};
 use crate::fits::ring_pinion::Pattern;
 use crate::job::choice::Options as _;
+use crate::job::document::Blank;
 use crate::job::{Chosen, JobChoice};
 use crate::questions::Source;
 

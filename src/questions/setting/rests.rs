@@ -4,6 +4,7 @@ use super::answer::{BORE_RUN_OUT_MM, FACE_RUN_OUT_MM, USUAL_BACKLASH_MM};
 use super::read::Set;
 use crate::fits::Material;
 use crate::fits::fastener::PROOF_SHARE;
+use crate::job::document::Blank;
 use crate::questions::endplay::rows::said;
 use crate::questions::rests::{typed, usual};
 use crate::questions::{Source, warmth};
