@@ -54,12 +54,6 @@ impl Joint {
         cosine / (1.0 - (sine * turn.get::<radian>().cos()).powi(2))
     }
 
-    /// The turn, up to a quarter, at which both shafts are equally fast: cos² θ = 1 ÷ (1 + cos β).
-    pub fn turn_of_equal_speed(self) -> Angle {
-        let (_, cosine) = self.sin_cos();
-        Angle::new::<radian>((1.0 / (1.0 + cosine)).sqrt().acos())
-    }
-
     /// The turn, up to a quarter, at which the driven shaft is slowed hardest: cos 2θ = (√(k² + 8) − k) ÷ 2, k = (2 − sin² β) ÷ sin² β,
     /// here without the division by sin² β. Books often print the approximation cos 2θ = 2 sin² β ÷ (2 − sin² β).
     pub fn turn_of_greatest_acceleration(self) -> Angle {
@@ -78,11 +72,5 @@ impl Joint {
         let square = sine * sine;
         let share = cosine * square * (2.0 * turn).sin() / (1.0 - square * turn.cos().powi(2)).powi(2);
         AngularAcceleration::new::<radian_per_second_squared>(speed.get::<radian_per_second>().powi(2) * share)
-    }
-
-    /// How far the driven shaft runs ahead of, and lags behind, the driving one at most: sin δ = tan² (β ÷ 2).
-    pub fn greatest_lead(self) -> Angle {
-        let half = (self.angle.get::<radian>() / 2.0).tan();
-        Angle::new::<radian>((half * half).min(1.0).asin())
     }
 }

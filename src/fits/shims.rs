@@ -47,11 +47,6 @@ impl PlayRange {
     pub fn holds(self, play: Length) -> bool {
         (nanometres(self.least)..=nanometres(self.greatest)).contains(&nanometres(play))
     }
-
-    /// Whether preload is wanted.
-    pub fn is_preload(self) -> bool {
-        self.greatest <= Length::default()
-    }
 }
 
 /// Where shims stand, and so what one of them does.

@@ -81,8 +81,3 @@ pub fn mesh_frequency(teeth: Teeth, speed: AngularVelocity) -> Frequency {
     let turns_per_second = speed.get::<uom::si::angular_velocity::revolution_per_second>().abs();
     Frequency::new::<uom::si::frequency::hertz>(f64::from(teeth.count()) * turns_per_second)
 }
-
-/// How often the same two teeth meet: the mesh frequency over the least common multiple of the counts.
-pub fn tooth_repeat_frequency(mesh: Mesh, driver: AngularVelocity) -> Frequency {
-    mesh_frequency(mesh.driver, driver) / f64::from(Hunting::of(mesh).meshes(mesh))
-}

@@ -3,7 +3,7 @@
 //! Things first: [`teeth`], [`printed`] (a ratio without its teeth), [`gearbox`], [`axle`], [`stage`] (an overdrive or a range box, and
 //! the steps it makes of the gears), [`part`]. Questions asked of them: [`ladder`] (steps, spread, character),
 //! [`check`] (what cannot be right), [`speeds`] (how fast every part turns), [`hunting`] (how often the same teeth meet),
-//! [`geometry`] (where they touch), [`planetary`] (epicyclic stages), [`mix`] (parts of several sets in one box),
+//! [`geometry`] (where they touch), [`mix`] (parts of several sets in one box),
 //! [`identify`] (what lies on the bench). [`read`] and [`write`](mod@write) are the two ways between gears and texts.
 //! Forces and road figures are not here; every ratio is an exact fraction, one that is only printed too.
 
@@ -17,7 +17,6 @@ pub mod ladder;
 pub mod mix;
 pub mod number;
 pub mod part;
-pub mod planetary;
 pub mod printed;
 pub mod read;
 pub mod speeds;

@@ -235,9 +235,4 @@ impl RoadCheck {
     pub fn is_believed(&self) -> bool {
         self.verdict != Verdict::Unsteady
     }
-
-    /// Whether other gears are the cure.
-    pub fn gears_mend_it(&self) -> bool {
-        matches!(self.verdict, Verdict::Ratio | Verdict::RatioAndOffset)
-    }
 }

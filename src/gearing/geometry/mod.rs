@@ -77,11 +77,6 @@ impl Geometry {
     pub fn total_contact_ratio(&self) -> f64 {
         self.transverse_contact_ratio + self.overlap_ratio.unwrap_or(0.0)
     }
-
-    /// y = (a − a₀) / mₙ.
-    pub fn centre_modification(&self, cut: &Cut) -> f64 {
-        ((self.centre - self.reference_centre) / cut.normal_module()).value
-    }
 }
 
 /// Why a pair has no geometry.
@@ -255,9 +250,4 @@ impl Circles {
             root_mm: circle(&|shift| shift - cut.dedendum()),
         }
     }
-}
-
-/// The angle a gear turns while one pair of its teeth is in contact, `ε_α` · 2π / z, in rad.
-pub fn angle_of_contact_rad(geometry: &Geometry, teeth: super::Teeth) -> f64 {
-    geometry.transverse_contact_ratio * TAU / f64::from(teeth.count())
 }

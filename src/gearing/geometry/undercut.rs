@@ -19,15 +19,6 @@ pub fn fewest_teeth_for_a_rack(cut: &Cut) -> f64 {
     2.0 * cut.addendum() * cut.helix_rad().cos() / cut.transverse_pressure_rad().sin().powi(2)
 }
 
-/// The fewest teeth of a pinion that runs with a gear `times` as large, at the reference centre distance. Round up.
-///
-/// z = 2 h* cos β (m + √(m² + (1 + 2m) sin² αₜ)) / ((1 + 2m) sin² αₜ), m ≥ 1. Source as [`fewest_teeth_for_a_rack`].
-pub fn fewest_teeth_against(cut: &Cut, times: f64) -> f64 {
-    let square = cut.transverse_pressure_rad().sin().powi(2);
-    let reach = 1.0 + 2.0 * times;
-    2.0 * cut.addendum() * cut.helix_rad().cos() * (times + (times.powi(2) + reach * square).sqrt()) / (reach * square)
-}
-
 /// The least profile shift, in normal modules, at which a rack cutter does not undercut that many teeth.
 ///
 /// x = h* − z sin² αₜ / (2 cos β); negative where there is room to spare. Source: ISO 21771:2007 symbols; from the geometry of the rack.
