@@ -54,7 +54,8 @@ use crate::gearing::identify::ladder;
 use crate::job::{InputProblem, Job};
 use crate::problem::Explain;
 pub use crate::sheet::Place;
-use crate::sheet::{Cell, Reader, Row, Section, Sheet, Words, export, words};
+use crate::sheet::{Cell, Figure, Reader, Row, Section, Sheet, Words, export, words};
+use crate::units::{self, Measured};
 pub use answers::{Analysis, Answers, analyse_first, analyse_job, analyse_job_after};
 pub use checklists::{Judged, Steps, Template};
 pub use dial::answer::Speedo;
@@ -168,6 +169,16 @@ impl<'a> Source<'a> {
     /// A job with its answers; work that takes long is done at once.
     pub fn new(job: &'a Job, answers: &'a Answers, shelves: Shelves<'a>, reader: Reader) -> Self {
         Self { job, conditions: &answers.conditions, setups: &answers.setups, shelves, reader, long: Long::AtOnce }
+    }
+
+    /// A figure of a quantity in the reader's usual unit of its kind.
+    pub fn quantity<Q: Measured>(&self, key: &str, quantity: &Q, decimals: usize) -> Figure {
+        Figure::quantity(key, quantity, Q::usual(self.reader.units), decimals)
+    }
+
+    /// A quantity in the reader's usual unit of its kind, as words have it: `54.6 mph`.
+    pub fn show<Q: Measured>(&self, quantity: &Q, decimals: usize) -> String {
+        units::show(quantity, Q::usual(self.reader.units), decimals)
     }
 
     /// A row with a cell made for every setup.

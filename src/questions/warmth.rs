@@ -6,7 +6,7 @@ use super::setup::keep_or;
 use crate::fits::{Material, temperature};
 use crate::job::{Bench, BenchField, InputProblem};
 use crate::sheet::Rest;
-use crate::units::{Limits, Measured, ThermodynamicTemperature, Typed, limits, number, show};
+use crate::units::{Limits, ThermodynamicTemperature, Typed, limits, number};
 
 /// How warm the parts were when they were measured, and how warm the box gets; the usual one stands in for one that cannot be read.
 pub fn read(bench: &Bench, problems: &mut Vec<InputProblem>) -> [ThermodynamicTemperature; 2] {
@@ -22,7 +22,7 @@ pub fn read(bench: &Bench, problems: &mut Vec<InputProblem>) -> [ThermodynamicTe
 
 /// A temperature as it is read.
 pub fn said(source: Source<'_>, at: ThermodynamicTemperature) -> String {
-    show(&at, ThermodynamicTemperature::usual(source.reader.units), 0)
+    source.show(&at, 0)
 }
 
 /// Both temperatures as what figures rest on.

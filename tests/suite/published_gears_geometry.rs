@@ -3,7 +3,7 @@
 use layshaft::gearing::geometry::undercut::{fewest_teeth_for_a_rack, least_shift};
 use layshaft::gearing::geometry::{Cut, Geometry, GeometryError, Setting, geometry, involute};
 use layshaft::gearing::hunting::{Hunting, mesh_frequency};
-use layshaft::gearing::{Mesh, Ratio, Teeth, teeth::decimal};
+use layshaft::gearing::{Mesh, Teeth};
 use layshaft::problem::Explain;
 use layshaft::units::common::{in_millimetres, millimetres, rpm};
 use layshaft::units::{Angle, Length};

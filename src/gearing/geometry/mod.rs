@@ -8,7 +8,7 @@ pub mod hand;
 pub mod pair_cuts;
 pub mod undercut;
 
-use std::f64::consts::{PI, TAU};
+use std::f64::consts::PI;
 
 pub use cut::Cut;
 pub use hand::Hand;

@@ -18,7 +18,7 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
     rests.extend(by_setup(source, |analysis| Some(typed("Drive and driven teeth", analysis.setup.speedo.train?.to_string()))));
     rests.extend(by_setup(source, |analysis| road_check(source, analysis)));
     rests.extend(by_setup(source, |analysis| take_off(source, analysis)));
-    rests.extend(source.conditions.speedo.check.map(|check| typed("Check at", show(&check, Velocity::usual(source.reader.units), 0))));
+    rests.extend(source.conditions.speedo.check.map(|check| typed("Check at", source.show(&check, 0))));
     rests.extend(rule::band(source).map(|band| match source.conditions.speedo.law.picked() {
         Picked::One(_) => Rest { source: rule::about(band), ..typed("Rule", band.name) },
         _ => usual("Rule", band.name, rule::about(band)),

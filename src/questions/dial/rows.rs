@@ -113,7 +113,7 @@ fn reads_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let (Some(fitted), Some(reads), Some(check)) = (speedo.fitted, speedo.reads, source.conditions.speedo.check) else {
         return Cell::needed(missing(source, analysis));
     };
-    let figure = Figure::quantity("speedometer.reads", &reads, Velocity::usual(source.reader.units), 1).big();
+    let figure = source.quantity("speedometer.reads", &reads, 1).big();
     let error = speedo.error(Some(check)).unwrap_or_default();
     let cell = Cell::line([
         working(source, analysis, &fitted, figure).into(),
@@ -129,7 +129,7 @@ fn switched_lines(source: Source<'_>, cell: Cell, stage: &Switched, (fitted, che
     let reads = fitted.reads() * stage.factor;
     let key = format!("speedometer.reads_stage_{}", stage.at + 1);
     let filled = format!("{} × {} × {}", check_text(source), number::show(fitted.reads(), 4), number::show(stage.factor, 4));
-    let figure = Figure::quantity(&key, &(check * reads), Velocity::usual(source.reader.units), 1).small();
+    let figure = source.quantity(&key, &(check * reads), 1).small();
     let figure = figure.by("reading = reading with the stage out × ratio of the stage in ÷ out", filled, READS);
     let error = Figure::percent(&key.replace("reads", "error"), reads - 1.0, 1).small();
     let cell = cell.and([Piece::words(format!("with {} in:", stage.called)), figure.into(), error.into()]);
@@ -179,7 +179,7 @@ fn working(source: Source<'_>, analysis: &Analysis, fitted: &Speedometer, figure
 /// Inside or outside the rule, and by how much; what to fit stands in its own row.
 fn verdict(source: Source<'_>, analysis: &Analysis, check: Velocity) -> Option<Piece> {
     let Some(band) = rule::band(source) else { return Some(Piece::words(rule::NO_RULE)) };
-    let by = |speed: Velocity| show(&speed, Velocity::usual(source.reader.units), 1);
+    let by = |speed: Velocity| source.show(&speed, 1);
     let judgement = analysis.speedo().judgement(band, check, source.conditions.speedo.units)?;
     Some(match judgement {
         Judgement::Inside { .. } => Piece::good(format!("inside {}; local rules decide", band.name)),

@@ -8,7 +8,7 @@ use crate::questions::{Analysis, Source};
 use crate::sheet::Said;
 use crate::sheet::said::marks;
 use crate::speedometer::{Verdict, Work};
-use crate::units::{Measured, Velocity, number, show};
+use crate::units::number;
 
 /// The sentence.
 pub fn said(source: Source<'_>) -> Said {
@@ -41,7 +41,7 @@ impl Clause {
     fn of(source: Source<'_>, analysis: &Analysis) -> Option<Self> {
         let speedo = analysis.speedo();
         let check = source.conditions.speedo.check;
-        let at = check.map_or_else(String::new, |check| format!(" at a true {}", show(&check, Velocity::usual(source.reader.units), 0)));
+        let at = check.map_or_else(String::new, |check| format!(" at a true {}", source.show(&check, 0)));
         Some(Self { reads: format!("{}{at}", off(speedo.error(check)?)), then: then(source, speedo)? })
     }
 
@@ -69,7 +69,7 @@ fn then(source: Source<'_>, speedo: &Speedo) -> Option<String> {
     if !speedo.is_off_its_zero() {
         return Some(gears);
     }
-    let amount = show(&speedo.offset, Velocity::usual(source.reader.units), 1);
+    let amount = source.show(&speedo.offset, 1);
     Some(format!("set the needle first, it shows {amount} too much at every speed; then {gears}"))
 }
 

@@ -8,7 +8,7 @@ use crate::questions::rests::{by_setup, typed, usual};
 use crate::questions::{Analysis, Source, road};
 use crate::sheet::Rest;
 use crate::units::common::in_rpm;
-use crate::units::{Measured, Velocity, number, show};
+use crate::units::number;
 
 /// Every value, once.
 pub fn rests(source: Source<'_>) -> Vec<Rest> {
@@ -45,7 +45,7 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
 
 fn judged_at(source: Source<'_>, analysis: &Analysis) -> Option<Rest> {
     let turning = analysis.driveline().turning?;
-    let value = show(&turning.road, Velocity::usual(source.reader.units), 0);
+    let value = source.show(&turning.road, 0);
     Some(match turning.why {
         Why::Typed => typed("Judged at", value),
         Why::TopSpeed => usual("Judged at", value, "the car’s top speed"),

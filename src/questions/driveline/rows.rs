@@ -104,7 +104,7 @@ fn turns_label(source: Source<'_>) -> String {
 }
 
 fn speed(source: Source<'_>, speed: Velocity) -> String {
-    show(&speed, Velocity::usual(source.reader.units), 0)
+    source.show(&speed, 0)
 }
 
 fn rpm(key: &str, speed: AngularVelocity) -> Figure {

@@ -9,7 +9,7 @@ use crate::questions::{Analysis, Source, gears, pull};
 use crate::sheet::Rest;
 use crate::toothload::synchroniser::{Lining, clutch};
 use crate::units::common::in_rpm;
-use crate::units::{Length, Measured, MomentOfInertia, System, Velocity, number, show, unit};
+use crate::units::{Length, Measured, System, number, show, unit};
 
 /// Every value, once.
 pub fn rests(source: Source<'_>) -> Vec<Rest> {
@@ -47,7 +47,7 @@ fn looked_at(source: Source<'_>) -> Option<Rest> {
     }
     Some(match source.conditions.inside.at? {
         LookedAt::Input(input) => typed("Input looked at", format!("{} rpm", number::show(in_rpm(input), 0))),
-        LookedAt::Road(road) => typed("Road speed looked at", show(&road, Velocity::usual(source.reader.units), 0)),
+        LookedAt::Road(road) => typed("Road speed looked at", source.show(&road, 0)),
     })
 }
 
@@ -70,7 +70,7 @@ pub(in crate::questions) fn cut(source: Source<'_>) -> Vec<Rest> {
     };
     let length = |value: Option<Length>| {
         let decimals = if source.reader.units == System::Inch { 3 } else { 2 };
-        value.map(|value| show(&value, Length::usual(source.reader.units), decimals))
+        value.map(|value| source.show(&value, decimals))
     };
     let mut rests = of(&|_, cut| typed("Pitch", pitch(source, cut)));
     rests.extend(of(&|analysis, cut| angle("Helix angle", InsideField::Helix, cut.helix_rad().to_degrees(), analysis)));
@@ -103,7 +103,7 @@ fn pitch(source: Source<'_>, cut: &Cut) -> String {
 fn inertia(source: Source<'_>, analysis: &Analysis) -> Option<Rest> {
     let reflected = analysis.inside().inertia.as_ref()?;
     let decimals = if source.reader.units == System::Inch { 2 } else { 5 };
-    let shown = show(&reflected.at_input, MomentOfInertia::usual(source.reader.units), decimals);
+    let shown = source.show(&reflected.at_input, decimals);
     let label = "Inertia at the input";
     Some(if reflected.is_estimate {
         usual(label, shown, format!("an estimate: gears as steel discs, common practice; clutch plate and shaft, {}", clutch::SOURCE))

@@ -10,9 +10,7 @@ use crate::questions::rests::{by_setup, of, typed, usual};
 use crate::questions::{Analysis, Source, road};
 use crate::sheet::Rest;
 use crate::units::common::{in_rpm, metres_per_second};
-use crate::units::{
-    Altitude, AngularVelocity, Area, Length, Mass, Measured, MomentOfInertia, Power, Share, System, Torque, Velocity, number, show, unit,
-};
+use crate::units::{AngularVelocity, Area, Length, Mass, Measured, MomentOfInertia, Share, System, Velocity, number, show, unit};
 
 /// Every value, once.
 pub fn rests(source: Source<'_>) -> Vec<Rest> {
@@ -20,7 +18,7 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
     rests.extend(losses(source));
     rests.extend(source.conditions.pull.car.iter().flat_map(|car| of_car(source, car)));
     if source.conditions.pull.trailer > Mass::default() {
-        rests.push(typed("Trailer", show(&source.conditions.pull.trailer, Mass::usual(source.reader.units), 0)));
+        rests.push(typed("Trailer", source.show(&source.conditions.pull.trailer, 0)));
     }
     rests.extend(driving(source));
     rests.extend(by_setup(source, axle));
@@ -44,8 +42,8 @@ pub fn engine(source: Source<'_>) -> Vec<Rest> {
     let pull = &source.conditions.pull;
     let Some(curve) = &pull.curve else { return Vec::new() };
     let (torque, power) = (curve.peak_torque(), curve.peak_power());
-    let peak_torque = format!("{} at {}", show(&torque.torque, Torque::usual(source.reader.units), 0), rpm(torque.speed));
-    let peak_power = format!("{} at {}", show(&power.power, Power::usual(source.reader.units), 0), rpm(power.speed));
+    let peak_torque = format!("{} at {}", source.show(&torque.torque, 0), rpm(torque.speed));
+    let peak_power = format!("{} at {}", source.show(&power.power, 0), rpm(power.speed));
     let made = match curve.origin() {
         CurveOrigin::Points => "measured curve, as pasted",
         CurveOrigin::Generic => "curve through the peaks as typed; a peak that was not typed follows from the others",
@@ -58,7 +56,7 @@ pub fn engine(source: Source<'_>) -> Vec<Rest> {
     if pull.altitude.is_given() {
         let left = 100.0 * crate::motion::atmosphere::engine_share_at(pull.altitude.value);
         rests.extend([
-            of("Height above the sea", &pull.altitude, show(&pull.altitude.value, Altitude::usual(source.reader.units), 0)),
+            of("Height above the sea", &pull.altitude, source.show(&pull.altitude.value, 0)),
             usual("The engine at this height", format!("{} % of its torque", number::show(left, 0)), THINNER_AIR.to_owned()),
         ]);
     }

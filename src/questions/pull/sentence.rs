@@ -11,7 +11,7 @@ use crate::questions::missing::{self, Want};
 use crate::questions::{Analysis, Source};
 use crate::sheet::Said;
 use crate::sheet::said::{mark, marks};
-use crate::units::{Measured, Velocity, number, show, unit};
+use crate::units::{Velocity, number, unit};
 
 /// The most groups of setups that are named one by one; of more, only the quickest and the slowest.
 const MOST_NAMED: usize = 3;
@@ -24,7 +24,7 @@ pub fn said(source: Source<'_>) -> Said {
         return Said::new(first);
     }
     let Some((at, speed)) = source.conditions.pull.run.named_speed() else { return Said::default() };
-    let speed = show(&speed, Velocity::usual(source.reader.units), 0);
+    let speed = source.show(&speed, 0);
     let groups = by_figure(source, 1, |analysis| seconds(analysis, at));
     let quickest = quickest(source, &groups, at, &speed);
     let spared = spared(source, &groups, at, &speed);
@@ -99,7 +99,7 @@ fn quickest(source: Source<'_>, groups: &[Alike], at: usize, speed: &str) -> Str
 /// `, and tops out at 116.5 mph`.
 fn top(source: Source<'_>, one: &Alike) -> String {
     let top = one.columns.first().and_then(|column| source.setups.get(*column)?.pull().facts.as_ref()?.top);
-    top.map_or_else(String::new, |top| format!(" and tops out at {}", show(&top.speed, Velocity::usual(source.reader.units), 1)))
+    top.map_or_else(String::new, |top| format!(" and tops out at {}", source.show(&top.speed, 1)))
 }
 
 /// The first setup of a group.
@@ -158,7 +158,7 @@ fn holding(source: Source<'_>, quicker: &Alike, slower: &Alike, at: usize) -> Op
         return (share != "0").then(|| format!(", with a {} {share} % shorter than {}", name, mark(*slower.columns.first().unwrap_or(&0))));
     }
     let left = shifted_at(quick, at, gear)?;
-    let speed = |left: Velocity| show(&left, Velocity::usual(source.reader.units), 0);
+    let speed = |left: Velocity| source.show(&left, 0);
     (left > shifted_at(slow, at, gear)? && speed(left) != speed(shifted_at(slow, at, gear)?))
         .then(|| format!(", holding {name} to {}", speed(left)))
 }

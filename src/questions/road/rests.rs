@@ -6,7 +6,7 @@ use crate::questions::short::cruise_text;
 use crate::questions::{Analysis, Source};
 use crate::sheet::Rest;
 use crate::tyre::How;
-use crate::units::{Length, Measured, System, show};
+use crate::units::System;
 
 /// Every value, once.
 pub fn rests(source: Source<'_>) -> Vec<Rest> {
@@ -25,7 +25,7 @@ pub fn rolling(source: Source<'_>) -> Vec<Rest> {
 fn rolling_of(source: Source<'_>, analysis: &Analysis) -> Option<Rest> {
     let rolling = analysis.setup.rolling.as_ref()?;
     let decimals = if source.reader.units == System::Inch { 2 } else { 0 };
-    let value = show(&rolling.circumference, Length::usual(source.reader.units), decimals);
+    let value = source.show(&rolling.circumference, decimals);
     let how = rolling.words();
     Some(match rolling.how {
         How::Radial | How::Diagonal | How::Free => usual("Rolling circumference", value, format!("{how}; {}", rolling.how.source())),

@@ -41,7 +41,7 @@ fn speed_cell(source: Source<'_>, analysis: &Analysis, gear: GearNumber) -> Cell
     let Some(in_gear) = gear.of(&analysis.road().gears) else { return Cell::needed(format!("no {gear}")) };
     let Some(per_thousand) = in_gear.per_thousand else { return Cell::needed(needs_in(analysis, gear)) };
     let key = format!("gear_{}", gear.number());
-    let small = Figure::quantity(&format!("{key}.per_1000"), &per_thousand, Velocity::usual(source.reader.units), 1).small();
+    let small = source.quantity(&format!("{key}.per_1000"), &per_thousand, 1).small();
     let small = speed_working(source, analysis, overall_of(analysis, gear), small, 1000.0);
     let at_shift = speed_at_shift(source, analysis, gear, &key);
     let at_shift = at_shift.map_or_else(|| Piece::Needed("needs the shift rpm".into()), |speed| speed.big().into());
@@ -73,7 +73,7 @@ fn step_line(source: Source<'_>, analysis: &Analysis, (at, step): (usize, &Step)
     line.extend(step_speed(source, analysis, (at, step), &key).map(Piece::from));
     let per_thousand = analysis.road().steps.get(at).and_then(|step| step.per_thousand);
     line.extend(per_thousand.into_iter().flat_map(|speed| {
-        let figure = Figure::quantity(&format!("{key}.per_1000"), &speed, Velocity::usual(source.reader.units), 1).small();
+        let figure = source.quantity(&format!("{key}.per_1000"), &speed, 1).small();
         let overall = analysis.setup.overall(step).map_or(0.0, decimal);
         [speed_working(source, analysis, overall, figure, 1000.0).into(), Piece::words("per 1,000 rpm")]
     }));
@@ -83,7 +83,7 @@ fn step_line(source: Source<'_>, analysis: &Analysis, (at, step): (usize, &Step)
 /// Road speed of a step at the shift rpm; its key begins with `key`.
 pub fn step_speed(source: Source<'_>, analysis: &Analysis, (at, step): (usize, &Step), key: &str) -> Option<Figure> {
     let (speed, shift) = analysis.road().steps.get(at)?.at_shift.zip(source.conditions.shift)?;
-    let figure = Figure::quantity(&format!("{key}.at_shift"), &speed, Velocity::usual(source.reader.units), 1);
+    let figure = source.quantity(&format!("{key}.at_shift"), &speed, 1);
     let overall = analysis.setup.overall(step).map_or(0.0, decimal);
     Some(speed_working(source, analysis, overall, figure, in_rpm(shift)))
 }
@@ -95,7 +95,7 @@ fn overall_of(analysis: &Analysis, gear: GearNumber) -> f64 {
 /// Road speed of a gear at the shift rpm; its key begins with `key`.
 pub fn speed_at_shift(source: Source<'_>, analysis: &Analysis, gear: GearNumber, key: &str) -> Option<Figure> {
     let (speed, shift) = gear.of(&analysis.road().gears)?.at_shift.zip(source.conditions.shift)?;
-    let figure = Figure::quantity(&format!("{key}.at_shift"), &speed, Velocity::usual(source.reader.units), 1);
+    let figure = source.quantity(&format!("{key}.at_shift"), &speed, 1);
     Some(speed_working(source, analysis, overall_of(analysis, gear), figure, in_rpm(shift)))
 }
 

@@ -51,7 +51,7 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
 
 /// A length among the figures.
 fn figure(source: Source<'_>, key: &str, length: Length) -> Figure {
-    Figure::quantity(&format!("setting.{key}"), &length, Length::usual(source.reader.units), decimals(source))
+    source.quantity(&format!("setting.{key}"), &length, decimals(source))
 }
 
 /// A turning torque is read in lbf·in, not in lbf·ft.

@@ -9,7 +9,7 @@ use crate::questions::endplay::rows::said;
 use crate::questions::{Source, Station, warmth};
 use crate::sheet::Said;
 use crate::units::common::millimetres;
-use crate::units::{Length, Measured as _, Torque, show};
+use crate::units::{Length, show};
 
 /// How many sentences are said.
 const MOST: usize = 3;
@@ -82,6 +82,6 @@ fn bore(source: Source<'_>, set: &Set) -> Option<String> {
 }
 
 fn bolt(source: Source<'_>, fastener: &Fastener) -> String {
-    let torque = show(&fastener.torque(), Torque::usual(source.reader.units), 0);
+    let torque = source.show(&fastener.torque(), 0);
     format!("{}: {torque}.", fastener.thread.name)
 }

@@ -10,7 +10,7 @@ use crate::swap::axle::usual_arch;
 use crate::swap::stations::usual_room;
 use crate::swap::{Agreement, Pattern, Spline};
 use crate::units::common::{in_millimetres, millimetres};
-use crate::units::{Length, Measured, System, show};
+use crate::units::{Length, System};
 
 /// How a part of the swap stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -65,7 +65,7 @@ pub fn limits_words(source: Source<'_>) -> String {
 
 /// A length as the swap shows it, without its sign.
 pub fn shown(source: Source<'_>, length: Length) -> String {
-    show(&length.abs(), Length::usual(source.reader.units), decimals(source))
+    source.show(&length.abs(), decimals(source))
 }
 
 /// The digits of a length behind its point.
@@ -75,7 +75,7 @@ pub fn decimals(source: Source<'_>) -> usize {
 
 /// A diameter.
 fn fine(source: Source<'_>, length: Length) -> String {
-    show(&length, Length::usual(source.reader.units), decimals(source) + 1)
+    source.show(&length, decimals(source) + 1)
 }
 
 fn made(key: &'static str, says: impl Into<String>, verdict: impl Into<String>) -> Judged {

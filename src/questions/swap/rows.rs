@@ -143,7 +143,7 @@ fn outwards(source: Source<'_>, analysis: &Analysis, beside: &Beside) -> Option<
 }
 
 fn length(source: Source<'_>, key: &str, length: Length) -> Figure {
-    Figure::quantity(key, &length, Length::usual(source.reader.units), decimals(source))
+    source.quantity(key, &length, decimals(source))
 }
 
 /// The new length of the driveshaft, where its length is typed: the field that Driveline has too.
@@ -240,7 +240,7 @@ fn level_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
         return Cell::default();
     }
     let [way, moved] = oil::level_for_a_degree(source.reader.units);
-    let figure = Figure::quantity("swap.oil_level", &moved, Length::usual(source.reader.units), decimals(source) + 1);
+    let figure = source.quantity("swap.oil_level", &moved, decimals(source) + 1);
     let filled = format!("{} × tan 1° = {}", shown(source, way), figure.text());
     let words = format!("higher or lower {} from the plug, for each degree: fill it with the car level", shown(source, way));
     Cell::line([figure.small().by("distance × tan of the tilt", filled, oil::LEVEL).into(), Piece::words(words)])

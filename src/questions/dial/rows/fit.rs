@@ -5,7 +5,7 @@ use crate::questions::dial::answer::Proposal;
 use crate::questions::{Analysis, Source};
 use crate::sheet::{Cell, Figure, Piece};
 use crate::speedometer::{Candidate, Train, Work};
-use crate::units::{Measured, Velocity, number};
+use crate::units::number;
 
 /// Source of the order in which combinations are proposed.
 const WORK: &str = "near enough is 0 to 4 % fast (SAE J2976, summary page); of those the least work, the shop’s own gears first (common practice, no published source)";
@@ -17,7 +17,7 @@ pub(super) fn cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let mut line = vec![Piece::words(format!("{}:", in_words(fitted.train, &proposal)))];
     if let Some(check) = source.conditions.speedo.check {
         let reads = check * (1.0 + proposal.error);
-        line.push(Figure::quantity("speedometer.fit_reads", &reads, Velocity::usual(source.reader.units), 1).into());
+        line.push(source.quantity("speedometer.fit_reads", &reads, 1).into());
     }
     let over = number::show(100.0 * proposal.error, 1);
     let filled = format!("{} × {} ÷ {} − 1 = {over} %", number::show(fitted.reads(), 4), proposal.train, fitted.train);

@@ -116,7 +116,7 @@ fn test_line(source: Source<'_>, band: &Band, (place, tested): (usize, &Tested),
 
 /// Inside or outside, and by how much.
 fn judged(source: Source<'_>, judgement: Judgement) -> String {
-    let by = |speed: Velocity| show(&speed, Velocity::usual(source.reader.units), 1);
+    let by = |speed: Velocity| source.show(&speed, 1);
     match judgement {
         Judgement::Inside { above_least, below_greatest } => format!("inside by {}", by(above_least.min(below_greatest))),
         Judgement::TooLow(low) => format!("reads {} too low", by(low)),

@@ -9,7 +9,7 @@ use crate::questions::entries::entry;
 use crate::questions::{Analysis, Source};
 use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::units::common::in_rpm;
-use crate::units::{AngularVelocity, Force, Length, Measured, limits, number, show, unit};
+use crate::units::{AngularVelocity, Force, Length, limits, number, show, unit};
 
 /// Source of what a bent tube comes to.
 const BENT: &str = "a tube bowed as half a sine is off by 2 ÷ π of half the run-out on the mean; plain geometry";
@@ -73,7 +73,7 @@ fn at_speed(source: Source<'_>, piece: &Shaft, unbalance: f64, shaft: AngularVel
     let allowed = allowed_unbalance_g_mm(piece.mass(), shaft, GRADE);
     let turns = unit::RAD_S.number(shaft);
     let force = Force::new::<uom::si::force::newton>(unbalance * 1e-6 * turns * turns);
-    let figure = Figure::quantity("driveline.run_out_pulls", &force, Force::usual(source.reader.units), 0);
+    let figure = source.quantity("driveline.run_out_pulls", &force, 0);
     let filled = format!("{} g·mm at {} rpm", number::show(unbalance, 0), number::show(in_rpm(shaft), 0));
     let times = format!("{} times what G 16 allows; it pulls", number::show(unbalance / allowed, 1));
     [Piece::words(times), figure.by("F = U × ω²", filled, BENT).into(), Piece::words("round once a turn")]

@@ -10,7 +10,7 @@ use crate::questions::fits::answer::Fit;
 use crate::questions::fits::read::Seated;
 use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::units::common::millimetres;
-use crate::units::{Force, Length, Measured as _, Pressure, System, number, unit};
+use crate::units::{Length, Pressure, System, number, unit};
 
 /// A bush on a shaft is given a thousandth of its diameter, never less than a thousandth of an inch (common practice, no published source).
 const BUSH_SHARE: f64 = 0.001;
@@ -40,7 +40,7 @@ fn press_row(source: Source<'_>, seated: &Seated, fit: &Fit) -> Option<Row> {
     let Some((pressure, force)) = press.pressure().zip(press.force()) else {
         return Some(Row::of_one("press", "To press in", Cell::absent("the outside is not larger than the bore: measure it again")));
     };
-    let shown = Figure::quantity("fits.press_force", &force, Force::usual(source.reader.units), 0).big();
+    let shown = source.quantity("fits.press_force", &force, 0).big();
     let pressing = Figure::quantity("fits.press_pressure", &pressure, of_metal(source), 0);
     let filled = format!(
         "π × {} × {} × {} × {} = {}",

@@ -7,7 +7,7 @@ use crate::questions::pull::answer::CRAWL_RPM;
 use crate::questions::{Analysis, Source};
 use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::units::common::in_rpm;
-use crate::units::{Measured, Velocity, number};
+use crate::units::{Velocity, number};
 
 /// Source of what an engine holds back.
 const BRAKING: &str = "friction of an engine as a mean effective pressure (Heywood, Internal Combustion Engine Fundamentals, eq. 13.6, from memory), as a share of the 9 bar of peak torque (common practice, no published source); what the closed throttle adds is left out";
@@ -39,7 +39,7 @@ fn down_cell(source: Source<'_>, analysis: &Analysis, step: &Step, next: &Step) 
     let Some(thrust) = &analysis.pull().thrust else { return why_not(source, analysis) };
     let Some(into) = thrust.gear(gear) else { return why_not(source, analysis) };
     let limit = number::show(in_rpm(thrust.limit()), 0);
-    let figure = Figure::quantity(&format!("pull.down_{}", step.key()), &into.fastest, Velocity::usual(source.reader.units), 1).big();
+    let figure = source.quantity(&format!("pull.down_{}", step.key()), &into.fastest, 1).big();
     let filled = format!("{limit} rpm, {}; overall ratio {}", end_words(analysis), number::show(into.overall, 3));
     let figure = figure.by("highest engine speed ÷ overall ratio × what the tyre rolls", filled, SPEED);
     let higher = thrust.gears().iter().filter(|from| from.gear > gear && from.overall < into.overall);
@@ -83,7 +83,7 @@ fn reverse_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
         return why_not(source, analysis);
     }
     let Some(reverse) = &analysis.pull().reverse else { return Cell::needed("needs the outer gears of reverse") };
-    let crawl = Figure::quantity("pull.reverse_crawl", &reverse.crawl, Velocity::usual(source.reader.units), 1).big();
+    let crawl = source.quantity("pull.reverse_crawl", &reverse.crawl, 1).big();
     let crawl = crawl.by("engine speed ÷ overall ratio × what the tyre rolls", format!("{} rpm", number::show(CRAWL_RPM, 0)), SPEED);
     let cell = Cell::line([crawl.into(), Piece::words(format!("at {} rpm", number::show(CRAWL_RPM, 0)))]);
     match &reverse.started {

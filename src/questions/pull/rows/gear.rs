@@ -8,7 +8,7 @@ use crate::questions::Analysis;
 use crate::questions::Source;
 use crate::sheet::{Cell, Figure, Piece};
 use crate::units::common::in_rpm;
-use crate::units::{Force, Measured, Power, Velocity, number};
+use crate::units::number;
 
 /// Source of top speed and grade.
 const BALANCE: &str = "thrust in the gear = rolling + air + grade resistance (40 CFR 1066.210 has the same terms)";
@@ -20,7 +20,7 @@ const GRADE: &str = "W·(f·cos θ + sin θ) = F solved for θ; grip with the lo
 pub(super) fn top_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let Some(facts) = &analysis.pull().facts else { return why_not(source, analysis) };
     let Some(top) = facts.top else { return Cell::absent("cannot hold any speed on the level") };
-    let figure = Figure::quantity("pull.top", &top.speed, Velocity::usual(source.reader.units), 1).big();
+    let figure = source.quantity("pull.top", &top.speed, 1).big();
     let why = bound_words(analysis, top.bound);
     let figure = figure.by("highest speed at which thrust covers road load, in any gear", why.clone(), BALANCE);
     Cell::line([figure.into(), Piece::words(format!("in {}, {why}{}", analysis.setup.gear_name(top.gear), with_trailer(source)))])
@@ -40,7 +40,7 @@ pub(super) fn cell(source: Source<'_>, analysis: &Analysis, step: &Step) -> Cell
     let key = |what: &str| format!("pull.gear_{}.{what}", step.key());
     let cell = match answers.top {
         Some(top) => {
-            let figure = Figure::quantity(&key("top"), &top.speed, Velocity::usual(source.reader.units), 1);
+            let figure = source.quantity(&key("top"), &top.speed, 1);
             let why = bound_words(analysis, top.bound);
             let fastest = analysis.pull().facts.as_ref().and_then(|facts| facts.top).is_some_and(|best| best.gear == number);
             let figure = if fastest { figure.big() } else { figure };
@@ -103,8 +103,8 @@ pub(super) fn cruise_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
         format!("{load} ÷ {thrust} at {engine} rpm"),
         BALANCE,
     );
-    let power = Figure::quantity("pull.cruise_power", &cruise.power, Power::usual(source.reader.units), 0).small();
-    let left = Figure::quantity("pull.cruise_reserve", &reserve, Force::usual(source.reader.units), 0).small();
+    let power = source.quantity("pull.cruise_power", &cruise.power, 0).small();
+    let left = source.quantity("pull.cruise_reserve", &reserve, 0).small();
     let left = left.by("thrust at full throttle − road load", format!("{thrust} − {load} at {engine} rpm"), BALANCE);
     let cell = Cell::line([share_figure.into(), Piece::words(format!("of full throttle{}", with_trailer(source))), power.into()])
         .and([left.into(), Piece::words("in reserve")]);

@@ -11,7 +11,7 @@ use crate::questions::Analysis;
 use crate::questions::{Source, Station};
 use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::units::common::{in_rpm, rpm};
-use crate::units::{Force, Length, Measured, System, Torque, Unit, Velocity, number, unit};
+use crate::units::{Length, Measured, System, Torque, Unit, Velocity, number, unit};
 
 /// Source of every time of a run.
 const RUN: &str = "m·dv/dt = thrust − road load, integrated over speed in every gear; rotating masses counted (Gillespie, Fundamentals of Vehicle Dynamics, ch. 2, from memory)";
@@ -117,7 +117,7 @@ fn clutch_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
         CLUTCH,
     );
     let slip = Figure::quantity("pull.clutch_slip", &locked.time, &unit::SECOND, 1).small();
-    let at = Figure::quantity("pull.lock_up", &locked.speed, Velocity::usual(source.reader.units), 0).small();
+    let at = source.quantity("pull.lock_up", &locked.speed, 0).small();
     Cell::line([heat.big().into(), Piece::words("of heat")]).and([Piece::words("slips for"), slip.into(), Piece::words("to"), at.into()])
 }
 
@@ -127,7 +127,7 @@ fn slip_s(locked: &Moment) -> String {
 
 /// Thrust at the launch, the engine held at so many rpm.
 fn thrust_figure(source: Source<'_>, analysis: &Analysis, facts: &Facts, held_rpm: f64) -> Figure {
-    let figure = Figure::quantity("pull.launch_thrust", &facts.launch_thrust, Force::usual(source.reader.units), 0).big();
+    let figure = source.quantity("pull.launch_thrust", &facts.launch_thrust, 0).big();
     let parts = analysis.pull().thrust.as_ref().and_then(|thrust| {
         let radius = analysis.setup.rolling.as_ref()?.radius();
         Some((thrust.curve().torque(rpm(held_rpm))?, thrust.gear(GearNumber::FIRST)?, radius))
@@ -205,7 +205,7 @@ fn distance_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
     let figure = Figure::quantity(name, &moment.time, &unit::SECOND, 1).big().against(first, 1);
     let figure =
         figure.by("t = Σ ∫ moving mass dv ÷ (thrust − road load) until the way is covered", plan::in_words(&analysis.setup, plan), RUN);
-    let speed = Figure::quantity(&format!("{name}_at"), &moment.speed, Velocity::usual(source.reader.units), 1).small();
+    let speed = source.quantity(&format!("{name}_at"), &moment.speed, 1).small();
     Cell::line([figure.into(), Piece::words("at"), speed.into()])
 }
 

@@ -8,7 +8,7 @@ use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::tyre::size::Form;
 use crate::tyre::{Measure, Measurement, Rolling, Tyre, dimension};
 use crate::units::common::in_millimetres;
-use crate::units::{Length, Measured, System, TurnsPerDistance, number};
+use crate::units::{Length, Measured, System, number};
 
 mod made_for;
 
@@ -30,9 +30,9 @@ fn decimals(source: Source<'_>) -> usize {
 
 fn rolls_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let Some(rolling) = &analysis.setup.rolling else { return Cell::needed(needs_to_roll(analysis)) };
-    let figure = Figure::quantity("rolling_circumference", &rolling.circumference, Length::usual(source.reader.units), decimals(source));
+    let figure = source.quantity("rolling_circumference", &rolling.circumference, decimals(source));
     let figure = figure.by("what the tyre rolls at each turn, under load", rolling.working.clone(), rolling.how.source());
-    let turns = Figure::quantity("wheel_turns", &rolling.turns(), TurnsPerDistance::usual(source.reader.units), 0).small();
+    let turns = source.quantity("wheel_turns", &rolling.turns(), 0).small();
     Cell::line([figure.into(), turns.into()]).and([Piece::words(rolling.words())])
 }
 
@@ -63,7 +63,7 @@ fn dimensions_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let Some(tyre) = &analysis.setup.tyre else { return Cell::needed("needs the tyre") };
     let Some(diameter) = tyre.diameter() else { return Cell::absent("measured rolling, no size given") };
     let figure = |key: &str, measure: &Measure| {
-        let figure = Figure::quantity(key, &measure.value, Length::usual(source.reader.units), decimals(source));
+        let figure = source.quantity(key, &measure.value, decimals(source));
         figure.by("from the size", measure.working.clone(), measure.source)
     };
     let mut line: Vec<Piece> = vec![figure("tyre.diameter", &diameter).into(), Piece::words(format!("across, {}", diameter.basis.word()))];

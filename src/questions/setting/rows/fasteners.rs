@@ -25,14 +25,12 @@ fn cell(source: Source<'_>, number: usize, fastener: &Fastener) -> Cell {
     let is_light = fastener.into == ThreadIn::LightAlloy;
     let words = format!("{} in {}, {}", fastener.grade.name, fastener.into.word(), if fastener.is_oiled { "oiled" } else { "dry" });
     let needed = fastener.engagement();
-    let length = |key: &str, length: Length| {
-        Figure::quantity(&format!("setting.fastener_{number}.{key}"), &length, Length::usual(source.reader.units), decimals(source) - 1)
-    };
+    let length = |key: &str, length: Length| source.quantity(&format!("setting.fastener_{number}.{key}"), &length, decimals(source) - 1);
     let wants = length("engagement", needed);
     let filled = format!(
         "{} × {} = {}",
         number::show(fastener.into.diameters(), 1),
-        show(&fastener.thread.diameter, Length::usual(source.reader.units), decimals(source) - 1),
+        source.show(&fastener.thread.diameter, decimals(source) - 1),
         wants.text()
     );
     let wants =
@@ -63,7 +61,7 @@ fn torque(source: Source<'_>, number: usize, fastener: &Fastener) -> Figure {
         "{} × {} × {} = {}; pull = {} of {}, on {}",
         number::show(fastener.friction(), 2),
         show(&fastener.clamp(), clamp, 0),
-        show(&fastener.thread.diameter, Length::usual(source.reader.units), decimals(source) - 1),
+        source.show(&fastener.thread.diameter, decimals(source) - 1),
         figure.text(),
         number::show(PROOF_SHARE, 2),
         show(&fastener.proof_load(), clamp, 0),
