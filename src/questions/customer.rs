@@ -15,7 +15,7 @@ use crate::questions::short;
 use crate::questions::swap::oil::SUMPS;
 use crate::sheet::said::{Bit, mark};
 use crate::sheet::{Cell, Figure, Piece, Row, Said, Sheet};
-use crate::units::common::in_rpm;
+use crate::units::common::{in_rpm, show_rpm};
 use crate::units::number;
 
 /// What a cell of the gear table says where there is no figure.
@@ -139,8 +139,7 @@ impl Seen<'_> {
     }
 
     fn heads(&self) -> Vec<String> {
-        let shift =
-            self.source.conditions.shift.map_or_else(|| "the shift".to_owned(), |shift| format!("{} rpm", number::show(in_rpm(shift), 0)));
+        let shift = self.source.conditions.shift.map_or_else(|| "the shift".to_owned(), |shift| format!("{} rpm", show_rpm(shift)));
         let heads = ["Gear", "Ratio", "With the axle", &format!("Speed at {shift}"), "Speed per 1,000 rpm", "Next gear picks up at"];
         heads.into_iter().map(|head| self.source.reader.words.say(head)).collect()
     }

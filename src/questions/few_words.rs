@@ -9,7 +9,7 @@ use crate::job::{Job, Setup};
 use crate::questions::customer::{USUAL_CAUTION, gear_set};
 use crate::questions::road::answer::InGear;
 use crate::questions::{Analysis, Source, case, dial, short};
-use crate::units::common::in_rpm;
+use crate::units::common::{in_rpm, show_rpm};
 use crate::units::{Measured, Velocity, number, show};
 
 /// The lines, in the reader's words; none where the job has no setup.
@@ -101,7 +101,7 @@ impl Seen<'_> {
         let at = |in_gear: &InGear| in_gear.at_shift.map(|speed| show(&speed, unit, 1));
         let [first, .., top] = gears.as_slice() else { return None };
         let last = GearNumber::lowest(gears.len()).next_back()?;
-        let shift = number::show(in_rpm(self.source.conditions.shift?), 0);
+        let shift = show_rpm(self.source.conditions.shift?);
         let speeds = format!("At {shift} rpm 1st does {} and {last} {}", at(first)?, at(top)?);
         let drop = self
             .analysis

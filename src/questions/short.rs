@@ -48,8 +48,7 @@ fn launch(analysis: &Analysis, first: Option<&Analysis>) -> Option<Vec<Piece>> {
 
 fn cruise(source: Source<'_>, analysis: &Analysis, first: Option<&Analysis>) -> Option<Vec<Piece>> {
     let of = |analysis: &Analysis| analysis.road().cruise_in_top().map(in_rpm);
-    let mut figure = road::rows::cruise_figure(source, analysis, "short.cruise_rpm")?.against(first.and_then(of), 0);
-    figure.unit = String::new();
+    let figure = road::rows::cruise_figure(source, analysis, "short.cruise_rpm")?.against(first.and_then(of), 0).in_unit("");
     Some(vec![figure.into(), Piece::words(format!("rpm at {}", cruise_text(source)))])
 }
 

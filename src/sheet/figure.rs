@@ -119,9 +119,7 @@ impl Figure {
     /// assert_eq!((figure.key.as_str(), figure.text().as_str()), ("gear_1.drop_percent", "31.5 %"));
     /// ```
     pub fn percent(key: &str, share: f64, decimals: usize) -> Self {
-        let mut figure = Self::number(format!("{key}_percent"), share * 100.0, decimals);
-        figure.unit = "%".into();
-        figure
+        Self::number(format!("{key}_percent"), share * 100.0, decimals).in_unit("%")
     }
 
     /// A quantity in a unit; the unit's name is put behind the key.
@@ -137,6 +135,13 @@ impl Figure {
         let mut figure = Self::number(format!("{key}_{}", slug(unit.symbol)), (unit.take)(quantity), decimals);
         unit.symbol.clone_into(&mut figure.unit);
         figure
+    }
+
+    /// The figure with a unit behind it, where its key has one already.
+    #[must_use]
+    pub fn in_unit(mut self, unit: impl Into<String>) -> Self {
+        self.unit = unit.into();
+        self
     }
 
     /// The figure shown large.

@@ -284,6 +284,11 @@ pub mod common {
         speed.get::<angular_velocity::revolution_per_minute>()
     }
 
+    /// A shaft speed in whole revolutions per minute, as it is shown: `6,500`.
+    pub fn show_rpm(speed: AngularVelocity) -> String {
+        crate::units::number::show(in_rpm(speed), 0)
+    }
+
     /// A length from metres.
     pub fn metres(value: f64) -> Length {
         Length::new::<length::meter>(value)

@@ -4,7 +4,7 @@ use super::answer::shaft_speed;
 use crate::chart::lines::{At, Dot, Guide, Lines, Measure, Series};
 use crate::chart::palette::Hue;
 use crate::questions::{Analysis, Source};
-use crate::units::common::in_rpm;
+use crate::units::common::{in_rpm, show_rpm};
 use crate::units::{Length, Measured, Velocity, number};
 
 pub mod joints;
@@ -27,7 +27,7 @@ pub fn speed(source: Source<'_>, focus: Option<usize>) -> Option<Lines> {
     let mut named: Vec<String> = Vec::new();
     let dot = |(slot, analysis): (usize, &Analysis)| {
         let turning = analysis.driveline().turning?;
-        let shown = number::show(in_rpm(turning.shaft), 0);
+        let shown = show_rpm(turning.shaft);
         // What several setups share is named once.
         let name = if named.contains(&shown) { String::new() } else { shown.clone() };
         named.push(shown);

@@ -7,7 +7,7 @@ use crate::questions::gears::rests::axle;
 use crate::questions::rests::{by_setup, typed, usual};
 use crate::questions::{Analysis, Source, road};
 use crate::sheet::Rest;
-use crate::units::common::in_rpm;
+use crate::units::common::show_rpm;
 use crate::units::number;
 
 /// Every value, once.
@@ -72,10 +72,7 @@ fn tube(source: Source<'_>, analysis: &Analysis) -> Option<Rest> {
 fn model(analysis: &Analysis) -> Option<Rest> {
     let (_, slowest) = analysis.driveline().critical?;
     let lumped = analysis.setup.shaft.pieces.get(slowest)?.critical_speed_lumped();
-    let value = format!(
-        "mass spread along the tube; all of it at the middle, as some tables have it, gives {} rpm",
-        number::show(in_rpm(lumped), 0)
-    );
+    let value = format!("mass spread along the tube; all of it at the middle, as some tables have it, gives {} rpm", show_rpm(lumped));
     Some(usual("Critical speed", value, CRITICAL))
 }
 

@@ -9,7 +9,7 @@ use crate::job::{SetupChoice, SetupField, ShaftField};
 use crate::questions::entries::{choice, entry};
 use crate::questions::{Analysis, Source, Station, needs_behind};
 use crate::sheet::{Cell, Figure, Piece, Row};
-use crate::units::common::in_rpm;
+use crate::units::common::{in_rpm, show_rpm};
 use crate::units::number::ordinal;
 use crate::units::{AngularVelocity, Length, Measured, System, Torque, Velocity, number, show, unit};
 
@@ -108,9 +108,7 @@ fn speed(source: Source<'_>, speed: Velocity) -> String {
 }
 
 fn rpm(key: &str, speed: AngularVelocity) -> Figure {
-    let mut figure = Figure::number(format!("{key}_rpm"), in_rpm(speed), 0);
-    figure.unit = "rpm".into();
-    figure
+    Figure::number(format!("{key}_rpm"), in_rpm(speed), 0).in_unit("rpm")
 }
 
 /// Why the shaft is judged at a road speed: `at the top speed of 118 mph`.
@@ -256,7 +254,7 @@ fn joints_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let Some((critical, _)) = driveline.critical else { return Cell::needed(shaft_needs(analysis)) };
     let half = critical * 0.5;
     let figure = rpm("driveline.half_critical", half);
-    let filled = format!("{} ÷ 2 = {} rpm", number::show(in_rpm(critical), 0), figure.shown);
+    let filled = format!("{} ÷ 2 = {} rpm", show_rpm(critical), figure.shown);
     let figure = figure.by("a joint pushes twice a turn, so it meets the first bending at half the critical speed", filled, CRITICAL);
     let cell = Cell::line([figure.into()]);
     match driveline.road_at(half) {
@@ -300,11 +298,9 @@ fn balance_cell(analysis: &Analysis) -> Cell {
     let Some(turning) = turning else { return Cell::needed("needs the shaft’s speed") };
     let figure = |(at, piece): (usize, &crate::driveline::Shaft)| {
         let mass = piece.mass();
-        let mut figure =
-            Figure::number(format!("driveline.unbalance_{}_gmm", at + 1), allowed_unbalance_g_mm(mass, turning.shaft, GRADE), 0);
-        figure.unit = "g·mm".into();
-        let filled =
-            format!("{} kg × 16 mm/s ÷ ω at {} rpm", number::show(unit::KG.number(mass), 2), number::show(in_rpm(turning.shaft), 0));
+        let figure = Figure::number(format!("driveline.unbalance_{}_gmm", at + 1), allowed_unbalance_g_mm(mass, turning.shaft, GRADE), 0)
+            .in_unit("g·mm");
+        let filled = format!("{} kg × 16 mm/s ÷ ω at {} rpm", number::show(unit::KG.number(mass), 2), show_rpm(turning.shaft));
         Piece::from(figure.by("U = m × G ÷ ω", filled, "ISO 21940-11; G 16 for driveshafts from memory; tube alone, yokes not counted"))
     };
     let cell = shafts.pieces.iter().enumerate().map(figure).fold(Cell::default(), |cell, piece| cell.and([piece]));

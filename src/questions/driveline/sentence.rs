@@ -7,7 +7,7 @@ use crate::questions::missing::{self, Want};
 use crate::questions::{Analysis, Source};
 use crate::sheet::Said;
 use crate::sheet::said::marks;
-use crate::units::common::in_rpm;
+use crate::units::common::show_rpm;
 use crate::units::{Length, Measured, System, number, show};
 
 /// What a setup needs before its shaft can be judged.
@@ -50,8 +50,8 @@ fn judged(source: Source<'_>, analysis: &Analysis) -> Option<(String, bool)> {
     let (turning, (critical, _)) = (driveline.turning?, driveline.critical?);
     let share = driveline.share()?;
     let margin = source.conditions.driveline.margin?.share();
-    let turns = format!("the shaft turns {} rpm {}", number::show(in_rpm(turning.shaft), 0), why(source, &turning));
-    let critical = number::show(in_rpm(critical), 0);
+    let turns = format!("the shaft turns {} rpm {}", show_rpm(turning.shaft), why(source, &turning));
+    let critical = show_rpm(critical);
     let percent = number::show(100.0 * share, 0);
     let allowed = number::show(100.0 * margin, 0);
     let clause = if share >= 1.0 {

@@ -5,7 +5,7 @@ use crate::gearing::teeth::decimal;
 use crate::questions::rests::{by_setup, typed};
 use crate::questions::{Analysis, Source, road};
 use crate::sheet::Rest;
-use crate::units::common::in_rpm;
+use crate::units::common::show_rpm;
 use crate::units::number;
 
 /// Every value, once.
@@ -19,7 +19,7 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
 /// The shift rpm.
 pub fn shift(source: Source<'_>) -> Option<Rest> {
     let shift = source.conditions.shift?;
-    Some(typed("Shift at", format!("{} rpm", number::show(in_rpm(shift), 0))))
+    Some(typed("Shift at", format!("{} rpm", show_rpm(shift))))
 }
 
 /// The axle of a setup.

@@ -8,7 +8,7 @@ use crate::questions::rests::{by_setup, typed, usual};
 use crate::questions::{Analysis, Source, gears, pull};
 use crate::sheet::Rest;
 use crate::toothload::synchroniser::{Lining, clutch};
-use crate::units::common::in_rpm;
+use crate::units::common::show_rpm;
 use crate::units::{Length, Measured, System, number, show, unit};
 
 /// Every value, once.
@@ -46,7 +46,7 @@ fn looked_at(source: Source<'_>) -> Option<Rest> {
         return None;
     }
     Some(match source.conditions.inside.at? {
-        LookedAt::Input(input) => typed("Input looked at", format!("{} rpm", number::show(in_rpm(input), 0))),
+        LookedAt::Input(input) => typed("Input looked at", format!("{} rpm", show_rpm(input))),
         LookedAt::Road(road) => typed("Road speed looked at", source.show(&road, 0)),
     })
 }

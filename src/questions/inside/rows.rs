@@ -12,8 +12,7 @@ use crate::job::SetupField;
 use crate::questions::entries::entry;
 use crate::questions::{Source, Station};
 use crate::sheet::{Cell, Row};
-use crate::units::common::in_rpm;
-use crate::units::number;
+use crate::units::common::show_rpm;
 
 /// Source of every speed of a train.
 const TRAIN: &str = "n₂ = −n₁ × z₁ ÷ z₂ at each mesh (any textbook of the theory of machines, for instance Khurmi and Gupta, ch. 13)";
@@ -26,7 +25,7 @@ pub fn station(source: Source<'_>) -> Station {
 /// The rows.
 pub fn rows(source: Source<'_>) -> Vec<Row> {
     let gear = selected_words(source);
-    let shift = source.conditions.shift.map_or_else(|| "the shift rpm".into(), |shift| format!("{} rpm", number::show(in_rpm(shift), 0)));
+    let shift = source.conditions.shift.map_or_else(|| "the shift rpm".into(), |shift| format!("{} rpm", show_rpm(shift)));
     let cruise = crate::questions::short::cruise_text(source);
     let mut rows = vec![
         source.row("cluster", format!("Countershaft in {gear}"), speeds::countershaft_cell),

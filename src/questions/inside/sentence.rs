@@ -8,7 +8,7 @@ use crate::questions::missing::{self, Want};
 use crate::questions::{Analysis, Source};
 use crate::sheet::Said;
 use crate::sheet::said::marks;
-use crate::units::common::in_rpm;
+use crate::units::common::{in_rpm, show_rpm};
 use crate::units::{number, unit};
 
 /// The most groups of setups that are named one by one; of more, only the first and the last.
@@ -28,7 +28,7 @@ pub fn said(source: Source<'_>) -> Said {
 
 /// `At 6,500 rpm`, where a shift rpm is given.
 fn at(source: Source<'_>) -> Option<String> {
-    source.conditions.shift.map(|shift| format!("{} rpm", number::show(in_rpm(shift), 0)))
+    source.conditions.shift.map(|shift| format!("{} rpm", show_rpm(shift)))
 }
 
 /// `At 6,500 rpm the cluster turns slowest in [C], 4,333 rpm, by its 22/33 input pair; 25 % faster in [A], 45 % in [B].`

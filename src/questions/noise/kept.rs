@@ -10,7 +10,7 @@ use crate::sound::Moment;
 use crate::sound::kept::{Kept, Ranked, rank};
 use crate::sound::recording::Sureness;
 use crate::sound::recording::makers::makers;
-use crate::units::common::in_rpm;
+use crate::units::common::show_rpm;
 use crate::units::number;
 
 /// The most parts that are named.
@@ -85,7 +85,7 @@ impl Asked<'_> {
             Row::of_one("recordings", label, self.cell(&ranked(self.noise, &kept), "recordings", kept.len() > 1))
         });
         let each = kept.iter().enumerate().filter(|_| kept.len() > 1).map(|(at, one)| {
-            let label = format!("Kept: {} at {} rpm", names::gear(one.selected), number::show(in_rpm(one.engine), 0));
+            let label = format!("Kept: {} at {} rpm", names::gear(one.selected), show_rpm(one.engine));
             let cell = self.cell(&ranked(self.noise, &[one]), &format!("recording_{}", at + 1), false);
             Row::of_one(format!("recording-{}", at + 1), label, cell)
         });
@@ -100,8 +100,7 @@ impl Asked<'_> {
             } else {
                 (part.level, "over the noise about it", "all its lines that no other part explains")
             };
-            let mut figure = Figure::number(format!("noise.{key}.{}_db", names::key(part.origin)), value, 1);
-            figure.unit = "dB".into();
+            let figure = Figure::number(format!("noise.{key}.{}_db", names::key(part.origin)), value, 1).in_unit("dB");
             let figure = figure.by(formula, format!("{name}: {} dB", number::show(value, 1)), TOGETHER);
             vec![Piece::words(name), figure.into(), Piece::words(words)]
         };

@@ -7,7 +7,7 @@ use crate::gearing::speeds::Selected;
 use crate::questions::Source;
 use crate::sound::by_ear::Suspect;
 use crate::sound::{Origin, Pair, Race, Seat};
-use crate::units::common::in_rpm;
+use crate::units::common::show_rpm;
 use crate::units::{Frequency, Measured, Velocity, number, show, unit};
 
 /// `3rd`, `neutral`, `reverse`.
@@ -139,7 +139,7 @@ pub fn decimals(hertz: f64) -> usize {
 
 /// `2,778 rpm`.
 pub fn engine(noise: &Noise<'_>) -> String {
-    format!("{} rpm", number::show(in_rpm(noise.moment.engine), 0))
+    format!("{} rpm", show_rpm(noise.moment.engine))
 }
 
 /// `40 mph`.

@@ -10,7 +10,7 @@ use crate::questions::rests::{typed, usual};
 use crate::sheet::Rest;
 use crate::sound::Origin;
 use crate::sound::orders::ANY_BEARING;
-use crate::units::common::in_rpm;
+use crate::units::common::show_rpm;
 use crate::units::number;
 
 /// Every value, once.
@@ -27,7 +27,7 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
         usual("Cylinders", USUAL_CYLINDERS.to_string(), "where none are typed; four-stroke")
     });
     if noise.heard.selected == Selected::Neutral && !noise.heard.stands {
-        let idle = format!("{} rpm", number::show(in_rpm(usual_idle()), 0));
+        let idle = format!("{} rpm", show_rpm(usual_idle()));
         rests.push(usual("Idle while it rolls in neutral", idle, "common practice, no published source"));
     }
     if noise.suspects.iter().any(|suspect| matches!(suspect.tone.origin, Origin::AnyBearing(_))) {

@@ -3,7 +3,7 @@
 use crate::motion::curve::rows::{Detected, Done, Quantity, Reading};
 use crate::motion::curve::{Band, CurveOrigin, EngineCurve};
 use crate::questions::Source;
-use crate::units::common::in_rpm;
+use crate::units::common::show_rpm;
 use crate::units::{AngularVelocity, number};
 
 /// The engine in a few sentences; what to type where there is none.
@@ -26,7 +26,7 @@ pub fn words(source: Source<'_>) -> String {
 }
 
 fn rpm(speed: AngularVelocity) -> String {
-    number::show(in_rpm(speed), 0)
+    show_rpm(speed)
 }
 
 /// `Measured curve, 1,000 to 6,500 rpm; most torque at 3,500 rpm, 20 % more than at peak power; most power at 5,300 rpm.`

@@ -9,7 +9,7 @@ use crate::questions::gears::rests::axle;
 use crate::questions::rests::{by_setup, of, typed, usual};
 use crate::questions::{Analysis, Source, road};
 use crate::sheet::Rest;
-use crate::units::common::{in_rpm, metres_per_second};
+use crate::units::common::{metres_per_second, show_rpm};
 use crate::units::{AngularVelocity, Area, Length, Mass, Measured, MomentOfInertia, Share, System, Velocity, number, show, unit};
 
 /// Every value, once.
@@ -30,7 +30,7 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
 const THINNER_AIR: &str = "an engine without a blower, by the density of the air (Gagg and Farrar, SAE 1934, from memory)";
 
 fn rpm(speed: AngularVelocity) -> String {
-    format!("{} rpm", number::show(in_rpm(speed), 0))
+    format!("{} rpm", show_rpm(speed))
 }
 
 fn percent(share: f64) -> String {

@@ -8,7 +8,7 @@ use crate::questions::gears::rows::plus_minus;
 use crate::questions::short::cruise_text;
 use crate::questions::{Source, Station, needs, needs_in};
 use crate::sheet::{Cell, Figure, Piece, Row};
-use crate::units::common::in_rpm;
+use crate::units::common::{in_rpm, show_rpm};
 use crate::units::{Length, Measured, Unit, Velocity, number, unit};
 
 mod tyres;
@@ -19,12 +19,12 @@ const KINEMATICS: &str = "road speed without slip (Gillespie, Fundamentals of Ve
 /// Engine speed in top gear at the cruise speed, for every setup.
 pub fn station(source: Source<'_>) -> Station {
     let label = format!("rpm at {}", cruise_text(source));
-    Station::of(source, label, |analysis| Some(number::show(in_rpm(analysis.road().cruise_in_top()?), 0)))
+    Station::of(source, label, |analysis| Some(show_rpm(analysis.road().cruise_in_top()?)))
 }
 
 /// A row for each forward gear, then the cruise and the tyres.
 pub fn rows(source: Source<'_>) -> Vec<Row> {
-    let shift = source.conditions.shift.map_or_else(|| "shift rpm".into(), |shift| format!("{} rpm", number::show(in_rpm(shift), 0)));
+    let shift = source.conditions.shift.map_or_else(|| "shift rpm".into(), |shift| format!("{} rpm", show_rpm(shift)));
     let mut rows: Vec<Row> = GearNumber::lowest(source.most_gears())
         .map(|gear| {
             let label = format!("{gear} at {shift}");
@@ -138,8 +138,7 @@ pub fn landing(source: Source<'_>, analysis: &Analysis, gear: GearNumber, key: &
         number::show(ratio(gear), 4),
         figure.shown
     );
-    let mut figure = figure.by("rpm after the shift = rpm before × next ratio ÷ this ratio", filled, KINEMATICS);
-    figure.unit = "rpm".into();
+    let figure = figure.by("rpm after the shift = rpm before × next ratio ÷ this ratio", filled, KINEMATICS).in_unit("rpm");
     Some(figure)
 }
 

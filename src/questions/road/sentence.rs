@@ -8,7 +8,7 @@ use crate::questions::short::cruise_text;
 use crate::questions::{Analysis, Source};
 use crate::sheet::Said;
 use crate::sheet::said::marks;
-use crate::units::common::{in_millimetres, in_rpm};
+use crate::units::common::{in_millimetres, in_rpm, show_rpm};
 use crate::units::{AngularVelocity, Measured, Velocity, number, show};
 
 /// The most groups of setups that are named one by one; of more, only the first and the last.
@@ -94,7 +94,7 @@ fn causes(source: Source<'_>, own: &Analysis, group: &[usize]) -> Vec<String> {
 }
 
 fn rpm(speed: AngularVelocity) -> String {
-    format!("{} rpm", number::show(in_rpm(speed), 0))
+    format!("{} rpm", show_rpm(speed))
 }
 
 /// `At 6,500 rpm 1st reaches 54.6 mph in [B], 47.2 in [A], 41.0 in [C]; no shift lands below 4,400 rpm in [A] and [B], 4,431 in [C].`

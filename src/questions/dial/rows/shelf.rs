@@ -45,8 +45,9 @@ fn drives_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
         let (exact, nearest) = (number::show(choice.driven, 2), choice.nearest.train.driven());
         let wanted = f64::from(choice.drive) / choice.driven;
         let filled = format!("{} ÷ {} = {exact}; nearest on the shelf {nearest}", choice.drive, number::show(wanted, 4));
-        let mut figure = Figure::number(format!("speedometer.driven_for_{}", choice.drive), choice.driven, 2).small();
-        figure.unit = format!("for {}", choice.drive);
+        let figure = Figure::number(format!("speedometer.driven_for_{}", choice.drive), choice.driven, 2)
+            .small()
+            .in_unit(format!("for {}", choice.drive));
         Piece::from(figure.by("driven teeth = drive teeth × output shaft turns ÷ dial constant", filled, READS))
     });
     Cell::line(line.collect::<Vec<_>>())

@@ -10,7 +10,7 @@ use crate::questions::driveline::answer::{Finding, Joints};
 use crate::questions::entries::{choice, entry};
 use crate::questions::{Analysis, Source};
 use crate::sheet::{Cell, EntryKind, Figure, Piece, Row};
-use crate::units::common::in_rpm;
+use crate::units::common::show_rpm;
 use crate::units::{Angle, AngularAcceleration, number, unit};
 
 /// Source of a joint's angle.
@@ -101,7 +101,7 @@ fn angles_cell(analysis: &Analysis) -> Cell {
         let cell = findings.iter().fold(cell, |cell, finding| cell.and([verdict(joints, *finding)]));
         match (findings.as_slice(), joints.at_speed) {
             ([], Some(at_speed)) => {
-                let (allowed, rpm) = (degrees(at_speed.allowed), number::show(in_rpm(at_speed.shaft), 0));
+                let (allowed, rpm) = (degrees(at_speed.allowed), show_rpm(at_speed.shaft));
                 cell.and([Piece::good(format!("inside the {allowed} that {rpm} rpm allows, little left over"))])
             }
             ([], None) => cell.and([up_to(joints).map_or_else(|| Piece::caution(SHARP), Piece::good)]),
@@ -153,7 +153,7 @@ fn said_of(joints: &Joints, finding: Finding) -> String {
             format!("the {} joint binds at {}, about 30° is the end of a single joint", name(joint), degrees(of(joint)))
         }
         Finding::TooLarge { joint } => {
-            let at_speed = joints.at_speed.map(|at_speed| (degrees(at_speed.allowed), number::show(in_rpm(at_speed.shaft), 0)));
+            let at_speed = joints.at_speed.map(|at_speed| (degrees(at_speed.allowed), show_rpm(at_speed.shaft)));
             let (allowed, rpm) = at_speed.unwrap_or_default();
             format!("{} at the {} is over the {allowed} that {rpm} rpm allows", degrees(of(joint)), name(joint))
         }
@@ -182,7 +182,7 @@ fn mend(joints: &Joints) -> Option<String> {
 fn limit_cell(analysis: &Analysis) -> Cell {
     with_joints(analysis, |joints| {
         let Some(at_speed) = joints.at_speed else { return Cell::needed("needs the shaft’s speed") };
-        let rpm = number::show(in_rpm(at_speed.shaft), 0);
+        let rpm = show_rpm(at_speed.shaft);
         let filled = format!("at {rpm} rpm: {}", degrees(at_speed.allowed));
         let formula = "5° at 3,500 rpm, 4.25 at 4,000, 3.67 at 4,500, 3.25 at 5,000; above, angle × rpm = 16,250";
         let figure = figure("joint_allowed", at_speed.allowed).by(formula, filled, LADDER);
@@ -240,10 +240,10 @@ fn first_joint(line: &Line) -> Joint {
 fn acceleration_cell(analysis: &Analysis) -> Cell {
     with_joints(analysis, |joints| {
         let Some(at_speed) = joints.at_speed else { return Cell::needed("needs the shaft’s speed") };
-        let rpm = number::show(in_rpm(at_speed.shaft), 0);
+        let rpm = show_rpm(at_speed.shaft);
         let figure = |key: &str, acceleration: AngularAcceleration| {
-            let mut figure = Figure::number(format!("driveline.{key}_rads2"), acceleration.get::<radian_per_second_squared>(), 0);
-            figure.unit = "rad/s²".into();
+            let figure =
+                Figure::number(format!("driveline.{key}_rads2"), acceleration.get::<radian_per_second_squared>(), 0).in_unit("rad/s²");
             let filled = format!("at {rpm} rpm: {} rad/s²", figure.shown);
             figure.by("about ω² × β², β in radians; here exact for a single joint", filled, HOOKE)
         };
@@ -274,7 +274,7 @@ const SHARP: &str = "sharper than any shaft speed allows";
 /// `good up to 8,125 rpm of the shaft`; none for an angle that no speed allows.
 fn up_to(joints: &Joints) -> Option<String> {
     let largest = joints.angles.iter().fold(Angle::default(), |most, angle| if *angle > most { *angle } else { most });
-    Some(format!("good up to {} rpm of the shaft", number::show(in_rpm(joint_limits::fastest(largest)?), 0)))
+    Some(format!("good up to {} rpm of the shaft", show_rpm(joint_limits::fastest(largest)?)))
 }
 
 /// The limits that the joints are held to, as they are named among what figures rest on.

@@ -8,8 +8,8 @@ use crate::job::{SetupField, ShaftField};
 use crate::questions::entries::entry;
 use crate::questions::{Analysis, Source};
 use crate::sheet::{Cell, Figure, Piece, Row};
-use crate::units::common::in_rpm;
-use crate::units::{Angle, Length, Measured, System, limits, number, unit};
+use crate::units::common::show_rpm;
+use crate::units::{Angle, Length, Measured, System, limits, unit};
 
 /// Source of what moves.
 const GEOMETRY: &str = "plain geometry; the rear joint goes straight down";
@@ -89,7 +89,7 @@ fn slides(source: Source<'_>, analysis: &Analysis, hanging: &Hanging) -> Vec<Vec
     };
     let slides = vec![figure.into(), Piece::words(way)];
     let whips = shaft.piece(long).and_then(Result::ok).filter(|_| out > Length::default()).map(|piece| {
-        let rpm = number::show(in_rpm(piece.critical_speed()), 0);
+        let rpm = show_rpm(piece.critical_speed());
         vec![Piece::words(format!("so long it whips at {rpm} rpm"))]
     });
     std::iter::once(slides).chain(whips).collect()

@@ -8,7 +8,7 @@ use crate::questions::driveline::answer::shaft_speed;
 use crate::questions::entries::entry;
 use crate::questions::{Analysis, Source};
 use crate::sheet::{Cell, Figure, Piece, Row};
-use crate::units::common::in_rpm;
+use crate::units::common::show_rpm;
 use crate::units::{AngularVelocity, Force, Length, limits, number, show, unit};
 
 /// Source of what a bent tube comes to.
@@ -26,7 +26,7 @@ pub(super) fn every_gear(source: Source<'_>) -> Row {
             let figure = rpm(&format!("driveline.gear_{}", step.key()), shaft).small();
             let share = critical.map(|critical| format!("{} %", number::show(100.0 * (shaft / critical).value, 0)));
             let shift = source.conditions.shift.unwrap_or(shaft);
-            let filled = format!("{} ÷ {} = {}", number::show(in_rpm(shift), 0), number::show((shift / shaft).value, 3), figure.text());
+            let filled = format!("{} ÷ {} = {}", show_rpm(shift), number::show((shift / shaft).value, 3), figure.text());
             let figure = figure.by("shift rpm ÷ ratio before the shaft", filled, KINEMATICS);
             let pieces = [Piece::words(step.name()), figure.into()];
             Some(pieces.into_iter().chain(share.map(Piece::words)).collect::<Vec<Piece>>())
@@ -44,8 +44,7 @@ pub(super) fn run_out(source: Source<'_>) -> Row {
         let cell = |cell: Cell| entry(source, analysis, cell, field, field.row().label);
         let (Some(run_out), Some(piece)) = (analysis.setup.shaft.run_out, longest(analysis)) else { return cell(Cell::default()) };
         let unbalance = piece.unbalance_of_run_out_g_mm(run_out);
-        let mut figure = Figure::number("driveline.run_out_gmm", unbalance, 0);
-        figure.unit = "g·mm".into();
+        let figure = Figure::number("driveline.run_out_gmm", unbalance, 0).in_unit("g·mm");
         let filled = format!("{} kg × {} ÷ π", number::show(unit::KG.number(piece.mass()), 2), show(&run_out, &unit::MM, 2));
         let figure = figure.by("U = m × run-out ÷ π", filled, BENT);
         let said = Cell::line([figure.into(), Piece::words("of unbalance where no weights make up for it")]);
@@ -74,7 +73,7 @@ fn at_speed(source: Source<'_>, piece: &Shaft, unbalance: f64, shaft: AngularVel
     let turns = unit::RAD_S.number(shaft);
     let force = Force::new::<uom::si::force::newton>(unbalance * 1e-6 * turns * turns);
     let figure = source.quantity("driveline.run_out_pulls", &force, 0);
-    let filled = format!("{} g·mm at {} rpm", number::show(unbalance, 0), number::show(in_rpm(shaft), 0));
+    let filled = format!("{} g·mm at {} rpm", number::show(unbalance, 0), show_rpm(shaft));
     let times = format!("{} times what G 16 allows; it pulls", number::show(unbalance / allowed, 1));
     [Piece::words(times), figure.by("F = U × ω²", filled, BENT).into(), Piece::words("round once a turn")]
 }
@@ -86,9 +85,9 @@ pub(super) fn pinion(source: Source<'_>) -> Vec<Row> {
         source.row("pinion-speed", "Pinion speed", |analysis| {
             let Some(turning) = analysis.driveline().turning else { return Cell::needed(turning_needs(source, analysis)) };
             let figure = rpm("driveline.pinion", turning.shaft);
-            let filled = format!("{} of the shaft, as typed at most {} rpm", figure.text(), number::show(in_rpm(most), 0));
+            let filled = format!("{} of the shaft, as typed at most {} rpm", figure.text(), show_rpm(most));
             let cell = Cell::line([figure.by("the pinion turns with the shaft", filled, KINEMATICS).into()]);
-            let most_rpm = number::show(in_rpm(most), 0);
+            let most_rpm = show_rpm(most);
             cell.and([if turning.shaft > most {
                 Piece::caution(format!("over the {most_rpm} rpm it is made for"))
             } else {

@@ -7,7 +7,7 @@ use crate::gearing::teeth::decimal;
 use crate::problem::{Explain, capital};
 use crate::questions::Analysis;
 use crate::sheet::{Cell, Piece};
-use crate::units::common::in_rpm;
+use crate::units::common::{in_rpm, show_rpm};
 use crate::units::number;
 
 /// Every downshift with the engine at the shift rpm, and from where down each stays within the limit.
@@ -16,7 +16,7 @@ pub(super) fn at_shift_cell(analysis: &Analysis) -> Cell {
     if downshifts.is_empty() {
         return missing(analysis);
     }
-    let safe = |shift: &Downshift| format!("{} to {} below {}", shift.from, shift.to, number::show(in_rpm(shift.safe_before()), 0));
+    let safe = |shift: &Downshift| format!("{} to {} below {}", shift.from, shift.to, show_rpm(shift.safe_before()));
     let over: Vec<String> = downshifts.iter().filter(|shift| shift.is_over()).map(safe).collect();
     let cell = each(downshifts, "downshift");
     if over.is_empty() { cell } else { cell.and([Piece::driving(format!("Over-revs: shift down {} rpm", over.join(", ")))]) }
@@ -44,12 +44,7 @@ pub(super) fn at_cruise_cell(analysis: &Analysis) -> Cell {
 fn each(downshifts: &[Downshift], key: &str) -> Cell {
     downshifts.iter().fold(Cell::default(), |cell, shift| {
         let key = format!("inside.{key}_{}_to_{}_rpm", shift.from.number(), shift.to.number());
-        let filled = format!(
-            "{} × {} = {} rpm",
-            number::show(in_rpm(shift.before), 0),
-            number::show(decimal(shift.step).abs(), 4),
-            number::show(in_rpm(shift.after), 0)
-        );
+        let filled = format!("{} × {} = {} rpm", show_rpm(shift.before), number::show(decimal(shift.step).abs(), 4), show_rpm(shift.after));
         let figure =
             rpm_figure(key, shift.after).by("engine after = engine before × lower ratio ÷ higher ratio, at one road speed", filled, TRAIN);
         cell.and([Piece::words(format!("{} to {}", shift.from, shift.to)), figure.into()])

@@ -12,13 +12,11 @@ use crate::questions::Source;
 use crate::questions::inside::answer::share_text;
 use crate::questions::needs::{NEEDS_COUNTS, is_uncounted, uncounted_or};
 use crate::sheet::{Cell, Figure, Piece};
-use crate::units::common::{in_rpm, wheel_speed};
+use crate::units::common::{in_rpm, show_rpm, wheel_speed};
 use crate::units::{AngularVelocity, Frequency, number, unit};
 
 pub(super) fn rpm_figure(key: impl Into<String>, speed: AngularVelocity) -> Figure {
-    let mut figure = Figure::number(key, in_rpm(speed).abs(), 0);
-    figure.unit = "rpm".into();
-    figure
+    Figure::number(key, in_rpm(speed).abs(), 0).in_unit("rpm")
 }
 
 /// What the countershaft does in the selected gear, and which way round.
@@ -29,8 +27,7 @@ pub(super) fn countershaft_cell(analysis: &Analysis) -> Cell {
     }
     let (Some(turning), Some(at), Some(speed)) = (&inside.turning, inside.at, inside.countershaft()) else { return missing(analysis) };
     let share = share_text(turning, Part::Shaft(Shaft::Countershaft)).unwrap_or(0.0);
-    let filled =
-        format!("{} × {} = {} rpm", number::show(in_rpm(at.0), 0), number::show(share.abs(), 4), number::show(in_rpm(speed).abs(), 0));
+    let filled = format!("{} × {} = {} rpm", show_rpm(at.0), number::show(share.abs(), 4), number::show(in_rpm(speed).abs(), 0));
     let figure =
         rpm_figure("inside.countershaft_rpm", speed).big().by("countershaft = input × share by the pairs that drive it", filled, TRAIN);
     let output = output_figure(analysis, at).small();
@@ -109,7 +106,7 @@ pub(super) fn idle_cell(analysis: &Analysis) -> Cell {
             format!("turns {} rpm", number::show(in_rpm(turns.speed_at(at)).abs(), 0))
         };
         let (gear, shaft) = (in_rpm(turns.speed_at(at)), in_rpm(turns.speed_at(at) - slip));
-        let filled = format!("{} − {} = {} rpm", number::show(gear, 0), number::show(shaft, 0), number::show(in_rpm(slip), 0));
+        let filled = format!("{} − {} = {} rpm", number::show(gear, 0), number::show(shaft, 0), show_rpm(slip));
         let figure =
             rpm_figure(key, slip).small().by("speed of the gear − speed of its shaft, against the input where negative", filled, TRAIN);
         cell.and([Piece::words(short_name(turns.part)), figure.into(), Piece::words(words)])
@@ -155,9 +152,8 @@ pub(super) fn neutral_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let cell = Cell::line([figure.into(), Piece::words("at the output, input at rest")]);
     match fastest.max_by(|(_, a), (_, b)| a.total_cmp(b)) {
         Some((part, speed)) => {
-            let mut figure = Figure::number("inside.coasting_idle_rpm", speed, 0).small();
-            figure.unit = "rpm".into();
-            let filled = format!("{} of output {} rpm", figure.text(), number::show(in_rpm(output), 0));
+            let figure = Figure::number("inside.coasting_idle_rpm", speed, 0).small().in_unit("rpm");
+            let filled = format!("{} of output {} rpm", figure.text(), show_rpm(output));
             let figure = figure.by("speed of the gear − speed of its shaft; the fastest of all", filled, TRAIN);
             cell.and([Piece::words(short_name(part)), figure.into(), Piece::words("on its shaft")])
         }

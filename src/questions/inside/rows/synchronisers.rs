@@ -11,7 +11,7 @@ use crate::questions::inside::answer::{hardest, input_change};
 use crate::questions::needs::{is_uncounted, uncounted_or};
 use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::toothload::synchroniser::{Lining, Reflected, Shift, clutch};
-use crate::units::common::in_rpm;
+use crate::units::common::{in_rpm, show_rpm};
 use crate::units::{Length, Measured, MomentOfInertia, System, Torque, number, show, unit};
 
 /// Source of slip work and torque.
@@ -77,10 +77,8 @@ fn cell(source: Source<'_>, analysis: &Analysis, from: GearNumber, to: GearNumbe
         return uncounted_or(analysis, "needs the whole gearbox and an input rpm");
     };
     let key = format!("inside.sync_{}_to_{}", from.number(), to.number());
-    let mut figure = Figure::number(format!("{key}_rpm"), in_rpm(shift.difference).abs(), 0);
-    figure.unit = "rpm".into();
-    let filled =
-        format!("input from {} to {} rpm", number::show(in_rpm(shift.input_before), 0), number::show(in_rpm(shift.input_after), 0));
+    let figure = Figure::number(format!("{key}_rpm"), in_rpm(shift.difference).abs(), 0).in_unit("rpm");
+    let filled = format!("input from {} to {} rpm", show_rpm(shift.input_before), show_rpm(shift.input_after));
     let figure = figure.by("what the cone takes out = change of the input speed × its share at the gear", filled, SLIP);
     let cell = Cell::line([figure.into(), Piece::words("to take out")]);
     let Some(absorbed) = shift.absorbed else { return cell.and([Piece::words("no synchroniser: double-clutch")]) };
@@ -153,9 +151,8 @@ fn rests_on_usual(analysis: &Analysis, lining: &Lining) -> bool {
 /// The synchroniser that works hardest, by the change of the input's speed, and what it takes up.
 pub(super) fn worst_cell(analysis: &Analysis) -> Cell {
     let Some(shift) = hardest(analysis.inside()) else { return Cell::needed("needs the whole gearbox and an input rpm") };
-    let mut figure = Figure::number("inside.worst_sync_input_rpm", input_change(shift), 0);
-    figure.unit = "rpm".into();
-    let filled = format!("{} and {} rpm", number::show(in_rpm(shift.input_before), 0), number::show(in_rpm(shift.input_after), 0));
+    let figure = Figure::number("inside.worst_sync_input_rpm", input_change(shift), 0).in_unit("rpm");
+    let filled = format!("{} and {} rpm", show_rpm(shift.input_before), show_rpm(shift.input_after));
     let figure = figure.by("work = ½ J Δω² of the input, whatever turns at the cone: the widest change is the hardest", filled, SLIP);
     let cell = Cell::line([Piece::words(format!("{}, from {}", shift.to, shift.from)), figure.into(), Piece::words("of the input")]);
     match shift.absorbed.filter(|_| analysis.inside().inertia.is_some()) {

@@ -6,7 +6,7 @@ use crate::motion::{Vehicle, descent};
 use crate::questions::pull::answer::CRAWL_RPM;
 use crate::questions::{Analysis, Source};
 use crate::sheet::{Cell, Figure, Piece, Row};
-use crate::units::common::in_rpm;
+use crate::units::common::{in_rpm, show_rpm};
 use crate::units::{Velocity, number};
 
 /// Source of what an engine holds back.
@@ -38,7 +38,7 @@ fn down_cell(source: Source<'_>, analysis: &Analysis, step: &Step, next: &Step) 
     }
     let Some(thrust) = &analysis.pull().thrust else { return why_not(source, analysis) };
     let Some(into) = thrust.gear(gear) else { return why_not(source, analysis) };
-    let limit = number::show(in_rpm(thrust.limit()), 0);
+    let limit = show_rpm(thrust.limit());
     let figure = source.quantity(&format!("pull.down_{}", step.key()), &into.fastest, 1).big();
     let filled = format!("{limit} rpm, {}; overall ratio {}", end_words(analysis), number::show(into.overall, 3));
     let figure = figure.by("highest engine speed ÷ overall ratio × what the tyre rolls", filled, SPEED);
@@ -75,7 +75,7 @@ fn filled(vehicle: &Vehicle, gear: &crate::motion::pull::GearPull, speed: Veloci
     let engine = gear.engine_speed(speed);
     let peak = vehicle.pull().curve().peak_torque().torque;
     let share = (descent::braking_torque(peak, engine) / peak).get::<uom::si::ratio::percent>();
-    format!("T = {} % of peak torque at {} rpm", number::show(share, 0), number::show(in_rpm(engine), 0))
+    format!("T = {} % of peak torque at {} rpm", number::show(share, 0), show_rpm(engine))
 }
 
 fn reverse_cell(source: Source<'_>, analysis: &Analysis) -> Cell {

@@ -7,7 +7,7 @@ use crate::motion::top_speed::Bound;
 use crate::questions::Analysis;
 use crate::questions::Source;
 use crate::sheet::{Cell, Figure, Piece};
-use crate::units::common::in_rpm;
+use crate::units::common::show_rpm;
 use crate::units::number;
 
 /// Source of top speed and grade.
@@ -74,7 +74,7 @@ pub(super) fn grade_figure(source: Source<'_>, analysis: &Analysis, steepest: &S
     let filled = format!(
         "F = {} at {} rpm, W of {}, f = {}: {} by thrust, {} by grip",
         force_text(source, steepest.net),
-        number::show(in_rpm(steepest.engine), 0),
+        show_rpm(steepest.engine),
         mass_text(source, car.mass + source.conditions.pull.trailer),
         number::show(car.rolling.value, 3),
         steepest.by_thrust.map_or_else(|| "any grade".into(), percent),
@@ -97,7 +97,7 @@ pub(super) fn cruise_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
         return Cell::absent("outside what the engine can turn in top gear");
     };
     let thrust = cruise.thrust.map_or_else(String::new, |thrust| force_text(source, thrust));
-    let (load, engine) = (force_text(source, cruise.load), number::show(in_rpm(cruise.engine), 0));
+    let (load, engine) = (force_text(source, cruise.load), show_rpm(cruise.engine));
     let share_figure = Figure::percent("pull.cruise_load", share, 0).big().by(
         "road load ÷ thrust at full throttle",
         format!("{load} ÷ {thrust} at {engine} rpm"),

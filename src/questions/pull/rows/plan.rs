@@ -6,7 +6,7 @@ use crate::motion::shift::Shift;
 use crate::questions::pull::answer::AWAY_RPM;
 use crate::questions::{Analysis, Setup, Source};
 use crate::sheet::{Cell, Figure, Piece, Row};
-use crate::units::common::{in_rpm, rpm};
+use crate::units::common::{in_rpm, rpm, show_rpm};
 use crate::units::{Velocity, number, unit};
 
 use super::run::out_of_reach;
@@ -69,7 +69,7 @@ fn held_pieces(setup: &Setup, plan: &Plan) -> Vec<Piece> {
 
 /// A plan as plain words: `1st to 6,420 rpm, 2nd to 6,300 rpm, 4,100 rpm in 3rd at the end`.
 pub(super) fn in_words(setup: &Setup, plan: &Plan) -> String {
-    let rpm = |held: &Held| number::show(in_rpm(held.to), 0);
+    let rpm = |held: &Held| show_rpm(held.to);
     let one = |held: &Held| match held.next {
         Some(_) => format!("{} to {} rpm", setup.gear_name(held.gear), rpm(held)),
         None => format!("{} rpm in {} at the end", rpm(held), setup.gear_name(held.gear)),
@@ -81,7 +81,7 @@ pub(super) fn in_words(setup: &Setup, plan: &Plan) -> String {
 pub(in super::super) fn without_the_shift(setup: &Setup, plan: &Plan, goal: &str) -> Option<String> {
     let last = plan.held.last()?;
     let is_spared = plan.left_out.iter().any(|shift| shift.to > last.gear);
-    let rpm = number::show(in_rpm(last.to), 0);
+    let rpm = show_rpm(last.to);
     is_spared.then(|| format!("hold {} to {rpm} rpm and reach {goal} without the shift", setup.gear_name(last.gear)))
 }
 

@@ -7,7 +7,7 @@ use crate::motion::shift::{Reason, Shift};
 use crate::questions::Analysis;
 use crate::questions::{Setup, Source};
 use crate::sheet::{Cell, Figure, Piece, Row};
-use crate::units::common::in_rpm;
+use crate::units::common::{in_rpm, show_rpm};
 use crate::units::{Time, number, unit};
 
 /// Source of the best shift point.
@@ -31,9 +31,8 @@ fn cell(source: Source<'_>, analysis: &Analysis, (step, next): (&Step, &Step), i
         return if analysis.pull().thrust.is_some() { Cell::absent(no_taller(setup, gear)) } else { why_not(source, analysis) };
     };
     let best = shift.best;
-    let mut figure = Figure::number(format!("pull.shift_{}_rpm", step.key()), in_rpm(best.before), 0);
-    figure.unit = "rpm".into();
-    let thrust = shift.by_thrust.map_or_else(String::new, |thrust| format!("equal thrust: {} rpm", number::show(in_rpm(thrust.before), 0)));
+    let figure = Figure::number(format!("pull.shift_{}_rpm", step.key()), in_rpm(best.before), 0).in_unit("rpm");
+    let thrust = shift.by_thrust.map_or_else(String::new, |thrust| format!("equal thrust: {} rpm", show_rpm(thrust.before)));
     let next = setup.gear_name(best.to);
     let why = match best.reason {
         Reason::Crossing => format!("from here {next} pulls harder"),
@@ -67,15 +66,14 @@ fn no_taller(setup: &Setup, gear: GearNumber) -> String {
 }
 
 fn landing_lines(cell: Cell, landing: &Landing, key: &str) -> Cell {
-    let mut figure = Figure::number(format!("pull.shift_{key}_lands_rpm"), in_rpm(landing.shift.after), 0).small();
-    figure.unit = "rpm".into();
+    let figure = Figure::number(format!("pull.shift_{key}_lands_rpm"), in_rpm(landing.shift.after), 0).small().in_unit("rpm");
     let share = landing.power_share.map(|share| Figure::percent(&format!("pull.shift_{key}_power"), share, 0).small());
     let mut line = vec![Piece::words("picks up at"), figure.into()];
     line.extend(share.into_iter().flat_map(|share| [share.into(), Piece::words("of peak power")]));
     cell.and(line).and([match landing.place {
         Place::Inside => Piece::good("in the power band"),
-        Place::Below(by) => Piece::words(format!("{} rpm below the power band", number::show(in_rpm(by), 0))),
-        Place::Above(by) => Piece::words(format!("{} rpm above the power band", number::show(in_rpm(by), 0))),
+        Place::Below(by) => Piece::words(format!("{} rpm below the power band", show_rpm(by))),
+        Place::Above(by) => Piece::words(format!("{} rpm above the power band", show_rpm(by))),
     }])
 }
 
@@ -95,7 +93,7 @@ fn cost(cost: Option<crate::motion::shift::ShiftCost>) -> Option<[Piece; 1]> {
 /// The share of a run's time spent inside the power band.
 pub(super) fn in_band_cell(analysis: &Analysis) -> Cell {
     let Some(facts) = &analysis.pull().facts else { return Cell::needed("needs the engine and the car’s mass") };
-    let band = format!("{} to {} rpm", number::show(in_rpm(facts.band.from), 0), number::show(in_rpm(facts.band.to), 0));
+    let band = format!("{} to {} rpm", show_rpm(facts.band.from), show_rpm(facts.band.to));
     match facts.in_band {
         Some(share) => Cell::line([Figure::percent("pull.in_band", share, 0).big().into(), Piece::words(band)]),
         None => Cell::absent(format!("the band is {band}; no run")),
