@@ -66,3 +66,21 @@ pub fn capital(text: &str) -> String {
     let mut chars = text.chars();
     chars.next().map_or_else(String::new, |first| std::iter::once(first.to_ascii_uppercase()).chain(chars).collect())
 }
+
+/// Words in a row: `32`, `32 and 25`, `32, 25 and 20`.
+pub fn listed(words: &[String]) -> String {
+    row(words, "and")
+}
+
+/// Words of which one holds: `32`, `32 or 25`, `32, 25 or 20`.
+pub fn either(words: &[String]) -> String {
+    row(words, "or")
+}
+
+fn row(words: &[String], before_last: &str) -> String {
+    match words.split_last() {
+        Some((last, [])) => last.clone(),
+        Some((last, others)) => format!("{} {before_last} {last}", others.join(", ")),
+        None => String::new(),
+    }
+}

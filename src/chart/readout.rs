@@ -1,5 +1,6 @@
 //! What a picture says without being looked at: what stands under a pointer, its table, and lists of setups in words.
 use super::palette;
+use crate::problem::listed;
 use crate::spreadsheet;
 
 /// What stands under a pointer.
@@ -63,12 +64,7 @@ impl Table {
 /// assert_eq!(letters(&[0, 1, 2]), "A, B and C");
 /// ```
 pub fn letters(slots: &[usize]) -> String {
-    let letters: Vec<String> = slots.iter().map(|slot| palette::letter(*slot).to_string()).collect();
-    match letters.split_last() {
-        Some((last, [])) => last.clone(),
-        Some((last, others)) => format!("{} and {last}", others.join(", ")),
-        None => String::new(),
-    }
+    listed(&slots.iter().map(|slot| palette::letter(*slot).to_string()).collect::<Vec<_>>())
 }
 
 /// Setups by their letters where there is little room: `A B C`.

@@ -1,6 +1,7 @@
 //! Setups grouped by what is shown of them, so that no sentence tells two apart that the reader sees as equal.
 
 use super::{Analysis, Source};
+pub use crate::problem::{either, listed};
 use crate::sheet::said::marks;
 use crate::units::number;
 
@@ -51,22 +52,4 @@ pub fn by_figure(source: Source<'_>, decimals: usize, figure: impl Fn(&Analysis)
 pub fn rounded(value: f64, decimals: usize) -> f64 {
     let shown = format!("{:.decimals$}", value.abs());
     number::read_decimal(&shown).map_or(value, |shown| shown.copysign(value))
-}
-
-/// Words in a row: `32`, `32 and 25`, `32, 25 and 20`.
-pub fn listed(words: &[String]) -> String {
-    match words.split_last() {
-        Some((last, [])) => last.clone(),
-        Some((last, others)) => format!("{} and {last}", others.join(", ")),
-        None => String::new(),
-    }
-}
-
-/// Words of which one holds: `32`, `32 or 25`, `32, 25 or 20`.
-pub fn either(words: &[String]) -> String {
-    match words.split_last() {
-        Some((last, [])) => last.clone(),
-        Some((last, others)) => format!("{} or {last}", others.join(", ")),
-        None => String::new(),
-    }
 }

@@ -3,6 +3,7 @@
 use super::{cutter, endplay, faults, fits, identify, measure, noise, record, setting, worn};
 use crate::faults::Table;
 use crate::job::{InputProblem, Job};
+use crate::sheet::{Cell, Row};
 
 /// Everything that cannot be read, faults by the built-in tables.
 pub fn problems(job: &Job) -> Vec<InputProblem> {
@@ -24,4 +25,11 @@ pub fn problems_by(job: &Job, table: &Table) -> Vec<InputProblem> {
     let worn = worn::read::Typed::of(job).problems;
     let bench = identify.into_iter().chain(endplay).chain(fits).chain(setting).chain(measure).chain(cutter);
     bench.chain(faults).chain(worn).chain(noise).chain(record).collect()
+}
+
+/// What cannot be used, a row each.
+pub fn unusable<'a>(problems: impl IntoIterator<Item = &'a InputProblem>) -> Vec<Row> {
+    let row =
+        |(at, problem): (u32, &InputProblem)| Row::of_one(format!("problem-{at}"), "Cannot be used", Cell::absent(problem.sentence()));
+    (1..).zip(problems).map(row).collect()
 }

@@ -3,6 +3,8 @@
 //! In the text a setup stands as `[A]`; the page draws it in the setup's colour, everything else reads the bare letter. Words that open
 //! another question stand as `[driveline:1,212 mm]`; the page makes them a link, everything else reads the bare words.
 
+use crate::problem::listed;
+
 /// One or more sentences in which setups are named.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Said(String);
@@ -100,12 +102,7 @@ pub fn open(question: &str, words: &str) -> String {
 /// assert_eq!(marks(&[0, 1, 3]), "[A], [B] and [D]");
 /// ```
 pub fn marks(columns: &[usize]) -> String {
-    let marks: Vec<String> = columns.iter().map(|column| mark(*column)).collect();
-    match marks.split_last() {
-        Some((last, [])) => last.clone(),
-        Some((last, others)) => format!("{} and {last}", others.join(", ")),
-        None => String::new(),
-    }
+    listed(&columns.iter().map(|column| mark(*column)).collect::<Vec<_>>())
 }
 
 /// What stands before the next mark, what it marks, and what stands behind it.

@@ -45,12 +45,12 @@ impl MeshLoad {
 /// that keeps the direction.
 ///
 /// ```
-/// use layshaft::gearing::{Gear, Gearbox, Layout, Mesh, Ratio, speeds::Selected};
+/// use layshaft::gearing::{Gear, GearNumber, Gearbox, Layout, Mesh, Ratio, speeds::Selected};
 /// use layshaft::toothload::path::meshes;
 /// # fn example() -> Option<()> {
 /// let gears = vec![Gear::Mesh(Mesh::new(18, 37)?), Gear::Direct];
 /// let gearbox = Gearbox::new(Layout::InputReduced, Mesh::new(25, 30), gears, None).ok()?;
-/// let shares: Vec<Ratio> = meshes(&gearbox, Selected::Gear(0)).iter().map(|mesh| mesh.driven_share).collect();
+/// let shares: Vec<Ratio> = meshes(&gearbox, Selected::Gear(GearNumber::FIRST)).iter().map(|mesh| mesh.driven_share).collect();
 /// // The countershaft holds 30/25 of the input torque, the output 37/18 of that.
 /// assert_eq!(shares, [Ratio::new(-6, 5), Ratio::new(37, 15)]);
 /// # Some(())

@@ -8,8 +8,8 @@ use crate::chart::{
     face::Face,
     frame::{Axis, Scale},
     palette::Theme,
+    readout::{Group, ReadOut, Reading, Table},
     scene::{Anchor, Pen, Rect, Scene, Size, Text, Window},
-    tell::{Group, ReadOut, Reading, Table},
     ticks,
 };
 use crate::units::number;

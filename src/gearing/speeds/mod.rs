@@ -5,6 +5,8 @@
 //! [`meshes`] how often teeth meet.
 //! Road speeds and torques are not here.
 
+use std::fmt::{Display, Formatter};
+
 pub mod arrangement;
 pub mod meshes;
 pub mod overrun;
@@ -32,6 +34,16 @@ pub enum Selected {
     Neutral,
     /// The reverse gear, idler in mesh.
     Reverse,
+}
+
+impl Display for Selected {
+    fn fmt(&self, f: &mut Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Self::Gear(gear) => gear.fmt(f),
+            Self::Neutral => f.write_str("neutral"),
+            Self::Reverse => f.write_str("reverse"),
+        }
+    }
 }
 
 /// One part and its exact speed.

@@ -5,11 +5,13 @@ use super::read::Measured;
 use crate::fits::shims::Pack;
 use crate::fits::{Shim, ShimsGo, Stack, slip};
 use crate::questions::Source;
+use crate::questions::bench::unusable;
 use crate::questions::deciding::few;
 use crate::questions::setting::answer::{ends, mean};
+pub use crate::questions::small::{decimals, said};
 use crate::questions::{small, warmth};
 use crate::sheet::{Cell, Figure, Piece, Row};
-use crate::units::{Length, Measured as _, System, limits, number};
+use crate::units::{Length, Measured as _, limits, number};
 
 /// How many packs decide.
 const DECIDING_PACKS: usize = 3;
@@ -32,10 +34,7 @@ pub fn deciding(source: Source<'_>) -> Vec<Row> {
 pub fn rows(source: Source<'_>) -> Vec<Row> {
     let bench = &source.job.bench;
     let measured = Measured::of_source(source);
-    let mut rows: Vec<Row> = (1..)
-        .zip(measured.problems.iter().take(2))
-        .map(|(at, problem)| Row::of_one(format!("problem-{at}"), "Cannot be used", Cell::absent(problem.sentence())))
-        .collect();
+    let mut rows = unusable(measured.problems.iter().take(2));
     let Some(play) = Play::of(bench, &measured) else {
         rows.extend(assembled_row(source, &measured));
         return rows;
@@ -53,19 +52,9 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
     rows
 }
 
-/// A length along a shaft as it is read: to a ten-thousandth of an inch, a thousandth of a mm.
-pub fn decimals(source: Source<'_>) -> usize {
-    if source.reader.units == System::Inch { 4 } else { 3 }
-}
-
 /// A figure of play.
 fn figure(source: Source<'_>, key: &str, length: Length) -> Figure {
-    small::figure(&format!("endplay.{key}"), length, Length::usual(source.reader.units), decimals(source))
-}
-
-/// A length in words.
-pub fn said(source: Source<'_>, length: Length) -> String {
-    small::said(length, Length::usual(source.reader.units), decimals(source))
+    small::figure(source, &format!("endplay.{key}"), length)
 }
 
 /// A range in words, without digits it does not have: `0.002 to 0.006 in`.

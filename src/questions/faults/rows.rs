@@ -7,6 +7,7 @@ use super::sentence::contradiction;
 use crate::faults::{Given, Ranked, Share, Table, Why};
 use crate::problem::capital;
 use crate::questions::Source;
+use crate::questions::bench::unusable;
 use crate::questions::deciding::MOST;
 use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::units::number;
@@ -47,9 +48,7 @@ fn caution(fault: &Fault<'_>) -> Option<Row> {
 
 /// What cannot be used, what does not go together, and the question that measures it.
 fn before(source: Source<'_>, fault: &Fault<'_>) -> Vec<Row> {
-    let problems = (1..).zip(Typed::of(source.job, fault.table).problems.into_iter().take(2));
-    let mut rows: Vec<Row> =
-        problems.map(|(at, problem)| Row::of_one(format!("problem-{at}"), "Cannot be used", Cell::absent(problem.sentence()))).collect();
+    let mut rows = unusable(Typed::of(source.job, fault.table).problems.iter().take(2));
     let pair = fault.contradictions.first().map(|pair| Cell::line([Piece::caution(contradiction(fault, *pair))]));
     rows.extend(pair.map(|cell| Row::of_one("contradiction", "Both at once", cell)));
     let branch = fault.branch().and_then(crate::questions::of_id);

@@ -8,11 +8,13 @@ use super::read::Seated;
 use crate::fits::seat::{ROOM_MM, Stands, Wanted};
 use crate::fits::slip::Slip;
 use crate::fits::{Material, temperature};
+use crate::questions::bench::unusable;
 use crate::questions::deciding::few;
+pub use crate::questions::small::{decimals, said};
 use crate::questions::{Source, small, warmth};
 use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::units::common::millimetres;
-use crate::units::{Length, Measured, System, ThermodynamicTemperature, limits, number, unit};
+use crate::units::{Length, Measured, ThermodynamicTemperature, limits, number, unit};
 
 /// Source of what a code allows.
 pub const ISO: &str = "ISO 286-1, its tables (the formula 0.45·∛D + 0.001·D only explains them)";
@@ -31,10 +33,7 @@ pub fn deciding(source: Source<'_>) -> Vec<Row> {
 /// All rows.
 pub fn rows(source: Source<'_>) -> Vec<Row> {
     let seated = Seated::of(&source.job.bench);
-    let mut rows: Vec<Row> = (1..)
-        .zip(seated.problems.iter().take(2))
-        .map(|(at, problem)| Row::of_one(format!("problem-{at}"), "Cannot be used", Cell::absent(problem.sentence())))
-        .collect();
+    let mut rows = unusable(seated.problems.iter().take(2));
     let fit = Fit::of(&seated);
     if let Some(fit) = &fit {
         rows.extend(doubts(source, fit));
@@ -49,16 +48,6 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
     rows
 }
 
-/// A diameter or a clearance as it is read: to a ten-thousandth of an inch, a thousandth of a mm.
-pub fn decimals(source: Source<'_>) -> usize {
-    if source.reader.units == System::Inch { 4 } else { 3 }
-}
-
-/// A length in words.
-pub fn said(source: Source<'_>, length: Length) -> String {
-    small::said(length, Length::usual(source.reader.units), decimals(source))
-}
-
 /// A range in words, without digits it does not have.
 pub fn range(source: Source<'_>, [least, greatest]: [Length; 2]) -> String {
     let unit = Length::usual(source.reader.units);
@@ -68,7 +57,7 @@ pub fn range(source: Source<'_>, [least, greatest]: [Length; 2]) -> String {
 
 /// A figure of a fit.
 fn figure(source: Source<'_>, key: &str, length: Length) -> Figure {
-    small::figure(&format!("fits.{key}"), length, Length::usual(source.reader.units), decimals(source))
+    small::figure(source, &format!("fits.{key}"), length)
 }
 
 /// A length without its unit, for workings.

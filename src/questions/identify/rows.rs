@@ -14,6 +14,7 @@ use crate::gearing::Mesh;
 use crate::gearing::identify::reading::Interval;
 use crate::gearing::identify::tooth_pairs::Pairs;
 use crate::questions::Source;
+use crate::questions::bench::unusable;
 use crate::sheet::{Cell, Figure, Piece, Row};
 
 /// How many of what was found are listed.
@@ -33,12 +34,7 @@ pub fn deciding(source: Source<'_>) -> Vec<Row> {
 /// All rows.
 pub fn rows(source: Source<'_>) -> Vec<Row> {
     let evidence = Evidence::of(&source.job.bench);
-    let mut rows: Vec<Row> = evidence
-        .problems
-        .iter()
-        .enumerate()
-        .map(|(at, problem)| Row::of_one(format!("problem-{}", at + 1), "Cannot be used", Cell::absent(problem.sentence())))
-        .collect();
+    let mut rows = unusable(&evidence.problems);
     rows.extend(evidence.turned.map(|turned| Row::of_one("ratio", "Ratio by turns", interval_cell("identify.ratio", turned.interval))));
     rows.extend(printed::rows(&evidence));
     rows.extend(said::doubt_of_box(&evidence).map(|doubt| Row::of_one("ratio-doubt", "Read right?", Cell::line([Piece::caution(doubt)]))));

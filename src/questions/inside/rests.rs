@@ -2,7 +2,6 @@
 
 use super::read::LookedAt;
 use crate::gearing::geometry::Cut;
-use crate::gearing::speeds::Selected;
 use crate::job::InsideField;
 use crate::questions::rests::{by_setup, typed, usual};
 use crate::questions::{Analysis, Source, gears, pull};
@@ -32,11 +31,7 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
 
 /// The gear selected.
 fn selected(source: Source<'_>) -> Rest {
-    let gear = match source.conditions.inside.selected {
-        Selected::Gear(gear) => gear.to_string(),
-        Selected::Neutral => "neutral".into(),
-        Selected::Reverse => "reverse".into(),
-    };
+    let gear = source.conditions.inside.selected.to_string();
     if source.job.inside.gear.is_nothing() { usual("Gear", gear, "where none is chosen") } else { typed("Gear", gear) }
 }
 

@@ -7,7 +7,6 @@ mod synchronisers;
 
 pub(super) use synchronisers::lining_words;
 
-use crate::gearing::speeds::Selected;
 use crate::job::SetupField;
 use crate::questions::entries::entry;
 use crate::questions::{Source, Station};
@@ -24,7 +23,7 @@ pub fn station(source: Source<'_>) -> Station {
 
 /// The rows.
 pub fn rows(source: Source<'_>) -> Vec<Row> {
-    let gear = selected_words(source);
+    let gear = source.conditions.inside.selected;
     let shift = source.conditions.shift.map_or_else(|| "the shift rpm".into(), |shift| format!("{} rpm", show_rpm(shift)));
     let cruise = crate::questions::short::cruise_text(source);
     let mut rows = vec![
@@ -61,13 +60,4 @@ pub(in crate::questions) fn typed_row(source: Source<'_>, label: &str, field: Se
             if text.trim().is_empty() && !blank.is_empty() { Cell::line([crate::sheet::Piece::words(blank)]) } else { Cell::default() };
         entry(source, analysis, cell, field, &label.to_lowercase())
     })
-}
-
-/// The gear selected, in words.
-fn selected_words(source: Source<'_>) -> String {
-    match source.conditions.inside.selected {
-        Selected::Gear(gear) => gear.to_string(),
-        Selected::Neutral => "neutral".into(),
-        Selected::Reverse => "reverse".into(),
-    }
 }

@@ -7,7 +7,8 @@ use crate::gearing::mix::{Fit, Mixed, Pair, Place};
 use crate::gearing::teeth::decimal;
 use crate::job::Gearbox;
 use crate::problem::{Explain, capital};
-use crate::questions::identify::rows::said::{in_words, joined};
+use crate::questions::alike::listed;
+use crate::questions::identify::rows::said::in_words;
 use crate::questions::identify::rows::sets::ratios;
 use crate::questions::{Source, Station, case};
 use crate::sheet::said::mark;
@@ -38,11 +39,11 @@ fn judged(mixed: &Mixed) -> String {
     let shifted: Vec<String> = mixed.pairs.iter().filter(|pair| pair.fit != Fit::Shares).map(|pair| pair_name(pair.place)).collect();
     match apart.as_slice() {
         [] if shifted.is_empty() => "Every pair can mesh.".into(),
-        [] => format!("Every pair can mesh, but {} only if the gears were cut for it.", joined(&shifted)),
+        [] => format!("Every pair can mesh, but {} only if the gears were cut for it.", listed(&shifted)),
         [pair] => format!("{}: {}.", capital(&pair.what()), pair.what_to_do()),
         pairs => {
             let names: Vec<String> = pairs.iter().map(|pair| pair_name(pair.place)).collect();
-            format!("{} pairs cannot mesh: {}.", capital(&in_words(pairs.len())), joined(&names))
+            format!("{} pairs cannot mesh: {}.", capital(&in_words(pairs.len())), listed(&names))
         }
     }
 }

@@ -66,7 +66,7 @@ impl<'a> Noise<'a> {
         };
         let orders = Orders::of(&rotating);
         if orders.tones(selected).is_empty() {
-            return Err(format!("{} has no {}: choose another gear", analysis.setup.letter, super::names::gear(selected)));
+            return Err(format!("{} has no {}: choose another gear", analysis.setup.letter, selected));
         }
         let (moment, road) = Going { analysis, gearbox, selected, stages_in: &stages_in }.at(at)?;
         let heard = heard(told, selected, moment);

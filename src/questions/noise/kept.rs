@@ -66,7 +66,7 @@ impl Asked<'_> {
         let kept: Vec<&Kept> = self.told.kept.iter().collect();
         let which = match kept.as_slice() {
             [] => return None,
-            [one] => format!("The recording kept in {}", names::gear(one.selected)),
+            [one] => format!("The recording kept in {}", one.selected),
             _ => format!("The {} recordings kept together", kept.len()),
         };
         Some(match (self.by_recordings(&ranked(self.noise, &kept)), kept.len()) {
@@ -85,7 +85,7 @@ impl Asked<'_> {
             Row::of_one("recordings", label, self.cell(&ranked(self.noise, &kept), "recordings", kept.len() > 1))
         });
         let each = kept.iter().enumerate().filter(|_| kept.len() > 1).map(|(at, one)| {
-            let label = format!("Kept: {} at {} rpm", names::gear(one.selected), show_rpm(one.engine));
+            let label = format!("Kept: {} at {} rpm", one.selected, show_rpm(one.engine));
             let cell = self.cell(&ranked(self.noise, &[one]), &format!("recording_{}", at + 1), false);
             Row::of_one(format!("recording-{}", at + 1), label, cell)
         });

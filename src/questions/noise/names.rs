@@ -3,26 +3,16 @@
 use super::answer::Noise;
 use super::read::Told;
 use crate::gearing::Layout;
-use crate::gearing::speeds::Selected;
 use crate::questions::Source;
 use crate::sound::by_ear::Suspect;
 use crate::sound::{Origin, Pair, Race, Seat};
 use crate::units::common::show_rpm;
 use crate::units::{Frequency, Measured, Velocity, number, show, unit};
 
-/// `3rd`, `neutral`, `reverse`.
-pub fn gear(selected: Selected) -> String {
-    match selected {
-        Selected::Gear(gear) => gear.to_string(),
-        Selected::Neutral => "neutral".into(),
-        Selected::Reverse => "reverse".into(),
-    }
-}
-
 /// The gear with what is switched in behind it: `4th overdrive`.
 pub fn stepped(noise: &Noise<'_>) -> String {
-    let gear = gear(noise.heard.selected);
-    if noise.called.is_empty() { gear } else { format!("{gear} {}", noise.called) }
+    let gear = noise.heard.selected;
+    if noise.called.is_empty() { gear.to_string() } else { format!("{gear} {}", noise.called) }
 }
 
 /// A part as it stands in a sentence: `the 3rd gear pair`.

@@ -102,7 +102,7 @@ impl Told {
         let [mut there, mut gone] =
             [(NoiseField::There, &typed.there), (NoiseField::Gone, &typed.gone)].map(|(field, text)| gears(field, text, &mut problems));
         if let Some(both) = there.iter().copied().find(|gear| gone.contains(gear)) {
-            problems.push(Problem::caution(id(NoiseField::Gone), &NoiseTextError::BothWays { gear: super::names::gear(both) }));
+            problems.push(Problem::caution(id(NoiseField::Gone), &NoiseTextError::BothWays { gear: both.to_string() }));
             let only = |own: &[Selected], other: &[Selected]| own.iter().copied().filter(|gear| !other.contains(gear)).collect::<Vec<_>>();
             (there, gone) = (only(&there, &gone), only(&gone, &there));
         }

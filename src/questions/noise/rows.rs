@@ -8,6 +8,7 @@ use crate::gearing::hunting::Hunting;
 use crate::job::document::Blank;
 use crate::problem::capital;
 use crate::questions::Source;
+use crate::questions::bench::unusable;
 use crate::questions::deciding::MOST;
 use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::sound::by_ear::{LEAST_FIT, Suspect};
@@ -47,10 +48,7 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
 
 fn all(source: Source<'_>) -> Vec<Row> {
     let told = Told::of(source.job);
-    let mut rows: Vec<Row> = (1..)
-        .zip(told.problems.iter().take(2))
-        .map(|(at, problem)| Row::of_one(format!("problem-{at}"), "Cannot be used", Cell::absent(problem.sentence())))
-        .collect();
+    let mut rows = unusable(told.problems.iter().take(2));
     let noise = match Noise::of(source, &told) {
         Ok(noise) => noise,
         Err(_) if source.job.bench.noise.is_blank() => return rows,

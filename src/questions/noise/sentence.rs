@@ -188,7 +188,7 @@ impl Asked<'_> {
             .collect();
         if tone.carries {
             match carried.as_slice() {
-                [] | [_] => format!("carries the power in {} alone", names::gear(selected)),
+                [] | [_] => format!("carries the power in {selected} alone"),
                 _ => format!("carries the power in {}", listed(&carried)),
             }
         } else {

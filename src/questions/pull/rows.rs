@@ -14,7 +14,7 @@ use crate::questions::deciding::few;
 use crate::questions::missing::{self, Want};
 use crate::questions::{Analysis, Source, Station, needs};
 use crate::sheet::{Cell, Row};
-use crate::units::{Force, Mass, Measured, Velocity, number};
+use crate::units::Mass;
 
 /// The time to the first of the speeds asked for, for every setup.
 pub fn station(source: Source<'_>) -> Station {
@@ -76,7 +76,7 @@ fn row_key(of: &str, step: &Step) -> String {
 fn in_band_row(source: Source<'_>) -> Row {
     let last = source.conditions.pull.run.speeds.iter().copied().max_by(|a, b| a.value.total_cmp(&b.value));
     let label =
-        last.map_or_else(|| "Time in the power band".into(), |last| format!("Time in the power band, 0 to {}", speed_text(source, last)));
+        last.map_or_else(|| "Time in the power band".into(), |last| format!("Time in the power band, 0 to {}", source.show(&last, 0)));
     source.row("in-band", label, shifts::in_band_cell)
 }
 
@@ -108,23 +108,5 @@ fn end_words(analysis: &Analysis) -> &'static str {
 /// What the trailer adds to a grade or a cruise: `, with the trailer of 1,000 lb`; nothing without one.
 fn with_trailer(source: Source<'_>) -> String {
     let trailer = source.conditions.pull.trailer;
-    if trailer > Mass::default() { format!(", with the trailer of {}", mass_text(source, trailer)) } else { String::new() }
-}
-
-/// A mass in the reader's unit: `2,600 lb`.
-fn mass_text(source: Source<'_>, mass: Mass) -> String {
-    let unit = Mass::usual(source.reader.units);
-    format!("{} {}", number::show((unit.take)(&mass), 0), unit.symbol)
-}
-
-/// A force in the reader's unit: `310 lbf`.
-fn force_text(source: Source<'_>, force: Force) -> String {
-    let unit = Force::usual(source.reader.units);
-    format!("{} {}", number::show((unit.take)(&force), 0), unit.symbol)
-}
-
-/// A speed in the reader's unit: `60 mph`.
-fn speed_text(source: Source<'_>, speed: Velocity) -> String {
-    let unit = Velocity::usual(source.reader.units);
-    format!("{} {}", number::show((unit.take)(&speed), 0), unit.symbol)
+    if trailer > Mass::default() { format!(", with the trailer of {}", source.show(&trailer, 0)) } else { String::new() }
 }

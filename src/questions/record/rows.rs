@@ -4,6 +4,7 @@ use super::parts;
 use super::read::{BuildStep, Link, Typed};
 use crate::checklist::Amount;
 use crate::checklist::range::Slip;
+use crate::questions::bench::unusable;
 use crate::questions::checklists::Judged;
 use crate::questions::deciding::few;
 use crate::questions::{Source, endplay, fits};
@@ -19,7 +20,7 @@ pub fn deciding(source: Source<'_>) -> Vec<Row> {
     if typed.steps.is_empty() {
         return parts.into_iter().collect();
     }
-    let mut rows = problem_rows(&typed);
+    let mut rows = unusable(typed.problems.iter().take(2));
     rows.push(Row::of_one("done", "Steps", done_cell(&typed)));
     rows.extend(typed.outside().take(DECIDING_OUTSIDE).map(outside_row));
     let next = typed.open().find(|step| !step.is_outside());
@@ -32,7 +33,7 @@ pub fn deciding(source: Source<'_>) -> Vec<Row> {
 /// All rows.
 pub fn rows(source: Source<'_>) -> Vec<Row> {
     let typed = Typed::of(source.job);
-    let mut rows = problem_rows(&typed);
+    let mut rows = unusable(typed.problems.iter().take(2));
     let mut under = "";
     for (number, step) in (1_usize..).zip(&typed.steps) {
         if under != step.under {
@@ -55,12 +56,6 @@ pub fn judged(source: Source<'_>) -> Vec<Judged> {
         }
     }
     judged
-}
-
-/// What cannot be used: the first two.
-fn problem_rows(typed: &Typed) -> Vec<Row> {
-    let problems = (1..).zip(typed.problems.iter().take(2));
-    problems.map(|(at, problem)| Row::of_one(format!("problem-{at}"), "Cannot be used", Cell::absent(problem.sentence()))).collect()
 }
 
 fn done_cell(typed: &Typed) -> Cell {

@@ -10,6 +10,7 @@ use crate::checklist::range::Slip;
 use crate::fits::PlayRange;
 use crate::fits::clock::Clock;
 use crate::fits::tapered::Mounting;
+use crate::questions::bench::unusable;
 use crate::questions::deciding::few;
 use crate::questions::endplay::rows::{decimals, said};
 use crate::questions::{Source, warmth};
@@ -32,9 +33,7 @@ pub fn deciding(source: Source<'_>) -> Vec<Row> {
 /// All rows.
 pub fn rows(source: Source<'_>) -> Vec<Row> {
     let set = Set::of(&source.job.bench);
-    let problems = (1..).zip(set.problems.iter().take(2));
-    let mut rows: Vec<Row> =
-        problems.map(|(at, problem)| Row::of_one(format!("problem-{at}"), "Cannot be used", Cell::absent(problem.sentence()))).collect();
+    let mut rows = unusable(set.problems.iter().take(2));
     rows.extend(shim_row(source, &set));
     rows.extend(set.opens().map(|opens| hot_row(source, &set, opens)));
     rows.extend(set.turning().map(|torque| torque_row(source, &set, torque)));

@@ -4,6 +4,7 @@ use super::read::{Typed, list};
 use crate::checklist::{Amount, Line, lines};
 use crate::faults::wear::{State, Wear};
 use crate::questions::Source;
+use crate::questions::bench::unusable;
 use crate::questions::checklists::Judged;
 use crate::questions::deciding::few;
 use crate::sheet::{Cell, Figure, Piece, Row, Tone, Verdict};
@@ -16,9 +17,7 @@ pub fn deciding(source: Source<'_>) -> Vec<Row> {
 /// All rows.
 pub fn rows(source: Source<'_>) -> Vec<Row> {
     let typed = Typed::of(source.job);
-    let problems = (1..).zip(typed.problems.iter().take(2));
-    let mut rows: Vec<Row> =
-        problems.map(|(at, problem)| Row::of_one(format!("problem-{at}"), "Cannot be used", Cell::absent(problem.sentence()))).collect();
+    let mut rows = unusable(typed.problems.iter().take(2));
     rows.extend(typed.judged().into_iter().map(|(wear, reading, state)| row(wear, reading, state)));
     rows
 }

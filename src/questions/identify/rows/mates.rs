@@ -1,7 +1,6 @@
 //! The missing mates of counted gears by the tooth sum of the case, the box they make, and the sets of the shelf with that sum.
 
 use super::super::read::Evidence;
-use super::said::joined;
 use super::sets::ratios;
 use crate::catalogue::case::{CaseFit, CaseNeeds, fit};
 use crate::gearing::identify::mates::{Mate, Mates, mates};
@@ -9,6 +8,7 @@ use crate::gearing::part::Part;
 use crate::gearing::teeth::decimal;
 use crate::job::Gearbox;
 use crate::questions::Source;
+use crate::questions::alike::listed;
 use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::units::number;
 
@@ -61,7 +61,7 @@ fn sets_of_that_sum<'a>(source: Source<'a>, mates: &Mates) -> Vec<&'a str> {
 fn named(sets: &[&str]) -> String {
     let first: Vec<String> = sets.iter().take(MOST_NAMED).map(|set| (*set).to_owned()).collect();
     match sets.len().checked_sub(MOST_NAMED) {
-        None | Some(0) => joined(&first),
+        None | Some(0) => listed(&first),
         Some(more) => format!("{} and {more} more", first.join(", ")),
     }
 }
@@ -96,7 +96,7 @@ pub(super) fn said(source: Source<'_>, evidence: &Evidence) -> Option<Vec<String
         mates.sum,
         counted.driver,
         counted.driven,
-        joined(&missing)
+        listed(&missing)
     )];
     said.extend(mates.gearbox.as_ref().map(|gearbox| {
         let shown: Vec<String> = gearbox.ratios().iter().map(|ratio| number::show(decimal(*ratio).abs(), 2)).collect();

@@ -3,7 +3,7 @@
 use super::super::answer::axle::{Axle, axle};
 use super::super::answer::{self, Next, Sets, teeth};
 use super::super::read::Evidence;
-use super::sets::{differences, gear_name};
+use super::sets::differences;
 use super::{mates, printed, tag};
 use crate::gearing::Ratio;
 use crate::gearing::identify::counts::NextCount;
@@ -13,6 +13,7 @@ use crate::gearing::identify::tooth_pairs::{Counts, pairs_in};
 use crate::gearing::identify::turns::NextTurn;
 use crate::gearing::teeth::decimal;
 use crate::problem::capital;
+use crate::questions::alike::listed;
 use crate::questions::{Source, Station};
 use crate::sheet::Said;
 use crate::units::number;
@@ -77,7 +78,7 @@ fn count_said(source: Source<'_>, sets: &Sets, next: &NextCount) -> String {
 }
 
 fn turn_said(next: &NextTurn) -> String {
-    let gear = next.selected.map_or_else(String::new, |selected| format!(" in {}", gear_name(selected)));
+    let gear = next.selected.map_or_else(String::new, |selected| format!(" in {selected}"));
     let groups = if next.groups == 2 { "tells the two apart".into() } else { format!("parts them into {} groups", next.groups) };
     format!("Turn the input {} times{gear} next and read the output to a twentieth of a turn: it {groups}.", next.input_turns)
 }
@@ -182,7 +183,7 @@ pub(in crate::questions) fn fit_said(what: &str, names: &[String]) -> String {
     if many > NAMED {
         return format!("{counted} {what} in the catalogue {verb}.");
     }
-    format!("{counted} {what} in the catalogue {verb}: {}.", joined(names))
+    format!("{counted} {what} in the catalogue {verb}: {}.", listed(names))
 }
 
 fn plural_of(what: &str) -> String {
@@ -191,15 +192,6 @@ fn plural_of(what: &str) -> String {
 
 fn plural(many: usize) -> &'static str {
     if many == 1 { "" } else { "s" }
-}
-
-/// `A`, `A and B`, `A, B and C`.
-pub(in crate::questions) fn joined(names: &[String]) -> String {
-    match names.split_last() {
-        Some((last, [])) => last.clone(),
-        Some((last, others)) => format!("{} and {last}", others.join(", ")),
-        None => String::new(),
-    }
 }
 
 /// A number as it stands in a sentence: in words up to twelve.

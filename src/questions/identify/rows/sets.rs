@@ -70,7 +70,7 @@ fn agreement(standing: &Standing, evidence: &Evidence) -> Vec<Piece> {
     });
     let turns = standing.turns.as_ref().and_then(|found| {
         let off = number::show(found.off_centre * 100.0, 1);
-        Some(format!("{}, {off} % from the middle of the reading", gear_name(*found.gears.first()?.as_ref()?)))
+        Some(format!("{}, {off} % from the middle of the reading", *found.gears.first()?.as_ref()?))
     });
     let printed = standing.printed.map(|_| "rounds to the printed ratios".to_owned());
     [counts, turns, printed].into_iter().flatten().map(Piece::good).collect()
@@ -101,7 +101,7 @@ fn turned(known: &Known<Gearbox>, found: &turns::Match) -> String {
         Selected::Neutral => None,
     };
     let ratio = ratio.map_or_else(String::new, |ratio| format!(" is {}", number::show(decimal(size(ratio)), 3)));
-    format!("its {}{ratio}, {} % outside the reading", gear_name(selected), number::show(found.outside * 100.0, 1))
+    format!("its {}{ratio}, {} % outside the reading", selected, number::show(found.outside * 100.0, 1))
 }
 
 fn printed_words(known: &Known<Gearbox>, evidence: &Evidence) -> String {
@@ -114,13 +114,4 @@ fn printed_words(known: &Known<Gearbox>, evidence: &Evidence) -> String {
     worst.map_or_else(String::new, |(gear, (figure, ratio))| {
         format!("its {gear} is {} where {} is printed", number::show(decimal(size(ratio)), 3), figure.shown())
     })
-}
-
-/// A gear as it is spoken: `2nd`, `reverse`.
-pub(super) fn gear_name(selected: Selected) -> String {
-    match selected {
-        Selected::Gear(gear) => gear.to_string(),
-        Selected::Reverse => "reverse".into(),
-        Selected::Neutral => "neutral".into(),
-    }
 }

@@ -10,7 +10,6 @@ use crate::gearing::part::Part;
 use crate::gearing::speeds::Turning;
 use crate::gearing::teeth::{Mesh, Ratio, decimal};
 use crate::questions::Source;
-use crate::sheet::ordinal;
 
 /// The train of the setup that is drawn, at the start of its first turn; none where its gears are not all counted.
 pub fn turned(source: Source<'_>, focus: Option<usize>) -> Option<Turned> {
@@ -65,7 +64,7 @@ fn common_multiple(one: Ratio, other: Ratio) -> Option<Ratio> {
 
 fn name(part: Part) -> String {
     match part {
-        Part::Driver(gear) | Part::Driven(gear) => ordinal(gear),
+        Part::Driver(gear) | Part::Driven(gear) => gear.to_string(),
         Part::ConstantDriver | Part::ConstantDriven => "constant pair".into(),
         _ => "reverse".into(),
     }

@@ -119,7 +119,7 @@ impl Recorded<'_> {
     /// What it says with those that were kept of other gears or speeds, and whether that is clear; none where there are none.
     fn with_others(&self, now: &Kept) -> Option<(String, bool)> {
         let others: Vec<&Kept> = self.told.kept.iter().filter(|kept| !is_same(kept, now)).collect();
-        let gears: Vec<String> = others.iter().map(|kept| names::gear(kept.selected)).collect();
+        let gears: Vec<String> = others.iter().map(|kept| kept.selected.to_string()).collect();
         let all: Vec<&Kept> = others.into_iter().chain([now]).collect();
         let ranked = kept::ranked(&self.noise, &all);
         let named = self.sentence().by_recordings(&ranked).filter(|_| !gears.is_empty())?;

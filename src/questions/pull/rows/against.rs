@@ -1,6 +1,6 @@
 //! Close or wide, to be read out on the phone: what a setup gains and gives up against A, from the figures alone.
 
-use super::{speed_text, why_not};
+use super::why_not;
 use crate::motion::compare::{Difference, Facts, difference};
 use crate::questions::Analysis;
 use crate::questions::Source;
@@ -70,7 +70,7 @@ fn as_shown(source: Source<'_>, a: &Facts, b: &Facts) -> Vec<String> {
     let time = |(at, speed): (usize, &Velocity)| {
         let by = by(seconds(a, at)?, seconds(b, at)?)?;
         let word = if by < 0.0 { "quicker" } else { "slower" };
-        Some(format!("0 to {}: {} s {word}", speed_text(source, *speed), number::show(by.abs(), 1)))
+        Some(format!("0 to {}: {} s {word}", source.show(speed, 0), number::show(by.abs(), 1)))
     };
     let unit = Velocity::usual(source.reader.units);
     let top = a.top.zip(b.top).and_then(|(a, b)| by((unit.take)(&a.speed), (unit.take)(&b.speed)));

@@ -1,6 +1,6 @@
 //! Shifting down and going down: how fast each lower gear may be taken, the gear for a descent, and reverse.
 
-use super::{driven, end_words, gear, row_key, speed_text, why_not, with_trailer};
+use super::{driven, end_words, gear, row_key, why_not, with_trailer};
 use crate::gearing::Step;
 use crate::motion::{Vehicle, descent};
 use crate::questions::pull::answer::CRAWL_RPM;
@@ -23,7 +23,7 @@ pub(super) fn rows(source: Source<'_>) -> Vec<Row> {
     };
     let mut rows: Vec<Row> = steps.iter().zip(steps.iter().skip(1)).map(down).collect();
     if let Some(speed) = source.conditions.pull.run.speeds.first() {
-        let label = format!("Down a hill at {}, throttle closed", speed_text(source, *speed));
+        let label = format!("Down a hill at {}, throttle closed", source.show(speed, 0));
         rows.push(source.row("descent", label, |analysis| descent_cell(source, analysis, *speed)));
     }
     rows.push(source.row("reverse", "Reverse", |analysis| reverse_cell(source, analysis)));

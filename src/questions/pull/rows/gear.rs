@@ -1,6 +1,6 @@
 //! Each gear on its own: top speed, the steepest grades held and started on; and the cruise in top gear.
 
-use super::{end_words, force_text, mass_text, why_not, with_trailer};
+use super::{end_words, why_not, with_trailer};
 use crate::gearing::Step;
 use crate::motion::grade::{GradeBound, Steepest};
 use crate::motion::top_speed::Bound;
@@ -73,9 +73,9 @@ pub(super) fn grade_figure(source: Source<'_>, analysis: &Analysis, steepest: &S
     let percent = |grade: f64| format!("{} %", number::show(grade * 100.0, 0));
     let filled = format!(
         "F = {} at {} rpm, W of {}, f = {}: {} by thrust, {} by grip",
-        force_text(source, steepest.net),
+        source.show(&steepest.net, 0),
         show_rpm(steepest.engine),
-        mass_text(source, car.mass + source.conditions.pull.trailer),
+        source.show(&(car.mass + source.conditions.pull.trailer), 0),
         number::show(car.rolling.value, 3),
         steepest.by_thrust.map_or_else(|| "any grade".into(), percent),
         percent(steepest.by_grip)
@@ -96,8 +96,8 @@ pub(super) fn cruise_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let (Some(share), Some(reserve)) = (cruise.load_share, cruise.reserve) else {
         return Cell::absent("outside what the engine can turn in top gear");
     };
-    let thrust = cruise.thrust.map_or_else(String::new, |thrust| force_text(source, thrust));
-    let (load, engine) = (force_text(source, cruise.load), show_rpm(cruise.engine));
+    let thrust = cruise.thrust.map_or_else(String::new, |thrust| source.show(&thrust, 0));
+    let (load, engine) = (source.show(&cruise.load, 0), show_rpm(cruise.engine));
     let share_figure = Figure::percent("pull.cruise_load", share, 0).big().by(
         "road load ÷ thrust at full throttle",
         format!("{load} ÷ {thrust} at {engine} rpm"),

@@ -1,6 +1,6 @@
 //! When to shift on the way to a goal: the plan, what it does without, and what shifting early costs.
 
-use super::{speed_text, why_not};
+use super::why_not;
 use crate::motion::plan::{Held, Plan};
 use crate::motion::shift::Shift;
 use crate::questions::pull::answer::AWAY_RPM;
@@ -20,7 +20,7 @@ const MOST_NOTES: usize = 2;
 /// The shifts on the way to the named speed.
 pub(super) fn row(source: Source<'_>) -> Option<Row> {
     let (at, speed) = source.conditions.pull.run.named_speed()?;
-    let label = format!("When to shift, 0 to {}", speed_text(source, speed));
+    let label = format!("When to shift, 0 to {}", source.show(&speed, 0));
     Some(source.row("plan", label, |analysis| cell(source, analysis, at, speed)))
 }
 
@@ -32,7 +32,7 @@ fn cell(source: Source<'_>, analysis: &Analysis, at: usize, speed: Velocity) -> 
         None => return Cell::absent("out of reach"),
     };
     let cell = Cell::line(held_pieces(&analysis.setup, plan));
-    let spared = without_the_shift(&analysis.setup, plan, &speed_text(source, speed));
+    let spared = without_the_shift(&analysis.setup, plan, &source.show(&speed, 0));
     let said = spared.into_iter().chain(skipped(&analysis.setup, plan)).chain(held_by_grip(analysis, plan));
     let early = analysis.pull().vehicle.as_ref().and_then(|vehicle| plan.cost_of_early(vehicle, rpm(AWAY_RPM)));
     let early = early.map(|time| unit::SECOND.number(time)).filter(|cost| *cost >= 0.005);

@@ -1,6 +1,6 @@
 //! The standing start and the rolling one: thrust, clutch, times and ways.
 
-use super::{force_text, gear, plan, speed_text, why_not, with_trailer};
+use super::{gear, plan, why_not, with_trailer};
 use crate::gearing::GearNumber;
 use crate::motion::Pull as Thrust;
 use crate::motion::compare::Facts;
@@ -29,7 +29,7 @@ pub(super) fn station(source: Source<'_>) -> Station {
         let moment = analysis.pull().facts.as_ref()?.reached(at)?;
         Some(number::show(unit::SECOND.number(moment.time), 1))
     };
-    Station::of(source, format!("0 to {}, s", speed_text(source, speed)), seconds)
+    Station::of(source, format!("0 to {}, s", source.show(&speed, 0)), seconds)
 }
 
 /// The rows that decide: the time to the named speed, over the usual distance and of the rolling start, and the clutch.
@@ -54,7 +54,7 @@ pub(super) fn rows(source: Source<'_>) -> Vec<Row> {
 const DISTANCES: [&str; 2] = ["Quarter mile", "One km"];
 
 fn to_speed_row(source: Source<'_>, at: usize, speed: Velocity) -> Row {
-    let label = format!("0 to {}", speed_text(source, speed));
+    let label = format!("0 to {}", source.show(&speed, 0));
     source.row(format!("to-speed-{}", at + 1), label, |analysis| to_speed_cell(source, analysis, at))
 }
 
@@ -65,7 +65,7 @@ fn distance_row(source: Source<'_>, at: usize) -> Row {
 
 fn roll_row(source: Source<'_>) -> Option<Row> {
     let (from, to, _) = source.conditions.pull.run.roll?;
-    let label = format!("{} to {}, rolling", speed_text(source, from), speed_text(source, to));
+    let label = format!("{} to {}, rolling", source.show(&from, 0), source.show(&to, 0));
     Some(source.row("roll", label, |analysis| roll_cell(source, analysis)))
 }
 
@@ -113,7 +113,7 @@ fn clutch_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let held = number::show(held_rpm(source, analysis), 0);
     let heat = Figure::quantity("pull.clutch_heat", &energy, &unit::KJ, 0).by(
         "heat = Σ clutch torque × (engine speed − shaft speed) × time, from rest to lock-up",
-        format!("engine held at {held} rpm, locked at {} after {} s", speed_text(source, locked.speed), slip_s(&locked)),
+        format!("engine held at {held} rpm, locked at {} after {} s", source.show(&locked.speed, 0), slip_s(&locked)),
         CLUTCH,
     );
     let slip = Figure::quantity("pull.clutch_slip", &locked.time, &unit::SECOND, 1).small();
@@ -142,7 +142,7 @@ fn thrust_figure(source: Source<'_>, analysis: &Analysis, facts: &Facts, held_rp
         number::show(first.efficiency, 3),
         number::show((of_length.take)(&radius), 3),
         of_length.symbol,
-        force_text(source, vehicle.grip_limit())
+        source.show(&vehicle.grip_limit(), 0)
     );
     figure.by("F = T·i·η ÷ r: torque × overall ratio × efficiency ÷ rolling radius; no more than the tyres hold", filled, THRUST)
 }

@@ -1,6 +1,6 @@
 //! When to shift, where each shift lands, and what shifting early or late costs.
 
-use super::{end_words, row_key, speed_text, why_not};
+use super::{end_words, row_key, why_not};
 use crate::gearing::{GearNumber, Step};
 use crate::motion::compare::{Landing, Place};
 use crate::motion::shift::{Reason, Shift};
@@ -56,7 +56,7 @@ fn cell(source: Source<'_>, analysis: &Analysis, (step, next): (&Step, &Step), i
 /// Said of a shift above the speed that its gear comes to on the level.
 fn never_reached(source: Source<'_>, analysis: &Analysis, shift: &Shift) -> Option<Piece> {
     let top = shift.from.of(&analysis.pull().gears)?.top?;
-    let words = format!("not reached on the level: {} comes to {}", analysis.setup.gear_name(top.gear), speed_text(source, top.speed));
+    let words = format!("not reached on the level: {} comes to {}", analysis.setup.gear_name(top.gear), source.show(&top.speed, 0));
     (shift.speed > top.speed * (1.0 + 1e-9)).then(|| Piece::words(words))
 }
 
