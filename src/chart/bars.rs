@@ -202,8 +202,7 @@ impl Picture for Bars {
 
     fn read_out(&self, _: f64) -> ReadOut {
         let group = |bar: &Bar| {
-            let reading =
-                Reading { label: self.measure.name.clone(), value: self.measure.value(bar.value), stands_out: false, is_beyond: false };
+            let reading = Reading::plain(&self.measure.name, self.measure.value(bar.value));
             Group { slot: bar.hue.slot(), name: bar.full_name(), readings: vec![reading] }
         };
         ReadOut { at: self.title.clone(), groups: self.bars.iter().map(group).collect() }

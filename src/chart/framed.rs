@@ -23,14 +23,11 @@ pub struct Framed<'a> {
     pub title: String,
     /// The names of the setups, in the order of their letters.
     pub setups: Vec<String>,
+    /// Whether the sheet's colour is under it, for what has no ground of its own.
+    pub has_ground: bool,
 }
 
-impl<'a> Framed<'a> {
-    /// The same on the sheet's colour, for what has no ground of its own.
-    pub fn on_ground(&'a self) -> OnGround<'a> {
-        OnGround(self)
-    }
-
+impl Framed<'_> {
     fn legend_height(&self) -> f64 {
         self.setups.iter().fold(0.0, |height, _| height + LINE_PX)
     }
@@ -48,6 +45,9 @@ impl Picture for Framed<'_> {
     fn scene(&self, theme: &Theme, (width, height): Size) -> Scene {
         let inner = (width - 2.0 * MARGIN_PX, height - TITLE_PX - self.legend_height() - 2.0 * MARGIN_PX);
         let mut scene = Scene::new((width, height));
+        if self.has_ground {
+            scene.fill(Rect::new(0.0, 0.0, width, height).corners(), theme.sheet);
+        }
         scene.text(Text::new(self.title.clone(), (MARGIN_PX, MARGIN_PX + TEXT_PX.0), Face::Strong, TEXT_PX.0, theme.ink));
         let (right, down) = (MARGIN_PX, MARGIN_PX + TITLE_PX);
         scene.marks.extend(self.picture.scene(theme, inner).marks.into_iter().map(|mark| moved(mark, right, down)));
@@ -79,42 +79,6 @@ impl Picture for Framed<'_> {
 
     fn table(&self) -> Table {
         self.picture.table()
-    }
-}
-
-/// A picture on the sheet's colour.
-pub struct OnGround<'a>(&'a Framed<'a>);
-
-impl Picture for OnGround<'_> {
-    fn title(&self) -> String {
-        self.0.title()
-    }
-
-    fn height(&self, width: f64) -> f64 {
-        self.0.height(width)
-    }
-
-    fn scene(&self, theme: &Theme, size: Size) -> Scene {
-        let mut scene = self.0.scene(theme, size);
-        let sheet = Rect::new(0.0, 0.0, size.0, size.1);
-        scene.marks.insert(0, Mark::Fill { outline: sheet.corners(), ink: theme.sheet.into() });
-        scene
-    }
-
-    fn describe(&self) -> Vec<String> {
-        self.0.describe()
-    }
-
-    fn read_out(&self, x: f64) -> ReadOut {
-        self.0.read_out(x)
-    }
-
-    fn stops(&self) -> Vec<f64> {
-        self.0.stops()
-    }
-
-    fn table(&self) -> Table {
-        self.0.table()
     }
 }
 

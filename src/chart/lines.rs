@@ -260,7 +260,7 @@ impl Picture for Lines {
         for series in &self.series {
             let Some(y) = series.value_at(x) else { continue };
             let slot = series.hue.slot();
-            let reading = Reading { label: series.name.clone(), value: self.y.value(y), stands_out: false, is_beyond: false };
+            let reading = Reading::plain(&series.name, self.y.value(y));
             match groups.iter_mut().find(|group| slot.is_some() && group.slot == slot) {
                 Some(group) => group.readings.push(reading),
                 None => groups.push(Group { slot, name: series.full_name(), readings: vec![reading] }),

@@ -5,7 +5,7 @@ use super::{
     frame::{self, Along, Frame, Scale},
     palette::{Hue, Theme},
     place::Taken,
-    readout::{Group, ReadOut, Reading, Table},
+    readout::{Group, ReadOut, Table},
     scene::{Anchor, Ink, Pen, Rect, Scene, Size, Text, Window},
 };
 use crate::units::number::show;
@@ -137,18 +137,7 @@ impl Picture for OrderMap {
     }
 
     fn read_out(&self, x: f64) -> ReadOut {
-        let group = |trace: &Trace| {
-            Some(Group {
-                slot: None,
-                name: trace.name.clone(),
-                readings: vec![Reading {
-                    label: String::new(),
-                    value: format!("{} Hz", show(trace.at(x)?, 0)),
-                    stands_out: false,
-                    is_beyond: false,
-                }],
-            })
-        };
+        let group = |trace: &Trace| Some(Group::alone(&trace.name, format!("{} Hz", show(trace.at(x)?, 0))));
         ReadOut { at: format!("{} s", show(x, 1)), groups: self.traces.iter().take(2).filter_map(group).collect() }
     }
 

@@ -36,6 +36,20 @@ pub struct Reading {
     pub is_beyond: bool,
 }
 
+impl Group {
+    /// One value that is no setup's, under a name.
+    pub fn alone(name: impl Into<String>, value: String) -> Self {
+        Self { slot: None, name: name.into(), readings: vec![Reading::plain("", value)] }
+    }
+}
+
+impl Reading {
+    /// A value like any other.
+    pub fn plain(label: impl Into<String>, value: String) -> Self {
+        Self { label: label.into(), value, stands_out: false, is_beyond: false }
+    }
+}
+
 /// The figures behind a picture. Heads carry units.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Table {

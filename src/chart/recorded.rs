@@ -5,7 +5,7 @@ use super::{
     frame::{self, Along, Frame, Scale},
     palette::{Hue, Theme},
     place::Taken,
-    readout::{Group, ReadOut, Reading, Table},
+    readout::{Group, ReadOut, Table},
     scene::{Anchor, Pen, Rect, Scene, Size, Text, Window},
 };
 use crate::units::number::show;
@@ -121,13 +121,8 @@ impl Picture for Recorded {
     fn read_out(&self, x: f64) -> ReadOut {
         let mut near: Vec<&Mark> = self.placed().collect();
         crate::order::by(&mut near, |a, b| (a.hertz - x).abs().total_cmp(&(b.hertz - x).abs()));
-        let group = |name: String, value: String| Group {
-            slot: None,
-            name,
-            readings: vec![Reading { label: String::new(), value, stands_out: false, is_beyond: false }],
-        };
-        let level = self.level_at(x).map(|level| group("over the noise".into(), format!("{} dB", show(level, 1))));
-        let next = near.first().map(|mark| group(mark.name.clone(), format!("{} Hz", show(mark.hertz, 1))));
+        let level = self.level_at(x).map(|level| Group::alone("over the noise", format!("{} dB", show(level, 1))));
+        let next = near.first().map(|mark| Group::alone(&mark.name, format!("{} Hz", show(mark.hertz, 1))));
         ReadOut { at: format!("{} Hz", show(x, 0)), groups: level.into_iter().chain(next).collect() }
     }
 

@@ -149,12 +149,7 @@ impl Picture for Scatter {
         let mut near: Vec<&Found> = self.known().filter(|found| found.stands_out()).collect();
         crate::order::by(&mut near, |a, b| (a.at.0 - x).abs().total_cmp(&(b.at.0 - x).abs()));
         near.truncate(READ_OUT);
-        let reading = |measure: &Measure, value: f64| Reading {
-            label: measure.name.clone(),
-            value: measure.value(value),
-            stands_out: false,
-            is_beyond: false,
-        };
+        let reading = |measure: &Measure, value: f64| Reading::plain(&measure.name, measure.value(value));
         let group = |found: &Found| Group {
             slot: found.hue.slot(),
             name: found.full_name(),

@@ -201,7 +201,7 @@ impl Picture for Shapes {
     }
 
     fn read_out(&self, x: f64) -> ReadOut {
-        let reading = |guide: &Guide| Reading { label: guide.name.clone(), value: String::new(), stands_out: false, is_beyond: false };
+        let reading = |guide: &Guide| Reading::plain(&guide.name, String::new());
         let group = Group { slot: None, name: String::new(), readings: self.guides.iter().map(reading).collect() };
         ReadOut { at: format!("{} {}", show(x, 2), self.unit), groups: vec![group] }
     }

@@ -141,7 +141,7 @@ impl Picture for Spans {
     fn read_out(&self, _: f64) -> ReadOut {
         let group = |span: &Span| {
             let value = format!("{} {}", self.ends(span), self.measure.unit);
-            let reading = Reading { label: self.measure.name.clone(), value, stands_out: false, is_beyond: false };
+            let reading = Reading::plain(&self.measure.name, value);
             Group { slot: span.hue.slot(), name: span.name.clone(), readings: vec![reading] }
         };
         ReadOut { at: self.title.clone(), groups: self.spans.iter().filter(|span| span.is_drawn()).map(group).collect() }

@@ -5,7 +5,7 @@ use super::{
     frame::{self, Axis, Scale},
     palette::{Hue, Theme},
     place::Taken,
-    readout::{Group, ReadOut, Reading, Table},
+    readout::{Group, ReadOut, Table},
     scene::{Anchor, Pen, Point, Rect, Scene, Size, Text, Window},
     ticks,
 };
@@ -171,16 +171,7 @@ impl Picture for Spectrum {
         let away = |tone: &Stem| (tone.hertz / x).ln().abs();
         let mut near: Vec<&Stem> = self.placed().collect();
         crate::order::by(&mut near, |a, b| away(a).total_cmp(&away(b)));
-        let reading = |tone: &&Stem| Group {
-            slot: None,
-            name: tone.name.clone(),
-            readings: vec![Reading {
-                label: String::new(),
-                value: format!("{} Hz", show(tone.hertz, 1)),
-                stands_out: false,
-                is_beyond: false,
-            }],
-        };
+        let reading = |tone: &&Stem| Group::alone(&tone.name, format!("{} Hz", show(tone.hertz, 1)));
         ReadOut { at: format!("{} Hz", show(x, 0)), groups: near.iter().take(2).map(reading).collect() }
     }
 

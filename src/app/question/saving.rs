@@ -55,7 +55,7 @@ fn at_own_size(name: Signal<&'static str>, drawn: Memo<Option<Shown>>, open: RwS
 fn framed(state: State, picture: &dyn Picture) -> Framed<'_> {
     let words = state.words.get_untracked();
     let setups = state.job.with_untracked(|job| job.setups.iter().map(|setup| setup.name.clone()).collect());
-    Framed { title: words.say(&picture.title()), setups, picture }
+    Framed { title: words.say(&picture.title()), setups, picture, has_ground: false }
 }
 
 fn save_svg(state: State, name: &str, picture: &dyn Picture) {
@@ -72,11 +72,11 @@ fn save_csv(_: State, name: &str, picture: &dyn Picture) {
 
 /// Painted on a canvas of its own, on the sheet's colour: what lies open on the page has no ground.
 fn save_png(state: State, name: &str, picture: &dyn Picture) {
-    let framed = framed(state, picture);
+    let framed = Framed { has_ground: true, ..framed(state, picture) };
     let size = (SAVED_WIDTH, framed.height(SAVED_WIDTH));
     let canvas = web_sys::window().and_then(|window| window.document()).and_then(|document| document.create_element("canvas").ok());
     let Some(base) = canvas.and_then(|canvas| canvas.dyn_into::<web_sys::HtmlCanvasElement>().ok()) else { return };
-    if let Err(why) = canvas::paint_on(&base, &framed.on_ground(), &crate::chart::LIGHT, size, 2.0) {
+    if let Err(why) = canvas::paint_on(&base, &framed, &crate::chart::LIGHT, size, 2.0) {
         device::log_error(&crate::problem::Explain::what(&why));
         return;
     }
