@@ -8,13 +8,15 @@ use super::dial::{self, answer::Speedo};
 use super::driveline::answer::Driveline;
 use super::gears::answer::Gears;
 use super::inside::answer::Inside;
-use super::pull::answer::{Pull, over_distances};
+use super::pull::answer::{self as pull, Pull};
 use super::road::answer::Road;
 use super::road::tyres::Tyres;
 use super::setup::{self, Conditions, Setup};
 use super::shelves::Shelves;
 use super::teeth::answer::{Teeth, engine_torque};
 use crate::job::Job;
+use crate::motion::MotionError;
+use crate::motion::compare::Facts;
 use crate::motion::plan::Way;
 use crate::speedometer::SpeedoGear;
 
@@ -39,6 +41,8 @@ pub struct Analysis {
     gears: OnceLock<Gears>,
     road: OnceLock<Road>,
     pull: OnceLock<Pull>,
+    facts: OnceLock<Option<Facts>>,
+    roll: OnceLock<Option<Result<Way, MotionError>>>,
     over_distances: OnceLock<Vec<Way>>,
     inside: OnceLock<Inside>,
     teeth: OnceLock<Teeth>,
@@ -62,6 +66,8 @@ impl Analysis {
             gears: OnceLock::new(),
             road: OnceLock::new(),
             pull: OnceLock::new(),
+            facts: OnceLock::new(),
+            roll: OnceLock::new(),
             over_distances: OnceLock::new(),
             inside: OnceLock::new(),
             teeth: OnceLock::new(),
@@ -91,9 +97,19 @@ impl Analysis {
         self.pull.get_or_init(|| Pull::of(&self.setup, &self.conditions))
     }
 
+    /// The facts of a standing start, of the shifts and of the cruise.
+    pub fn facts(&self) -> Option<&Facts> {
+        self.facts.get_or_init(|| pull::facts(self.pull(), &self.conditions)).as_ref()
+    }
+
+    /// The rolling start, where one is asked for, or why there is none.
+    pub fn roll(&self) -> Option<&Result<Way, MotionError>> {
+        self.roll.get_or_init(|| pull::roll(self.pull(), &self.setup, &self.conditions)).as_ref()
+    }
+
     /// The ways over a quarter mile and a kilometre from a standing start.
     pub fn over_distances(&self) -> &[Way] {
-        self.over_distances.get_or_init(|| over_distances(self.pull(), &self.conditions))
+        self.over_distances.get_or_init(|| pull::over_distances(self.pull(), &self.conditions))
     }
 
     /// What turns inside the box.

@@ -290,7 +290,7 @@ fn a_rolling_start_that_cannot_be_says_why() {
         let job = with(&fields);
         assert!(row(&job, "roll", 0).contains(said), "{fields:?}: {}", row(&job, "roll", 0));
         let questions::Answers { setups, .. } = questions::analyse_job(&job, Shelves::default());
-        assert!(matches!(setups[0].pull().roll, Some(Err::<_, MotionError>(_))));
+        assert!(matches!(setups[0].roll(), Some(Err::<_, MotionError>(_))));
     }
 }
 

@@ -28,16 +28,14 @@ pub struct Pull {
     pub refused: Option<MotionError>,
     /// The best upshift out of every gear.
     pub shifts: Vec<BestShift>,
-    /// The facts of a standing start, of the shifts and of the cruise.
-    pub facts: Option<Facts>,
+    /// The highest speed of all gears; none where no gear holds any.
+    pub top: Option<TopSpeed>,
     /// One answer a step that a run can use, in its order.
     pub gears: Vec<GearAnswers>,
     /// The cruise in top gear.
     pub cruise: Option<Cruise>,
     /// Reverse, where its teeth are known.
     pub reverse: Option<Reverse>,
-    /// The rolling start from one speed to the other, where one is asked for, or why there is none.
-    pub roll: Option<Result<Way, MotionError>>,
 }
 
 /// The best upshift out of a gear.
@@ -97,7 +95,7 @@ impl Pull {
             return Self { thrust: Some(thrust), shifts, ..Self::default() };
         };
         match Vehicle::new(thrust.clone(), car.with_box(two_shafts)).and_then(|vehicle| vehicle.towing(typed.trailer)) {
-            Ok(vehicle) => Self { reverse: reverse(setup, conditions, &gears), ..Self::with_car(thrust, vehicle, setup, conditions) },
+            Ok(vehicle) => Self { reverse: reverse(setup, conditions, &gears), ..Self::with_car(thrust, vehicle, conditions) },
             Err(why) => Self { thrust: Some(thrust), refused: Some(why), ..Self::default() },
         }
     }
@@ -109,18 +107,13 @@ impl Pull {
         (per_torque > 0.0).then(|| Torque::new::<uom::si::torque::newton_meter>(grip_n / per_torque))
     }
 
-    fn with_car(thrust: motion::Pull, vehicle: Vehicle, setup: &Setup, conditions: &Conditions) -> Self {
-        let facts = compare::facts(&vehicle, &question(conditions));
+    fn with_car(thrust: motion::Pull, vehicle: Vehicle, conditions: &Conditions) -> Self {
         let many = thrust.gears().len();
         Self {
             shifts: best_shifts(&vehicle),
             gears: GearNumber::lowest(many).map(|gear| gear_answers(&vehicle, gear, conditions)).collect(),
             cruise: conditions.cruise.zip(thrust.gears().last()).and_then(|(speed, top)| cruise::in_gear(&vehicle, top.gear, speed)),
-            roll: conditions.pull.run.roll.map(|(from, to, gear)| {
-                let number = |gear: GearNumber| setup.number_at_rest(gear).unwrap_or(gear);
-                rolling(&vehicle, conditions, (from, to, gear.map(number)))
-            }),
-            facts,
+            top: top_speed::best(&vehicle),
             thrust: Some(thrust),
             vehicle: Some(vehicle),
             ..Self::default()
@@ -186,6 +179,18 @@ fn gear_answers(vehicle: &Vehicle, gear: GearNumber, conditions: &Conditions) ->
     }
 }
 
+/// The facts of a standing start, of the shifts and of the cruise: apart from the rest, since the runs are planned for them.
+pub fn facts(pull: &Pull, conditions: &Conditions) -> Option<Facts> {
+    compare::facts(pull.vehicle.as_ref()?, &question(conditions))
+}
+
+/// The rolling start from one speed to the other, where one is asked for, or why there is none.
+pub fn roll(pull: &Pull, setup: &Setup, conditions: &Conditions) -> Option<Result<Way, MotionError>> {
+    let (from, to, gear) = conditions.pull.run.roll?;
+    let number = |gear: GearNumber| setup.number_at_rest(gear).unwrap_or(gear);
+    Some(rolling(pull.vehicle.as_ref()?, conditions, (from, to, gear.map(number))))
+}
+
 /// The way over a quarter mile and over a kilometre from a standing start: apart from the rest, since planning them takes the longest.
 pub fn over_distances(pull: &Pull, conditions: &Conditions) -> Vec<Way> {
     let goals = DISTANCES_M.map(|distance| Goal::Distance(metres(distance)));
@@ -225,8 +230,8 @@ fn tallest_usable(vehicle: &Vehicle, speed: Velocity) -> Result<GearNumber, Moti
 }
 
 /// The standing start of the facts with a trace, for the pictures alone.
-pub fn traced(pull: &Pull, conditions: &Conditions) -> Option<Run> {
-    let (vehicle, facts) = (pull.vehicle.as_ref()?, pull.facts.as_ref()?);
+pub fn traced(pull: &Pull, facts: &Facts, conditions: &Conditions) -> Option<Run> {
+    let vehicle = pull.vehicle.as_ref()?;
     let typed = &conditions.pull.run;
     let one_by_one: Vec<Shift> = facts.landings.iter().map(|landing| landing.shift).collect();
     let course = Course {

@@ -85,7 +85,7 @@ pub fn run_over_distance(source: Source<'_>, focus: Option<usize>) -> Lines {
 fn standing(source: Source<'_>, focus: Option<usize>, x: Measure, along: impl Fn(&Moment) -> f64) -> Lines {
     let speed = Velocity::usual(source.reader.units);
     let runs = source.setups.iter().enumerate().filter_map(|(slot, analysis)| {
-        let run = traced(analysis.pull(), source.conditions)?;
+        let run = traced(analysis.pull(), analysis.facts()?, source.conditions)?;
         let points = run.trace.iter().map(|moment| (along(moment), (speed.take)(&moment.speed)));
         Some(Series { hue: Hue::Setup(slot), name: String::new(), points: points.collect() })
     });
@@ -156,7 +156,7 @@ pub fn band(source: Source<'_>, focus: Option<usize>) -> Lines {
         });
     let mut dots = Vec::new();
     for (slot, analysis) in source.setups.iter().enumerate() {
-        let landings = analysis.pull().facts.iter().flat_map(|facts| &facts.landings);
+        let landings = analysis.facts().into_iter().flat_map(|facts| &facts.landings);
         dots.extend(landings.filter_map(|landing| {
             let name = short_name(analysis, landing.shift.to);
             Some(Dot { at: at(in_rpm(landing.shift.after))?, name, hue: Hue::Setup(slot) })

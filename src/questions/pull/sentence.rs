@@ -62,7 +62,7 @@ fn seconds(analysis: &Analysis, at: usize) -> Option<f64> {
 
 /// The way to the speed at that place.
 fn way(analysis: &Analysis, at: usize) -> Option<&Plan> {
-    analysis.pull().facts.as_ref()?.to_speed.get(at)?.as_ref().ok()
+    analysis.facts()?.to_speed.get(at)?.as_ref().ok()
 }
 
 /// `[B] is quickest to 60 mph, 7.4 s, holding 1st to 54 mph. [A] takes 0.1 s longer, [C] 0.9 s, with one more shift.`
@@ -98,7 +98,7 @@ fn quickest(source: Source<'_>, groups: &[Alike], at: usize, speed: &str) -> Str
 
 /// `, and tops out at 116.5 mph`.
 fn top(source: Source<'_>, one: &Alike) -> String {
-    let top = one.columns.first().and_then(|column| source.setups.get(*column)?.pull().facts.as_ref()?.top);
+    let top = one.columns.first().and_then(|column| source.setups.get(*column)?.facts()?.top);
     top.map_or_else(String::new, |top| format!(" and tops out at {}", source.show(&top.speed, 1)))
 }
 
@@ -172,7 +172,7 @@ fn shifted_at(analysis: &Analysis, at: usize, gear: GearNumber) -> Option<Veloci
 fn unreached(source: Source<'_>, at: usize, speed: &str) -> String {
     let mut stopped: Vec<(&'static str, Vec<usize>)> = Vec::new();
     for (column, analysis) in (0..).zip(source.setups) {
-        let Some(facts) = analysis.pull().facts.as_ref().filter(|_| seconds(analysis, at).is_none()) else { continue };
+        let Some(facts) = analysis.facts().filter(|_| seconds(analysis, at).is_none()) else { continue };
         let why = facts.to_speed.get(at).and_then(|way| way.as_ref().err()).map_or("out of reach", |stopped| out_of_reach(*stopped));
         match stopped.iter_mut().find(|(known, _)| *known == why) {
             Some((_, columns)) => columns.push(column),
@@ -189,7 +189,7 @@ fn unreached(source: Source<'_>, at: usize, speed: &str) -> String {
 
 /// Who spares the clutch at each start, where that is worth saying.
 fn clutch(source: Source<'_>) -> String {
-    let heat = |analysis: &Analysis| Some(unit::KJ.number(analysis.pull().facts.as_ref()?.clutch_energy?));
+    let heat = |analysis: &Analysis| Some(unit::KJ.number(analysis.facts()?.clutch_energy?));
     let groups = by_figure(source, 0, heat);
     match groups.as_slice() {
         [least, .., most] if most.value >= WORTH_SAYING * least.value => format!(

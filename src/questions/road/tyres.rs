@@ -51,7 +51,7 @@ impl Tyres {
 }
 
 fn top_speed(setup: &Setup, pull: &Pull) -> Option<Fastest> {
-    let top = pull.facts.as_ref()?.top?;
+    let top = pull.top?;
     let reached_in = setup.by_number(top.gear)?;
     let step = setup.steps.iter().position(|step| step == reached_in)?;
     Some(Fastest { speed: top.speed, step, is_top_speed: true })

@@ -15,7 +15,7 @@ pub(super) fn cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     if first.setup.id == analysis.setup.id {
         return Cell::needed("reference");
     }
-    let (Some(a), Some(b)) = (&first.pull().facts, &analysis.pull().facts) else { return why_not(source, analysis) };
+    let (Some(a), Some(b)) = (first.facts(), analysis.facts()) else { return why_not(source, analysis) };
     let mut lines = sentences(source, &difference(a, b));
     lines.extend(as_shown(source, a, b));
     if lines.is_empty() {

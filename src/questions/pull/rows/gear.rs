@@ -18,7 +18,7 @@ const GRADE: &str = "W·(f·cos θ + sin θ) = F solved for θ; grip with the lo
 
 /// The car's top speed, the gear it is reached in, and what ends it.
 pub(super) fn top_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let Some(facts) = &analysis.pull().facts else { return why_not(source, analysis) };
+    let Some(facts) = analysis.facts() else { return why_not(source, analysis) };
     let Some(top) = facts.top else { return Cell::absent("cannot hold any speed on the level") };
     let figure = source.quantity("pull.top", &top.speed, 1).big();
     let why = bound_words(analysis, top.bound);
@@ -42,7 +42,7 @@ pub(super) fn cell(source: Source<'_>, analysis: &Analysis, step: &Step) -> Cell
         Some(top) => {
             let figure = source.quantity(&key("top"), &top.speed, 1);
             let why = bound_words(analysis, top.bound);
-            let fastest = analysis.pull().facts.as_ref().and_then(|facts| facts.top).is_some_and(|best| best.gear == number);
+            let fastest = analysis.facts().and_then(|facts| facts.top).is_some_and(|best| best.gear == number);
             let figure = if fastest { figure.big() } else { figure };
             let cell =
                 Cell::line([figure.by("highest speed at which thrust covers road load", why.clone(), BALANCE).into(), Piece::words(why)]);

@@ -25,7 +25,7 @@ pub(super) fn row(source: Source<'_>) -> Option<Row> {
 }
 
 fn cell(source: Source<'_>, analysis: &Analysis, at: usize, speed: Velocity) -> Cell {
-    let Some(facts) = &analysis.pull().facts else { return why_not(source, analysis) };
+    let Some(facts) = analysis.facts() else { return why_not(source, analysis) };
     let plan = match facts.to_speed.get(at) {
         Some(Ok(plan)) => plan,
         Some(Err(stopped)) => return Cell::absent(out_of_reach(*stopped)),
@@ -87,7 +87,7 @@ pub(in super::super) fn without_the_shift(setup: &Setup, plan: &Plan, goal: &str
 
 /// `the tyres hold 1st back as much as 2nd: shift early`, where a shift comes long before the next gear pulls harder.
 fn held_by_grip(analysis: &Analysis, plan: &Plan) -> Option<String> {
-    let (facts, vehicle) = (analysis.pull().facts.as_ref()?, analysis.pull().vehicle.as_ref()?);
+    let (facts, vehicle) = (analysis.facts()?, analysis.pull().vehicle.as_ref()?);
     let is_early = |shift: &&Shift| {
         let point = facts.landings.iter().find(|landing| landing.shift.from == shift.from);
         point.is_some_and(|point| in_rpm(point.shift.before) - in_rpm(shift.before) > AWAY_RPM)

@@ -26,7 +26,7 @@ const CLUTCH: &str = "heat of a slipping clutch (Shigley, Mechanical Engineering
 pub(super) fn station(source: Source<'_>) -> Station {
     let Some((at, speed)) = source.conditions.pull.run.named_speed() else { return Station::default() };
     let seconds = |analysis: &Analysis| {
-        let moment = analysis.pull().facts.as_ref()?.reached(at)?;
+        let moment = analysis.facts()?.reached(at)?;
         Some(number::show(unit::SECOND.number(moment.time), 1))
     };
     Station::of(source, format!("0 to {}, s", source.show(&speed, 0)), seconds)
@@ -74,14 +74,14 @@ fn clutch_row(source: Source<'_>) -> Row {
 }
 
 fn launch_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let Some(facts) = &analysis.pull().facts else { return why_not(source, analysis) };
+    let Some(facts) = analysis.facts() else { return why_not(source, analysis) };
     cautions(analysis).fold(start_cell(source, analysis, facts), |cell, caution| cell.and([Piece::caution(caution)]))
 }
 
 /// Where engine speeds asked for lie outside the curve, and what is used instead.
 fn cautions(analysis: &Analysis) -> impl Iterator<Item = String> {
     let of_limit = analysis.pull().thrust.iter().flat_map(Thrust::cautions);
-    let of_run = analysis.pull().facts.iter().filter_map(|facts| facts.run.as_ref()?.caution.as_ref());
+    let of_run = analysis.facts().into_iter().filter_map(|facts| facts.run.as_ref()?.caution.as_ref());
     of_limit.chain(of_run).map(|why| format!("{}: {}", why.what(), why.what_to_do()))
 }
 
@@ -106,7 +106,7 @@ fn held_rpm(source: Source<'_>, analysis: &Analysis) -> f64 {
 
 /// The heat a start puts into the clutch, and how long it slips.
 fn clutch_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    let Some(facts) = &analysis.pull().facts else { return why_not(source, analysis) };
+    let Some(facts) = analysis.facts() else { return why_not(source, analysis) };
     let (Some(energy), Some(locked)) = (facts.clutch_energy, facts.lock_up) else {
         return Cell::line([Piece::caution("the clutch never locks: a lower 1st, more launch rpm or less mass")]);
     };
@@ -153,14 +153,14 @@ fn length_unit(source: Source<'_>) -> &'static Unit<Length> {
 }
 
 fn to_speed_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
-    let Some(facts) = &analysis.pull().facts else { return why_not(source, analysis) };
+    let Some(facts) = analysis.facts() else { return why_not(source, analysis) };
     let plan = match facts.to_speed.get(at) {
         Some(Ok(plan)) => plan,
         Some(Err(stopped)) => return Cell::absent(out_of_reach(*stopped)),
         None => return Cell::absent("out of reach"),
     };
     let moment = plan.reached;
-    let of = |analysis: &Analysis| analysis.pull().facts.as_ref()?.reached(at);
+    let of = |analysis: &Analysis| analysis.facts()?.reached(at);
     let first = source.setups.first().filter(|first| first.setup.id != analysis.setup.id).and_then(of).map(seconds);
     let figure = Figure::quantity(&format!("pull.to_speed_{}", at + 1), &moment.time, &unit::SECOND, 1).big().against(first, 1);
     let figure = figure.by(
@@ -194,7 +194,7 @@ fn over_distance(analysis: &Analysis, at: usize) -> Option<&Plan> {
 }
 
 fn distance_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
-    if analysis.pull().facts.is_none() {
+    if analysis.facts().is_none() {
         return why_not(source, analysis);
     }
     let Some(plan) = over_distance(analysis, at) else { return Cell::absent("the car does not get that far") };
@@ -210,10 +210,10 @@ fn distance_cell(source: Source<'_>, analysis: &Analysis, at: usize) -> Cell {
 }
 
 fn roll_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
-    if analysis.pull().facts.is_none() {
+    if analysis.facts().is_none() {
         return why_not(source, analysis);
     }
-    let plan = match &analysis.pull().roll {
+    let plan = match &analysis.roll() {
         Some(Ok(Ok(plan))) => plan,
         Some(Ok(Err(stopped))) => return Cell::absent(out_of_reach(*stopped)),
         Some(Err(why)) => return Cell::absent(format!("{}: {}", why.what(), why.what_to_do())),

@@ -48,7 +48,7 @@ fn cell(source: Source<'_>, analysis: &Analysis, (step, next): (&Step, &Step), i
         (!is_plain).then(|| format!("into {next}"))
     };
     let cell = cell.and_maybe(into.map(Piece::words));
-    let landing = analysis.pull().facts.as_ref().and_then(|facts| facts.landings.iter().find(|landing| landing.shift.from == gear));
+    let landing = analysis.facts().and_then(|facts| facts.landings.iter().find(|landing| landing.shift.from == gear));
     let cell = landing.map_or(cell.clone(), |landing| landing_lines(cell, landing, &step.key()));
     cost(shift.cost).into_iter().fold(cell, Cell::and)
 }
@@ -92,7 +92,7 @@ fn cost(cost: Option<crate::motion::shift::ShiftCost>) -> Option<[Piece; 1]> {
 
 /// The share of a run's time spent inside the power band.
 pub(super) fn in_band_cell(analysis: &Analysis) -> Cell {
-    let Some(facts) = &analysis.pull().facts else { return Cell::needed("needs the engine and the car’s mass") };
+    let Some(facts) = analysis.facts() else { return Cell::needed("needs the engine and the car’s mass") };
     let band = format!("{} to {} rpm", show_rpm(facts.band.from), show_rpm(facts.band.to));
     match facts.in_band {
         Some(share) => Cell::line([Figure::percent("pull.in_band", share, 0).big().into(), Piece::words(band)]),
