@@ -7,14 +7,11 @@ use leptos::prelude::*;
 
 use super::address::{At, Place};
 use super::device;
-use super::parts;
 use super::question::answering;
+use super::rested;
 use super::state::State;
 use crate::job::Job;
 use crate::questions::{Heading, Question, Source, Station};
-
-/// How long the keys rest before the line follows, in milliseconds.
-const REST: u32 = 120;
 
 /// A station as it is shown.
 #[derive(Clone, PartialEq)]
@@ -28,40 +25,12 @@ struct Shown {
 #[component]
 pub fn Line() -> impl IntoView {
     let state = State::here();
-    let shown = follow(state);
+    let shown = rested::follow(state, move || stations(state));
     view! {
         <nav class="line" aria-label="Questions">
             <ul>{Place::Compare.questions().map(|question| station(state, question, shown)).collect_view()}</ul>
         </nav>
     }
-}
-
-/// The stations as last worked out: at once when the page opens and when the answers come, then whenever the keys rest.
-fn follow(state: State) -> RwSignal<Vec<Shown>> {
-    let shown = RwSignal::new(untrack(|| stations(state)));
-    let times = StoredValue::new(0_u32);
-    Effect::new(move |is_later: Option<()>| {
-        let have_come = parts::ANSWERS.get().is_some();
-        if have_come && is_later.is_some() {
-            shown.set(untrack(|| stations(state)));
-        }
-    });
-    Effect::new(move |is_later: Option<()>| {
-        state.job.track();
-        state.shop.shelf.track();
-        state.words.track();
-        if is_later.is_none() {
-            return;
-        }
-        times.update_value(|times| *times = times.wrapping_add(1));
-        let asked = times.get_value();
-        device::after(REST, move || {
-            if times.try_get_value() == Some(asked) {
-                shown.set(untrack(|| stations(state)));
-            }
-        });
-    });
-    shown
 }
 
 fn stations(state: State) -> Vec<Shown> {

@@ -6,6 +6,7 @@ use super::fold::Fold;
 use super::rests;
 use super::rows::{self, Rows};
 use super::sheets;
+use crate::app::rested;
 use crate::app::state::State;
 use crate::questions::{self, Own, Question, Source};
 use crate::sheet::Row;
@@ -17,7 +18,7 @@ pub(in crate::app) fn of(id: &str) -> AnyView {
 
 fn folds(question: &'static Question) -> impl IntoView {
     let state = State::here();
-    let more = Memo::new(move |_| state.with_source(|source| rest_of(question, source)).len());
+    let more = rested::follow(state, move || state.with_source(|source| rest_of(question, source)).len());
     view! {
         <Show when=move || { more.get() > 0 }>
             <Fold question=question.id fold="all" title="All figures" about=Signal::derive(move || rows_words(more.get()))
