@@ -4,6 +4,7 @@
 //! whole format, hundreds of entities with their readers, for a header and a list of points: a few lines here do. The suite reads what they
 //! write with that crate.
 
+use crate::sheet::markup::escaped;
 use std::fmt::Write;
 
 use super::scene::Point;
@@ -78,8 +79,4 @@ impl OwnSize {
         text.push_str("0\nSEQEND\n8\nOUTLINE\n0\nENDSEC\n0\nEOF\n");
         text
     }
-}
-
-fn escaped(text: &str) -> String {
-    text.replace('&', "&amp;").replace('<', "&lt;")
 }

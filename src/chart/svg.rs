@@ -6,6 +6,7 @@ use super::{
     paint::{HANG, PLOTTERS_SIZE},
     palette::Colour,
 };
+use crate::sheet::markup::escaped;
 use plotters_backend::{
     BackendColor, BackendCoord, BackendStyle, BackendTextStyle, DrawingBackend, DrawingErrorKind, FontStyle, text_anchor::HPos,
 };
@@ -158,8 +159,4 @@ fn signed(value: u32) -> i32 {
 fn css(color: BackendColor) -> String {
     let (red, green, blue) = color.rgb;
     Colour(red, green, blue).css()
-}
-
-fn escaped(text: &str) -> String {
-    text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;")
 }

@@ -7,6 +7,7 @@
 pub mod catalogue;
 pub mod export;
 pub mod figure;
+pub mod markup;
 pub mod said;
 pub mod silhouette;
 pub mod suggest;

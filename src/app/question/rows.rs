@@ -2,7 +2,7 @@
 //!
 //! A cell that comes out as before is the same value as before: it is compared once, and what hangs on it compares addresses.
 
-use leptos::html::Table;
+use leptos::html::{Div, Table};
 use leptos::prelude::*;
 
 use crate::app::parts;
@@ -19,6 +19,20 @@ pub(super) fn follow(state: State, make: impl Fn(Source<'_>) -> Vec<Row> + Send 
 }
 
 type RowMemo = Memo<Option<Same<ShownRow>>>;
+type CellMemo = Memo<Option<Same<Cell>>>;
+
+/// What any cell of a row has beside its lines.
+#[derive(Clone, Copy, PartialEq)]
+struct Has {
+    entries: bool,
+    offers: bool,
+}
+
+impl Has {
+    fn of(row: &ShownRow) -> Self {
+        Self { entries: row.cells.iter().any(|cell| !cell.entries.is_empty()), offers: row.cells.iter().any(|cell| cell.offer.is_some()) }
+    }
+}
 
 /// The table. Its rows are made anew when setups come, go or change places, so that a cell knows its column for good.
 #[component]
@@ -68,15 +82,14 @@ fn TableHead() -> impl IntoView {
 }
 
 fn table_row(state: State, row: RowMemo, columns: Vec<SetupId>) -> AnyView {
-    let has_entries =
-        Memo::new(move |_| row.with(|row| row.as_ref().is_some_and(|row| row.cells.iter().any(|cell| !cell.entries.is_empty()))));
+    let has = Memo::new(move |_| row.with(|row| row.as_deref().map_or(Has { entries: false, offers: false }, Has::of)));
     let many = Memo::new(move |_| row.with(|row| row.as_ref().map_or(0, |row| row.cells.len())));
     let ids = columns.clone();
     let cells = move || {
         // A row of the bench has one cell, whatever setups there are.
         let many = many.get();
         let span = (many == 1 && ids.len() > 1).then_some(ids.len());
-        ids.iter().take(many).enumerate().map(|(column, id)| table_cell(*id, column, row, has_entries, span)).collect_view()
+        ids.iter().take(many).enumerate().map(|(column, id)| table_cell(*id, column, row, has, span)).collect_view()
     };
     view! {
         <tr>
@@ -106,18 +119,33 @@ fn working(state: State, row: RowMemo, columns: Vec<SetupId>) -> impl IntoView {
     }
 }
 
-fn table_cell(id: SetupId, column: usize, row: RowMemo, has_entries: Memo<bool>, span: Option<usize>) -> AnyView {
-    let cell = Memo::new(move |_| row.with(|row| row.as_ref().and_then(|row| row.cells.get(column).cloned())));
-    let with = move |show: fn(SetupId, &Cell) -> AnyView| move || cell.with(|cell| cell.as_deref().map(|cell| show(id, cell)));
-    let lines = move || {
-        if has_entries.get() { view! { {entries(id, cell)}{with(all_lines)} }.into_any() } else { with(all_lines).into_any() }
-    };
+fn table_cell(id: SetupId, column: usize, row: RowMemo, has: Memo<Has>, span: Option<usize>) -> AnyView {
+    let cell: CellMemo = Memo::new(move |_| row.with(|row| row.as_ref().and_then(|row| row.cells.get(column).cloned())));
+    let above = move || has.get().entries.then(|| typed(id, cell));
+    let below = move || has.get().offers.then(|| offer(id, cell));
+    let lines = NodeRef::<Div>::new();
+    Effect::new(move || {
+        if let Some(lines) = lines.get() {
+            cell.with(|cell| figure::put(&lines, id, cell.as_deref()));
+        }
+    });
     let letter = Job::letter(column).to_ascii_lowercase();
-    view! { <td class=format!("of--{letter}") colspan=span.map(|span| span.to_string())><div class="cell">{lines}</div></td> }.into_any()
+    view! {
+        <td class=format!("of--{letter}") colspan=span.map(|span| span.to_string())>
+            <div class="cell">{above}<div class="cell__lines" node_ref=lines></div>{below}</div>
+        </td>
+    }
+    .into_any()
+}
+
+/// A part that was found, and the setups that can take it.
+fn offer(id: SetupId, cell: CellMemo) -> AnyView {
+    let part = Memo::new(move |_| cell.with(|cell| cell.as_deref().and_then(|cell| cell.offer.clone())));
+    (move || part.get().map(|part| parts::ANSWERS.add(move |answers| (answers.offer)(id, &part)))).into_any()
 }
 
 /// What is typed or chosen in a cell: kept while it is of the same kind, so that the focus stays in it.
-fn entries(id: SetupId, cell: Memo<Option<Same<Cell>>>) -> AnyView {
+fn typed(id: SetupId, cell: CellMemo) -> AnyView {
     let kinds = Memo::new(move |_| {
         cell.with(|cell| {
             cell.as_deref().map_or_else(Vec::new, |cell| cell.entries.iter().map(|entry| entry.kind).collect::<Vec<EntryKind>>())
@@ -127,11 +155,4 @@ fn entries(id: SetupId, cell: Memo<Option<Same<Cell>>>) -> AnyView {
         cell.with_untracked(|cell| cell.as_deref()?.entries.iter().find(|one| one.kind == kind).map(|one| entry::entry(id, one)))
     };
     view! { <For each=move || kinds.get() key=|kind| *kind children=made/> }.into_any()
-}
-
-fn all_lines(id: SetupId, cell: &Cell) -> AnyView {
-    let line = |pieces: &Vec<crate::sheet::Piece>| {
-        view! { <div class="cell__line">{pieces.iter().map(|piece| figure::piece(id, piece)).collect_view()}</div> }
-    };
-    view! { {cell.lines.iter().map(line).collect_view()}{cell.offer.clone().map(|part| parts::ANSWERS.add(move |answers| (answers.offer)(id, &part)))} }.into_any()
 }

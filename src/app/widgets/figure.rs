@@ -8,17 +8,108 @@ use web_sys::Element;
 use crate::app::address::At;
 use crate::app::state::State;
 use crate::job::SetupId;
-use crate::sheet::{Cell, Figure, Piece, Size, Tone, Verdict};
+use crate::sheet::{Cell, Figure, Piece, Size, Tone, Verdict, markup};
+
+/// Shows the lines of a cell in an element, in place of what stood there. They are written as text: what changes at every key is put
+/// into the page at once, and not attribute by attribute. A figure that had the focus keeps it.
+pub fn put(place: &Element, setup: SetupId, cell: Option<&Cell>) {
+    let mut text = String::new();
+    for line in cell.iter().flat_map(|cell| &cell.lines) {
+        text.push_str("<div class=\"cell__line\">");
+        line.iter().for_each(|piece| write(&mut text, setup, piece));
+        text.push_str("</div>");
+    }
+    let focused = place.query_selector("[data-figure]:focus").ok().flatten().and_then(|one| one.get_attribute("data-figure"));
+    place.set_inner_html(&text);
+    let again = focused.and_then(|key| place.query_selector(&format!("[data-figure=\"{key}\"]")).ok().flatten());
+    if let Some(again) = again.and_then(|one| one.dyn_into::<web_sys::HtmlElement>().ok()) {
+        let _ = again.focus();
+    }
+}
 
 /// One piece of a line.
-pub fn piece(setup: SetupId, piece: &Piece) -> AnyView {
+fn write(text: &mut String, setup: SetupId, piece: &Piece) {
     match piece {
-        Piece::Figure(figure) => shown_figure(setup, figure),
-        Piece::Words(words) => view! { <span class="words">{words.clone()}</span> }.into_any(),
-        Piece::Open(question, words) => opens("words", question, words),
-        Piece::Absent(why) | Piece::Needed(why) => view! { <span class="absent">{why.clone()}</span> }.into_any(),
-        Piece::Verdict(said) => verdict(said),
+        Piece::Figure(figure) => write_figure(text, setup, figure),
+        Piece::Words(words) => span(text, "words", words),
+        Piece::Open(question, words) => match At::of_question(question) {
+            Some(at) => {
+                text.push_str("<a class=\"words\"");
+                attribute(text, "href", &at.fragment());
+                text.push('>');
+                markup::push(text, words);
+                text.push_str("</a>");
+            }
+            None => span(text, "words", words),
+        },
+        Piece::Absent(why) | Piece::Needed(why) => span(text, "absent", why),
+        Piece::Verdict(said) => write_verdict(text, said),
     }
+}
+
+fn attribute(text: &mut String, name: &str, value: &str) {
+    text.push(' ');
+    text.push_str(name);
+    text.push_str("=\"");
+    markup::push(text, value);
+    text.push('"');
+}
+
+fn span(text: &mut String, class: &str, words: &str) {
+    text.push_str("<span");
+    if !class.is_empty() {
+        attribute(text, "class", class);
+    }
+    text.push('>');
+    markup::push(text, words);
+    text.push_str("</span>");
+}
+
+fn write_verdict(text: &mut String, verdict: &Verdict) {
+    let (class, mark, word) = match verdict.tone {
+        Tone::Good => ("verdict verdict--good", "✓ ", "good: "),
+        Tone::Caution | Tone::Driving => ("verdict verdict--caution", "⚠ ", "caution: "),
+        Tone::Stop => ("verdict verdict--stop", "✕ ", "fix before use: "),
+    };
+    text.push_str("<span");
+    attribute(text, "class", class);
+    text.push_str("><span aria-hidden=\"true\">");
+    text.push_str(mark);
+    text.push_str("</span>");
+    span(text, "unseen", word);
+    markup::push(text, &verdict.text);
+    text.push_str("</span>");
+}
+
+fn write_figure(text: &mut String, setup: SetupId, figure: &Figure) {
+    let element = if figure.working.is_some() { "button" } else { "span" };
+    text.push('<');
+    text.push_str(element);
+    let class = match figure.size {
+        Size::Big => "figure figure--big",
+        Size::Plain => "figure",
+        Size::Small => "figure figure--small",
+    };
+    attribute(text, "class", class);
+    attribute(text, "data-figure", &figure.key);
+    if figure.working.is_some() {
+        let asked = State::here().view.asked;
+        let is_open = asked.with_untracked(|open| open.as_ref().is_some_and(|(of, key)| *of == setup && *key == figure.key));
+        attribute(text, "type", "button");
+        attribute(text, "data-setup", &setup.0.to_string());
+        attribute(text, "aria-expanded", if is_open { "true" } else { "false" });
+    }
+    text.push('>');
+    span(text, "", &figure.shown);
+    if !figure.unit.is_empty() {
+        span(text, "figure__unit", &figure.unit);
+    }
+    if let Some(difference) = &figure.difference {
+        span(text, "figure__diff", difference);
+    }
+    text.push_str("</");
+    text.push_str(element);
+    text.push('>');
 }
 
 /// Words that open a question; plain ones where no question has the id.
@@ -27,38 +118,6 @@ pub fn opens(class: &'static str, question: &str, words: &str) -> AnyView {
         Some(at) => view! { <a class=class href=at.fragment()>{words.to_owned()}</a> }.into_any(),
         None => view! { <span class=class>{words.to_owned()}</span> }.into_any(),
     }
-}
-
-fn verdict(verdict: &Verdict) -> AnyView {
-    let (class, mark, word) = match verdict.tone {
-        Tone::Good => ("verdict verdict--good", "✓ ", "good: "),
-        Tone::Caution | Tone::Driving => ("verdict verdict--caution", "⚠ ", "caution: "),
-        Tone::Stop => ("verdict verdict--stop", "✕ ", "fix before use: "),
-    };
-    view! {
-        <span class=class><span aria-hidden="true">{mark}</span><span class="unseen">{word}</span>{verdict.text.clone()}</span>
-    }
-    .into_any()
-}
-
-fn shown_figure(setup: SetupId, figure: &Figure) -> AnyView {
-    let class = match figure.size {
-        Size::Big => "figure figure--big",
-        Size::Plain => "figure",
-        Size::Small => "figure figure--small",
-    };
-    let text = figure.shown.clone();
-    let unit = (!figure.unit.is_empty()).then(|| view! { <span class="figure__unit">{figure.unit.clone()}</span> });
-    let diff = figure.difference.clone().map(|difference| view! { <span class="figure__diff">{difference}</span> });
-    let inner = view! { <span>{text}</span>{unit}{diff} };
-    if figure.working.is_none() {
-        return view! { <span class=class data-figure=figure.key.clone()>{inner}</span> }.into_any();
-    }
-    let is_open = State::here().view.asked.with_untracked(|open| open.as_ref().is_some_and(|(of, key)| *of == setup && *key == figure.key));
-    view! {
-        <button type="button" class=class data-figure=figure.key.clone() data-setup=setup.0 aria-expanded=is_open.to_string()>{inner}</button>
-    }
-    .into_any()
 }
 
 const OF_FIGURE: &str = "button[data-figure]";

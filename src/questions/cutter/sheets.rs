@@ -3,6 +3,7 @@
 //! The counts are the set's; pitch, helix, face and centre are the setup's it goes into; material, hardening, quality, tool and backlash are
 //! what For the cutter has typed. A page with no script, that any browser opens and prints.
 
+use crate::sheet::markup::escaped;
 use std::fmt::Write;
 
 use super::answer::{Order, mate};
@@ -163,8 +164,4 @@ fn write_sheet(page: &mut String, source: Source<'_>, title: &str) {
         page.push_str(&outline.svg());
     }
     page.push_str("</section>\n");
-}
-
-fn escaped(text: &str) -> String {
-    text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;")
 }
