@@ -29,7 +29,7 @@ pub mod photographs;
 pub mod picker;
 pub mod print;
 pub mod question;
-mod rested;
+pub mod rested;
 pub mod shelf;
 pub mod shop;
 pub mod slices;

@@ -58,7 +58,32 @@ pub fn centres(wishes: &[Wish], least: f64, greatest: f64) -> Option<Vec<f64>> {
 pub struct Taken {
     inside: Rect,
     boxes: Vec<Rect>,
-    lines: Vec<[Point; 2]>,
+    lines: Vec<Stretch>,
+}
+
+/// A few neighbouring pieces of a line, and the box they lie in: most labels meet few boxes.
+#[derive(Clone, Debug)]
+struct Stretch {
+    around: Rect,
+    points: Vec<Point>,
+}
+
+/// How many points a stretch has at most.
+const STRETCH: usize = 9;
+
+impl Stretch {
+    fn of(points: &[Point]) -> Self {
+        let nowhere = Rect::new(f64::INFINITY, f64::INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY);
+        let wider =
+            |around: Rect, (x, y): &Point| Rect::new(around.left.min(*x), around.top.min(*y), around.right.max(*x), around.bottom.max(*y));
+        Self { around: points.iter().fold(nowhere, wider), points: points.to_vec() }
+    }
+
+    fn crosses(&self, label: &Rect) -> bool {
+        let around = &self.around;
+        let is_near = around.left <= label.right && label.left <= around.right && around.top <= label.bottom && label.top <= around.bottom;
+        is_near && self.points.windows(2).any(|pair| if let [from, to] = pair { label.is_crossed_by(*from, *to) } else { false })
+    }
 }
 
 impl Taken {
@@ -74,7 +99,9 @@ impl Taken {
 
     /// Keeps labels off a line.
     pub fn keep_off(&mut self, points: &[Point]) {
-        self.lines.extend(points.windows(2).filter_map(|pair| if let [a, b] = pair { Some([*a, *b]) } else { None }));
+        // A stretch begins with the point its neighbour ends with.
+        let begins = (0..points.len().saturating_sub(1)).step_by(STRETCH - 1);
+        self.lines.extend(begins.filter_map(|from| points.get(from..points.len().min(from + STRETCH))).map(Stretch::of));
     }
 
     /// Whether a label may stand here without covering another.
@@ -83,7 +110,7 @@ impl Taken {
     }
 
     fn is_off_lines(&self, label: &Rect) -> bool {
-        !self.lines.iter().any(|[from, to]| label.is_crossed_by(*from, *to))
+        !self.lines.iter().any(|stretch| stretch.crosses(label))
     }
 
     /// Takes the first text that stands clear of labels and lines; failing that, the first that stands clear of labels.
