@@ -10,7 +10,7 @@ use super::outline::HalfTooth;
 use crate::gearing::Teeth;
 use crate::gearing::geometry::Cut;
 use crate::units::Angle;
-use crate::units::common::millimetres;
+use crate::units::common::{in_millimetres, millimetres};
 
 /// Y of a spur gear whose rack has that tip radius, in modules. `None` for a tooth that has no weakest place, which no gear of a gearbox is.
 pub fn form_factor(gear: &CutGear, tip_radius: f64) -> Option<f64> {
@@ -21,7 +21,9 @@ pub fn form_factor(gear: &CutGear, tip_radius: f64) -> Option<f64> {
     let pressure = (gear.base_mm() / (2.0 * tip_mm)).acos();
     // The force is square to the flank, so its line touches the base circle.
     let crossing_mm = gear.base_mm() / 2.0 / (pressure - half_tip).cos();
-    let shares = half.points.iter().filter_map(|(radius_mm, angle)| {
+    // The root is in the lower half of the tooth. In the upper, a pointed tip has no thickness under the load, and the formula no end.
+    let middle_mm = f64::midpoint(in_millimetres(gear.root_diameter()) / 2.0, tip_mm);
+    let shares = half.points.iter().filter(|(radius_mm, _)| *radius_mm <= middle_mm).filter_map(|(radius_mm, angle)| {
         let below_mm = crossing_mm - radius_mm * angle.cos();
         (below_mm > 0.0).then(|| 2.0 * (radius_mm * angle.sin()).powi(2) / (3.0 * below_mm * gear.module_mm()))
     });

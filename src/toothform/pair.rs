@@ -48,9 +48,14 @@ pub fn meshing(gears: [CutGear; 2], centre: Length, tips: [Option<Length>; 2]) -
     let flank_sum = one.shift + two.shift;
     let backlash = backlash(&one, &geometry, flank_sum);
     let reach = |at: usize, gear: &CutGear| tips.get(at).copied().flatten().unwrap_or_else(|| gear.tip_diameter());
-    let clearance = |tip: Length, other: &CutGear| centre - (tip + other.root_diameter()) / 2.0;
-    let clearances = [clearance(reach(0, &one), &two), clearance(reach(1, &two), &one)];
+    let clearances = clearances(centre, [reach(0, &one), reach(1, &two)], gears.map(|gear| gear.root_diameter()));
     Ok(Meshing { geometry, flank_sum, backlash, clearances })
+}
+
+/// The room between the first one's tips and the second one's roots, and the other way round.
+pub fn clearances(centre: Length, tips: [Length; 2], roots: [Length; 2]) -> [Length; 2] {
+    let ([tip1, tip2], [root1, root2]) = (tips, roots);
+    [centre - (tip1 + root2) / 2.0, centre - (tip2 + root1) / 2.0]
 }
 
 /// The play of flanks whose shifts add up to `flank_sum`.

@@ -3,6 +3,8 @@
 //! The sum is exact (ISO 21771:2007, equation 62); the split is a choice, and its rule is named wherever it is shown.
 
 use super::CutGear;
+use super::lewis::form_factor_of_helical;
+use super::outline::straight_depth;
 use crate::gearing::geometry::undercut::least_shift_of_tool;
 use crate::gearing::geometry::{Cut, Geometry, GeometryError, Setting, geometry};
 use crate::gearing::{Mesh, Teeth};
@@ -14,6 +16,8 @@ use crate::units::common::in_millimetres;
 pub enum Split {
     /// So that the flanks of both slide alike at the roots, where they wear.
     EqualSliding,
+    /// So that the roots of both bend alike under their common load: equal form factors of Lewis.
+    EqualStrength,
     /// Half each.
     Halves,
     /// So that the smaller gear is just not undercut; halves where it has teeth enough.
@@ -33,14 +37,16 @@ pub struct Shared {
 
 /// The split beyond which it is not searched, in modules to either side of half.
 const MOST_APART: f64 = 1.2;
+/// Halvings of it: to a billionth of a module.
+const STEPS: usize = 32;
 
-/// Two gears at a centre distance, the sum split by a rule; `straight_depth` is how deep the tool's straight flanks go, in modules, which
-/// decides what is undercut ([`super::outline::straight_depth`]).
+/// Two gears at a centre distance, the sum split by a rule; the tip radius of the tool, in modules, decides what is undercut and how strong a
+/// root is.
 ///
 /// # Errors
 /// When no profile shift brings these counts to that centre distance.
-pub fn by_rule(cut: Cut, counts: [Teeth; 2], centre: Length, rule: Split, straight_depth: f64) -> Result<Shared, GeometryError> {
-    let least = |teeth: Teeth| least_shift_of_tool(&cut, teeth, straight_depth);
+pub fn by_rule(cut: Cut, counts: [Teeth; 2], centre: Length, rule: Split, tip_radius: f64) -> Result<Shared, GeometryError> {
+    let least = |teeth: Teeth| least_shift_of_tool(&cut, teeth, straight_depth(&cut, tip_radius));
     let at = |first: f64| with_first(cut, counts, centre, first);
     let sum = at(0.0)?.geometry.shift_sum;
     let [one, two] = counts;
@@ -48,21 +54,35 @@ pub fn by_rule(cut: Cut, counts: [Teeth; 2], centre: Length, rule: Split, straig
         Split::Halves => at(sum / 2.0),
         Split::NoUndercut if one <= two => at((sum / 2.0).max(least(one))),
         Split::NoUndercut => at((sum / 2.0).min(sum - least(two))),
-        Split::EqualSliding => {
-            // The first gear's root slides less, and the second's more, the more of the sum the first has.
-            let (mut low, mut high) = (sum / 2.0 - MOST_APART, sum / 2.0 + MOST_APART);
-            for _ in 0..80 {
-                let middle = f64::midpoint(low, high);
-                let [first, second] = at(middle)?.sliding;
-                if first < second {
-                    low = middle;
-                } else {
-                    high = middle;
-                }
-            }
-            at(f64::midpoint(low, high))
+        // The first gear's root slides less, and the second's more, the more of the sum the first has.
+        Split::EqualSliding => balanced(&at, sum, |shared| {
+            let [first, second] = shared.sliding;
+            first < second
+        }),
+        // And the thicker and stronger it is.
+        Split::EqualStrength => balanced(&at, sum, |shared| {
+            let [first, second] = shared.gears.map(|gear| form_factor_of_helical(&gear, tip_radius));
+            first < second
+        }),
+    }
+}
+
+/// The share of the first gear up to which it wants more, by halving.
+fn balanced(
+    at: &impl Fn(f64) -> Result<Shared, GeometryError>,
+    sum: f64,
+    wants_more: impl Fn(&Shared) -> bool,
+) -> Result<Shared, GeometryError> {
+    let (mut low, mut high) = (sum / 2.0 - MOST_APART, sum / 2.0 + MOST_APART);
+    for _ in 0..STEPS {
+        let middle = f64::midpoint(low, high);
+        if wants_more(&at(middle)?) {
+            low = middle;
+        } else {
+            high = middle;
         }
     }
+    at(f64::midpoint(low, high))
 }
 
 /// Two gears at a centre distance, the first one's profile shift given: the second has the rest.

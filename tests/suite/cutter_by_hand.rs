@@ -11,6 +11,7 @@ use layshaft::questions::cutter::pictures;
 use layshaft::questions::{Shelves, Source, analyse_job, bench, build};
 use layshaft::sheet::{Reader, Section, Sheet, Words};
 use layshaft::toothform::CutGear;
+use layshaft::toothform::lewis::form_factor_of_helical;
 use layshaft::toothform::split::{Shared, Split, by_rule};
 use layshaft::units::common::millimetres;
 use layshaft::units::{System, unit};
@@ -41,7 +42,7 @@ fn pair(counts: [u16; 2], sum: f64, rule: Split) -> Shared {
     let counts = counts.map(|count| Teeth::new(count).unwrap());
     let [one, two] = counts.map(|teeth| CutGear { teeth, cut, shift: sum / 2.0 });
     let centre = layshaft::toothform::pair::tightest_centre([one, two]).unwrap();
-    by_rule(cut, counts, centre, rule, 1.0).unwrap()
+    by_rule(cut, counts, centre, rule, 0.379_951).unwrap()
 }
 
 /// Equal sliding at both roots, tips lowered by k = Σx − y (constructed; recomputed apart from the program): x₁, ζ and the contact ratio.
@@ -64,6 +65,23 @@ fn profile_shifts_split_by_equal_sliding() {
     assert!((pair([12, 50], 0.2, Split::NoUndercut).gears[0].shift - 0.298_133).abs() < 1e-6);
     assert!((pair([20, 50], 0.2, Split::NoUndercut).gears[0].shift - 0.1).abs() < 1e-9);
     assert!((pair([20, 50], 0.2, Split::Halves).gears[0].shift - 0.1).abs() < 1e-9);
+}
+
+/// Roots as strong as one another bear the same under the same load: σ = F ÷ (b m Y) with equal Y. Like counts share alike; of unlike ones the
+/// smaller gets more, 20 of 50 by Lewis's table Y of 0.322 and 0.409 where nothing is shifted.
+#[test]
+fn profile_shifts_split_by_equal_strength() {
+    let factor = |gear: &CutGear| form_factor_of_helical(gear, 0.379_951).unwrap();
+    assert!((pair([30, 30], 0.4, Split::EqualStrength).gears[0].shift - 0.2).abs() < 1e-6);
+    for (counts, sum) in [([20, 50], 0.0), ([20, 50], 0.5), ([15, 45], 0.6), ([36, 24], 0.4)] {
+        let [one, two] = pair(counts, sum, Split::EqualStrength).gears;
+        assert!((factor(&one) / factor(&two) - 1.0).abs() < 1e-4, "{counts:?}: {} {}", factor(&one), factor(&two));
+        assert!((one.shift > two.shift) == (counts[0] < counts[1]), "{counts:?}: {} {}", one.shift, two.shift);
+    }
+    let mut gear = job(System::Metric, &[(F::Teeth, "20"), (F::Pitch, "2.5"), (F::MateTeeth, "51"), (F::Centre, "88.75")]);
+    gear.choose(Choice::Job(JobChoice::CutterSplit), "equal-strength");
+    let rows = format!("{:?}", section(&build(&gear, Words::Us)).rows);
+    assert!(rows.contains("split so that both roots are as strong"), "{rows}");
 }
 
 /// DIN 3966-1's spur gear: 17 teeth, module 3.5, x 0.518. With 0.04 + 0.04 mm thinner teeth, square to the flanks 0.04 cos 20° off each span:

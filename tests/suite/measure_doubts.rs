@@ -69,6 +69,15 @@ fn they_mesh_at_their_centre_distance() {
     answers(&twenty(&[(F::MateTeeth, "30"), (F::Centre, "50")]), "no profile shift brings them to a 30-tooth mate at 50.000 mm: 62.50");
 }
 
+/// Worn flanks leave the roots where they were: 62.5 − (80 + 43.75) ÷ 2 = 0.625 mm over the mate's tips. A root measured at 43.4 mm leaves 0.8.
+#[test]
+fn the_room_at_the_roots() {
+    let worn = [(F::Span, "19.0511"), (F::SpanMore, "26.4314"), (F::MateTeeth, "30"), (F::Centre, "62.5")];
+    crate::any_job::near(&twenty(&worn), "measure.root_clearance_mm", 0.625, 1e-6);
+    crate::any_job::near(&twenty(&worn), "measure.tip_clearance_mm", 0.625, 1e-6);
+    crate::any_job::near(&twenty(&[&worn[..], &[(F::Root, "43.4")]].concat()), "measure.root_clearance_mm", 0.8, 1e-6);
+}
+
 /// 12 and 13 teeth of module 2.5, each shifted by 0.4: 32.952 mm apart, 1.1675 teeth in contact. By 0.5 each and 33.321 mm apart, tips of full
 /// height leave 33.321 − (37.5 + 28.75) ÷ 2 = 0.196 mm, less than a tenth of a module.
 #[test]

@@ -63,6 +63,8 @@ fn forces_of_jindal() {
 fn profile_shift_strengthens_a_root() {
     let of = |shift| lewis::form_factor(&CutGear { teeth: Teeth::new(18).unwrap(), cut: spur(3.0), shift }, 0.38).unwrap();
     assert!(of(-0.2) < of(0.0) && of(0.0) < of(0.2) && of(0.2) < of(0.5));
+    // Where the tip has come to a point, as that of 18 teeth has by 1.2, the root is as strong as before, though the tip bears nothing.
+    assert!(of(0.5) < of(0.9) && of(1.2) > of(0.2));
 }
 
 /// 20 and 40 teeth of module 5.

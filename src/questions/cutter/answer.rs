@@ -110,7 +110,7 @@ impl Order {
         let (teeth, module, rack) = (wanted.teeth?, wanted.module?, wanted.rack?);
         let (addendum, dedendum, radius) = rack.sizes();
         let cut = Cut::new(module, wanted.helix, wanted.pressure).ok()?.with_heights(addendum, dedendum);
-        let (pair, no_pair) = pair_of(&wanted, cut, teeth, straight_depth(&cut, radius));
+        let (pair, no_pair) = pair_of(&wanted, cut, teeth, radius);
         let (shift, from) = match (wanted.profile_shift, &pair, wanted.split) {
             (Some(given), ..) => (given, ShiftFrom::Given),
             (None, Some(shared), Some(rule)) => (first(shared).shift, ShiftFrom::Rule(rule)),
@@ -248,7 +248,7 @@ pub fn tips(shared: &Shared) -> [Length; 2] {
     [tip1.min(one.tip_diameter()), tip2.min(two.tip_diameter())]
 }
 
-fn pair_of(wanted: &Wanted, cut: Cut, teeth: Teeth, straight: f64) -> (Option<Shared>, Option<(GeometryError, Option<Length>)>) {
+fn pair_of(wanted: &Wanted, cut: Cut, teeth: Teeth, tip_radius: f64) -> (Option<Shared>, Option<(GeometryError, Option<Length>)>) {
     let Some(mate) = wanted.mate_teeth else { return (None, None) };
     let plain = [teeth, mate].map(|teeth| CutGear { teeth, cut, shift: 0.0 });
     let reference = pair::tightest_centre(plain);
@@ -259,7 +259,7 @@ fn pair_of(wanted: &Wanted, cut: Cut, teeth: Teeth, straight: f64) -> (Option<Sh
     };
     let shared = match (wanted.profile_shift, wanted.split) {
         (Some(first), _) => with_first(cut, [teeth, mate], centre, first),
-        (None, Some(rule)) => by_rule(cut, [teeth, mate], centre, rule, straight),
+        (None, Some(rule)) => by_rule(cut, [teeth, mate], centre, rule, tip_radius),
         (None, None) => return (None, None),
     };
     match shared {

@@ -83,7 +83,7 @@ impl Known {
         let beside_pins = || found.without.as_ref().filter(|(of, _)| *of == Reading::Pins).map(|(_, candidate)| candidate);
         let laid_in = best.or_else(beside_pins);
         let pin = laid_in.zip(readings.pins).and_then(|(gear, (pin, _))| pins::lay(&gear.worn(), pin).err());
-        let with_mate = best.and_then(|best| with_mate(best, &measured.mate)?.ok());
+        let with_mate = best.and_then(|best| with_mate(best, readings.root, &measured.mate)?.ok());
         Some(Self { readings, found, next, pin, with_mate })
     }
 
@@ -95,18 +95,18 @@ impl Known {
 
 /// Why the likeliest gear and its mate have no geometry at their centre distance, and the distance they want.
 pub fn mate_problem(measured: &Measured, best: &Candidate) -> Option<(GeometryError, Option<Length>)> {
-    let why = with_mate(best, &measured.mate)?.err()?;
+    let why = with_mate(best, None, &measured.mate)?.err()?;
     let mate = CutGear { teeth: measured.mate.teeth?, ..best.worn() }.with_shift(0.0);
     Some((why, pair::tightest_centre([best.worn(), mate])))
 }
 
-/// The likeliest gear with its mate; nothing where the mate or the centre distance is not typed.
-fn with_mate(best: &Candidate, typed: &Mate) -> Option<Result<WithMate, GeometryError>> {
+/// The likeliest gear, its roots as measured where they were, with its mate; nothing where the mate or the centre distance is not typed.
+fn with_mate(best: &Candidate, root: Option<Length>, typed: &Mate) -> Option<Result<WithMate, GeometryError>> {
     let (teeth, centre) = (typed.teeth?, typed.centre?);
-    Some(run_with(best, typed, teeth, centre))
+    Some(run_with(best, root, typed, teeth, centre))
 }
 
-fn run_with(best: &Candidate, typed: &Mate, teeth: Teeth, centre: Length) -> Result<WithMate, GeometryError> {
+fn run_with(best: &Candidate, root: Option<Length>, typed: &Mate, teeth: Teeth, centre: Length) -> Result<WithMate, GeometryError> {
     let worn = best.worn();
     let mesh = Mesh { driver: worn.teeth, driven: teeth };
     let setting = Setting { mesh, cut: worn.cut, centre: Some(centre), driver_shift: Some(best.gear.shift), face_width: None };
@@ -120,8 +120,11 @@ fn run_with(best: &Candidate, typed: &Mate, teeth: Teeth, centre: Length) -> Res
     };
     let mate = bare.with_shift(shift);
     let tightest = pair::tightest_centre([worn, mate]);
-    // The mate's tips and roots are those of its cut, whatever its flanks have lost.
-    let meshing = pair::meshing([worn, mate], centre, [best.tip, Some(bare.tip_diameter())])?;
+    // Tips and roots are as measured, else those of the cut, whatever the flanks have lost.
+    let tips = [best.tip.unwrap_or_else(|| best.gear.tip_diameter()), bare.tip_diameter()];
+    let roots = [root.unwrap_or_else(|| best.gear.root_diameter()), bare.root_diameter()];
+    let clearances = pair::clearances(centre, tips, roots);
+    let meshing = Meshing { clearances, ..pair::meshing([worn, mate], centre, tips.map(Some))? };
     Ok(WithMate { mate, from, spanned, centre, meshing, tightest })
 }
 
