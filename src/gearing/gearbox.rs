@@ -40,6 +40,14 @@ impl Layout {
             Self::TwoShaft => "two shafts",
         }
     }
+
+    /// What the pair is called that joins the countershaft to the input or output.
+    pub const fn constant_pair(self) -> &'static str {
+        match self {
+            Self::InputReduced => "input pair",
+            Self::OutputReduced | Self::TwoShaft => "constant pair",
+        }
+    }
 }
 
 /// How one forward gear takes its power.

@@ -211,7 +211,7 @@ fn marked_teeth_meet_when_they_do_by_hand() {
     let reading = |label: &str| said.iter().flat_map(|group| &group.readings).find(|one| one.label == label).unwrap().value.clone();
     // 12 × 25 ÷ 30 = 10; 10 × 23 ÷ 32 = 7.1875; 38.4 − 12.
     assert_eq!([reading("cluster"), reading("output")], ["10.00", "7.19"]);
-    assert_eq!([reading("constant pair"), reading("2nd")], ["marked teeth meet", "meet in 26.40 turns"]);
+    assert_eq!([reading("input pair"), reading("2nd")], ["marked teeth meet", "meet in 26.40 turns"]);
     // Half a turn on, no two marked teeth meet; turned to a whole number of meetings the picture is as at first.
     assert!(turned.turned(12.5).unwrap().read_out(12.5).groups.iter().flat_map(|group| &group.readings).all(|one| !one.stands_out));
     assert!(turned.stops().iter().any(|stop| (stop - 38.4).abs() < 1e-9));

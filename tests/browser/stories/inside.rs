@@ -92,9 +92,9 @@ fn the_train_is_turned_until_marked_teeth_meet() -> Result<()> {
             page.press(Key::Right).await?;
         }
         page.says(".picture__said", "5.75 turns of the input").await?;
-        page.says(".picture__said", "constant pair meet in 0.25 turns").await?;
+        page.says(".picture__said", "input pair meet in 0.25 turns").await?;
         page.press(Key::Right).await?;
-        page.says(".picture__said", "constant pair marked teeth meet").await?;
+        page.says(".picture__said", "input pair marked teeth meet").await?;
         // 6 × 25/30 = 5 turns of the cluster.
         page.says(".picture__said", "cluster 5.00").await?;
         let told = page.told("Turn it").await?.join(" ");

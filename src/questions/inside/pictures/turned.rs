@@ -5,6 +5,7 @@ use num_integer::Integer;
 use super::{drawn, shaft_of, train_with_parts};
 use crate::chart::train::Train;
 use crate::chart::train::turned::{Marked, Turned};
+use crate::gearing::Layout;
 use crate::gearing::hunting::Hunting;
 use crate::gearing::part::Part;
 use crate::gearing::speeds::Turning;
@@ -18,7 +19,8 @@ pub fn turned(source: Source<'_>, focus: Option<usize>) -> Option<Turned> {
     let (train, parts) = train_with_parts(source, focus);
     let rate = |part: Part| turning.part(part).map(|turns| turns.speed.of_input);
     let wheels = parts.iter().map(|part| rate(*part).map_or(0.0, decimal)).collect();
-    let (marked, every): (Vec<Marked>, Vec<Ratio>) = marked(&train, &parts, turning).unzip();
+    let say = |part: Part| source.reader.words.say(&name(part, analysis.setup.layout));
+    let (marked, every): (Vec<Marked>, Vec<Ratio>) = marked(&train, &parts, turning, &say).unzip();
     let of_shaft = |at: usize| {
         let is_it = |part: &Part| matches!(part, Part::Shaft(axis) if shaft_of(*axis) == at);
         let turns = turning.parts.iter().find(|turns| is_it(&turns.part))?;
@@ -30,8 +32,13 @@ pub fn turned(source: Source<'_>, focus: Option<usize>) -> Option<Turned> {
 }
 
 /// The pairs that carry the power, and after how many turns of the input the same two teeth of each meet again.
-fn marked(train: &Train, parts: &[Part], turning: &Turning) -> impl Iterator<Item = (Marked, Ratio)> {
-    train.meshes.iter().filter_map(|(driver, driven)| {
+fn marked<'a>(
+    train: &'a Train,
+    parts: &'a [Part],
+    turning: &'a Turning,
+    name: &'a dyn Fn(Part) -> String,
+) -> impl Iterator<Item = (Marked, Ratio)> + 'a {
+    train.meshes.iter().filter_map(move |(driver, driven)| {
         let carries = |at: &usize| train.wheels.get(*at).is_some_and(|wheel| wheel.is_on_path);
         let part = parts.get(*driver)?;
         let teeth = |at: &usize| turning.part(*parts.get(*at)?)?.teeth;
@@ -62,10 +69,10 @@ fn common_multiple(one: Ratio, other: Ratio) -> Option<Ratio> {
     Some(Ratio::new(numerator, one.denom().gcd(other.denom())))
 }
 
-fn name(part: Part) -> String {
+fn name(part: Part, layout: Layout) -> String {
     match part {
         Part::Driver(gear) | Part::Driven(gear) => gear.to_string(),
-        Part::ConstantDriver | Part::ConstantDriven => "constant pair".into(),
+        Part::ConstantDriver | Part::ConstantDriven => layout.constant_pair().into(),
         _ => "reverse".into(),
     }
 }

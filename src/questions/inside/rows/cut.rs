@@ -1,6 +1,6 @@
 //! The cut of the gears: hunting teeth, how the pairs fit their centre distance, and the thrust they give.
 
-use super::speeds::{constant_name, pair_name};
+use super::speeds::pair_name;
 use super::typed_row;
 use crate::gearing::Teeth;
 use crate::gearing::geometry::{Geometry, GeometryError, undercut};
@@ -17,7 +17,7 @@ use crate::units::{Force, Measured, number, unit};
 const ISO: &str = "ISO 21771:2007";
 
 fn name(analysis: &Analysis, pair: &Pair) -> String {
-    pair.gear.map_or_else(|| constant_name(analysis.setup.layout).into(), String::from)
+    pair.gear.map_or_else(|| analysis.setup.layout.constant_pair().into(), String::from)
 }
 
 fn key(pair: &Pair) -> String {

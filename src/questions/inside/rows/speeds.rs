@@ -215,15 +215,7 @@ fn frequency_figure(key: &str, frequency: Frequency, teeth: u16) -> Figure {
 
 pub(super) fn pair_name(layout: Layout, driver: Part) -> String {
     match driver {
-        Part::ConstantDriver => constant_name(layout).into(),
+        Part::ConstantDriver => layout.constant_pair().into(),
         other => format!("{} pair", short_name(other)),
-    }
-}
-
-/// What the pair that joins the countershaft is called.
-pub(super) fn constant_name(layout: Layout) -> &'static str {
-    match layout {
-        Layout::InputReduced => "input pair",
-        Layout::OutputReduced | Layout::TwoShaft => "constant pair",
     }
 }
