@@ -147,7 +147,7 @@ fn a_fold_that_was_opened_is_open_again_and_a_tab_chosen_again() -> Result<()> {
         // Tabs go by arrow keys.
         page.of::<()>(browser_tests::tab("Countershaft speeds"), "void one.focus()").await?;
         page.press(Key::Left).await?;
-        page.has_focus(browser_tests::tab("Gear train")).await?;
-        page.until_of(browser_tests::tab("Gear train"), "one.ariaSelected === 'true'").await
+        page.has_focus(browser_tests::tab("Turn it")).await?;
+        page.until_of(browser_tests::tab("Turn it"), "one.ariaSelected === 'true'").await
     })
 }
