@@ -31,6 +31,8 @@ fn a_link_carries_the_whole_job_and_is_only_shown_until_a_copy_is_kept() -> Resu
         page.open("").await?;
         page.type_into(field(TITLE), "Sent by link").await?;
         let fragment = link_of(page).await?;
+        // What is still to be written would come after what is forgotten.
+        page.until("kept.texts().then((texts) => texts.some((text) => text.includes('Sent by link')))").await?;
         page.js::<serde_json::Value>("kept.forget()").await?;
         page.go("?received").await?;
         page.ready().await?;
