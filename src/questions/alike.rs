@@ -48,6 +48,23 @@ pub fn by_figure(source: Source<'_>, decimals: usize, figure: impl Fn(&Analysis)
     groups
 }
 
+/// Setups gathered by what holds of them, in the order in which it is first met.
+pub fn gathered<T: PartialEq>(each: impl IntoIterator<Item = (usize, T)>) -> Vec<(T, Vec<usize>)> {
+    let mut groups: Vec<(T, Vec<usize>)> = Vec::new();
+    for (column, holds) in each {
+        match groups.iter_mut().find(|(known, _)| *known == holds) {
+            Some((_, columns)) => columns.push(column),
+            None => groups.push((holds, vec![column])),
+        }
+    }
+    groups
+}
+
+/// As [`gathered`], of all setups of which something holds.
+pub fn together<T: PartialEq>(source: Source<'_>, holds: impl Fn(&Analysis) -> Option<T>) -> Vec<(T, Vec<usize>)> {
+    gathered((0..).zip(source.setups).filter_map(|(column, analysis)| Some((column, holds(analysis)?))))
+}
+
 /// A number as it is shown.
 pub fn rounded(value: f64, decimals: usize) -> f64 {
     let shown = format!("{:.decimals$}", value.abs());

@@ -1,6 +1,6 @@
 //! Does each setup's gear set go into the case of setup A? By the case its set is known for, else by layout, tooth sums and pitch.
 
-use super::alike::{listed, say};
+use super::alike::{gathered, listed, say};
 use super::{Known, Shelves, Source};
 use crate::catalogue::Entry;
 use crate::catalogue::case::{CaseFit, CaseNeeds, fit};
@@ -121,15 +121,7 @@ pub fn said(source: Source<'_>) -> Option<String> {
             if by_sums.len() == 1 { "its" } else { "their" }
         ));
     }
-    let mut misfits: Vec<(String, Vec<usize>)> = Vec::new();
-    for (column, misfit) in fits.iter().filter_map(|(column, fit)| Some((*column, fit.misfit()?))) {
-        let reason = misfit.reason();
-        match misfits.iter_mut().find(|(known, _)| *known == reason) {
-            Some((_, columns)) => columns.push(column),
-            None => misfits.push((reason, vec![column])),
-        }
-    }
-    for (reason, columns) in misfits {
+    for (reason, columns) in gathered(fits.iter().filter_map(|(column, fit)| Some((*column, fit.misfit()?.reason())))) {
         let go = if said.is_empty() { " go" } else { "" };
         said.push(format!("{} not{go}{} ({reason})", say(&columns, "does", "do"), into(&said)));
     }

@@ -2,6 +2,7 @@
 
 use super::{Analysis, Source};
 use crate::motion::car::{Origin, Sourced};
+use crate::questions::alike::together;
 use crate::sheet::Rest;
 use crate::sheet::said::{Said, marks};
 
@@ -28,19 +29,11 @@ pub fn of<T>(label: &str, value: &Sourced<T>, shown: impl Into<String>) -> Rest 
 
 /// A value of each setup: once where all have the same, else once for each that differs, with the letters of its setups.
 pub fn by_setup(source: Source<'_>, rest: impl Fn(&Analysis) -> Option<Rest>) -> Vec<Rest> {
-    let mut found: Vec<(Rest, Vec<usize>)> = Vec::new();
-    for (column, analysis) in source.setups.iter().enumerate() {
-        let Some(rest) = rest(analysis) else { continue };
-        match found.iter_mut().find(|(known, _)| *known == rest) {
-            Some((_, columns)) => columns.push(column),
-            None => found.push((rest, vec![column])),
-        }
-    }
     let named = |(rest, columns): (Rest, Vec<usize>)| {
         if columns.len() == source.setups.len() {
             return rest;
         }
         Rest { label: format!("{}, {}", rest.label, Said::new(marks(&columns)).plain()), ..rest }
     };
-    found.into_iter().map(named).collect()
+    together(source, rest).into_iter().map(named).collect()
 }

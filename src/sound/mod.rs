@@ -10,8 +10,8 @@
 
 pub mod bearing;
 pub mod by_ear;
-pub mod heard;
 pub mod kept;
+pub mod noise;
 pub mod orders;
 pub mod read;
 pub mod recording;
@@ -21,6 +21,6 @@ pub mod tone;
 mod weights;
 
 pub use bearing::RollingBearing;
-pub use heard::{Clutch, GoesWith, Heard, Kind, Load};
+pub use noise::{Clutch, GoesWith, Heard, Kind, Load};
 pub use orders::{Fitted, Orders, Rotating};
 pub use tone::{Moment, Origin, Pair, Race, Seat, Tone};

@@ -3,7 +3,7 @@
 //! Order of the list: what needs no tool and no higher speed first. Common practice, no published source; two tones that keep step with
 //! the same thing never part by speed or gear, so load, clutch or a swap must do it.
 
-use super::heard::Heard;
+use super::noise::Heard;
 use super::orders::{Follows, Orders};
 use super::tone::{Moment, Origin, Seat, Tone};
 use super::weights::Class;

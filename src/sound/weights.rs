@@ -3,7 +3,7 @@
 //! A clear tone is teeth under load, a rough one a bearing, knocks are teeth without load, a boom is firing or the driveshaft, what is
 //! felt in the steering wheel is a wheel, what is felt in the floor a shaft. Points are added; they are no probabilities.
 
-use super::heard::{GoesWith, Kind, Load};
+use super::noise::{GoesWith, Kind, Load};
 use super::orders::Follows;
 use super::tone::{Origin, Seat, Tone};
 

@@ -2,7 +2,7 @@
 
 use super::answer::Speedo;
 use super::rows::{fit, wants};
-use crate::questions::alike::say;
+use crate::questions::alike::{say, together};
 use crate::questions::missing;
 use crate::questions::{Analysis, Source};
 use crate::sheet::Said;
@@ -12,14 +12,7 @@ use crate::units::number;
 
 /// The sentence.
 pub fn said(source: Source<'_>) -> Said {
-    let mut clauses: Vec<(Clause, Vec<usize>)> = Vec::new();
-    for (column, analysis) in (0..).zip(source.setups) {
-        let Some(clause) = Clause::of(source, analysis) else { continue };
-        match clauses.iter_mut().find(|(known, _)| *known == clause) {
-            Some((_, columns)) => columns.push(column),
-            None => clauses.push((clause, vec![column])),
-        }
-    }
+    let clauses = together(source, |analysis| Clause::of(source, analysis));
     let answer = clauses.iter().map(|(clause, columns)| clause.say(columns)).collect::<Vec<_>>().join(" ");
     let lacking = missing::said(source, &wants(source), "what the dial reads");
     Said::of([answer, unsteady(source), one_speed(source), lacking.unwrap_or_default()])

@@ -2,7 +2,7 @@
 
 use super::answer::Instead;
 use super::rows::{joints_said, pieces, why};
-use crate::questions::alike::listed;
+use crate::questions::alike::{listed, together};
 use crate::questions::missing::{self, Want};
 use crate::questions::{Analysis, Source};
 use crate::sheet::Said;
@@ -24,22 +24,13 @@ const SHOP: &str = "A shaft that lets go can kill: have it made and balanced by 
 
 /// The sentence.
 pub fn said(source: Source<'_>) -> Said {
-    let mut clauses: Vec<(String, Vec<usize>)> = Vec::new();
-    let mut is_over = false;
-    for (column, analysis) in (0..).zip(source.setups) {
+    let clauses = together(source, |analysis| {
         let parts = [judged(source, analysis), joints_said(analysis)].into_iter().flatten();
         let (parts, overs): (Vec<String>, Vec<bool>) = parts.unzip();
-        if parts.is_empty() {
-            continue;
-        }
-        is_over |= overs.contains(&true);
-        let clause = parts.join(" ");
-        match clauses.iter_mut().find(|(known, _)| *known == clause) {
-            Some((_, columns)) => columns.push(column),
-            None => clauses.push((clause, vec![column])),
-        }
-    }
-    let judged = clauses.iter().map(|(clause, columns)| format!("{}: {clause}", marks(columns)));
+        (!parts.is_empty()).then(|| (parts.join(" "), overs.contains(&true)))
+    });
+    let is_over = clauses.iter().any(|((_, is_over), _)| *is_over);
+    let judged = clauses.iter().map(|((clause, _), columns)| format!("{}: {clause}", marks(columns)));
     let lacking = missing::said(source, &WANTS, "the shaft’s critical speed").unwrap_or_default();
     Said::of(judged.chain([lacking, if is_over { SHOP.to_owned() } else { String::new() }]))
 }

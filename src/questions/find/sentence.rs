@@ -3,7 +3,7 @@
 use super::{Asked, evaluate, words};
 use crate::finder::wish::Strength;
 use crate::finder::{Given, Wish};
-use crate::questions::alike::{Alike, by_figure, say};
+use crate::questions::alike::{Alike, by_figure, say, together};
 use crate::questions::{Analysis, Source};
 use crate::sheet::Said;
 use crate::sheet::said::marks;
@@ -107,14 +107,7 @@ impl Judged<'_> {
 
     /// `[C] fails a must-have: tyre diameter 0.40 in too high.`
     fn failing(&self) -> String {
-        let mut found: Vec<(String, Vec<usize>)> = Vec::new();
-        for (column, analysis) in self.source.setups.iter().enumerate() {
-            let Some(why) = self.fails_a_must(analysis) else { continue };
-            match found.iter_mut().find(|(known, _)| *known == why) {
-                Some((_, columns)) => columns.push(column),
-                None => found.push((why, vec![column])),
-            }
-        }
+        let found = together(self.source, |analysis| self.fails_a_must(analysis));
         found.iter().map(|(why, columns)| format!("{} a must-have: {why}.", say(columns, "fails", "fail"))).collect::<Vec<_>>().join(" ")
     }
 

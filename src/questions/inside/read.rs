@@ -4,10 +4,10 @@ use crate::gearing::geometry::pair_cuts::{self, PairAt, PairCut};
 use crate::gearing::geometry::{Cut, Hand};
 use crate::gearing::speeds::Selected;
 use crate::gearing::{GearNumber, Mesh};
-use crate::job::{self, InputId, InputProblem, InsideField, Job, JobField, SetupField, SetupId};
+use crate::job::{self, InputProblem, InsideField, Job, JobField, SetupField, SetupId};
 use crate::problem::Problem;
 use crate::questions::gap::Gap;
-use crate::questions::setup::{keep, keep_or};
+use crate::questions::setup::{gears_of, keep, keep_or};
 use crate::toothload::along::{self, ShaftBearing};
 use crate::toothload::duty::{Duty, TorqueFrom};
 use crate::toothload::synchroniser::{self, Cone, Lining};
@@ -318,12 +318,5 @@ fn read_cut(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Option<Cut>
 
 /// The numbers of gears in a text, parted by blanks or commas; what is none is said and left out.
 fn gears(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Vec<GearNumber> {
-    let (text, many) = (&setup.inside.unsynchronised, setup.gearbox.gears.len());
-    let parts = text.split(|c: char| c.is_whitespace() || matches!(c, ',' | ';')).filter(|part| !part.is_empty());
-    let read = |part: &str| {
-        let gear = GearNumber::read(part).filter(|gear| gear.place() < many);
-        gear.ok_or_else(|| Gap::NoGearOfBox { text: number::clip(part), gears: many })
-    };
-    let path = InputId::from((setup.id, SetupField::Unsynchronised));
-    parts.filter_map(|part| read(part).map_err(|why| problems.push(Problem::caution(path, &why))).ok()).collect()
+    gears_of(setup, SetupField::Unsynchronised, &setup.inside.unsynchronised, problems, |text, gears| Gap::NoGearOfBox { text, gears })
 }

@@ -6,7 +6,7 @@ use crate::gearing::GearNumber;
 use crate::gearing::teeth::decimal;
 use crate::motion::plan::Plan;
 use crate::problem::{Explain, capital};
-use crate::questions::alike::{Alike, by_figure, say};
+use crate::questions::alike::{Alike, by_figure, say, together};
 use crate::questions::missing::{self, Want};
 use crate::questions::{Analysis, Source};
 use crate::sheet::Said;
@@ -170,15 +170,10 @@ fn shifted_at(analysis: &Analysis, at: usize, gear: GearNumber) -> Option<Veloci
 
 /// `[C] does not get to 100 mph: the car does not move off.`
 fn unreached(source: Source<'_>, at: usize, speed: &str) -> String {
-    let mut stopped: Vec<(&'static str, Vec<usize>)> = Vec::new();
-    for (column, analysis) in (0..).zip(source.setups) {
-        let Some(facts) = analysis.facts().filter(|_| seconds(analysis, at).is_none()) else { continue };
-        let why = facts.to_speed.get(at).and_then(|way| way.as_ref().err()).map_or("out of reach", |stopped| out_of_reach(*stopped));
-        match stopped.iter_mut().find(|(known, _)| *known == why) {
-            Some((_, columns)) => columns.push(column),
-            None => stopped.push((why, vec![column])),
-        }
-    }
+    let stopped = together(source, |analysis| {
+        let facts = analysis.facts().filter(|_| seconds(analysis, at).is_none())?;
+        Some(facts.to_speed.get(at).and_then(|way| way.as_ref().err()).map_or("out of reach", |stopped| out_of_reach(*stopped)))
+    });
     let sentence = |(why, columns): &(&str, Vec<usize>)| {
         let why = why.strip_prefix("out of reach: ").unwrap_or(why);
         let get = say(columns, "does not get", "do not get");

@@ -1,7 +1,7 @@
 //! The answer of Road speed in a sentence: what the engine turns at the cruise speed and why, how far 1st reaches, where shifts land.
 
 use crate::gearing::teeth::decimal;
-use crate::questions::alike::{Alike, by_figure, listed, rounded, say};
+use crate::questions::alike::{Alike, by_figure, listed, rounded, say, together};
 use crate::questions::missing::{self, ON_THE_ROAD};
 use crate::questions::road::answer::InGear;
 use crate::questions::short::cruise_text;
@@ -154,19 +154,11 @@ fn landing(source: Source<'_>) -> Option<String> {
 /// `[B] reaches 126 mph on tyres made for 112 (S).`
 fn outrun(source: Source<'_>) -> String {
     let unit = Velocity::usual(source.reader.units);
-    let mut found: Vec<(String, Vec<usize>)> = Vec::new();
-    for (column, analysis) in source.setups.iter().enumerate() {
-        let limit = analysis.setup.tyre.as_ref().and_then(crate::tyre::Tyre::speed_limit);
-        let (Some((symbol, limit)), Some(fastest)) = (limit, analysis.tyres().fastest) else { continue };
-        let [fastest, limit] = [fastest.speed, limit].map(|speed| rounded((unit.take)(&speed), 0));
-        if fastest <= limit {
-            continue;
-        }
-        let said = format!("{} {} on tyres made for {} ({symbol})", number::show(fastest, 0), unit.symbol, number::show(limit, 0));
-        match found.iter_mut().find(|(known, _)| *known == said) {
-            Some((_, columns)) => columns.push(column),
-            None => found.push((said, vec![column])),
-        }
-    }
+    let found = together(source, |analysis| {
+        let (symbol, limit) = analysis.setup.tyre.as_ref().and_then(crate::tyre::Tyre::speed_limit)?;
+        let [fastest, limit] = [analysis.tyres().fastest?.speed, limit].map(|speed| rounded((unit.take)(&speed), 0));
+        let said = || format!("{} {} on tyres made for {} ({symbol})", number::show(fastest, 0), unit.symbol, number::show(limit, 0));
+        (fastest > limit).then(said)
+    });
     found.iter().map(|(said, columns)| format!("{} {said}.", say(columns, "reaches", "reach"))).collect::<Vec<_>>().join(" ")
 }

@@ -21,7 +21,7 @@ use crate::gearing::{self, FinalDrive, Gear, GearNumber, Gearbox, Idler, Layout,
 use crate::job::{self, Choice, InputId, InputProblem, Job, JobField, SetupField, SetupId};
 use crate::problem::{Explain, Problem};
 use crate::tyre::{OmittedAspect, Rolling, Tyre};
-use crate::units::{AngularVelocity, Velocity, limits};
+use crate::units::{AngularVelocity, Velocity, limits, number};
 
 /// What all setups of a job share.
 #[derive(Clone, Debug, PartialEq)]
@@ -252,4 +252,22 @@ pub fn keep<T>(problems: &mut Vec<InputProblem>, field: impl Into<InputId>, read
 /// As [`keep`], where something stands in for what cannot be read; `by` says what.
 pub fn keep_or<T>(problems: &mut Vec<InputProblem>, field: impl Into<InputId>, read: Result<T, impl Explain>, by: &str) -> Option<T> {
     read.map_err(|why| problems.push(Problem::defaulted(field.into(), &why, by))).ok()
+}
+
+/// The gears of a box that a text names, parted by blanks or commas; what is none of them is said and left out.
+pub fn gears_of(
+    setup: &job::Setup,
+    field: SetupField,
+    text: &str,
+    problems: &mut Vec<InputProblem>,
+    why: impl Fn(String, usize) -> Gap,
+) -> Vec<GearNumber> {
+    let many = setup.gearbox.gears.len();
+    let parts = text.split(|c: char| c.is_whitespace() || matches!(c, ',' | ';')).filter(|part| !part.is_empty());
+    let read = |part: &str| {
+        let gear = GearNumber::read(part).filter(|gear| gear.place() < many);
+        let read = gear.ok_or_else(|| why(number::clip(part), many));
+        read.map_err(|why| problems.push(Problem::caution((setup.id, field).into(), &why))).ok()
+    };
+    parts.filter_map(read).collect()
 }

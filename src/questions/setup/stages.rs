@@ -1,14 +1,13 @@
 //! The extra stages of a setup, read and checked: what each is, its ratio, and in which gears it can be switched.
 
-use super::{keep, keep_or};
+use super::{gears_of, keep, keep_or};
 use crate::gearing::stage::{MOST_SWITCHED, Switch, UsedIn};
-use crate::gearing::{GearNumber, Ratio, Stage, StageKind, read};
+use crate::gearing::{Ratio, Stage, StageKind, read};
 use crate::job::choice::Picked;
 use crate::job::choice::UnknownOption;
 use crate::job::{self, InputProblem, SetupField};
 use crate::problem::Problem;
 use crate::questions::gap::Gap;
-use crate::units::number;
 
 /// Every stage; nothing where one of them has no ratio.
 pub(super) fn read(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Option<Vec<Stage>> {
@@ -65,14 +64,6 @@ fn used_in(
         "always" => return None,
         _ => {}
     }
-    let many = setup.gearbox.gears.len();
-    let parts = text.split(|c: char| c.is_whitespace() || matches!(c, ',' | ';')).filter(|part| !part.is_empty());
-    let read = |part: &str| {
-        let gear = GearNumber::read(part).filter(|gear| gear.place() < many);
-        gear.ok_or_else(|| Gap::NotSwitchedIn { text: number::clip(part), gears: many })
-    };
-    let field = (setup.id, SetupField::StageGears(at));
-    let gears: Vec<GearNumber> =
-        parts.filter_map(|part| read(part).map_err(|why| problems.push(Problem::caution(field.into(), &why))).ok()).collect();
-    Some(UsedIn::gears(&gears))
+    let why = |text, gears| Gap::NotSwitchedIn { text, gears };
+    Some(UsedIn::gears(&gears_of(setup, SetupField::StageGears(at), text, problems, why)))
 }

@@ -5,7 +5,7 @@ use crate::gearing::{GearNumber, Step};
 use crate::job::SetupField;
 use crate::questions::deciding::few_of;
 use crate::questions::entries as typed;
-use crate::questions::missing::{self, Want};
+use crate::questions::missing::{self, ON_THE_ROAD, Want};
 use crate::questions::road::rows::{landing, past_top_speed, speed_at_shift, step_speed, switched};
 use crate::questions::{Analysis, Source};
 use crate::sheet::{Cell, Piece, Row};
@@ -45,12 +45,8 @@ fn has_constant(source: Source<'_>) -> bool {
 
 /// What road speeds need besides the gears, whose fields stand in the table itself.
 fn road_wants(source: Source<'_>) -> Vec<Want<'static>> {
-    let mut wants: Vec<Want<'static>> = vec![
-        ("the ring and pinion", &|analysis| analysis.setup.final_drive.is_none()),
-        ("the extra stages", &|analysis| analysis.setup.stages.is_none()),
-        ("the tyre", &|analysis| analysis.setup.tyre.is_none()),
-        ("the tread worn off", &|analysis| analysis.setup.tyre.is_some() && analysis.setup.rolling.is_none()),
-    ];
+    let [_, behind_gears @ ..] = ON_THE_ROAD;
+    let mut wants: Vec<Want<'static>> = behind_gears.to_vec();
     if source.conditions.shift.is_none() {
         wants.push(("the shift rpm", &|_| true));
     }

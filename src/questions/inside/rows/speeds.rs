@@ -126,9 +126,7 @@ fn short_name(part: Part) -> String {
 fn part_key(part: Part) -> String {
     match part {
         Part::Driver(gear) | Part::Driven(gear) => format!("gear_{}", gear.number()),
-        Part::ReverseDriver | Part::ReverseDriven => "reverse".into(),
-        Part::IdlerEntry | Part::IdlerExit => "idler".into(),
-        _ => "constant".into(),
+        other => short_name(other),
     }
 }
 
