@@ -52,7 +52,7 @@ fn what_the_teeth_of_the_demo_boxes_bear() {
 }
 
 /// The demo job with teeth: 10 DP, 25° and 3/4 in wide, right-hand on the clusters; in B 1st is narrower and 3rd left-hand, C is coarser.
-fn teeth() -> Job {
+pub(crate) fn teeth() -> Job {
     let mut job = demo::job();
     for (setup, (pitch, pairs)) in job.setups.iter_mut().zip([("10", ""), ("10", "1st face 16 mm; 3rd left"), ("9", "")]) {
         setup.inside = Inside {
@@ -85,7 +85,7 @@ fn fault() -> Job {
 }
 
 /// The demo job with a whine in third at 40 mph, only pulling, and a bearing whose geometry is known.
-fn noise() -> Job {
+pub(crate) fn noise() -> Job {
     let noise = Noise {
         kind: Chosen::of(Kind::Whine),
         gear: Chosen::of(HeardGear(Selected::Gear(nth(3)))),

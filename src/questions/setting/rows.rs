@@ -128,7 +128,9 @@ fn torque_row(source: Source<'_>, set: &Set, torque: Torque) -> Row {
     let shown = Figure::quantity("setting.turning", &torque, unit, places).big();
     let (pull, radius) = (set.pull.unwrap_or_default(), set.radius.unwrap_or_default());
     let force = crate::units::Force::usual(source.reader.units);
-    let filled = format!("{} × {} = {}", show(&pull, force, 2), said(source, radius), shown.text());
+    // Millimetres in a metre; in inches the torque is one of inches too.
+    let arm = if source.reader.units == System::Metric { " ÷ 1,000" } else { "" };
+    let filled = format!("{} × {}{arm} = {}", show(&pull, force, 2), said(source, radius), shown.text());
     let shown = shown.by("turning torque = pull × radius", filled, "plain statics");
     let wanted = set.torque_wanted();
     let words = wanted.as_ref().map(|wanted| {

@@ -31,9 +31,15 @@ fn decimals(source: Source<'_>) -> usize {
 fn rolls_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let Some(rolling) = &analysis.setup.rolling else { return Cell::needed(needs_to_roll(analysis)) };
     let figure = source.quantity("rolling_circumference", &rolling.circumference, decimals(source));
-    let figure = figure.by("what the tyre rolls at each turn, under load", rolling.working.clone(), rolling.how.source());
+    let filled = to_readers_unit(&rolling.working, &figure);
+    let figure = figure.by("what the tyre rolls at each turn, under load", filled, rolling.how.source());
     let turns = source.quantity("wheel_turns", &rolling.turns(), 0).small();
     Cell::line([figure.into(), turns.into()]).and([Piece::words(rolling.words())])
+}
+
+/// A tyre's working, which is in the millimetres of its size, brought to the unit that its figure is read in.
+fn to_readers_unit(working: &str, figure: &Figure) -> String {
+    if working.ends_with(" mm") && figure.unit != "mm" { format!("{working} = {}", figure.text()) } else { working.to_owned() }
 }
 
 /// What the tyre would roll by the other relations.
@@ -64,7 +70,8 @@ fn dimensions_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let Some(diameter) = tyre.diameter() else { return Cell::absent("measured rolling, no size given") };
     let figure = |key: &str, measure: &Measure| {
         let figure = source.quantity(key, &measure.value, decimals(source));
-        figure.by("from the size", measure.working.clone(), measure.source)
+        let filled = to_readers_unit(&measure.working, &figure);
+        figure.by("from the size", filled, measure.source)
     };
     let mut line: Vec<Piece> = vec![figure("tyre.diameter", &diameter).into(), Piece::words(format!("across, {}", diameter.basis.word()))];
     if let (Some(width), Some(wall)) = (tyre.section_width(), tyre.sidewall()) {

@@ -57,8 +57,10 @@ fn torque(source: Source<'_>, number: usize, fastener: &Fastener) -> Figure {
     let unit = Torque::usual(source.reader.units);
     let figure = Figure::quantity(&format!("setting.fastener_{number}.torque"), &fastener.torque(), unit, 0).big();
     let clamp = Force::usual(source.reader.units);
+    // Millimetres in a metre, inches in a foot.
+    let arm = if source.reader.units == System::Metric { "1,000" } else { "12" };
     let filled = format!(
-        "{} × {} × {} = {}; pull = {} of {}, on {}",
+        "{} × {} × {} ÷ {arm} = {}; pull = {} of {}, on {}",
         number::show(fastener.friction(), 2),
         show(&fastener.clamp(), clamp, 0),
         source.show(&fastener.thread.diameter, decimals(source) - 1),
