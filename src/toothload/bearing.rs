@@ -28,45 +28,19 @@ impl Rolling {
 /// L₁₀ = (C / P)ᵖ in millions of turns, which nine bearings of ten outlast (ISO 281:2007).
 ///
 /// ```
-/// use layshaft::toothload::bearing::{Rolling, duration, life_million_turns};
-/// use layshaft::units::{common::rpm, show, unit};
-/// // (30/10)³ million turns, at 25 turns a second
+/// use layshaft::toothload::bearing::{Rolling, life_million_turns};
+/// use layshaft::units::unit;
+/// // (30/10)³ million turns
 /// let life = life_million_turns(unit::KN.of(30.0), unit::KN.of(10.0), Rolling::Balls);
 /// assert_eq!(life.round(), 27.0);
-/// assert_eq!(show(&duration(life, rpm(1_500.0)), &unit::HOUR, 0), "300 h");
 /// ```
 pub fn life_million_turns(rating: Force, load: Force, rolling: Rolling) -> f64 {
     (rating.value / load.value).powf(rolling.exponent())
 }
 
-/// How long a number of turns takes: `L_h` = 10⁶ L / (60 n).
-pub fn duration(million_turns: f64, speed: AngularVelocity) -> Time {
-    let turns_per_second = speed.get::<uom::si::angular_velocity::revolution_per_second>().abs();
-    Time::new::<uom::si::time::second>(1e6 * million_turns / turns_per_second)
-}
-
 /// How many million turns a shaft makes in that time.
 pub fn million_turns(speed: AngularVelocity, time: Time) -> f64 {
     speed.get::<uom::si::angular_velocity::revolution_per_second>().abs() * time.get::<uom::si::time::second>() / 1e6
-}
-
-/// The rating a bearing needs for a life, C = P L^(1/p).
-///
-/// ```
-/// use layshaft::toothload::bearing::{Rolling, rating_for};
-/// use layshaft::units::{show, unit};
-/// // 10 kN × ∛8
-/// assert_eq!(show(&rating_for(unit::KN.of(10.0), 8.0, Rolling::Balls), &unit::KN, 1), "20.0 kN");
-/// ```
-pub fn rating_for(load: Force, million_turns: f64, rolling: Rolling) -> Force {
-    load * million_turns.powf(rolling.exponent().recip())
-}
-
-/// The steady load that wears as a duty cycle does, `P_m` = (Σ N P^p / Σ N)^(1/p); rows are turns (in any one unit) and load.
-pub fn mean_load(rows: &[(f64, Force)], rolling: Rolling) -> Force {
-    let turns: f64 = rows.iter().map(|row| row.0).sum();
-    let wear: f64 = rows.iter().map(|(turns, load)| turns * load.value.powf(rolling.exponent())).sum();
-    super::forces::newtons((wear / turns).powf(rolling.exponent().recip()))
 }
 
 /// The share of its life that a bearing uses up over rows of million turns and load, Σ N / L (Palmgren and Miner).
@@ -102,7 +76,7 @@ pub fn shared_life(lives: &[(Time, Rolling)]) -> Option<Time> {
 }
 
 /// P = X V Fᵣ + Y Fₐ.
-pub fn equivalent_load(radial: Force, axial: Force, radial_factor: f64, axial_factor: f64) -> Force {
+fn equivalent_load(radial: Force, axial: Force, radial_factor: f64, axial_factor: f64) -> Force {
     radial * radial_factor + axial * axial_factor
 }
 
@@ -147,49 +121,5 @@ pub fn deep_groove_load(radial: Force, axial: Force, static_rating: Force) -> Fo
         if mixed > radial.abs() { mixed } else { radial.abs() }
     } else {
         radial.abs()
-    }
-}
-
-/// How the lives of like bearings spread: a Weibull law with least life `least`, scale and slope, in units of L₁₀.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Spread {
-    /// The life that every bearing reaches.
-    pub least: f64,
-    /// The characteristic life.
-    pub scale: f64,
-    /// The slope b.
-    pub slope: f64,
-}
-
-impl Spread {
-    /// The three figures of Shigley, chapter 11 (x₀ 0.02, θ 4.459, b 1.483).
-    pub const THREE_PARAMETERS: Self = Self { least: 0.02, scale: 4.459, slope: 1.483 };
-
-    /// No least life, and nine of ten bearings reaching L₁₀.
-    pub fn with_slope(slope: f64) -> Self {
-        Self { least: 0.0, scale: (0.9_f64.recip().ln()).powf(-slope.recip()), slope }
-    }
-
-    /// The life, in L₁₀, that bearings reach with that probability (0 to 1, exclusive).
-    pub fn life_at(&self, reliability: f64) -> f64 {
-        self.least + (self.scale - self.least) * reliability.recip().ln().powf(self.slope.recip())
-    }
-
-    /// The probability that a bearing reaches that life, in L₁₀.
-    pub fn reliability_at(&self, life: f64) -> f64 {
-        (-((life - self.least).max(0.0) / (self.scale - self.least)).powf(self.slope)).exp()
-    }
-}
-
-/// The factor a₁ of ISO 281:2007 for 90, 95, 96, 97, 98 and 99 % (0.64 read, the others from memory); `None` for other shares.
-pub fn reliability_factor(percent: u8) -> Option<f64> {
-    match percent {
-        90 => Some(1.0),
-        95 => Some(0.64),
-        96 => Some(0.55),
-        97 => Some(0.47),
-        98 => Some(0.37),
-        99 => Some(0.25),
-        _ => None,
     }
 }

@@ -1,7 +1,7 @@
 //! The forces between two teeth, from the torque of one gear.
 
 use crate::gearing::geometry::Cut;
-use crate::units::{Angle, Force, Length, Torque};
+use crate::units::{Force, Length, Torque};
 
 /// The three parts of the force at a mesh; magnitudes, without direction.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -50,29 +50,5 @@ pub fn helical(torque: Torque, diameter: Length, cut: &Cut) -> ToothForces {
         tangential: newtons(tangential),
         radial: newtons(tangential * cut.pressure_rad().tan() / cut.helix_rad().cos()),
         axial: newtons(tangential * cut.helix_rad().tan()),
-    }
-}
-
-/// The forces of a straight bevel gear on its mean diameter, with its pitch-cone half angle.
-///
-/// Fₜ = 2T / `d_m`, Fᵣ = Fₜ tan α cos δ, Fₐ = Fₜ tan α sin δ. Spiral and hypoid gears are not covered.
-///
-/// Source: Shigley, 9th ed., section 13-15. The outer diameter in place of the mean one gives too little.
-///
-/// ```
-/// use layshaft::toothload::forces::straight_bevel;
-/// use layshaft::units::{common::millimetres, show, unit};
-/// let forces = straight_bevel(unit::N_M.of(100.0), millimetres(100.0), unit::DEGREE.of(20.0), unit::DEGREE.of(30.0));
-/// // 2,000 N × tan 20° is 727.94 N: × cos 30° apart, × sin 30° along the shaft
-/// assert_eq!(show(&forces.radial, &unit::NEWTON, 0), "630 N");
-/// assert_eq!(show(&forces.axial, &unit::NEWTON, 0), "364 N");
-/// ```
-pub fn straight_bevel(torque: Torque, mean_diameter: Length, pressure: Angle, cone: Angle) -> ToothForces {
-    let (pressure_rad, cone_rad) = (pressure.value, cone.value);
-    let tangential = 2.0 * torque.value.abs() / mean_diameter.value;
-    ToothForces {
-        tangential: newtons(tangential),
-        radial: newtons(tangential * pressure_rad.tan() * cone_rad.cos()),
-        axial: newtons(tangential * pressure_rad.tan() * cone_rad.sin()),
     }
 }

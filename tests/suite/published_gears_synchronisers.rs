@@ -7,7 +7,7 @@ use layshaft::problem::Explain;
 use layshaft::toothload::synchroniser::cone::{Sticking, sticking_angle};
 use layshaft::toothload::synchroniser::inertia::disc;
 use layshaft::toothload::synchroniser::{Cone, Lining, LiningKind, Reflected, Stress, Synchroniser, absorb, shifts};
-use layshaft::units::common::{in_millimetres, in_rpm, millimetres, rpm};
+use layshaft::units::common::{in_rpm, millimetres, rpm};
 use layshaft::units::{Angle, Force, MomentOfInertia, Time, Torque};
 use uom::si::{angle::degree, energy::joule, force::newton, moment_of_inertia::kilogram_square_meter, time::second, torque::newton_meter};
 
@@ -56,41 +56,31 @@ fn cone_clutches_bringing_a_flywheel_to_speed() {
     }
 }
 
-/// Khurmi and Gupta, example 10.32, p. 315: 45 kW, 1,000 rpm, 12.5°, 500 mm, μ 0.2, 0.1 N/mm²; 3,540 N with the friction on the way
-/// in (1,860 N without it), 54.7 mm wide.
+/// Khurmi and Gupta, example 10.32, p. 315: 45 kW, 1,000 rpm, 12.5°, 500 mm, μ 0.2, 0.1 N/mm²; 54.7 mm wide.
 #[test]
-fn two_meanings_of_the_engaging_force() {
+fn pressure_on_a_cone() {
     let cone = cone(500.0, 54.713_4, 12.5, 0.2);
     let torque = torque_of(45.0, 1_000.0);
     check(torque.value, 429.718_35, 5);
     check(cone.normal_force(torque).value, 8_594.367, 3);
-    check(cone.engaging_force(torque).value, 3_538.291, 3);
-    check(cone.axial_force(torque).value, 1_860.161, 3);
     check(cone.pressure(torque).value / 1e6, 0.1, 6);
 }
 
-/// Khurmi and Gupta, example 10.31, p. 314: 90 kW, 1,500 rpm, 20°, 375 mm, μ 0.2, 0.25 N/mm². It prints 52.2 mm and 5,006 N from
-/// an angular speed rounded to 156 rad/s; 51.88 mm and 4,978 N are exact (the force is 2π p rᵢ (rₒ − rᵢ), for even wear with the
-/// pressure at the narrow end). Example 10.33, p. 315: 22.5 kW, 2,000 rpm, 15°, 0.35, μ 0.15, width a third of the radius:
-/// 99, 103.51 and 94.95 mm.
+/// Khurmi and Gupta, example 10.31, p. 314: 90 kW, 1,500 rpm, 20°, 375 mm, μ 0.2, 0.25 N/mm². It prints 52.2 mm from an
+/// angular speed rounded to 156 rad/s; 51.88 mm is exact. Example 10.33, p. 315: 22.5 kW, 2,000 rpm, 15°, 0.35, μ 0.15, width a third
+/// of the radius.
 #[test]
 fn cone_widths_from_pressure() {
     let torque = torque_of(90.0, 1_500.0);
     check(torque.value, 572.957_8, 4);
     let wide = cone(375.0, 51.876_45, 20.0, 0.2);
     check(wide.pressure(torque).value / 1e6, 0.25, 6);
-    let [inner, outer] = [wide.inner_diameter(), wide.outer_diameter()].map(|diameter| in_millimetres(diameter) / 2.0);
-    check(outer, 196.371_4, 4);
-    check(inner, 178.628_6, 4);
-    check(std::f64::consts::TAU * 0.25 * inner * (outer - inner), 4_978.43, 1);
     let small = cone(2.0 * 99.228_25, 99.228_25 / 3.0, 15.0, 0.15);
     check(small.pressure(torque_of(22.5, 2_000.0)).value / 1e6, 0.35, 5);
-    check(in_millimetres(small.outer_diameter()) / 2.0, 103.508_61, 4);
-    check(in_millimetres(small.inner_diameter()) / 2.0, 94.947_89, 4);
 }
 
 /// Bhandari, Design of Machine Elements, example 11.11 (inputs read, answers computed): 150 kg on 250 mm to 1,440 rpm in 40 s,
-/// 12.5°, μ 0.2, mean radius twice the width, and 0.1 N/mm² at the inner edge: 35.34 N·m, 106.59 kJ, 42.05 mm.
+/// 12.5°, μ 0.2, mean radius twice the width of 42.05 mm: 35.34 N·m, 106.59 kJ.
 #[test]
 fn cone_clutch_of_bhandari() {
     let taken = absorb(inertia(150.0 * 0.0625), rpm(1_440.0), Time::new::<second>(40.0));
@@ -98,8 +88,6 @@ fn cone_clutch_of_bhandari() {
     check(taken.work.get::<joule>(), 106_591.7, 0);
     check(taken.mean_power.value, 106_591.7 / 40.0, 1);
     let wheel = cone(4.0 * 42.046_6, 42.046_6, 12.5, 0.2);
-    check(in_millimetres(wheel.inner_diameter()), 159.085_8, 3);
-    check(in_millimetres(wheel.outer_diameter()), 177.286_8, 3);
     check(wheel.torque(newtons(454.829)).value, 35.342_92, 3);
 }
 

@@ -4,7 +4,6 @@ use super::candidate::{Candidate, Off, Reading};
 use super::readings::Readings;
 use crate::toothform::standard::ANGLES_DEG;
 use crate::toothform::{Depth, Pitch};
-use crate::units::common::in_millimetres;
 use crate::units::unit;
 
 /// What the readings come to.
@@ -83,11 +82,6 @@ impl Found {
     /// The likeliest that fits.
     pub fn best(&self) -> Option<&Candidate> {
         self.fitting.first()
-    }
-
-    /// How much the base pitches of two that fit differ, in mm, where a span was measured.
-    pub fn base_pitch_apart_mm(one: &Candidate, other: &Candidate) -> f64 {
-        in_millimetres(one.gear.base_pitch() - other.gear.base_pitch()).abs()
     }
 }
 

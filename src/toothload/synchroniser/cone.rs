@@ -35,16 +35,6 @@ impl Cone {
         self.mean_diameter * self.width * PI * f64::from(self.cones.max(1))
     }
 
-    /// The diameter at the narrow end of the lining, d − b sin α.
-    pub fn inner_diameter(&self) -> Length {
-        self.mean_diameter - self.width * self.half_angle.value.sin()
-    }
-
-    /// The diameter at the wide end of the lining, d + b sin α.
-    pub fn outer_diameter(&self) -> Length {
-        self.mean_diameter + self.width * self.half_angle.value.sin()
-    }
-
     /// The torque while slipping, T = μ F d / (2 sin α) on each cone, at an axial force.
     ///
     /// Source: Jindal, Machine Design, example 22-8; Khurmi and Gupta, section on cone clutches.
@@ -72,19 +62,6 @@ impl Cone {
     /// The force square to the lining, on all cones together, that gives a torque: N = 2 T / (μ d).
     pub fn normal_force(&self, torque: Torque) -> Force {
         newtons(2.0 * torque.value / (self.friction * self.mean_diameter.value))
-    }
-
-    /// The axial force that gives a torque while slipping, F = N sin α.
-    pub fn axial_force(&self, torque: Torque) -> Force {
-        self.normal_force(torque) / f64::from(self.cones.max(1)) * self.half_angle.value.sin()
-    }
-
-    /// The axial force that presses the cone in against its own friction along the slope, F = N (sin α + μ cos α).
-    ///
-    /// Textbooks use the one or the other; this is what it takes from rest.
-    pub fn engaging_force(&self, torque: Torque) -> Force {
-        let slope = self.half_angle.value.sin() + self.friction * self.half_angle.value.cos();
-        self.normal_force(torque) / f64::from(self.cones.max(1)) * slope
     }
 
     /// The pressure on the lining at a torque.
