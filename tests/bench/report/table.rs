@@ -128,7 +128,7 @@ fn visits(page: &OnPage) -> Vec<Row> {
             format!("{}; {}", time(slow.figure_ms / 1e3), time(slow.whole_ms / 1e3)),
         ),
         Row::new(format!("memory of the program, {} edits with six setups", super::page::EDITS), both(page.memory.program)),
-        Row::new("the page's objects, the same edits", both(page.memory.page)),
+        Row::new("the page's objects, the same edits, as the browser rounds them", both(page.memory.page)),
     ]
 }
 
