@@ -135,11 +135,11 @@ fn is_plain(equation: &str) -> bool {
 /// Every figure of every question, on the page and at the bench.
 #[test]
 fn plain_workings_of_every_question_come_out() {
-    let jobs =
-        [demo::job(), layouts(), crate::golden::bench(), crate::golden::teeth(), crate::golden::noise(), crate::swap_by_hand::five_speed()];
+    let jobs: [fn() -> Job; 6] =
+        [demo::job, layouts, crate::golden::bench, crate::golden::teeth, crate::golden::noise, crate::swap_by_hand::five_speed];
     let mut plain = std::collections::BTreeMap::<&str, usize>::new();
     let mut wrong = Vec::new();
-    for job in jobs.into_iter().flat_map(|job| [Job { units: System::Metric, ..job.clone() }, Job { units: System::Inch, ..job }]) {
+    for job in jobs.into_iter().flat_map(|job| [System::Metric, System::Inch].map(|units| Job { units, ..job() })) {
         let sheet = build(&job, Words::Us);
         for section in &sheet.sections {
             let is_of_reader = |equation: &&str| !(section.id == "road" && equation.ends_with(" in"));

@@ -16,7 +16,9 @@ pub fn put(place: &Element, setup: SetupId, cell: Option<&Cell>) {
     let mut text = String::new();
     for line in cell.iter().flat_map(|cell| &cell.lines) {
         text.push_str("<div class=\"cell__line\">");
-        line.iter().for_each(|piece| write(&mut text, setup, piece));
+        for piece in line {
+            write(&mut text, setup, piece);
+        }
         text.push_str("</div>");
     }
     let focused = place.query_selector("[data-figure]:focus").ok().flatten().and_then(|one| one.get_attribute("data-figure"));

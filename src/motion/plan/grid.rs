@@ -61,6 +61,8 @@ pub(super) struct Grid {
     pub(super) upshifts: Vec<Upshift>,
     /// Where the run begins.
     pub(super) start: usize,
+    /// For each gear, what coasting through a shift from each speed comes to, up to its fastest.
+    coasted: Vec<Vec<Option<Coasted>>>,
 }
 
 /// One gear as the grid asks it.
@@ -73,17 +75,24 @@ struct Geared<'a> {
 }
 
 impl Grid {
-    /// Lays the grid for a start, with speeds of its own beside the usual ones.
-    pub(super) fn lay(vehicle: &Vehicle, start: Start, shift_time: Time, more: &[f64]) -> Self {
+    /// Lays the grid for a start, with speeds of its own beside the usual ones. What a coarser grid of the same start and vehicle knows
+    /// between the same speeds is taken from it.
+    pub(super) fn lay(vehicle: &Vehicle, start: Start, shift_time: Time, more: &[f64], coarse: Option<&Self>) -> Self {
         let (first, from) = match start {
             Start::Standing { .. } => (GearNumber::FIRST, 0.0),
             Start::Rolling { gear, speed } => (gear, in_metres_per_second(speed)),
         };
         let gears = geared(vehicle, start, first);
         let speeds = speeds(&gears, more.iter().copied().chain([from]));
-        let rows = gears.iter().map(|gear| Row { gear: gear.gear, cells: gear.cells(&speeds) }).collect();
+        let known = Known::of(&speeds, coarse);
+        let cells = |(at, gear): (usize, &Geared<'_>)| {
+            let stretch = |(node, pair): (usize, &[f64])| known.cell(at, node, || gear.needs(*pair.first()?, *pair.get(1)?));
+            Row { gear: gear.gear, cells: speeds.windows(2).enumerate().map(stretch).collect() }
+        };
+        let rows = gears.iter().enumerate().map(cells).collect();
         let shift_s = shift_time.get::<second>().max(0.0);
         let mut upshifts = Vec::new();
+        let mut coasted = vec![Vec::new(); gears.len()];
         for (lower_at, lower) in gears.iter().enumerate() {
             let taller: Vec<usize> =
                 (lower_at + 1..gears.len()).filter(|at| gears.get(*at).is_some_and(|upper| upper.overall < lower.overall)).collect();
@@ -91,19 +100,23 @@ impl Grid {
                 continue;
             }
             let usable = speeds.partition_point(|speed| *speed <= lower.fastest());
-            let coast = |v: &f64| {
+            let coast = |(node, v): (usize, &f64)| {
                 let is_closed = *v >= lower.locks_at();
-                is_closed.then(|| coasting::coast_in(1, lower.masses.open, lower.load, *v, shift_s)).flatten()
+                let anew = || is_closed.then(|| coasting::coast_in(1, lower.masses.open, lower.load, *v, shift_s)).flatten();
+                known.coasted(lower_at, node, anew)
             };
-            let after: Vec<Option<Coasted>> = speeds.iter().take(usable).map(coast).collect();
+            let after: Vec<Option<Coasted>> = speeds.iter().enumerate().take(usable).map(coast).collect();
             let upshift = |at: usize| {
                 let landings = after.iter().map(|after| gears.get(at)?.landing(&speeds, (*after)?, shift_s)).collect();
                 Upshift { rows: (lower_at, at), landings }
             };
             upshifts.extend(taller.into_iter().map(upshift));
+            if let Some(place) = coasted.get_mut(lower_at) {
+                *place = after;
+            }
         }
         let start = speeds.partition_point(|speed| *speed < from);
-        Self { speeds, rows, upshifts, start }
+        Self { speeds, rows, upshifts, start, coasted }
     }
 
     /// Speeds close about the shifts of what was found, and the one it ends at.
@@ -119,6 +132,41 @@ impl Grid {
         };
         let cut = |(from, to): (f64, f64)| (1..CLOSER).map(move |part| from + (to - from) * f64::from(part) / f64::from(CLOSER));
         found.shifts.iter().flat_map(|shift| beside(shift.speed)).flat_map(cut).chain([found.end]).collect()
+    }
+}
+
+/// What a coarser grid knows already of a finer one.
+struct Known<'a> {
+    coarse: Option<&'a Grid>,
+    /// For each speed of the finer grid, its place in the coarser one.
+    places: Vec<Option<usize>>,
+}
+
+impl<'a> Known<'a> {
+    fn of(speeds: &[f64], coarse: Option<&'a Grid>) -> Self {
+        let place = |grid: &Grid, speed: f64| {
+            let at = grid.speeds.partition_point(|node| *node < speed);
+            // the very same number: nothing else needs the very same time
+            grid.speeds.get(at).filter(|node| node.to_bits() == speed.to_bits()).map(|_| at)
+        };
+        Self { coarse, places: coarse.map_or_else(Vec::new, |grid| speeds.iter().map(|speed| place(grid, *speed)).collect()) }
+    }
+
+    fn place(&self, node: usize) -> Option<usize> {
+        self.places.get(node).copied().flatten()
+    }
+
+    /// What the stretch that begins at a node needs in the gear of a row: as it is known, else worked out.
+    fn cell(&self, row: usize, node: usize, anew: impl FnOnce() -> Option<Needs>) -> Option<Needs> {
+        let from = self.place(node).filter(|from| self.place(node + 1) == Some(from + 1));
+        let known = from.and_then(|from| self.coarse?.rows.get(row)?.cells.get(from));
+        known.map_or_else(anew, |cell| *cell)
+    }
+
+    /// What coasting through a shift from a node comes to in the gear of a row: as it is known, else worked out.
+    fn coasted(&self, row: usize, node: usize, anew: impl FnOnce() -> Option<Coasted>) -> Option<Coasted> {
+        let known = self.place(node).and_then(|at| self.coarse?.coasted.get(row)?.get(at));
+        known.map_or_else(anew, |coasted| *coasted)
     }
 }
 
@@ -179,10 +227,6 @@ impl Geared<'_> {
         let piece = self.pieces.get(self.pieces.partition_point(|piece| piece.thrust.to < v))?;
         let net = piece.thrust.at(v) - self.load.at(v);
         (net > 0.0).then(|| self.masses.on(piece) / net)
-    }
-
-    fn cells(&self, speeds: &[f64]) -> Vec<Option<Needs>> {
-        speeds.windows(2).map(|pair| self.needs(*pair.first()?, *pair.get(1)?)).collect()
     }
 
     /// Time and distance between two speeds with no kink between them, by Gauss's rule of three nodes.

@@ -202,10 +202,10 @@ fn plan_of(goal: Goal, start: Start, shift_time: Time, (shifts, reached, held): 
 fn searched(vehicle: &Vehicle, start: Start, shift_time: Time, goals: &[Goal]) -> Vec<Option<Found>> {
     let wanted: Vec<Wanted> = goals.iter().map(|goal| wanted(*goal)).collect();
     let speeds: Vec<f64> = wanted.iter().filter_map(Wanted::speed).collect();
-    let coarse = Grid::lay(vehicle, start, shift_time, &speeds);
+    let coarse = Grid::lay(vehicle, start, shift_time, &speeds, None);
     let first: Vec<Option<Found>> = wanted.iter().map(|wanted| search::best(&coarse, *wanted, None)).collect();
     let closer = first.iter().flatten().flat_map(|found| coarse.around(found));
-    let fine = Grid::lay(vehicle, start, shift_time, &speeds.iter().copied().chain(closer).collect::<Vec<_>>());
+    let fine = Grid::lay(vehicle, start, shift_time, &speeds.iter().copied().chain(closer).collect::<Vec<_>>(), Some(&coarse));
     wanted.iter().zip(&first).map(|(wanted, first)| search::best(&fine, *wanted, first.as_ref())).collect()
 }
 
