@@ -115,12 +115,18 @@ fn Parts(id: SetupId) -> impl IntoView {
         let answers = parts::ANSWERS.get()?;
         state.with_source(|source| (answers.case)(source, state.column_of(id)))
     });
+    // Its line is kept free until it can be said, so that nothing below moves then.
+    let waits = move || parts::ANSWERS.get().is_none() && state.column_of(id) > 0;
+    let case = move || match fit.get() {
+        Some(fit) => Some(view! { " "<span class="head__case" aria-hidden="false">{fit}</span> }),
+        None => waits().then(|| view! { " "<span class="head__case" aria-hidden="true">{"…".to_owned()}</span> }),
+    };
     let pick = move |_| state.view.picking.update(|picking| *picking = if *picking == Some(id) { None } else { Some(id) });
     view! {
         <div class="head__parts">
             <button type="button" class="head__pick" id=format!("s{}-gearbox", id.0) aria-expanded=move || (state.view.picking.get() == Some(id)).to_string()
                 aria-label=move || format!("Gear set of setup {}: {}{}", letter(), set().unwrap_or_default(), fit.get().map_or_else(String::new, |fit| format!(", {fit}"))) on:click=pick>
-                {set}{move || fit.get().map(|fit| view! { " "<span class="head__case">{fit}</span> })}
+                {set}{case}
             </button>
             <TextField field=Field::Setup(id, SetupField::FinalDrive) label="Ring and pinion: teeth or ratio" blank_means="axle"/>
             <TextField field=Field::Setup(id, SetupField::Tyre) label="Tyre: size, or what it rolls" wide=true blank_means="tire"/>
