@@ -117,10 +117,8 @@ fn Parts(id: SetupId) -> impl IntoView {
     });
     // Its line is kept free until it can be said, so that nothing below moves then.
     let waits = move || parts::ANSWERS.get().is_none() && state.column_of(id) > 0;
-    let case = move || match fit.get() {
-        Some(fit) => Some(view! { " "<span class="head__case" aria-hidden="false">{fit}</span> }),
-        None => waits().then(|| view! { " "<span class="head__case" aria-hidden="true">{"…".to_owned()}</span> }),
-    };
+    let said = move || fit.get().or_else(|| waits().then(|| "…".to_owned()));
+    let case = move || said().map(|said| view! { " "<span class="head__case">{said}</span> });
     let pick = move |_| state.view.picking.update(|picking| *picking = if *picking == Some(id) { None } else { Some(id) });
     view! {
         <div class="head__parts">
