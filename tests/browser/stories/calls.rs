@@ -121,6 +121,8 @@ async fn drops(page: &Page, letter: &str, gears: usize) -> Result<Vec<f64>> {
 /// What must be had, by hand.
 async fn the_caller_hears(page: &Page) -> Result<()> {
     // 330 + 2 × 132 = 594 mm (ISO 4000-1, from memory) × 3.05 = 1,812 mm; 70 mph ÷ 1,812 mm × 41/11 = 3,862 rpm; × 0.82 = 3,167.
+    // The line follows when the keys rest.
+    page.until("[...document.querySelectorAll('.stop--road .station__figures > span')].at(-1)?.textContent.includes('3,1')").await?;
     let at_70 = station(page, "Road speed").await?;
     for (shown, by_hand) in at_70.iter().zip([3_860.0, 3_860.0, 3_170.0]) {
         is_about("rpm at 70", shown, by_hand)?;
