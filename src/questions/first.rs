@@ -4,7 +4,7 @@
 //! It rests on gears, axle, tyre, shift and cruise alone ([`analyse_first`](super::answers::analyse_first)), so what reads and works out
 //! everything else need not be there. Its figures are those of [`gears::QUESTION`]; what engine and car have to say of them comes later.
 
-use super::{Drawn, Question, Source, gears};
+use super::{Question, Source, gears};
 use crate::chart::ladder;
 
 /// The question, without its pictures.
@@ -17,8 +17,8 @@ pub const FIRST: &Question = &Question {
     ..gears::QUESTION
 };
 
-/// Its pictures, which whoever draws them knows.
-pub const FIRST_PICTURES: &[Drawn] = &[gears::LADDER];
+/// The same with its picture, for whoever draws it.
+pub const FIRST_DRAWN: &Question = &Question { pictures: &[gears::LADDER], ..*FIRST };
 
 /// How tall its picture will be, so that its place can be kept free; none where nothing is to be drawn.
 pub fn picture_height(source: Source<'_>) -> Option<f64> {

@@ -60,7 +60,7 @@ pub use answers::{Analysis, Answers, analyse_first, analyse_job, analyse_job_aft
 pub use checklists::{Judged, Steps, Template};
 pub use dial::answer::Speedo;
 pub use driveline::answer::Driveline;
-pub use first::{FIRST, FIRST_PICTURES, picture_height};
+pub use first::{FIRST, FIRST_DRAWN, picture_height};
 pub use gears::answer::Gears;
 pub use inside::answer::Inside;
 pub use needs::{needs, needs_behind, needs_in};

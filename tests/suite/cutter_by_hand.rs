@@ -81,7 +81,7 @@ fn profile_shifts_split_by_equal_strength() {
     let mut gear = job(System::Metric, &[(F::Teeth, "20"), (F::Pitch, "2.5"), (F::MateTeeth, "51"), (F::Centre, "88.75")]);
     gear.choose(Choice::Job(JobChoice::CutterSplit), "equal-strength");
     let rows = format!("{:?}", section(&build(&gear, Words::Us)).rows);
-    assert!(rows.contains("split so that both roots are as strong"), "{rows}");
+    assert!(rows.contains("split so that both roots are equally strong"), "{rows}");
 }
 
 /// DIN 3966-1's spur gear: 17 teeth, module 3.5, x 0.518. With 0.04 + 0.04 mm thinner teeth, square to the flanks 0.04 cos 20° off each span:

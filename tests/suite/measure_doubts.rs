@@ -111,7 +111,7 @@ fn worn_flanks_and_chipped_tips() {
     answers(&chipped, "without the reading over the tips it would be module 2.5, 20°");
     answers(&chipped, "The tips read 2.000 mm low: chipped, turned down, or not across the gear. Read them again.");
     let other = twenty(&[(F::OverTips, "58.9")]);
-    answers(&other, "The tips read 3.900 mm high: is it that gear, and in that unit? Read them again.");
+    answers(&other, "The tips read 3.900 mm high: is it the right gear, and the right unit? Read them again.");
 }
 
 /// Over six of 20 teeth W6 = 41.292 mm, and the jaws would touch on √(46.98² + 41.29²) = 62.5 mm, beyond tips of 55. Over two of 60 teeth,

@@ -91,7 +91,11 @@ fn the_arrangement_decides_which_bearing_holds_the_thrust() {
     let open = on_tapers("30", FACE_TO_FACE);
     check(&open, "teeth.gear_1.bearing_front_axial_n", 2_177.211_339);
     check(&open, "teeth.gear_1.bearing_rear_axial_n", 1_702.958_507);
-    assert!(cell(&open, "bearings-1").contains("hand not said: each as if the thrust pressed it"), "{}", cell(&open, "bearings-1"));
+    assert!(
+        cell(&open, "bearings-1").contains("hand of the teeth not typed: each is taken as if the thrust pressed it"),
+        "{}",
+        cell(&open, "bearings-1")
+    );
 }
 
 #[test]

@@ -75,18 +75,22 @@ fn answered(state: State, heading: &'static Heading, known: &'static Question) -
     view! { {said}{groups}{below} }.into_any()
 }
 
-/// Whether a question has a picture. Those of the first come with what draws them.
-fn has_picture(question: &'static Question) -> bool {
-    question.id == questions::FIRST.id || !question.pictures.is_empty()
+/// Whether it is the question a page opens with, as it is answered before the others have come.
+fn is_first(question: &Question) -> bool {
+    question.id == questions::FIRST.id
+}
+
+/// Whether a question has a picture. That of the first comes with what draws it.
+fn has_picture(question: &Question) -> bool {
+    is_first(question) || !question.pictures.is_empty()
 }
 
 /// The place of the first picture until it is drawn, so that nothing moves when it is.
 fn coming(state: State, known: &'static Question) -> AnyView {
     let height = move || state.with_source(questions::picture_height);
     let px = move || height().map_or_else(String::new, |height| format!("{height}px"));
-    let is_first = known.id == questions::FIRST.id;
-    view! { <div class="picture picture--coming" aria-busy="true" hidden=move || !is_first || height().is_none() style:height=px></div> }
-        .into_any()
+    let place = || view! { <div class="picture picture--coming" aria-busy="true" hidden=move || height().is_none() style:height=px></div> };
+    is_first(known).then(place).into_any()
 }
 
 /// Rows in the reader's words.

@@ -9,7 +9,7 @@ use crate::app::widgets::chart::Shown;
 use crate::app::widgets::{Chart, Menu};
 use crate::app::{device, parts};
 use crate::job::Choice;
-use crate::questions::{Drawn, FIRST, FIRST_PICTURES, Question};
+use crate::questions::{Drawn, FIRST_DRAWN, Question};
 
 /// What of a picture stands open below it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -19,14 +19,10 @@ enum Below {
     Table,
 }
 
-/// The picture of a question with its tabs.
+/// The picture of a question with its tabs. What draws a picture brings that of the first question along.
 pub fn view(question: Signal<&'static Question>) -> AnyView {
+    let question = Signal::derive(move || Some(question.get()).filter(|question| !question.pictures.is_empty()).unwrap_or(FIRST_DRAWN));
     view! { <Pictures question/> }.into_any()
-}
-
-/// The pictures of a question, those of the first one too.
-fn pictures_of(question: &'static Question) -> &'static [Drawn] {
-    if question.pictures.is_empty() && question.id == FIRST.id { FIRST_PICTURES } else { question.pictures }
 }
 
 #[component]
@@ -34,11 +30,11 @@ fn Pictures(question: Signal<&'static Question>) -> impl IntoView {
     let state = State::here();
     let id = question.get_untracked().id;
     let chosen = Memo::new(move |_| {
-        let last = pictures_of(question.get()).len().saturating_sub(1);
+        let last = question.get().pictures.len().saturating_sub(1);
         state.view.tabs.with(|tabs| tabs.get(id).copied().unwrap_or(0)).min(last)
     });
     let still = Memo::new(move |_| {
-        let picture = pictures_of(question.get()).get(chosen.get())?;
+        let picture = question.get().pictures.get(chosen.get())?;
         let forward = state.forward();
         state.with_source(|source| (picture.draw)(source, forward)).map(|picture| Shown::new(Arc::from(picture)))
     });
@@ -49,14 +45,14 @@ fn Pictures(question: Signal<&'static Question>) -> impl IntoView {
             turned.map(|picture| Shown::new(Arc::from(picture))).or_else(|| still.clone())
         })
     });
-    let pressed = Callback::new(move |value: f64| press(state, pictures_of(question.get_untracked()).get(chosen.get_untracked()), value));
+    let pressed = Callback::new(move |value: f64| press(state, question.get_untracked().pictures.get(chosen.get_untracked()), value));
     let below = RwSignal::new(Below::Nothing);
     let is_drawn = Memo::new(move |_| drawn.with(Option::is_some));
     view! {
         <figure class="picture" hidden=move || !is_drawn.get()>
             <div class="picture__top">
                 <div class="tabs" role="tablist" aria-label="Pictures" on:keydown=move |event| step(state, question.get_untracked(), &event)>
-                    <For each=move || pictures_of(question.get()).iter().enumerate() key=|(_, picture)| picture.id
+                    <For each=move || question.get().pictures.iter().enumerate() key=|(_, picture)| picture.id
                         children=move |(at, picture)| tab(state, id, at, picture, chosen)/>
                 </div>
                 <div class="picture__acts">
@@ -82,7 +78,7 @@ fn saving(
     drawn: Memo<Option<Shown>>,
     open: RwSignal<bool>,
 ) -> AnyView {
-    let named = Signal::derive(move || pictures_of(question.get()).get(chosen.get()).map_or("picture", |picture| picture.id));
+    let named = Signal::derive(move || question.get().pictures.get(chosen.get()).map_or("picture", |picture| picture.id));
     parts::DESK.show(move |desk| (desk.saving)(state, named, drawn, open)).into_any()
 }
 
@@ -117,7 +113,7 @@ fn step(state: State, question: &'static Question, event: &web_sys::KeyboardEven
         _ => return,
     };
     let now = state.view.tabs.with_untracked(|tabs| tabs.get(question.id).copied().unwrap_or(0));
-    let Some((at, picture)) = now.checked_add_signed(step).and_then(|at| Some((at, pictures_of(question).get(at)?))) else { return };
+    let Some((at, picture)) = now.checked_add_signed(step).and_then(|at| Some((at, question.pictures.get(at)?))) else { return };
     event.prevent_default();
     choose(state, question.id, at);
     device::focus(&format!("tab-{}", picture.id));

@@ -285,7 +285,7 @@ options! {
 
     Split, Unchosen::Taken(0), {
         Self::EqualSliding, "", "so that both slide alike at the roots";
-        Self::EqualStrength, "equal-strength", "so that the roots of both are as strong";
+        Self::EqualStrength, "equal-strength", "so that both roots are equally strong";
         Self::Halves, "halves", "in halves";
         Self::NoUndercut, "no-undercut", "as little as leaves the smaller gear whole";
     }

@@ -16,7 +16,7 @@ use crate::units::{limits, number, unit};
 pub(super) fn rule_said(rule: Split) -> &'static str {
     match rule {
         Split::EqualSliding => "modules: split so that both slide alike at the roots",
-        Split::EqualStrength => "modules: split so that both roots are as strong (Lewis)",
+        Split::EqualStrength => "modules: split so that both roots are equally strong (Lewis)",
         Split::Halves => "modules: split in halves",
         Split::NoUndercut => "modules: as little as leaves the smaller gear whole",
     }

@@ -91,10 +91,7 @@ fn shift_said(candidate: &Candidate) -> String {
 
 fn lost_said(source: Source<'_>, candidate: &Candidate) -> String {
     if let Some(low) = candidate.cut_down {
-        return format!(
-            "Its tips are {} lower than its teeth are thick: chipped, turned down, or measured short.",
-            said::length(source, low)
-        );
+        return format!("For teeth so thick its tips are {} low: chipped, turned down, or measured short.", said::length(source, low));
     }
     match candidate.lost {
         Some(lost) if lost > Length::default() => {
@@ -159,7 +156,10 @@ fn tips_said(source: Source<'_>, known: &Known, candidate: &Candidate) -> String
             )
         }
         Some(read) => {
-            format!("The tips read {} high: is it that gear, and in that unit? Read them again.", said::length(source, read - would_read))
+            format!(
+                "The tips read {} high: is it the right gear, and the right unit? Read them again.",
+                said::length(source, read - would_read)
+            )
         }
         None => String::new(),
     }
@@ -169,7 +169,7 @@ fn tips_said(source: Source<'_>, known: &Known, candidate: &Candidate) -> String
 fn no_such_helix(source: Source<'_>, known: &Known) -> String {
     let teeth = known.readings.teeth;
     if known.readings.lead.is_none() {
-        return format!("No standard gear of {teeth} teeth prints so steep: check the print and the count.");
+        return format!("No standard gear of {teeth} teeth has a helix as steep as this print: check the print and the count.");
     }
     // L = π z mₙ / sin β: the finest pitch at the steepest helix.
     let finest_mm = Pitch::all().map(|pitch| in_millimetres(pitch.module())).fold(f64::INFINITY, f64::min);

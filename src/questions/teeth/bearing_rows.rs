@@ -187,7 +187,7 @@ fn taper_lines(source: Source<'_>, of: &Shafted, bearings: &Bearings, held: Held
     });
     let net = match tapers.pressed.and_then(|place| ENDS.get(place)) {
         Some((_, end)) => format!("the net thrust goes to {end}"),
-        None => "hand not said: each as if the thrust pressed it".into(),
+        None => "hand of the teeth not typed: each is taken as if the thrust pressed it".into(),
     };
     Some(each.chain([vec![Piece::words(net)]]).collect())
 }

@@ -125,7 +125,7 @@ fn a_pair_that_bears_more_is_told() -> Result<()> {
         // Taper bearings say what they make of it.
         page.type_into("#s1-bearings", "0 mm 40 kN taper Y 1.6; 175 mm 45 kN taper Y 1.5").await?;
         page.element("[data-figure='teeth.gear_1.bearing_front_induced_lbf']").await?;
-        page.question_says("hand not said: each as if the thrust pressed it").await?;
+        page.question_says("hand of the teeth not typed: each is taken as if the thrust pressed it").await?;
         for theme in [Theme::Light, Theme::Dark] {
             page.set_theme(theme).await?;
             page.assert_accessible(&format!("Teeth and bearings, {}", theme.word())).await?;
