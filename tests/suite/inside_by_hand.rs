@@ -227,3 +227,19 @@ fn direct_no_pair_is_marked() {
     let turned = turned(source, None).unwrap();
     assert!(turned.marked.is_empty() && !turned.describe().is_empty());
 }
+
+/// The demo's C is direct in 4th and has its 5th next to the input pair: the hub of 3rd and 4th stands beside 3rd, on no gear.
+#[test]
+fn no_hub_lies_on_a_gear() {
+    let job = demo::job();
+    let answers = analyse_job(&job, Shelves::default());
+    let source = Source::new(&job, &answers, Shelves::default(), Reader { units: System::Inch, words: Words::Us });
+    for column in 0..job.setups.len() {
+        let train = layshaft::questions::inside::pictures::train(source, Some(column));
+        assert!(!train.couplings.is_empty());
+        for hub in &train.couplings {
+            let lies_on = train.wheels.iter().find(|wheel| (wheel.slot - hub.slot).abs() < 0.25);
+            assert!(lies_on.is_none(), "setup {column}: hub {} lies on {lies_on:?}", hub.name);
+        }
+    }
+}

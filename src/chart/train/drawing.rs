@@ -14,18 +14,23 @@ const MEETING: f64 = 0.2;
 pub(super) type IntoBlock<'a> = &'a dyn Fn(&mut Scene, usize, &Wheel, Rect);
 
 pub(super) fn draw(train: &Train, scene: &mut Scene, theme: &Theme, plan: &Plan) {
-    draw_with(train, scene, theme, plan, &|_, _, _, _| ());
+    draw_over(train, scene, theme, plan, None);
 }
 
-/// As [`draw`], with something more in every block, below what is written there.
+/// As [`draw`], with something more in every block; what is written there covers it.
 pub(super) fn draw_with(train: &Train, scene: &mut Scene, theme: &Theme, plan: &Plan, into_block: IntoBlock<'_>) {
+    draw_over(train, scene, theme, plan, Some(into_block));
+}
+
+fn draw_over(train: &Train, scene: &mut Scene, theme: &Theme, plan: &Plan, into_block: Option<IntoBlock<'_>>) {
+    let covers = into_block.is_some();
     let mut taken = Taken::new(Rect::new(0.0, 0.0, scene.size.0, scene.size.1));
     draw_rods(train, scene, theme, plan, &mut taken);
     draw_bearings(train, scene, theme, plan, &mut taken);
     draw_far_meshes(train, scene, theme, plan);
     draw_blocks(train, scene, theme, plan, &mut taken);
     for (at, wheel) in train.wheels.iter().enumerate() {
-        if let Some(block) = plan.block(train, at, wheel) {
+        if let (Some(into_block), Some(block)) = (into_block, plan.block(train, at, wheel)) {
             into_block(scene, at, wheel, block);
         }
     }
@@ -36,7 +41,7 @@ pub(super) fn draw_with(train: &Train, scene: &mut Scene, theme: &Theme, plan: &
     let names: Vec<Text> = train.wheels.iter().enumerate().flat_map(|wheel| name_wheel(train, theme, plan, wheel, &mut taken)).collect();
     let shafts: Vec<Text> = name_shafts(train, theme, plan, scene.size.1, &mut taken);
     for count in counts {
-        scene.text_over(count, theme.sheet);
+        if covers { scene.text_over(count, theme.sheet) } else { scene.text(count) }
     }
     names.into_iter().chain(shafts).for_each(|text| scene.text(text));
 }

@@ -78,6 +78,11 @@ impl Places {
         gear.of(&self.gears).copied().flatten()
     }
 
+    /// Whether the gears of a pair stand there, as those of 5th do half way between 3rd and a direct 4th.
+    fn is_taken(&self, slot: f64) -> bool {
+        self.gears.iter().flatten().any(|place| (place - slot).abs() < 0.25)
+    }
+
     fn slot(&self, part: Part) -> Option<f64> {
         match part {
             Part::Shaft(_) => None,
@@ -230,6 +235,7 @@ fn couplings(gearbox: &Gearbox, places: &Places, selected: Selected) -> Vec<Coup
         let slots: Vec<f64> = [Some(low), high].into_iter().flatten().map(|gear| places.gear(gear).unwrap_or(places.constant)).collect();
         let slot = match slots.as_slice() {
             [one] => *one + if gearbox.layout() == Layout::TwoShaft { 0.5 } else { -0.5 },
+            [low, high] if places.is_taken(f64::midpoint(*low, *high)) => low + 0.5 * (high - low).signum(),
             several => several.iter().sum::<f64>() / f64::from(u8::try_from(several.len()).unwrap_or(1)),
         };
         let name = high.map_or_else(|| low.number().to_string(), |high| format!("{}–{}", low.number(), high.number()));
