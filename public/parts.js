@@ -4,43 +4,67 @@
 import { initSync } from "./app.js";
 
 const PARTS = {{parts}};
-/** The files that are there or on their way, by name. One that failed is not among them: it can be asked for again. */
-const files = new Map();
+/** What is there or on its way, by name: the modules of files, and pieces that are linked. What failed is not among it and can be asked for again. */
+const modules = new Map();
+const pieces = new Map();
 const failed = new Set();
+let program;
+
+/** What is made of a name, once however many ask for it. */
+function once(known, name, make) {
+  if (!known.has(name)) {
+    const coming = make(name);
+    known.set(name, coming);
+    coming.catch(() => known.delete(name));
+  }
+  return known.get(name);
+}
 
 /** The answer of the host, past the browser's cache where an earlier one was of no use. */
-async function ask(name) {
-  const answer = await fetch(new URL(name, import.meta.url), failed.has(name) ? { cache: "reload" } : {});
-  if (!answer.ok) throw new Error(`the answer for ${name} was ${answer.status}`);
+async function ask(file) {
+  const answer = await fetch(new URL(file, import.meta.url), failed.has(file) ? { cache: "reload" } : {});
+  if (!answer.ok) throw new Error(`the answer for ${file} was ${answer.status}`);
   return answer;
 }
 
-/** Compiles a file and links it to the running program, once the files it builds on are. Not every host knows WebAssembly's type. */
-async function link(name, needs) {
-  const [answer] = await Promise.all([ask(name), ...needs]);
-  const shared = { __wasm_split: { ...initSync(), ...{{canary}} } };
-  const streams = answer.headers.get("content-type")?.startsWith("application/wasm");
-  if (streams) await WebAssembly.instantiateStreaming(answer, shared);
-  else await WebAssembly.instantiate(await answer.arrayBuffer(), shared);
-}
-
-/** A file, fetched once however many parts need it. */
-function once(name, needs) {
-  if (!files.has(name)) {
-    const linked = link(name, needs);
-    files.set(name, linked);
-    linked.then(() => failed.delete(name), () => files.delete(name) && failed.add(name));
+/** A file compiled, while it comes where the host says that it is WebAssembly: not every host knows the type. */
+async function compile(file) {
+  try {
+    const answer = await ask(file);
+    const streams = answer.headers.get("content-type")?.startsWith("application/wasm");
+    const module = await (streams ? WebAssembly.compileStreaming(answer) : WebAssembly.compile(await answer.arrayBuffer()));
+    failed.delete(file);
+    return module;
+  } catch (fault) {
+    failed.add(file);
+    throw fault;
   }
-  return files.get(name);
 }
 
-/** Brings all files of a part, then tells the program whether they are there. */
+/** The module of a piece, which is a file or, behind `#`, a section of one. */
+async function moduleOf(piece) {
+  const [file, section] = piece.split("#");
+  const module = await once(modules, file, compile);
+  return section === undefined ? module : WebAssembly.compile(WebAssembly.Module.customSections(module, section)[0]);
+}
+
+/** Links a piece to the running program, once those it builds on are. */
+async function link(piece, needs) {
+  const [module] = await Promise.all([moduleOf(piece), needs]);
+  program ??= { __wasm_split: { ...initSync(), ...{{canary}} } };
+  await WebAssembly.instantiate(module, program);
+}
+
+/** Brings all pieces of a part, then tells the program whether they are there. */
 async function bring(part, callback, asked) {
   let isThere = true;
   try {
-    const coming = [];
-    for (const name of PARTS[part]) coming.push(once(name, [...coming]));
-    await Promise.all(coming);
+    let linked = Promise.resolve();
+    for (const piece of PARTS[part]) {
+      const needs = linked;
+      linked = Promise.all([needs, once(pieces, piece, () => link(piece, needs))]);
+    }
+    await linked;
   } catch (fault) {
     console.warn(`The part “${part}” of Layshaft could not be loaded:`, fault);
     isThere = false;

@@ -125,7 +125,7 @@ fn rename_programs(folder: &Path) -> Result<()> {
         if path.extension().is_some_and(|ending| ending == "wasm") {
             fs::rename(&path, path.with_extension("bin"))?;
         } else if let Ok(text) = fs::read_to_string(&path) {
-            fs::write(&path, text.replace(".wasm\"", ".bin\"").replace(".wasm'", ".bin'"))?;
+            fs::write(&path, text.replace(".wasm\"", ".bin\"").replace(".wasm'", ".bin'").replace(".wasm#", ".bin#"))?;
         }
     }
     Ok(())

@@ -12,6 +12,7 @@ mod parts;
 mod policy;
 mod program;
 mod sections;
+mod shared;
 mod site;
 mod sizes;
 mod styles;

@@ -10,7 +10,7 @@ use std::path::Path;
 use anyhow::{Context, Result, anyhow, bail};
 use wasm_split_cli_support::{Options, transform};
 
-use super::{Profile, sections};
+use super::{Profile, sections, shared};
 use crate::shell;
 
 /// The program's pieces under the names they have before they are named by their content.
@@ -19,7 +19,7 @@ pub(super) struct Pieces {
     pub(super) main: Vec<u8>,
     /// The files of the later parts.
     pub(super) files: BTreeMap<String, Vec<u8>>,
-    /// Which files each part needs, its own the last.
+    /// Which files each part needs, its own the last; of a file that several small pieces share its section is named: `file#section`.
     pub(super) parts: BTreeMap<String, Vec<String>>,
     /// In development builds: the name under which a file asks whether it belongs to this program.
     pub(super) canary: Option<String>,
@@ -48,12 +48,14 @@ pub(super) fn cut(compiled: &Path, profile: Profile) -> Result<Pieces> {
     for path in &split.split_modules {
         files.insert(file_name(path)?, sections::without_custom(&read(path)?)?);
     }
-    let parts = split.prefetch_map.into_iter().map(|(part, stems)| Ok((part, stems.iter().map(|stem| piece_name(stem)).collect())));
+    let mut parts =
+        split.prefetch_map.into_iter().map(|(part, stems)| (part, stems.iter().map(|stem| piece_name(stem)).collect())).collect();
+    shared::lay_together(&mut files, &mut parts);
     let canary = match profile {
         Profile::Dev => canary(&fs::read_to_string(folder.join(LOADER)).context("the cutting left no loader")?),
         Profile::Release => None,
     };
-    Ok(Pieces { main: read(&main)?, files, parts: parts.collect::<Result<_>>()?, canary })
+    Ok(Pieces { main: read(&main)?, files, parts, canary })
 }
 
 fn file_name(path: &Path) -> Result<String> {

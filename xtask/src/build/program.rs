@@ -48,10 +48,14 @@ pub(super) fn name(bindings: Bindings, pieces: Pieces, loader: &str) -> Result<P
     Ok(Program { files, renamed, later, functions })
 }
 
-/// The loader, told which files each part lies in.
+/// The loader, told which files and sections each part lies in.
 fn filled(template: &str, pieces: &Pieces, tag: &str) -> Result<String> {
+    let named = |place: &String| match place.split_once('#') {
+        Some((file, section)) => format!("{}#{section}", tagged(file, tag)),
+        None => tagged(place, tag),
+    };
     let parts: BTreeMap<&String, Vec<String>> =
-        pieces.parts.iter().map(|(part, files)| (part, files.iter().map(|name| tagged(name, tag)).collect())).collect();
+        pieces.parts.iter().map(|(part, places)| (part, places.iter().map(named).collect())).collect();
     let parts = serde_json::to_string(&parts)?;
     // The value is the one the cutting chose for its own loader.
     let canary = pieces.canary.as_ref().map_or("{}".to_owned(), |name| format!("{{ {name}: ~0xdead }}"));
@@ -87,7 +91,8 @@ mod tests {
         let bindings = Bindings { js, wasm: vec![1], functions: Vec::new() };
         let owned = |files: &[&str]| files.iter().map(|file| (*file).to_owned()).collect::<Vec<_>>();
         let parts: BTreeMap<_, _> = parts.iter().map(|(part, files)| ((*part).to_owned(), owned(files))).collect();
-        let files = parts.values().flatten().map(|file| (file.clone(), vec![2])).collect();
+        let file = |place: &String| place.split('#').next().unwrap_or_default().to_owned();
+        let files = parts.values().flatten().map(|place| (file(place), vec![2])).collect();
         let program = name(bindings, Pieces { main: Vec::new(), files, parts, canary: None }, LOADER).unwrap();
         assert!(program.files.keys().all(|name| is_hashed(name)));
         let plain = |name: &str| name.split('.').next().unwrap_or_default().to_owned();
@@ -96,14 +101,14 @@ mod tests {
 
     #[test]
     fn one_hash_stands_for_all_files() {
-        let files = program(&[("find", &["part-shared-3.wasm", "part-find.wasm"])]);
+        let files = program(&[("find", &["part-small-find.wasm#part-shared-3", "part-find.wasm"])]);
         let hash = files["app"].split("./parts.").nth(1).and_then(|text| text.get(..16)).unwrap().to_owned();
         let expected = format!(
             "import * as import1 from \"./parts.{hash}.js\"\nnew URL('app_bg.{hash}.wasm', import.meta.url); const imports = {{ \"./parts.js\": import1 }};"
         );
         assert_eq!(files["app"], expected);
         let expected = format!(
-            "import {{ initSync }} from \"./app.{hash}.js\";\nconst PARTS = {{\"find\":[\"part-shared-3.{hash}.wasm\",\"part-find.{hash}.wasm\"]}};\n\
+            "import {{ initSync }} from \"./app.{hash}.js\";\nconst PARTS = {{\"find\":[\"part-small-find.{hash}.wasm#part-shared-3\",\"part-find.{hash}.wasm\"]}};\n\
              const of = {{}};\nexport const __wasm_split_load_find = (callback, asked) => bring(\"find\", callback, asked);\n"
         );
         assert_eq!(files["parts"], expected);

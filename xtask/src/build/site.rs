@@ -43,8 +43,10 @@ pub(super) fn assemble(profile: Profile, program: Program, styles: Joined) -> Re
 
     let mut boot = read("boot.js")?;
     for (name, new) in &program.renamed {
-        page = refer(&page, name, new, "index.html")?;
-        // It starts the program, and leaves the parts to it.
+        // The page asks early for the scripts; what starts the program asks for it, and leaves the parts to it.
+        if name.ends_with(".js") {
+            page = refer(&page, name, new, "index.html")?;
+        }
         if *name != "parts.js" {
             boot = refer(&boot, name, new, "boot.js")?;
         }
