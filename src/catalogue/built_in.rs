@@ -1,6 +1,6 @@
 //! The built-in entries: invented demo data in plain files, read once when first asked for.
 //!
-//! A line that cannot be used is left out here without a word; that there is none is proved by the tests.
+//! They are written as the catalogue takes them, so that nothing is checked anew at every visit; the tests prove it of every line.
 
 use std::sync::OnceLock;
 
@@ -14,6 +14,5 @@ pub(super) fn entries() -> &'static [Entry] {
 }
 
 fn of(file: &CsvFile<'_>) -> Vec<Entry> {
-    let entry = |line: &str| file.entry(&file.cells(line).ok()?, None).checked().ok();
-    file.table.lines.iter().filter_map(|(_, line)| entry(line)).collect()
+    file.table.lines.iter().filter_map(|(_, line)| Some(file.entry(&file.cells(line).ok()?, None))).collect()
 }

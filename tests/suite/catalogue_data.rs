@@ -174,3 +174,11 @@ fn the_demo_job_is_made_of_the_catalogue() {
         assert!(catalogue.entries(PartKind::Tyre).any(|tyre| tyre.title() == setup.tyre.text));
     }
 }
+
+/// Nobody checks them when they are read.
+#[test]
+fn every_built_in_entry_is_written_as_the_catalogue_takes_it() {
+    for entry in PartKind::ALL.into_iter().flat_map(built_in) {
+        assert_eq!(entry.checked().as_ref(), Ok(&entry), "{}", entry.title());
+    }
+}
