@@ -96,6 +96,14 @@ function dressFurther() {
   document.head.append(more);
 }
 
+/** Waits until what stands in the page is painted: until then the line belongs to it. A page out of sight is not painted. */
+function painted() {
+  return new Promise((done) => {
+    new PerformanceObserver(done).observe({ type: "paint", buffered: true });
+    setTimeout(done, 150);
+  });
+}
+
 /** Loads the bindings and the program, which takes the opening words away. */
 async function start() {
   if (typeof WebAssembly !== "object") {
@@ -103,8 +111,9 @@ async function start() {
     return;
   }
   try {
-    const { default: init } = await import("./app.js");
-    await init({ module_or_path: new URL("app_bg.wasm", import.meta.url) });
+    const program = painted().then(() => fetch(new URL("app_bg.wasm", import.meta.url)));
+    const [{ default: init }, module_or_path] = await Promise.all([import("./app.js"), program]);
+    await init({ module_or_path });
     dressFurther();
   } catch (fault) {
     if (isTrap(fault)) return showCrash();

@@ -9,6 +9,7 @@ use super::line::Line;
 use super::picker::Picker;
 use super::question::QuestionView;
 use super::state::State;
+use super::turns;
 
 /// The place.
 #[component]
@@ -20,7 +21,7 @@ pub fn Compare() -> impl IntoView {
         <Frame>
             <Heads/>
             <Picker/>
-            {move || open.get().and_then(At::open).map(|heading| view! { <QuestionView heading/> })}
+            {move || open.get().and_then(At::open).map(|heading| turns::piece(move || view! { <QuestionView heading/> }.into_any()))}
         </Frame>
     }
 }

@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use super::parts;
 use super::state::State;
+use super::turns;
 use super::widgets::{Menu, TextField};
 use crate::job::edit::Toward;
 use crate::job::{Field, Job, JobField, MOST_SETUPS, SetupField, SetupId};
@@ -16,7 +17,7 @@ pub fn Heads() -> impl IntoView {
     view! {
         <div class=class id="heads">
             <CarHead/>
-            <For each=move || state.setup_ids() key=|id| *id children=|id| view! { <Head id/> }/>
+            <For each=move || state.setup_ids() key=|id| *id children=|id| turns::piece(move || view! { <Head id/> }.into_any())/>
         </div>
     }
 }

@@ -14,6 +14,7 @@ use wasm_bindgen_futures::spawn_local;
 use super::device;
 use super::notices::Notice;
 use super::state::State;
+use super::turns;
 
 /// A part on its way.
 pub type Coming<T> = Pin<Box<dyn Future<Output = Result<T, SplitLoaderError>>>>;
@@ -124,8 +125,8 @@ impl<T: Copy + Send + Sync + 'static> Part<T> {
         meanwhile: impl Fn() -> AnyView + Send + 'static,
         make: impl Fn(T) -> AnyView + Send + 'static,
     ) -> impl IntoView {
-        // Not before what stands in the page already is painted: until then the line belongs to the first figure.
-        device::once_painted(|| self.ask());
+        // Not before the page stands and is painted: until then the line belongs to the first figure.
+        turns::once_it_stands(|| device::once_painted(|| self.ask()));
         self.shown(meanwhile, make)
     }
 
@@ -145,8 +146,14 @@ impl<T: Copy + Send + Sync + 'static> Part<T> {
         make: impl Fn(T) -> AnyView + Send + 'static,
     ) -> impl IntoView {
         let arrival = self.arrival().clone();
+        let is_its_turn = RwSignal::new(self.now().is_some());
         move || match arrival.get() {
-            Arrival::There(part) => make(part),
+            Arrival::There(part) if is_its_turn.get() => make(part),
+            // All that waited for the part would be made in one task.
+            Arrival::There(_) => {
+                turns::set_in_turn(is_its_turn);
+                meanwhile()
+            }
             Arrival::Unasked | Arrival::Coming => meanwhile(),
             Arrival::Failed(is_tried) => missing(is_tried, move || self.ask()).into_any(),
         }

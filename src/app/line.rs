@@ -16,7 +16,6 @@ use crate::questions::{Heading, Question, Source, Station};
 /// A station as it is shown.
 #[derive(Clone, PartialEq)]
 struct Shown {
-    question: &'static str,
     station: Station,
     cautions: Vec<usize>,
 }
@@ -25,27 +24,25 @@ struct Shown {
 #[component]
 pub fn Line() -> impl IntoView {
     let state = State::here();
-    let shown = rested::follow(state, move || stations(state));
+    let questions: Vec<&'static Heading> = Place::Compare.questions().collect();
+    let stations = move |nth: usize| Place::Compare.questions().nth(nth).map_or_else(|| coming(state), |heading| shown(state, heading));
+    let shown = rested::follow_each(state, questions.len(), || coming(state), stations);
     view! {
         <nav class="line" aria-label="Questions">
-            <ul>{Place::Compare.questions().map(|question| station(state, question, shown)).collect_view()}</ul>
+            <ul>{questions.into_iter().zip(shown).map(|(question, shown)| station(state, question, shown)).collect_view()}</ul>
         </nav>
     }
 }
 
-fn stations(state: State) -> Vec<Shown> {
-    state.with_source(|source| {
-        let shown = |heading: &'static Heading| match answering(heading) {
-            Some(question) => Shown { question: question.id, station: (question.station)(source), cautions: cautions(question, source) },
-            None => Shown { question: heading.id, station: coming(source), cautions: Vec::new() },
-        };
-        Place::Compare.questions().map(shown).collect()
-    })
+fn shown(state: State, heading: &Heading) -> Shown {
+    let Some(question) = answering(heading) else { return coming(state) };
+    state.with_source(|source| Shown { station: (question.station)(source), cautions: cautions(question, source) })
 }
 
 /// What stands at a station until its question can be answered.
-fn coming(source: Source<'_>) -> Station {
-    Station::of(source, "…", |_| Some("…".to_owned()))
+fn coming(state: State) -> Shown {
+    let figures = untrack(|| state.setup_ids()).iter().map(|_| Some("…".to_owned())).collect();
+    Shown { station: Station { label: "…".to_owned(), figures }, cautions: Vec::new() }
 }
 
 /// The columns with a caution in the question.
@@ -57,11 +54,10 @@ fn cautions(question: &Question, source: Source<'_>) -> Vec<usize> {
     columns
 }
 
-fn station(state: State, question: &'static Heading, shown: RwSignal<Vec<Shown>>) -> impl IntoView {
+fn station(state: State, question: &'static Heading, shown: RwSignal<Shown>) -> impl IntoView {
     let at = At { place: Place::Compare, question: question.id };
     let current = move || (state.view.at.get() == at).then_some("page");
-    let own = Memo::new(move |_| shown.with(|shown| shown.iter().find(|one| one.question == question.id).cloned()));
-    let label = move || own.with(|own| own.as_ref().map(|own| state.say(&own.station.label)));
+    let label = move || shown.with(|shown| state.say(&shown.station.label));
     let stop = NodeRef::<leptos::html::A>::new();
     keep_in_sight(state, at, stop);
     view! {
@@ -69,9 +65,9 @@ fn station(state: State, question: &'static Heading, shown: RwSignal<Vec<Shown>>
             <a class="station" href=at.fragment() aria-current=current node_ref=stop>
                 {glyph(question.glyph)}
                 <span class="station__name">{move || state.say(question.title)}</span>
-                {move || own.with(|own| own.as_ref().and_then(flag))}
+                {move || shown.with(flag)}
                 <span class="station__label">{label}</span>
-                <span class="station__figures">{move || own.with(|own| own.as_ref().map(figures))}</span>
+                <span class="station__figures">{move || shown.with(figures)}</span>
             </a>
         </li>
     }

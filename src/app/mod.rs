@@ -4,7 +4,7 @@
 //! [`keep`] writes to the device's store. [`bar`] leads from place to place; [`compare`], [`bench`], [`shelf`] and [`jobs`] are the places.
 //! [`question`] is the one view of every question, [`line`] and [`heads`] stand around it where setups are compared, [`find`] shows a
 //! search, [`listen`] hears a recording, [`count`] counts teeth in a picture, [`photographs`] keeps pictures. [`slices`] is
-//! long work a little at a time. [`widgets`] are the few things everything is built of, [`print`] is paper. Effects here only touch the outside: the store,
+//! long work a little at a time, [`turns`] the page itself a piece at a time. [`widgets`] are the few things everything is built of, [`print`] is paper. Effects here only touch the outside: the store,
 //! the title, the canvas.
 
 pub mod address;
@@ -37,6 +37,7 @@ pub mod state;
 pub mod suggestions;
 pub mod theme;
 mod tilt;
+pub mod turns;
 pub mod view;
 pub mod widgets;
 
@@ -64,8 +65,12 @@ pub fn start() {
 fn mount(opened: keep::Opened) {
     device::clear_opening_words();
     leptos::mount::mount_to_body(move || page(opened));
-    device::say_ready();
-    device::once_painted(|| later::fetch_in_turn(&parts::ALL, device::say_whole));
+    // Where no piece waits it stands with this task.
+    turns::queue(|| ());
+    turns::once_it_stands(|| {
+        device::say_ready();
+        device::once_painted(|| later::fetch_in_turn(&parts::ALL, device::say_whole));
+    });
 }
 
 fn page(opened: keep::Opened) -> impl IntoView {
@@ -116,13 +121,18 @@ fn Frame(
     children: Children,
 ) -> impl IntoView {
     let state = State::here();
+    // Below all that is made in turn: it stands once nothing above it grows any more.
+    let has_foot = RwSignal::new(false);
+    turns::once_it_stands(move || {
+        let _ = has_foot.try_set(true);
+    });
     view! {
         <main id="main" class=format!("main {class}") tabindex="-1">
             <h1 class="unseen">{move || state.job.with(|job| job.title.clone())}</h1>
             {parts::KEEPER.show_once_there(|keeper| (keeper.banners)())}
             <book::Panels/>
             {children()}
-            <p class="foot">{move || state.say(USUAL_CAUTION)}</p>
+            <Show when=move || has_foot.get()><p class="foot">{move || state.say(USUAL_CAUTION)}</p></Show>
         </main>
     }
 }

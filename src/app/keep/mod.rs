@@ -22,7 +22,7 @@ use leptos::prelude::*;
 
 use super::notices::Act;
 use super::state::State;
-use super::{device, parts};
+use super::{device, parts, turns};
 
 /// Keeps what is on the page, from now on for as long as it lives. A page that began before the store was read reads it first.
 pub(super) fn keep(state: State) {
@@ -31,11 +31,10 @@ pub(super) fn keep(state: State) {
         if local::is_there() {
             store::open().await;
         }
-        owner.with(|| {
-            autosave::keep(state);
-            shop::keep(state);
-            settings::keep(state);
-        });
+        for keep in [autosave::keep, shop::keep, settings::keep] {
+            let owner = owner.clone();
+            turns::queue(move || owner.with(|| keep(state)));
+        }
     });
 }
 

@@ -21,6 +21,7 @@ use leptos::prelude::*;
 
 use super::parts;
 use super::state::State;
+use super::turns;
 use crate::questions::{self, Heading, Own, Place, Question, Source};
 use crate::sheet::{Row, words};
 use rows::Rows;
@@ -57,14 +58,17 @@ pub fn QuestionView(
 /// What stands below a question's head, as far as it is known now.
 fn answered(state: State, heading: &'static Heading, known: &'static Question) -> AnyView {
     let question = Signal::derive(move || answering(heading).unwrap_or(known));
-    let deciding = rows::follow(state, move |source| (question.get().deciding)(source));
-    let has_deciding = Memo::new(move |_| deciding.with(|rows| !rows.is_empty()));
+    let deciding = move || {
+        let rows = rows::follow(state, move |source| (question.get().deciding)(source));
+        let has_any = Memo::new(move |_| rows.with(|rows| !rows.is_empty()));
+        view! { <Show when=move || has_any.get()><Rows rows name="deciding"/></Show> }.into_any()
+    };
     let said = said::view(state, question);
     let groups = parts::ANSWERS.add(move |answers| (answers.groups)(heading.id));
     let below = view! {
         {(known.own == Some(Own::Search)).then(|| parts::FIND.show(|find| find()))}
         {has_picture(known).then(|| parts::PICTURES.show_in(move || coming(state, known), move |picture| picture(question)))}
-        <Show when=move || has_deciding.get()><Rows rows=deciding name="deciding"/></Show>
+        {turns::piece(deciding)}
         {parts::ANSWERS.show(move |answers| (answers.folds)(heading.id))}
     };
     if heading.place == Place::Bench {
