@@ -24,32 +24,26 @@ const LONGEST_NAME: usize = 80;
 pub enum ExchangeError {
     /// A job, or a backup of jobs.
     Jobs,
-    /// Not of this shape.
-    NotAShelf {
-        /// What the parser says, or what is missing.
-        detail: String,
-    },
-    /// Written by a newer version.
-    Newer {
-        /// The version it names.
-        schema: u64,
-    },
+    /// Not of this shape: what the parser says, or what is missing.
+    NotAShelf(String),
+    /// Written by a newer version: the version it names.
+    Newer(u64),
 }
 
 impl Explain for ExchangeError {
     fn what(&self) -> String {
         match self {
             Self::Jobs => "the file holds jobs, not a shelf".into(),
-            Self::NotAShelf { detail } => format!("the file is no shelf of another shop ({detail})"),
-            Self::Newer { schema } => format!("the shelf was saved by a newer version (shape {schema}, this one knows {SCHEMA})"),
+            Self::NotAShelf(detail) => format!("the file is no shelf of another shop ({detail})"),
+            Self::Newer(schema) => format!("the shelf was saved by a newer version (shape {schema}, this one knows {SCHEMA})"),
         }
     }
 
     fn what_to_do(&self) -> String {
         match self {
             Self::Jobs => "open it under Jobs".into(),
-            Self::NotAShelf { .. } => "have the other shop save it again with “Save a shelf for another shop”".into(),
-            Self::Newer { .. } => "load the page again to get the newer version, then take the file again".into(),
+            Self::NotAShelf(_) => "have the other shop save it again with “Save a shelf for another shop”".into(),
+            Self::Newer(_) => "load the page again to get the newer version, then take the file again".into(),
         }
     }
 }
@@ -166,7 +160,7 @@ impl Catalogue {
     /// # Errors
     /// When the text is no such file, or from a newer version. What is broken in it is refused by itself.
     pub fn meet(&self, text: &str) -> Result<Exchange, ExchangeError> {
-        let not = |detail: String| ExchangeError::NotAShelf { detail };
+        let not = |detail: String| ExchangeError::NotAShelf(detail);
         let value: Value = serde_json::from_str(text).map_err(|why| not(why.to_string()))?;
         if !is_shelf(&value) {
             let is_job = ["jobs", "job", "setups"].iter().any(|member| value.get(member).is_some());
@@ -174,7 +168,7 @@ impl Catalogue {
         }
         match value.get("schema").and_then(Value::as_u64) {
             None => return Err(not("it names no schema".into())),
-            Some(schema) if schema > u64::from(SCHEMA) => return Err(ExchangeError::Newer { schema }),
+            Some(schema) if schema > u64::from(SCHEMA) => return Err(ExchangeError::Newer(schema)),
             Some(_) => {}
         }
         let Some(Value::Array(entries)) = value.get("entries") else { return Err(not("it has no list of parts".into())) };

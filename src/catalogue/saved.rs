@@ -23,23 +23,17 @@ const LISTS: [(&str, PartKind); 4] = [
 /// Why a text holds no entries of the shop's own.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum SavedError {
-    /// Not JSON, or not of this shape.
-    NotEntries {
-        /// What the parser says, with line and column.
-        detail: String,
-    },
-    /// Written by a newer version.
-    Newer {
-        /// The version it names.
-        schema: u64,
-    },
+    /// Not JSON, or not of this shape: what the parser says, with line and column.
+    NotEntries(String),
+    /// Written by a newer version: the version it names.
+    Newer(u64),
 }
 
 impl Explain for SavedError {
     fn what(&self) -> String {
         match self {
-            Self::NotEntries { detail } => format!("the shop's own entries cannot be read ({detail})"),
-            Self::Newer { schema } => {
+            Self::NotEntries(detail) => format!("the shop's own entries cannot be read ({detail})"),
+            Self::Newer(schema) => {
                 format!("the shop's own entries were kept by a newer version (shape {schema}, this one knows {SCHEMA})")
             }
         }
@@ -47,8 +41,8 @@ impl Explain for SavedError {
 
     fn what_to_do(&self) -> String {
         match self {
-            Self::NotEntries { .. } => "save the text that was set aside, and import the entries from an exported file".into(),
-            Self::Newer { .. } => "load the page again to get the newer version; the entries stay as they are".into(),
+            Self::NotEntries(_) => "save the text that was set aside, and import the entries from an exported file".into(),
+            Self::Newer(_) => "load the page again to get the newer version; the entries stay as they are".into(),
         }
     }
 }
@@ -95,7 +89,7 @@ pub fn from_text(text: &str) -> Result<Catalogue, SavedError> {
 pub fn from_value(value: &Value) -> Result<Catalogue, SavedError> {
     let own = match value.get("schema").and_then(Value::as_u64) {
         None => return Err(not_entries("it names no schema")),
-        Some(schema) if schema > u64::from(SCHEMA) => return Err(SavedError::Newer { schema }),
+        Some(schema) if schema > u64::from(SCHEMA) => return Err(SavedError::Newer(schema)),
         Some(0 | 1) => {
             let lists = LISTS.map(|(name, kind)| Ok(list(value, name)?.iter().map(|member| entry(kind, member)).collect()));
             lists.into_iter().collect::<Result<Vec<Vec<Entry>>, SavedError>>()?.concat()
@@ -106,7 +100,7 @@ pub fn from_value(value: &Value) -> Result<Catalogue, SavedError> {
 }
 
 fn not_entries(detail: impl Into<String>) -> SavedError {
-    SavedError::NotEntries { detail: detail.into() }
+    SavedError::NotEntries(detail.into())
 }
 
 /// The members of a list of objects, none where there is no such list.

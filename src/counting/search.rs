@@ -126,7 +126,7 @@ impl Counting {
     /// Where the picture cannot show teeth there.
     pub fn new(grey: &Grey, circle: Circle) -> Result<Self, CountError> {
         if !circle.radius.is_finite() || circle.radius < SMALLEST {
-            return Err(CountError::TooSmall { radius: circle.radius.max(0.0) });
+            return Err(CountError::TooSmall(circle.radius.max(0.0)));
         }
         let inside = |place: f64, length: usize| place - 0.8 * circle.radius >= 0.0 && place + 0.8 * circle.radius <= real(length);
         if !(inside(circle.x, grey.width()) && inside(circle.y, grey.height())) {

@@ -163,13 +163,13 @@ impl Fastener {
         let words: Vec<&str> = line.split_whitespace().map(|word| word.trim_end_matches([',', ';'])).collect();
         let fault = || line.trim().to_owned();
         let thread = words.iter().enumerate().find_map(|(at, word)| thread(word, words.get(at + 1).copied()));
-        let thread = thread.ok_or_else(|| FastenerError::NoThread { line: fault() })?;
+        let thread = thread.ok_or_else(|| FastenerError::NoThread(fault()))?;
         let lower = line.to_lowercase();
         let grade = GRADES.into_iter().find(|grade| {
             let short = grade.name.replace("grade ", "gr");
             lower.contains(grade.name) && grade.name.starts_with('g') || words.contains(&grade.name) || words.contains(&short.as_str())
         });
-        let grade = grade.ok_or_else(|| FastenerError::NoGrade { line: fault() })?;
+        let grade = grade.ok_or_else(|| FastenerError::NoGrade(fault()))?;
         let has = |all: &[&str]| all.iter().any(|word| lower.contains(word));
         let into = if has(&["alumin", "alu", "magnes", "alloy"]) {
             ThreadIn::LightAlloy

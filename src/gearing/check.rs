@@ -55,11 +55,8 @@ pub enum Doubt {
         /// The greatest sum.
         greatest: u16,
     },
-    /// A gear is as low as or lower than the one before it.
-    OutOfOrder {
-        /// The lower gear.
-        gear: GearNumber,
-    },
+    /// A gear is as low as or lower than the one before it: the lower gear.
+    OutOfOrder(GearNumber),
 }
 
 impl Explain for Doubt {
@@ -70,14 +67,14 @@ impl Explain for Doubt {
                     "the pairs on one centre distance have tooth sums from {least} to {greatest}, more than a profile shift can take up"
                 )
             }
-            Self::OutOfOrder { gear } => format!("gear {} is not faster than gear {}", gear.next().number(), gear.number()),
+            Self::OutOfOrder(gear) => format!("gear {} is not faster than gear {}", gear.next().number(), gear.number()),
         }
     }
 
     fn what_to_do(&self) -> String {
         match self {
             Self::SumsApart { .. } => "count the teeth again: parts of two sets may be mixed".into(),
-            Self::OutOfOrder { .. } => "check the counts and the order of the gears".into(),
+            Self::OutOfOrder(_) => "check the counts and the order of the gears".into(),
         }
     }
 }
@@ -103,7 +100,7 @@ pub fn doubts(gearbox: &Gearbox) -> Vec<Doubt> {
     let sums = ToothSums::of(gearbox).known_range().filter(|(least, greatest)| greatest - least > SUM_TOLERANCE);
     let sums = sums.map(|(least, greatest)| Doubt::SumsApart { least, greatest });
     let order = match Ladder::new(gearbox.ratios()).character() {
-        Character::Inverted { gear } => Some(Doubt::OutOfOrder { gear }),
+        Character::Inverted { gear } => Some(Doubt::OutOfOrder(gear)),
         _ => None,
     };
     sums.into_iter().chain(order).collect()

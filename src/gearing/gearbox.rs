@@ -185,16 +185,10 @@ pub enum GearboxError {
     NoConstantPair,
     /// A two-shaft box has no constant pair.
     NeedlessConstantPair,
-    /// Direct drive where input and output are not in line.
-    DirectInTwoShaft {
-        /// The gear.
-        gear: GearNumber,
-    },
-    /// Fewer than one or more than eight forward gears.
-    GearCount {
-        /// How many were given.
-        given: usize,
-    },
+    /// Direct drive where input and output are not in line: the gear.
+    DirectInTwoShaft(GearNumber),
+    /// Fewer than one or more than eight forward gears: how many were given.
+    GearCount(usize),
 }
 
 /// A gearbox with 1 to 8 forward gears, lowest first.
@@ -220,7 +214,7 @@ impl Gearbox {
     /// use layshaft::gearing::GearNumber;
     /// use layshaft::gearing::gearbox::{Gear, Gearbox, GearboxError, Layout};
     /// let direct = Gearbox::new(Layout::TwoShaft, None, vec![Gear::Direct], None);
-    /// assert_eq!(direct, Err(GearboxError::DirectInTwoShaft { gear: GearNumber::FIRST }));
+    /// assert_eq!(direct, Err(GearboxError::DirectInTwoShaft(GearNumber::FIRST)));
     /// ```
     pub fn new(layout: Layout, constant: Option<Mesh>, gears: Vec<Gear>, reverse: Option<Reverse>) -> Result<Self, GearboxError> {
         match (layout, constant) {
@@ -229,12 +223,12 @@ impl Gearbox {
             _ => {}
         }
         if gears.is_empty() || gears.len() > Self::MOST_GEARS {
-            return Err(GearboxError::GearCount { given: gears.len() });
+            return Err(GearboxError::GearCount(gears.len()));
         }
         if layout == Layout::TwoShaft
             && let Some(at) = gears.iter().position(|gear| gear.is_direct())
         {
-            return Err(GearboxError::DirectInTwoShaft { gear: GearNumber::at(at) });
+            return Err(GearboxError::DirectInTwoShaft(GearNumber::at(at)));
         }
         Ok(Self { layout, constant, gears, reverse })
     }
@@ -338,9 +332,9 @@ impl Explain for GearboxError {
         match self {
             Self::NoConstantPair => "a box with a countershaft needs its constant pair".into(),
             Self::NeedlessConstantPair => "a two-shaft box has no constant pair".into(),
-            Self::DirectInTwoShaft { gear } => format!("gear {} of a two-shaft box cannot be direct", gear.number()),
-            Self::GearCount { given: 0 } => "no forward gears are given".into(),
-            Self::GearCount { given } => format!("{given} forward gears are more than a box can have here"),
+            Self::DirectInTwoShaft(gear) => format!("gear {} of a two-shaft box cannot be direct", gear.number()),
+            Self::GearCount(0) => "no forward gears are given".into(),
+            Self::GearCount(given) => format!("{given} forward gears are more than a box can have here"),
         }
     }
 
@@ -348,8 +342,8 @@ impl Explain for GearboxError {
         match self {
             Self::NoConstantPair => "type the input or output pair, such as 25/30".into(),
             Self::NeedlessConstantPair => "leave the constant pair blank, or choose another layout".into(),
-            Self::DirectInTwoShaft { .. } => "type both counts of the pair, such as 31/30".into(),
-            Self::GearCount { .. } => format!("type from 1 to {} gears", Gearbox::MOST_GEARS),
+            Self::DirectInTwoShaft(_) => "type both counts of the pair, such as 31/30".into(),
+            Self::GearCount(_) => format!("type from 1 to {} gears", Gearbox::MOST_GEARS),
         }
     }
 }

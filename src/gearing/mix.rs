@@ -158,11 +158,8 @@ pub enum MixError {
         /// The gear.
         gear: GearNumber,
     },
-    /// A set that was chosen and is not in the catalogue any longer.
-    NoSuchSet {
-        /// What the set is called.
-        set: String,
-    },
+    /// A set that was chosen and is not in the catalogue any longer: what the set is called.
+    NoSuchSet(String),
     /// The parts make no gearbox.
     NoGearbox(GearboxError),
 }
@@ -173,7 +170,7 @@ impl Explain for MixError {
             Self::Layouts { cluster, other } => format!("{cluster} and {other} are laid out differently"),
             Self::NoSuchGear { set, gear } => format!("{set} has no gears for {gear}"),
             Self::NotCounted { set, gear } => format!("{gear} of {set} is known by its ratio, not by its teeth"),
-            Self::NoSuchSet { set } => format!("“{}” is no gear set of the catalogue any longer", number::clip(set)),
+            Self::NoSuchSet(set) => format!("“{}” is no gear set of the catalogue any longer", number::clip(set)),
             Self::NoGearbox(_) => "these parts make no gearbox".into(),
         }
     }
@@ -183,7 +180,7 @@ impl Explain for MixError {
             Self::Layouts { .. } => "mix sets of one layout".into(),
             Self::NoSuchGear { gear, .. } => format!("take {gear} from another set, or leave it out"),
             Self::NotCounted { .. } => "count its teeth, or take parts that are counted".into(),
-            Self::NoSuchSet { .. } => "choose another set".into(),
+            Self::NoSuchSet(_) => "choose another set".into(),
             Self::NoGearbox(_) => "take at least one forward gear, and at most eight".into(),
         }
     }

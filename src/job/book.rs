@@ -169,8 +169,8 @@ impl Record {
     /// When the value is no record, from a newer version, or its job cannot be opened.
     pub fn from_value(mut value: Value) -> Result<Self, FileError> {
         file::check_schema(&value, SCHEMA)?;
-        let job = value.get_mut("job").map(Value::take).ok_or_else(|| FileError::NotAJob { detail: "it holds no job".into() })?;
-        let head = serde_json::from_value(value).map_err(|error| FileError::NotAJob { detail: error.to_string() })?;
+        let job = value.get_mut("job").map(Value::take).ok_or_else(|| FileError::NotAJob("it holds no job".into()))?;
+        let head = serde_json::from_value(value).map_err(|error| FileError::NotAJob(error.to_string()))?;
         Ok(Self::new(head, file::from_value(job)?))
     }
 }

@@ -43,16 +43,10 @@ pub enum Gap {
         /// The words for what must still be typed.
         missing: &'static str,
     },
-    /// Diameter or width of the synchronisers' cones without the other.
-    ConeHalf {
-        /// The words for what must still be typed.
-        missing: &'static str,
-    },
-    /// An angle of the teeth without their pitch.
-    AngleWithoutPitch {
-        /// What the angle is called.
-        angle: &'static str,
-    },
+    /// Diameter or width of the synchronisers' cones without the other: the words for what must still be typed.
+    ConeHalf(&'static str),
+    /// An angle of the teeth without their pitch: what the angle is called.
+    AngleWithoutPitch(&'static str),
     /// A reverse idler without the gears it runs between.
     IdlerAlone,
     /// A gear that the box does not have.
@@ -62,11 +56,8 @@ pub enum Gap {
         /// How many gears it has.
         gears: usize,
     },
-    /// A number of cones that no synchroniser has.
-    NoCones {
-        /// What was typed.
-        text: String,
-    },
+    /// A number of cones that no synchroniser has: what was typed.
+    NoCones(String),
     /// A gear that the box does not have, for an extra stage.
     NotSwitchedIn {
         /// What was typed.
@@ -74,11 +65,8 @@ pub enum Gap {
         /// How many gears it has.
         gears: usize,
     },
-    /// More switchable stages than are worked out.
-    TooManySwitched {
-        /// How many are.
-        most: usize,
-    },
+    /// More switchable stages than are worked out: how many are.
+    TooManySwitched(usize),
     /// The ratio at rest of a stage that is always in.
     RestOfFixedStage,
     /// More speeds than there are rows for.
@@ -103,15 +91,15 @@ impl Explain for Gap {
             }
             Self::NoSuchGear { text } => format!("“{text}” is no gear from 1 to 8"),
             Self::RollHalf { missing } => format!("the rolling start is not timed: {missing} not given"),
-            Self::ConeHalf { missing } => format!("the lining is not judged: the {missing} is not given"),
-            Self::AngleWithoutPitch { angle } => format!("the {angle} is not used: module or pitch is not given"),
+            Self::ConeHalf(missing) => format!("the lining is not judged: the {missing} is not given"),
+            Self::AngleWithoutPitch(angle) => format!("the {angle} is not used: module or pitch is not given"),
             Self::IdlerAlone => "the idler is not used: the outer gears of reverse are not given".into(),
             Self::NoGearOfBox { text, gears } => format!("“{text}” is no gear of this box, which has {gears}: it is left out"),
-            Self::NoCones { text } => format!("“{text}” is not a number from 1 to 3: one cone is taken"),
+            Self::NoCones(text) => format!("“{text}” is not a number from 1 to 3: one cone is taken"),
             Self::NotSwitchedIn { text, gears } => {
                 format!("“{text}” is no gear of this box, which has {gears}: this stage is not switched in it")
             }
-            Self::TooManySwitched { most } => format!("only the first {most} stages are switched, this one stays out"),
+            Self::TooManySwitched(most) => format!("only the first {most} stages are switched, this one stays out"),
             Self::RestOfFixedStage => "the ratio when it is out is not used: this stage is always in".into(),
             Self::TooManySpeeds { most } => format!("only the first {most} speeds are timed"),
         }
@@ -128,13 +116,13 @@ impl Explain for Gap {
             Self::CorrectionBeyond { .. } => "check the air of the test; figures so far corrected are a guess",
             Self::NoSuchGear { .. } => "type a gear such as 3, or leave it blank for top gear",
             Self::RollHalf { .. } => "type the speeds it begins and ends at, or clear what is typed of it",
-            Self::ConeHalf { .. } => "type diameter and width, or clear both",
-            Self::AngleWithoutPitch { .. } => "type module or pitch as well, or clear the angle",
+            Self::ConeHalf(_) => "type diameter and width, or clear both",
+            Self::AngleWithoutPitch(_) => "type module or pitch as well, or clear the angle",
             Self::IdlerAlone => "type the outer gears of reverse, such as 33/16, or clear the idler",
             Self::NoGearOfBox { .. } => "type the numbers of its gears parted by blanks, such as 1 2, or nothing where every gear has one",
-            Self::NoCones { .. } => "type 1, 2 or 3",
+            Self::NoCones(_) => "type 1, 2 or 3",
             Self::NotSwitchedIn { .. } => "type the gears it is switched in parted by blanks, such as 3 4, or all, or always",
-            Self::TooManySwitched { .. } => "type always for a stage that stays in, or take one out",
+            Self::TooManySwitched(_) => "type always for a stage that stays in, or take one out",
             Self::RestOfFixedStage => "type the gears it is switched in, or clear the ratio",
             Self::TooManySpeeds { .. } => "take out the speeds that matter less",
         }

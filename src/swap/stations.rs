@@ -24,11 +24,8 @@ pub enum Pattern {
 /// Why a text is no line of pairs.
 #[derive(Clone, Debug, PartialEq)]
 pub enum StationError {
-    /// A part without a colon between two lengths.
-    NoPair {
-        /// The part.
-        text: String,
-    },
+    /// A part without a colon between two lengths: the part.
+    NoPair(String),
     /// One station is no outline.
     Alone,
     /// A length that cannot be read.
@@ -38,7 +35,7 @@ pub enum StationError {
 impl Explain for StationError {
     fn what(&self) -> String {
         match self {
-            Self::NoPair { text } => format!("“{}” is no pair of lengths", number::clip(text)),
+            Self::NoPair(text) => format!("“{}” is no pair of lengths", number::clip(text)),
             Self::Alone => "one station makes no outline".into(),
             Self::Length(why) => why.what(),
         }
@@ -46,7 +43,7 @@ impl Explain for StationError {
 
     fn what_to_do(&self) -> String {
         match self {
-            Self::NoPair { .. } => "type a length, a colon and a length for each, with semicolons between: 0: 6; 12: 4 1/2".into(),
+            Self::NoPair(_) => "type a length, a colon and a length for each, with semicolons between: 0: 6; 12: 4 1/2".into(),
             Self::Alone => "type the distance behind the case face and the height above the shaft at two places or more".into(),
             Self::Length(why) => why.what_to_do(),
         }
@@ -65,7 +62,7 @@ fn pairs(text: &str, system: System) -> Result<Vec<Station>, StationError> {
     let parts = text.split([';', '\n']).map(str::trim).filter(|part| !part.is_empty());
     let pair = |part: &str| {
         let sizes: Vec<&str> = part.split(':').collect();
-        let [first, second] = sizes.as_slice() else { return Err(StationError::NoPair { text: part.to_owned() }) };
+        let [first, second] = sizes.as_slice() else { return Err(StationError::NoPair(part.to_owned())) };
         let whole = with_shared_unit(&[first, second]);
         let mut sizes = whole.iter().map(|size| read(size, system, &limits::STATION).map_err(StationError::Length));
         let (Some(first), Some(second)) = (sizes.next(), sizes.next()) else { return Err(StationError::Alone) };

@@ -78,11 +78,8 @@ impl Typed {
 /// Why a text is no quantity.
 #[derive(Clone, Debug, PartialEq)]
 pub enum UnitError {
-    /// Nothing was typed.
-    Blank {
-        /// The quantity's name.
-        word: &'static str,
-    },
+    /// Nothing was typed: the quantity's name.
+    Blank(&'static str),
     /// The number could not be read.
     NotANumber {
         /// The quantity's name.
@@ -115,7 +112,7 @@ pub enum UnitError {
 impl Explain for UnitError {
     fn what(&self) -> String {
         match self {
-            Self::Blank { word } => format!("no {word} is given"),
+            Self::Blank(word) => format!("no {word} is given"),
             Self::NotANumber { word, text } => format!("“{}” cannot be read as the {word}", number::clip(text)),
             Self::UnknownUnit { word, unit, .. } => format!("“{}” is no unit for the {word}", number::clip(unit)),
             Self::Outside { word, text, .. } => format!("“{}” is outside what the {word} can be", number::clip(text)),
@@ -124,7 +121,7 @@ impl Explain for UnitError {
 
     fn what_to_do(&self) -> String {
         match self {
-            Self::Blank { .. } => "type a number, with its unit if it is not the one shown".into(),
+            Self::Blank(_) => "type a number, with its unit if it is not the one shown".into(),
             Self::NotANumber { .. } => "type a number such as 6,500 or 2 1/4 or 19,05, with its unit if it is not the one shown".into(),
             Self::UnknownUnit { known, .. } => format!("use one of {known}"),
             Self::Outside { why, range, .. } => format!("type {range} ({why})"),
@@ -168,7 +165,7 @@ pub fn read<Q: Measured>(text: &str, system: System, limits: &Limits<Q>) -> Resu
 /// What a text may mean as a number, and what stands behind it.
 fn numbers<'a>(text: &'a str, word: &'static str) -> Result<(number::Readings, &'a str), UnitError> {
     if text.trim().is_empty() {
-        return Err(UnitError::Blank { word });
+        return Err(UnitError::Blank(word));
     }
     number::leading(text).ok_or_else(|| UnitError::NotANumber { word, text: text.trim().to_owned() })
 }

@@ -34,11 +34,8 @@ pub enum BriefError {
     },
     /// First is not lower than top.
     NotFalling,
-    /// A growth that turns the ladder over.
-    TurnsOver {
-        /// Each step over the next one above it, as typed.
-        growth: f64,
-    },
+    /// A growth that turns the ladder over: each step over the next one above it, as typed.
+    TurnsOver(f64),
 }
 
 impl Explain for BriefError {
@@ -46,7 +43,7 @@ impl Explain for BriefError {
         match self {
             Self::NoPair { sum, least, most } => format!("no two gears of {least} to {most} teeth add up to {sum}"),
             Self::NotFalling => "the ratio of first is not above that of top".into(),
-            Self::TurnsOver { growth } => {
+            Self::TurnsOver(growth) => {
                 format!("with a growth of {} a higher gear would be lower than the one below it", shown(*growth))
             }
         }
@@ -56,7 +53,7 @@ impl Explain for BriefError {
         match self {
             Self::NoPair { .. } => "change the tooth sum, or widen the limits".into(),
             Self::NotFalling => "type a larger ratio for first, or a smaller one for top".into(),
-            Self::TurnsOver { .. } => "type a growth nearer 1, or fewer gears".into(),
+            Self::TurnsOver(_) => "type a growth nearer 1, or fewer gears".into(),
         }
     }
 }

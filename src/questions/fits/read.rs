@@ -81,6 +81,6 @@ impl Seated {
 /// How many needles stand in a row; none where nothing is typed.
 fn needles(text: &str) -> Option<Result<u32, FitTextError>> {
     let text = text.trim();
-    let read = || text.parse().ok().filter(|many| (5..=200).contains(many)).ok_or_else(|| FitTextError::NoCount { text: text.to_owned() });
+    let read = || text.parse().ok().filter(|many| (5..=200).contains(many)).ok_or_else(|| FitTextError::NoCount(text.to_owned()));
     (!text.is_empty()).then(read)
 }

@@ -120,7 +120,7 @@ fn pair(text: &str) -> Result<[Option<Teeth>; 2], GearTextError> {
     let mut parts = text.split('/').map(|part| if part.trim() == "?" { Ok(None) } else { read::count(part).map(Some) });
     match (parts.next(), parts.next(), parts.next()) {
         (Some(line), Some(counter), None) => Ok([line?, counter?]),
-        _ => Err(GearTextError::NotAPair { text: text.trim().to_owned() }),
+        _ => Err(GearTextError::NotAPair(text.trim().to_owned())),
     }
 }
 

@@ -31,16 +31,10 @@ pub enum ClipError {
     Silent,
     /// Too loud for the microphone.
     Clipped,
-    /// Too short to tell tones apart.
-    TooShort {
-        /// How long it is, in seconds.
-        seconds: f64,
-    },
-    /// Longer than is listened to.
-    TooLong {
-        /// How long it is, in seconds.
-        seconds: f64,
-    },
+    /// Too short to tell tones apart: how long it is, in seconds.
+    TooShort(f64),
+    /// Longer than is listened to: how long it is, in seconds.
+    TooLong(f64),
     /// No samples that are numbers.
     NoSound,
 }
@@ -50,8 +44,8 @@ impl Explain for ClipError {
         match self {
             Self::Silent => "the recording is silent".into(),
             Self::Clipped => "the recording is clipped: it was too loud for the microphone".into(),
-            Self::TooShort { seconds } => format!("the recording is too short: {seconds:.1} s"),
-            Self::TooLong { seconds } => format!("the recording is too long: {:.0} min", seconds / 60.0),
+            Self::TooShort(seconds) => format!("the recording is too short: {seconds:.1} s"),
+            Self::TooLong(seconds) => format!("the recording is too long: {:.0} min", seconds / 60.0),
             Self::NoSound => "the file holds no sound".into(),
         }
     }
@@ -60,8 +54,8 @@ impl Explain for ClipError {
         match self {
             Self::Silent => "check that the microphone is not covered or switched off, and record again",
             Self::Clipped => "hold the phone further away or under a coat, and record again",
-            Self::TooShort { .. } => "hold a steady speed and record 15 to 30 s",
-            Self::TooLong { .. } => "cut out 20 to 30 s at a steady speed, 2 min at most",
+            Self::TooShort(_) => "hold a steady speed and record 15 to 30 s",
+            Self::TooLong(_) => "cut out 20 to 30 s at a steady speed, 2 min at most",
             Self::NoSound => "open a sound file, or record again",
         }
         .into()
@@ -157,10 +151,10 @@ fn checked(samples: &[f32], rate: f64) -> Result<f64, ClipError> {
     let seconds = real(samples.len()) / rate;
     let (least, most) = SECONDS;
     if seconds < least {
-        return Err(ClipError::TooShort { seconds });
+        return Err(ClipError::TooShort(seconds));
     }
     if seconds > most {
-        return Err(ClipError::TooLong { seconds });
+        return Err(ClipError::TooLong(seconds));
     }
     let full = samples.iter().map(|sample| f64::from(sample.abs())).fold(0.0, f64::max);
     let mean = samples.iter().map(|sample| f64::from(*sample)).sum::<f64>() / real(samples.len());

@@ -85,11 +85,8 @@ pub enum WishError {
         /// The most teeth asked for.
         most: u16,
     },
-    /// A tolerance that joins boxes of different sizes.
-    Tolerance {
-        /// What was asked.
-        given: u16,
-    },
+    /// A tolerance that joins boxes of different sizes: what was asked.
+    Tolerance(u16),
 }
 
 impl Explain for WishError {
@@ -98,7 +95,7 @@ impl Explain for WishError {
             Self::Nothing => "no printed ratios are given".into(),
             Self::OnlyDirect => "a direct gear tells nothing of the teeth".into(),
             Self::Limits { fewest, most } => format!("no gear has {fewest} to {most} teeth"),
-            Self::Tolerance { given } => format!("tooth sums that differ by {given} do not share a centre distance"),
+            Self::Tolerance(given) => format!("tooth sums that differ by {given} do not share a centre distance"),
         }
     }
 
@@ -107,7 +104,7 @@ impl Explain for WishError {
             Self::Nothing => "type the ratios as they are printed, such as 2.47 1.67 1.24 1.00".into(),
             Self::OnlyDirect => "add the ratio of a lower gear".into(),
             Self::Limits { .. } => format!("type limits from {} to {}, the fewer first, such as 12 to 60", Teeth::LEAST, Teeth::GREATEST),
-            Self::Tolerance { .. } => format!("allow 0 to {}", Wish::MOST_TOLERANCE),
+            Self::Tolerance(_) => format!("allow 0 to {}", Wish::MOST_TOLERANCE),
         }
     }
 }

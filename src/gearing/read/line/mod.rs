@@ -62,16 +62,10 @@ impl Taken {
 pub enum LineError {
     /// Nothing, or nothing but labels.
     NoGears,
-    /// More gears than a box can have.
-    TooMany {
-        /// How many.
-        given: usize,
-    },
-    /// Something that is no gear.
-    NotUnderstood {
-        /// What was not understood.
-        text: String,
-    },
+    /// More gears than a box can have: how many.
+    TooMany(usize),
+    /// Something that is no gear: what was not understood.
+    NotUnderstood(String),
     /// A gear that cannot be.
     Gear {
         /// Which, 0 is first.
@@ -87,8 +81,8 @@ impl Explain for LineError {
     fn what(&self) -> String {
         match self {
             Self::NoGears => "no gears are given".into(),
-            Self::TooMany { given } => format!("{given} gears are more than a box can have here"),
-            Self::NotUnderstood { text } => format!("“{}” is no gear", number::clip(text)),
+            Self::TooMany(given) => format!("{given} gears are more than a box can have here"),
+            Self::NotUnderstood(text) => format!("“{}” is no gear", number::clip(text)),
             Self::Gear { gear, why } => format!("{}: {}", gear, why.what()),
             Self::Pair(why) => why.what(),
         }
@@ -96,8 +90,8 @@ impl Explain for LineError {
 
     fn what_to_do(&self) -> String {
         match self {
-            Self::TooMany { .. } => format!("paste the forward gears only, at most {}", Gearbox::MOST_GEARS),
-            Self::NoGears | Self::NotUnderstood { .. } => {
+            Self::TooMany(_) => format!("paste the forward gears only, at most {}", Gearbox::MOST_GEARS),
+            Self::NoGears | Self::NotUnderstood(_) => {
                 "paste the gears from the lowest up, such as 2.47 1.67 1.24 1.00 or 24/29 36/17 31/22 27/26 direct".into()
             }
             Self::Gear { why, .. } | Self::Pair(why) => why.what_to_do(),
@@ -158,7 +152,7 @@ fn checked(mut found: BoxLine, layout: Layout) -> Result<BoxLine, LineError> {
     match given {
         0 => return Err(LineError::NoGears),
         1..=Gearbox::MOST_GEARS => {}
-        _ => return Err(LineError::TooMany { given }),
+        _ => return Err(LineError::TooMany(given)),
     }
     let read = |(at, text): (usize, &String)| gear(text, layout).map_err(|why| LineError::Gear { gear: GearNumber::at(at), why });
     let gears = found.gears.iter().enumerate().map(read).collect::<Result<Vec<Gear>, _>>()?;

@@ -79,7 +79,7 @@ fn droop(text: &str) -> Result<Option<Droop>, SlopeError> {
     let Some(piece) = parts.next() else { return Ok(None) };
     let nose = parts.next().map(|nose| read_one(nose, End::Front)?.direction(None, nose)).transpose()?;
     if parts.next().is_some() {
-        return Err(SlopeError::Twice { text: text.trim().to_owned() });
+        return Err(SlopeError::Twice(text.trim().to_owned()));
     }
     Ok(Some((read_one(piece, End::Rear)?.side, nose)))
 }
@@ -89,6 +89,6 @@ fn hang(piece: Direction, length: Option<Length>, lean: Lean, typed: &str) -> Re
     match (lean, length) {
         (Lean::Angle(side), length) => Ok(Hanging::sloping(piece, length, side)),
         (Lean::Offset(drop), Some(length)) => Ok(Hanging::dropped(piece, length, drop)),
-        (Lean::Offset(_), None) => Err(SlopeError::NeedsLength { text: typed.trim().to_owned() }),
+        (Lean::Offset(_), None) => Err(SlopeError::NeedsLength(typed.trim().to_owned())),
     }
 }
