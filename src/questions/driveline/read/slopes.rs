@@ -4,6 +4,7 @@ use crate::driveline::slope::{End, read_one, read_pieces};
 use crate::driveline::travel::Hanging;
 use crate::driveline::{Direction, Lean, Line, SlopeError};
 use crate::job::{self, InputProblem, SetupField, ShaftField};
+use crate::questions::reader::Reader;
 use crate::questions::setup::keep;
 use crate::units::{Angle, Length, limits};
 
@@ -42,8 +43,7 @@ impl Slopes {
         let pinion = end(&typed.pinion_slope, End::Front, ShaftField::PinionSlope);
         let slopes = field(ShaftField::Slopes);
         let pieces = keep(problems, slopes, pieces(&typed.slopes, lengths)).unwrap_or_default();
-        let windup = (!typed.windup.is_blank()).then(|| typed.windup.read(&limits::WINDUP));
-        let windup = windup.and_then(|read| keep(problems, field(ShaftField::Windup), read)).unwrap_or_default();
+        let windup = Reader::new(problems).quantity(&typed.windup, field(ShaftField::Windup), &limits::WINDUP).unwrap_or_default();
         let ends = gearbox.zip(pinion).zip(typed.yokes.value()).filter(|_| !pieces.is_empty());
         let line_to =
             |nose: &dyn Fn(Direction) -> Direction| ends.map(|((gearbox, pinion), yokes)| Line::new(gearbox, &pieces, nose(pinion), yokes));
