@@ -73,6 +73,9 @@
 // Beyond the lints of the whole workspace: nothing here may stop on what a user typed.
 #![warn(clippy::indexing_slicing, clippy::string_slice, clippy::unreachable)]
 
+#[macro_use]
+mod worded;
+
 #[cfg(target_arch = "wasm32")]
 pub mod app;
 pub mod catalogue;

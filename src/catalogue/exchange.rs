@@ -48,30 +48,25 @@ impl Explain for ExchangeError {
     }
 }
 
-/// What is to be done where two versions differ.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Take {
-    /// Theirs is added beside mine.
-    #[default]
-    Both,
-    /// Mine stays, theirs is left.
-    Ours,
-    /// Theirs replaces mine.
-    Theirs,
+worded! {
+    /// What is to be done where two versions differ.
+    #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+    pub enum Take {
+        /// Theirs is added beside mine.
+        #[default]
+        Both => "keep both";
+        /// Mine stays, theirs is left.
+        Ours => "keep mine";
+        /// Theirs replaces mine.
+        Theirs => "take theirs";
+    }
+    /// The way in words.
+    pub fn words;
 }
 
 impl Take {
     /// Every way, as offered.
     pub const ALL: [Self; 3] = [Self::Both, Self::Ours, Self::Theirs];
-
-    /// The way in words.
-    pub fn words(self) -> &'static str {
-        match self {
-            Self::Both => "keep both",
-            Self::Ours => "keep mine",
-            Self::Theirs => "take theirs",
-        }
-    }
 }
 
 /// An own entry beside one of the file with the same name or part number that says something else.

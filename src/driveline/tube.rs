@@ -7,27 +7,22 @@ use super::Material;
 use crate::problem::Explain;
 use crate::units::{Pressure, number};
 
-/// The materials of driveshaft tube.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum TubeMaterial {
-    /// Drawn or welded steel tube.
-    Steel,
-    /// Heat-treated aluminium alloy.
-    Aluminium,
-    /// Carbon fibre along the tube; every maker's laminate is another.
-    CarbonFibre,
+worded! {
+    /// The materials of driveshaft tube.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+    pub enum TubeMaterial {
+        /// Drawn or welded steel tube.
+        Steel => "steel";
+        /// Heat-treated aluminium alloy.
+        Aluminium => "aluminium";
+        /// Carbon fibre along the tube; every maker's laminate is another.
+        CarbonFibre => "carbon fibre";
+    }
+    /// In words.
+    pub fn word;
 }
 
 impl TubeMaterial {
-    /// In words.
-    pub fn word(self) -> &'static str {
-        match self {
-            Self::Steel => "steel",
-            Self::Aluminium => "aluminium",
-            Self::CarbonFibre => "carbon fibre",
-        }
-    }
-
     /// Its modulus along the tube and its density.
     ///
     /// Steel 206 gigapascals and 7,850 kg/m³, aluminium 70 and 2,700, carbon fibre 120 and 1,600 (handbook values, from memory; a

@@ -28,15 +28,19 @@ pub struct Grade {
     up_to_mm: f64,
 }
 
-/// What a thread is cut into.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum ThreadIn {
-    /// An aluminium or magnesium case.
-    LightAlloy,
-    /// Cast iron.
-    Iron,
-    /// Steel.
-    Steel,
+worded! {
+    /// What a thread is cut into.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+    pub enum ThreadIn {
+        /// An aluminium or magnesium case.
+        LightAlloy => "aluminium";
+        /// Cast iron.
+        Iron => "cast iron";
+        /// Steel.
+        Steel => "steel";
+    }
+    /// In words.
+    pub fn word;
 }
 
 /// A fastener as it is typed in a line.
@@ -107,15 +111,6 @@ impl Thread {
 }
 
 impl ThreadIn {
-    /// In words.
-    pub fn word(self) -> &'static str {
-        match self {
-            Self::LightAlloy => "aluminium",
-            Self::Iron => "cast iron",
-            Self::Steel => "steel",
-        }
-    }
-
     /// How many diameters a fastener must be screwed in (common practice, no published source).
     pub fn diameters(self) -> f64 {
         match self {

@@ -5,41 +5,29 @@ use super::teeth::{Mesh, Ratio, Teeth};
 use crate::gearing::GearNumber;
 use crate::problem::Explain;
 
-/// How a gearbox is laid out.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, serde::Serialize, serde::Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
-#[serde(rename_all = "kebab-case")]
-pub enum Layout {
-    /// Input and output in line, a countershaft beside them, its constant pair at the input.
-    #[default]
-    InputReduced,
-    /// Input and output in line, a countershaft beside them, its constant pair at the output.
-    OutputReduced,
-    /// An input and an output shaft side by side, one mesh a gear.
-    TwoShaft,
+worded! {
+    /// How a gearbox is laid out.
+    #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, serde::Serialize, serde::Deserialize)]
+    #[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+    #[serde(rename_all = "kebab-case")]
+    pub enum Layout {
+        /// Input and output in line, a countershaft beside them, its constant pair at the input.
+        #[default]
+        InputReduced => "input-reduced", "countershaft, reduced at the input";
+        /// Input and output in line, a countershaft beside them, its constant pair at the output.
+        OutputReduced => "output-reduced", "countershaft, reduced at the output";
+        /// An input and an output shaft side by side, one mesh a gear.
+        TwoShaft => "two-shaft", "two shafts";
+    }
+    /// How it is written in a file.
+    pub fn id;
+    /// How it is said.
+    pub fn words;
 }
 
 impl Layout {
     /// Every layout, the usual one first.
     pub const ALL: [Self; 3] = [Self::InputReduced, Self::OutputReduced, Self::TwoShaft];
-
-    /// How it is written in a file.
-    pub const fn id(self) -> &'static str {
-        match self {
-            Self::InputReduced => "input-reduced",
-            Self::OutputReduced => "output-reduced",
-            Self::TwoShaft => "two-shaft",
-        }
-    }
-
-    /// How it is said.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Self::InputReduced => "countershaft, reduced at the input",
-            Self::OutputReduced => "countershaft, reduced at the output",
-            Self::TwoShaft => "two shafts",
-        }
-    }
 
     /// What the pair is called that joins the countershaft to the input or output.
     pub const fn constant_pair(self) -> &'static str {

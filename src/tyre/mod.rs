@@ -30,7 +30,6 @@ pub struct Tyre {
     known: Known,
 }
 
-/// What is known of a tyre.
 #[derive(Clone, Debug, PartialEq)]
 enum Known {
     Size(Box<Moulded>),
@@ -38,7 +37,6 @@ enum Known {
     Both(Box<Moulded>, Measurement),
 }
 
-/// A size with what it means.
 #[derive(Clone, Debug, PartialEq)]
 struct Moulded {
     size: Size,
