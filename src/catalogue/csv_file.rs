@@ -47,7 +47,6 @@ impl<'a> CsvFile<'a> {
         Ok(Self { kind, columns, unknown, table })
     }
 
-    /// The cells of a line.
     pub(super) fn cells(&self, line: &str) -> Result<Vec<String>, LineError> {
         let cells = self.table.cells(line).ok_or(LineError::OpenQuote)?;
         if cells.iter().skip(self.columns.len()).any(|cell| !cell.is_empty()) {

@@ -97,7 +97,6 @@ impl<'a> Reader<'a> {
         Self { entry, problems: Vec::new() }
     }
 
-    /// What a column says, read by `read`.
     fn read<T, E: Explain>(&mut self, column: Column, read: impl FnOnce(&'a str) -> Result<T, E>) -> Option<T> {
         read(self.entry.text(column)).map_err(|why| self.problems.push(Problem::stop(column.name(), &why))).ok()
     }

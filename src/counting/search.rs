@@ -47,7 +47,6 @@ const USUAL_STEPS: u64 = 140;
 /// How much of the winner's score a half or a third of its count must reach to be the count itself.
 const PART: f64 = 0.6;
 
-/// A count as it fits.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Fit {
     pub(super) teeth: usize,

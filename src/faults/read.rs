@@ -63,7 +63,6 @@ impl Kind {
 /// The lines of one table, cut into cells.
 pub(super) struct Lines(Vec<Line>);
 
-/// A line of a table.
 struct Line {
     table: &'static str,
     number: usize,

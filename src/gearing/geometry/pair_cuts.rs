@@ -211,7 +211,6 @@ fn angle(cut: &mut PairCut, angle: Angle) -> Result<(), PairCutError> {
     if is_usual { Ok(()) } else { Err(PairCutError::Cut(CutError::Helix(angle))) }
 }
 
-/// An angle in degrees.
 fn typed_angle(typed: &str) -> Option<Angle> {
     let degrees = typed.replace(',', ".").replace('−', "-").parse::<f64>().ok().filter(|degrees| degrees.is_finite())?;
     Some(unit::DEGREE.of(degrees))

@@ -217,7 +217,6 @@ impl Reader<'_> {
         self.keep(WishText::At, at.read(&limits::WISHED_DISTANCE))
     }
 
-    /// A gear.
     fn gear(&mut self) -> Option<GearNumber> {
         let gear = self.keep(WishText::At, whole(&self.typed.at.text, GEARS))?;
         usize::from(gear).checked_sub(1).map(GearNumber::at)

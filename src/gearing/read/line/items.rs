@@ -25,7 +25,6 @@ pub(super) struct Item {
 }
 
 impl Item {
-    /// It with its label.
     pub(super) fn said(&self) -> String {
         format!("{} {}", self.said, self.text).trim().to_owned()
     }

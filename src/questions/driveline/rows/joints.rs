@@ -13,9 +13,7 @@ use crate::sheet::{Cell, EntryKind, Figure, Piece, Row};
 use crate::units::common::show_rpm;
 use crate::units::{Angle, AngularAcceleration, number, unit};
 
-/// Source of a joint's angle.
 const DIRECTIONS: &str = "angle between two directions in space (vector geometry)";
-/// Source of what one joint does.
 const HOOKE: &str = "Hooke’s joint (any textbook of the theory of machines)";
 /// Source of what several leave.
 const RESULTANT: &str = "handbooks of cardan shafts; to second order in the angles";
@@ -24,7 +22,6 @@ const LADDER: &str = "a driveline maker’s rules; past them the trade’s ladde
 /// Source of how alike the ends must be.
 const MANUALS: &str = "service manuals, and a design guide that quotes SAE AE-7";
 
-/// The rows that decide.
 pub(super) fn deciding(source: Source<'_>) -> [Row; 2] {
     [
         source.row("slopes", "Slopes of gearbox, shaft, axle nose", |analysis| slopes_cell(source, analysis)),
@@ -32,7 +29,6 @@ pub(super) fn deciding(source: Source<'_>) -> [Row; 2] {
     ]
 }
 
-/// The other rows.
 pub(super) fn others(source: Source<'_>) -> [Row; 6] {
     [
         source.row("shaft-yokes", "Yokes of the shaft", |analysis| {
@@ -81,7 +77,6 @@ fn with_joints(analysis: &Analysis, cell: impl Fn(&Joints) -> Cell) -> Cell {
     analysis.driveline().joints.as_ref().map_or_else(|| needs(analysis), cell)
 }
 
-/// An angle as it is shown.
 pub(super) fn degrees(angle: Angle) -> String {
     format!("{}°", number::show(unit::DEGREE.number(angle), 1))
 }

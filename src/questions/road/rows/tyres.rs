@@ -12,7 +12,6 @@ use crate::units::{Length, Measured, System, number};
 
 mod made_for;
 
-/// The rows.
 pub(super) fn rows(source: Source<'_>) -> Vec<Row> {
     vec![
         source.row("rolls", "One tyre turn", |analysis| rolls_cell(source, analysis)),

@@ -11,7 +11,6 @@ use crate::units::{Force, Length, Measured as _, System, Torque, number, show, u
 /// Source of the torque.
 const TORQUE: &str = "Shigley, Mechanical Engineering Design, 8-8; K varies by a quarter";
 
-/// A row a fastener.
 pub(super) fn rows(source: Source<'_>, set: &Set) -> Vec<Row> {
     let row = |(number, fastener): (usize, &Fastener)| {
         let label = format!("{} {}", fastener.name, fastener.thread.name).trim().to_owned();
