@@ -100,7 +100,7 @@ pub fn doubts(gearbox: &Gearbox) -> Vec<Doubt> {
     let sums = ToothSums::of(gearbox).known_range().filter(|(least, greatest)| greatest - least > SUM_TOLERANCE);
     let sums = sums.map(|(least, greatest)| Doubt::SumsApart { least, greatest });
     let order = match Ladder::new(gearbox.ratios()).character() {
-        Character::Inverted { gear } => Some(Doubt::OutOfOrder(gear)),
+        Character::Inverted(gear) => Some(Doubt::OutOfOrder(gear)),
         _ => None,
     };
     sums.into_iter().chain(order).collect()

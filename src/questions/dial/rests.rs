@@ -23,7 +23,7 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
         Picked::One(_) => Rest { source: rule::about(band), ..typed("Rule", band.name) },
         _ => usual("Rule", band.name, rule::about(band)),
     }));
-    if source.setups.iter().any(|analysis| matches!(analysis.speedo().basis, Some(Basis::Typed | Basis::Solved { .. }))) {
+    if source.setups.iter().any(|analysis| matches!(analysis.speedo().basis, Some(Basis::Typed | Basis::Solved(_)))) {
         rests.extend(by_setup(source, axle));
         rests.extend(road::rests::rolling(source));
     }

@@ -69,7 +69,7 @@ impl Asked {
         if given.fitted.is_some() {
             add(Measure::OtherTyre);
         }
-        let says_layout = self.wishes.iter().any(|wish| matches!(wish.measure, Measure::OtherLayout { .. }));
+        let says_layout = self.wishes.iter().any(|wish| matches!(wish.measure, Measure::OtherLayout(_)));
         if let Some(fitted) = given.fitted_set.as_ref().filter(|_| !says_layout) {
             let two_shafts = fitted.layout == Layout::TwoShaft;
             self.wishes.push(Wish::must(Measure::OtherEnd { two_shafts }, f64::NEG_INFINITY, 0.0));
@@ -132,15 +132,15 @@ impl Reader<'_> {
 
     fn measure(&mut self, cruise: Option<Velocity>) -> Option<Measure> {
         Some(match self.typed.kind {
-            WishKind::CruiseRpm => Measure::CruiseRpm { speed: self.speed(cruise)? },
+            WishKind::CruiseRpm => Measure::CruiseRpm(self.speed(cruise)?),
             WishKind::FirstOverall => Measure::FirstOverall,
             WishKind::StartGrade => Measure::StartGrade,
             WishKind::LargestDrop => Measure::LargestDrop,
-            WishKind::SpeedAtShift => Measure::SpeedAtShift { gear: self.gear()? },
+            WishKind::SpeedAtShift => Measure::SpeedAtShift(self.gear()?),
             WishKind::Landing => Measure::Landing,
             WishKind::TopSpeed => Measure::TopSpeed,
-            WishKind::TimeToSpeed => Measure::TimeToSpeed { speed: self.speed(None)? },
-            WishKind::TimeOverDistance => Measure::TimeOverDistance { distance: self.distance()? },
+            WishKind::TimeToSpeed => Measure::TimeToSpeed(self.speed(None)?),
+            WishKind::TimeOverDistance => Measure::TimeOverDistance(self.distance()?),
             WishKind::Speedometer => Measure::Speedometer,
             WishKind::TyreDiameter => Measure::TyreDiameter,
             WishKind::KeepTyre => Measure::OtherTyre,
@@ -150,7 +150,7 @@ impl Reader<'_> {
             WishKind::SameCase => Measure::OtherCase,
             WishKind::InStock => Measure::ToOrder,
             WishKind::GearCount => Measure::GearCount,
-            WishKind::Layout => Measure::OtherLayout { layout: self.typed.layout },
+            WishKind::Layout => Measure::OtherLayout(self.typed.layout),
         })
     }
 

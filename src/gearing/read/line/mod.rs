@@ -29,30 +29,24 @@ pub struct BoxLine {
 /// Something that was taken, to be said.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Taken {
-    /// The first pair is the constant one.
-    ConstantFirst {
-        /// The pair as it stands in the line.
-        text: String,
-    },
+    /// The first pair is the constant one: the pair as it stands in the line.
+    ConstantFirst(String),
     /// The gears stand from the top down, and were turned round.
     TurnedRound,
     /// Bare numbers were put together two by two.
     Paired,
-    /// An item that belongs in none of these fields.
-    LeftOut {
-        /// Its text, with its label.
-        text: String,
-    },
+    /// An item that belongs in none of these fields: its text, with its label.
+    LeftOut(String),
 }
 
 impl Taken {
     /// What was taken, in a few words.
     pub fn words(&self) -> String {
         match self {
-            Self::ConstantFirst { text } => format!("{text} taken as the constant pair"),
+            Self::ConstantFirst(text) => format!("{text} taken as the constant pair"),
             Self::TurnedRound => "listed from top gear down: turned round".into(),
             Self::Paired => "counts taken two by two".into(),
-            Self::LeftOut { text } => format!("“{}” left out", number::clip(text)),
+            Self::LeftOut(text) => format!("“{}” left out", number::clip(text)),
         }
     }
 }
@@ -124,13 +118,13 @@ pub fn line(text: &str, layout: Layout, forward: Option<usize>) -> Result<BoxLin
         match item.label {
             Some(Label::Constant) if layout != Layout::TwoShaft => found.constant = Some(item.text),
             Some(Label::Reverse) => found.reverse = Some(item.text),
-            Some(Label::Other | Label::Constant) => found.taken.push(Taken::LeftOut { text: item.said() }),
+            Some(Label::Other | Label::Constant) => found.taken.push(Taken::LeftOut(item.said())),
             Some(Label::Gear) | None => unnamed.push(item),
         }
     }
     if found.constant.is_none() && begins_with_constant(&unnamed, layout, forward) {
         let text = unnamed.remove(0).text;
-        found.taken.push(Taken::ConstantFirst { text: text.clone() });
+        found.taken.push(Taken::ConstantFirst(text.clone()));
         found.constant = Some(text);
     }
     found.gears = unnamed.into_iter().map(|item| item.text).collect();

@@ -133,9 +133,9 @@ fn left_over_filled(joints: &Joints) -> String {
 fn verdict(joints: &Joints, finding: Finding) -> Piece {
     let said = said_of(joints, finding);
     match finding {
-        Finding::Binds { .. } => Piece::stop(said),
-        Finding::TooLarge { .. } => Piece::caution(format!("{said}: bring it nearer in line")),
-        Finding::Uneven { .. } | Finding::AddUp | Finding::LeftOver | Finding::Idle { .. } => Piece::caution(said),
+        Finding::Binds(_) => Piece::stop(said),
+        Finding::TooLarge(_) => Piece::caution(format!("{said}: bring it nearer in line")),
+        Finding::Uneven(_) | Finding::AddUp | Finding::LeftOver | Finding::Idle(_) => Piece::caution(said),
     }
 }
 
@@ -144,24 +144,24 @@ fn said_of(joints: &Joints, finding: Finding) -> String {
     let of = |joint: usize| joints.angles.get(joint).copied().unwrap_or_default();
     let name = |joint: usize| joint_name(joint, joints.angles.len());
     match finding {
-        Finding::Binds { joint } => {
+        Finding::Binds(joint) => {
             format!("the {} joint binds at {}, about 30° is the end of a single joint", name(joint), degrees(of(joint)))
         }
-        Finding::TooLarge { joint } => {
+        Finding::TooLarge(joint) => {
             let at_speed = joints.at_speed.map(|at_speed| (degrees(at_speed.allowed), show_rpm(at_speed.shaft)));
             let (allowed, rpm) = at_speed.unwrap_or_default();
             format!("{} at the {} is over the {allowed} that {rpm} rpm allows", degrees(of(joint)), name(joint))
         }
-        Finding::Uneven { difference } => format!("the ends differ by {}, 1° at most", degrees(difference)),
+        Finding::Uneven(difference) => format!("the ends differ by {}, 1° at most", degrees(difference)),
         Finding::AddUp => format!("with these yokes the joints add up, {} is left over", degrees(joints.left_over)),
         Finding::LeftOver => format!("{} is left over, 3° at most", degrees(joints.left_over)),
-        Finding::Idle { joint } => format!("under 0.5° at the {} its needles do not roll", name(joint)),
+        Finding::Idle(joint) => format!("under 0.5° at the {} its needles do not roll", name(joint)),
     }
 }
 
 /// What would mend it: `wedge the axle 1.2° nose up and 0.4° is left`; nothing where no change of the pinion does.
 fn mend(joints: &Joints) -> Option<String> {
-    let is_about = |finding: &Finding| matches!(finding, Finding::Uneven { .. } | Finding::AddUp | Finding::LeftOver);
+    let is_about = |finding: &Finding| matches!(finding, Finding::Uneven(_) | Finding::AddUp | Finding::LeftOver);
     if !joints.findings().iter().any(is_about) {
         return None;
     }
@@ -259,7 +259,7 @@ pub(super) fn said(analysis: &Analysis) -> Option<(String, bool)> {
         return Some((format!("{angles}: {}.", good.as_deref().unwrap_or(SHARP)), good.is_none()));
     };
     let mend = mend(joints).map_or_else(String::new, |mend| format!("; {mend}"));
-    let is_dangerous = matches!(worst, Finding::Binds { .. } | Finding::TooLarge { .. });
+    let is_dangerous = matches!(worst, Finding::Binds(_) | Finding::TooLarge(_));
     Some((format!("{angles}: {}{mend}.", said_of(joints, worst)), is_dangerous))
 }
 

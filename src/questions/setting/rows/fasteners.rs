@@ -46,10 +46,7 @@ fn cell(source: Source<'_>, number: usize, fastener: &Fastener) -> Cell {
     });
     let order = (!fastener.order.is_empty()).then(|| Piece::words(format!("tighten in the order {}", fastener.order)));
     let cell = cell.and_maybe(light).and_maybe(order);
-    match drill {
-        Some(drill) => cell.and(drill),
-        None => cell,
-    }
+    cell.and_maybe(drill)
 }
 
 fn torque(source: Source<'_>, number: usize, fastener: &Fastener) -> Figure {
