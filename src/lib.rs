@@ -74,6 +74,8 @@
 #![warn(clippy::indexing_slicing, clippy::string_slice, clippy::unreachable)]
 
 #[macro_use]
+pub mod problem;
+#[macro_use]
 mod worded;
 
 #[cfg(target_arch = "wasm32")]
@@ -91,7 +93,6 @@ pub mod job;
 pub mod ledger;
 pub mod motion;
 pub mod order;
-pub mod problem;
 pub mod qr;
 pub mod questions;
 pub mod sheet;

@@ -1,7 +1,6 @@
 //! Why a line of a file, or a cell of it, cannot be used, in sentences.
 
 use super::column::{Column, Holds, LONGEST_CELL};
-use crate::problem::Explain;
 use crate::speedometer::{Role, SpeedoGear};
 use crate::units::number::clip;
 
@@ -58,49 +57,35 @@ pub enum LineError {
     Twice(usize),
 }
 
-impl Explain for LineError {
-    fn what(&self) -> String {
-        match self {
-            Self::Blank(column) => format!("the {} is missing", column.about().word),
-            Self::TooLong(characters) => format!("a text of {characters} characters is too long to keep"),
-            Self::Choice { column, text } => format!("“{}” is not a {} known here", clip(text), column.about().word),
-            Self::YesOrNo(text) => format!("“{}” is neither yes nor no", clip(text)),
-            Self::Price(text) => format!("“{}” is not a price", clip(text)),
-            Self::Currency(text) => format!("“{}” is not a currency", clip(text)),
-            Self::TwoCurrencies { price, currency } => format!("the price is in {price}, its currency is said to be {currency}"),
-            Self::LayoutOpen => "the counts do not tell how the box is laid out".into(),
-            Self::Quantity { text, .. } => format!("“{}” is not a quantity", clip(text)),
-            Self::Teeth(text) => format!("“{}” is not a tooth count of a speedometer gear", clip(text)),
-            Self::Second(Role::Adapter) => "an adapter has two tooth counts, and the second is missing".into(),
-            Self::Second(role) => format!("a {} gear has one tooth count, and two are given", role.word()),
-            Self::OpenQuote => "a quotation mark is opened and not closed on this line".into(),
-            Self::TooManyCells { cells, columns } => format!("the line has {cells} cells, the header {columns}"),
-            Self::Twice(line) => format!("the same entry stands on line {line}"),
-        }
-    }
+fn how_many(column: Column) -> &'static str {
+    if column == Column::ReorderAt { "at how many to order more" } else { "how many there are" }
+}
 
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::Blank(column) => format!("fill in the {}", column.about().word),
-            Self::TooLong(_) => format!("shorten it to {LONGEST_CELL} characters"),
-            Self::Choice { column, .. } => format!("write {}", choices(*column)),
-            Self::YesOrNo(_) => "write yes, no, or how many are on the shelf".into(),
-            Self::Price(_) => "write the number alone, such as 120.00, and the currency in a column of its own".into(),
-            Self::Currency(_) => "write its three letters, such as EUR, or leave it blank".into(),
-            Self::TwoCurrencies { .. } => "leave one of the two, or make two entries".into(),
-            Self::LayoutOpen => format!("write {} as the layout", choices(Column::Layout)),
-            Self::Quantity { column: Column::ReorderAt, .. } => {
-                "write at how many to order more, from 0 to 999,999, or leave it blank".into()
-            }
-            Self::Quantity { .. } => "write how many there are, from 0 to 999,999, or leave it blank".into(),
-            Self::Teeth(_) => format!("write a count from {} to {}", SpeedoGear::LEAST, SpeedoGear::GREATEST),
-            Self::Second(Role::Adapter) => "write the teeth of the gear on the cable's side as the second count".into(),
-            Self::Second(_) => "leave the second count blank".into(),
-            Self::OpenQuote => "close it, or take the line break out of the cell".into(),
-            Self::TooManyCells { .. } => "put quotation marks around a text with the separator in it, or take the extra cells out".into(),
-            Self::Twice(_) => "give it another name or note, or take one of the two out".into(),
-        }
-    }
+explain! { LineError:
+    Self::Blank(column) => format!("the {} is missing", column.about().word), format!("fill in the {}", column.about().word);
+    Self::TooLong(characters) => format!("a text of {characters} characters is too long to keep"),
+        format!("shorten it to {LONGEST_CELL} characters");
+    Self::Choice { column, text } => format!("“{}” is not a {} known here", clip(text), column.about().word),
+        format!("write {}", choices(*column));
+    Self::YesOrNo(text) => format!("“{}” is neither yes nor no", clip(text)), "write yes, no, or how many are on the shelf";
+    Self::Price(text) => format!("“{}” is not a price", clip(text)),
+        "write the number alone, such as 120.00, and the currency in a column of its own";
+    Self::Currency(text) => format!("“{}” is not a currency", clip(text)), "write its three letters, such as EUR, or leave it blank";
+    Self::TwoCurrencies { price, currency } => format!("the price is in {price}, its currency is said to be {currency}"),
+        "leave one of the two, or make two entries";
+    Self::LayoutOpen => "the counts do not tell how the box is laid out",
+        format!("write {} as the layout", choices(Column::Layout));
+    Self::Quantity { column, text } => format!("“{}” is not a quantity", clip(text)),
+        format!("write {}, from 0 to 999,999, or leave it blank", how_many(*column));
+    Self::Teeth(text) => format!("“{}” is not a tooth count of a speedometer gear", clip(text)),
+        format!("write a count from {} to {}", SpeedoGear::LEAST, SpeedoGear::GREATEST);
+    Self::Second(Role::Adapter) => "an adapter has two tooth counts, and the second is missing",
+        "write the teeth of the gear on the cable's side as the second count";
+    Self::Second(role) => format!("a {} gear has one tooth count, and two are given", role.word()), "leave the second count blank";
+    Self::OpenQuote => "a quotation mark is opened and not closed on this line", "close it, or take the line break out of the cell";
+    Self::TooManyCells { cells, columns } => format!("the line has {cells} cells, the header {columns}"),
+        "put quotation marks around a text with the separator in it, or take the extra cells out";
+    Self::Twice(line) => format!("the same entry stands on line {line}"), "give it another name or note, or take one of the two out";
 }
 
 /// What a column is chosen from: `drive, driven or adapter`.

@@ -10,7 +10,7 @@ use serde_json::Value;
 
 use super::saved::{self, SCHEMA};
 use super::{Catalogue, Column, Entry, PartKind};
-use crate::problem::{Explain, Problem};
+use crate::problem::Problem;
 
 /// What the file calls itself.
 const SHELF: &str = "shelf";
@@ -30,22 +30,12 @@ pub enum ExchangeError {
     Newer(u64),
 }
 
-impl Explain for ExchangeError {
-    fn what(&self) -> String {
-        match self {
-            Self::Jobs => "the file holds jobs, not a shelf".into(),
-            Self::NotAShelf(detail) => format!("the file is no shelf of another shop ({detail})"),
-            Self::Newer(schema) => format!("the shelf was saved by a newer version (shape {schema}, this one knows {SCHEMA})"),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::Jobs => "open it under Jobs".into(),
-            Self::NotAShelf(_) => "have the other shop save it again with “Save a shelf for another shop”".into(),
-            Self::Newer(_) => "load the page again to get the newer version, then take the file again".into(),
-        }
-    }
+explain! { ExchangeError:
+    Self::Jobs => "the file holds jobs, not a shelf", "open it under Jobs";
+    Self::NotAShelf(detail) => format!("the file is no shelf of another shop ({detail})"),
+        "have the other shop save it again with “Save a shelf for another shop”";
+    Self::Newer(schema) => format!("the shelf was saved by a newer version (shape {schema}, this one knows {SCHEMA})"),
+        "load the page again to get the newer version, then take the file again";
 }
 
 worded! {

@@ -1,6 +1,5 @@
 //! What a whole file can be refused for, and how its bytes become text.
 
-use crate::problem::Explain;
 use crate::units::number::clip;
 
 /// The most bytes a file may have.
@@ -25,28 +24,15 @@ pub enum FileError {
     NoKind(String),
 }
 
-impl Explain for FileError {
-    fn what(&self) -> String {
-        match self {
-            Self::TooLarge(bytes) => format!("the file has {} kB", bytes.div_ceil(1000)),
-            Self::TooManyLines(lines) => format!("the file has {lines} lines"),
-            Self::NotText => "the file is not plain text".into(),
-            Self::Empty => "the file has no line with entries".into(),
-            Self::ColumnTwice(column) => format!("the first line names the column {column} twice"),
-            Self::NoKind(header) => format!("the first line, “{}”, fits no kind of part", clip(header)),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::TooLarge(_) => format!("cut it into files of at most {} kB", LARGEST / 1000),
-            Self::TooManyLines(_) => format!("cut it into files of at most {MOST_LINES} lines"),
-            Self::NotText => "save it from the spreadsheet as CSV UTF-8".into(),
-            Self::Empty => "export the catalogue to see what a file looks like".into(),
-            Self::ColumnTwice(_) => "rename or take out one of the two".into(),
-            Self::NoKind(_) => "begin the file with the column names an exported one has".into(),
-        }
-    }
+explain! { FileError:
+    Self::TooLarge(bytes) => format!("the file has {} kB", bytes.div_ceil(1000)),
+        format!("cut it into files of at most {} kB", LARGEST / 1000);
+    Self::TooManyLines(lines) => format!("the file has {lines} lines"), format!("cut it into files of at most {MOST_LINES} lines");
+    Self::NotText => "the file is not plain text", "save it from the spreadsheet as CSV UTF-8";
+    Self::Empty => "the file has no line with entries", "export the catalogue to see what a file looks like";
+    Self::ColumnTwice(column) => format!("the first line names the column {column} twice"), "rename or take out one of the two";
+    Self::NoKind(header) => format!("the first line, “{}”, fits no kind of part", clip(header)),
+        "begin the file with the column names an exported one has";
 }
 
 /// The text of a file's bytes: UTF-8, or UTF-16 with its mark.

@@ -7,7 +7,6 @@ use serde::ser::{Serialize, SerializeMap, Serializer};
 use serde_json::Value;
 
 use super::{Catalogue, Column, Entry, PartKind};
-use crate::problem::Explain;
 
 /// The version this program writes.
 pub const SCHEMA: u32 = 2;
@@ -29,22 +28,11 @@ pub enum SavedError {
     Newer(u64),
 }
 
-impl Explain for SavedError {
-    fn what(&self) -> String {
-        match self {
-            Self::NotEntries(detail) => format!("the shop's own entries cannot be read ({detail})"),
-            Self::Newer(schema) => {
-                format!("the shop's own entries were kept by a newer version (shape {schema}, this one knows {SCHEMA})")
-            }
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::NotEntries(_) => "save the text that was set aside, and import the entries from an exported file".into(),
-            Self::Newer(_) => "load the page again to get the newer version; the entries stay as they are".into(),
-        }
-    }
+explain! { SavedError:
+    Self::NotEntries(detail) => format!("the shop's own entries cannot be read ({detail})"),
+        "save the text that was set aside, and import the entries from an exported file";
+    Self::Newer(schema) => format!("the shop's own entries were kept by a newer version (shape {schema}, this one knows {SCHEMA})"),
+        "load the page again to get the newer version; the entries stay as they are";
 }
 
 /// The shop's own entries alone, `{"schema": 2, "entries": [{"kind": "tyre", "id": …, "designation": …}]}`.

@@ -3,7 +3,6 @@
 //! It lies with its long side along the tube, its top to the front of the car; or stands with its back against a flange, its top up.
 
 use super::slope::End;
-use crate::problem::Explain;
 use crate::units::{Angle, number, unit};
 
 /// How long readings are taken, in seconds.
@@ -33,20 +32,10 @@ pub enum ReadingError {
     Moved(Angle),
 }
 
-impl Explain for ReadingError {
-    fn what(&self) -> String {
-        match self {
-            Self::NoTilt => "this device tells no tilt".into(),
-            Self::Moved(spread) => format!("it moved by {}°", number::show(unit::DEGREE.number(*spread), 1)),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::NoTilt => "let the browser use its motion sensors, or type what an inclinometer reads".into(),
-            Self::Moved(_) => format!("lay it down, press, and let go for {SECONDS} seconds"),
-        }
-    }
+explain! { ReadingError:
+    Self::NoTilt => "this device tells no tilt", "let the browser use its motion sensors, or type what an inclinometer reads";
+    Self::Moved(spread) => format!("it moved by {}°", number::show(unit::DEGREE.number(*spread), 1)),
+        format!("lay it down, press, and let go for {SECONDS} seconds");
 }
 
 impl Reading {

@@ -4,7 +4,6 @@ use uom::si::mass_density::kilogram_per_cubic_meter;
 use uom::si::pressure::{gigapascal, megapascal};
 
 use super::Material;
-use crate::problem::Explain;
 use crate::units::{Pressure, number};
 
 worded! {
@@ -103,14 +102,9 @@ pub struct OwnMaterialError {
     text: String,
 }
 
-impl Explain for OwnMaterialError {
-    fn what(&self) -> String {
-        format!("“{}” is no modulus and density of a tube", number::clip(&self.text))
-    }
-
-    fn what_to_do(&self) -> String {
-        "type both with ; between, 5 to 500 GPa and 500 to 20,000 kg/m³, such as 120; 1,600".into()
-    }
+explain! { OwnMaterialError:
+    error => format!("“{}” is no modulus and density of a tube", number::clip(&error.text)),
+        "type both with ; between, 5 to 500 GPa and 500 to 20,000 kg/m³, such as 120; 1,600";
 }
 
 /// Reads a material of one’s own: its modulus along the tube in gigapascals, and its density in kg/m³: `120; 1,600`.

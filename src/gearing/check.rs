@@ -4,7 +4,6 @@ use super::gearbox::Gearbox;
 use super::ladder::{Character, Ladder};
 use super::teeth::Mesh;
 use crate::gearing::GearNumber;
-use crate::problem::Explain;
 
 /// How far tooth sums on one centre distance may differ before profile shift cannot take it up.
 ///
@@ -59,24 +58,12 @@ pub enum Doubt {
     OutOfOrder(GearNumber),
 }
 
-impl Explain for Doubt {
-    fn what(&self) -> String {
-        match self {
-            Self::SumsApart { least, greatest } => {
-                format!(
-                    "the pairs on one centre distance have tooth sums from {least} to {greatest}, more than a profile shift can take up"
-                )
-            }
-            Self::OutOfOrder(gear) => format!("gear {} is not faster than gear {}", gear.next().number(), gear.number()),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::SumsApart { .. } => "count the teeth again: parts of two sets may be mixed".into(),
-            Self::OutOfOrder(_) => "check the counts and the order of the gears".into(),
-        }
-    }
+explain! { Doubt:
+    Self::SumsApart { least, greatest } =>
+        format!("the pairs on one centre distance have tooth sums from {least} to {greatest}, more than a profile shift can take up"),
+        "count the teeth again: parts of two sets may be mixed";
+    Self::OutOfOrder(gear) => format!("gear {} is not faster than gear {}", gear.next().number(), gear.number()),
+        "check the counts and the order of the gears";
 }
 
 /// Everything about a gearbox that wants a second look.

@@ -3,7 +3,6 @@
 use super::printed::PrintedRatio;
 use super::teeth::{Mesh, Ratio, Teeth};
 use crate::gearing::GearNumber;
-use crate::problem::Explain;
 
 worded! {
     /// How a gearbox is laid out.
@@ -315,23 +314,12 @@ pub fn needs_constant(gears: &[Gear]) -> bool {
     gears.iter().any(|gear| gear.mesh().is_some()) || gears.iter().all(|gear| gear.is_direct())
 }
 
-impl Explain for GearboxError {
-    fn what(&self) -> String {
-        match self {
-            Self::NoConstantPair => "a box with a countershaft needs its constant pair".into(),
-            Self::NeedlessConstantPair => "a two-shaft box has no constant pair".into(),
-            Self::DirectInTwoShaft(gear) => format!("gear {} of a two-shaft box cannot be direct", gear.number()),
-            Self::GearCount(0) => "no forward gears are given".into(),
-            Self::GearCount(given) => format!("{given} forward gears are more than a box can have here"),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::NoConstantPair => "type the input or output pair, such as 25/30".into(),
-            Self::NeedlessConstantPair => "leave the constant pair blank, or choose another layout".into(),
-            Self::DirectInTwoShaft(_) => "type both counts of the pair, such as 31/30".into(),
-            Self::GearCount(_) => format!("type from 1 to {} gears", Gearbox::MOST_GEARS),
-        }
-    }
+explain! { GearboxError:
+    Self::NoConstantPair => "a box with a countershaft needs its constant pair", "type the input or output pair, such as 25/30";
+    Self::NeedlessConstantPair => "a two-shaft box has no constant pair", "leave the constant pair blank, or choose another layout";
+    Self::DirectInTwoShaft(gear) => format!("gear {} of a two-shaft box cannot be direct", gear.number()),
+        "type both counts of the pair, such as 31/30";
+    Self::GearCount(0) => "no forward gears are given", format!("type from 1 to {} gears", Gearbox::MOST_GEARS);
+    Self::GearCount(given) => format!("{given} forward gears are more than a box can have here"),
+        format!("type from 1 to {} gears", Gearbox::MOST_GEARS);
 }

@@ -158,26 +158,13 @@ pub enum MixError {
     NoGearbox(GearboxError),
 }
 
-impl Explain for MixError {
-    fn what(&self) -> String {
-        match self {
-            Self::Layouts { cluster, other } => format!("{cluster} and {other} are laid out differently"),
-            Self::NoSuchGear { set, gear } => format!("{set} has no gears for {gear}"),
-            Self::NotCounted { set, gear } => format!("{gear} of {set} is known by its ratio, not by its teeth"),
-            Self::NoSuchSet(set) => format!("“{}” is no gear set of the catalogue any longer", number::clip(set)),
-            Self::NoGearbox(_) => "these parts make no gearbox".into(),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::Layouts { .. } => "mix sets of one layout".into(),
-            Self::NoSuchGear { gear, .. } => format!("take {gear} from another set, or leave it out"),
-            Self::NotCounted { .. } => "count its teeth, or take parts that are counted".into(),
-            Self::NoSuchSet(_) => "choose another set".into(),
-            Self::NoGearbox(_) => "take at least one forward gear, and at most eight".into(),
-        }
-    }
+explain! { MixError:
+    Self::Layouts { cluster, other } => format!("{cluster} and {other} are laid out differently"), "mix sets of one layout";
+    Self::NoSuchGear { set, gear } => format!("{set} has no gears for {gear}"), format!("take {gear} from another set, or leave it out");
+    Self::NotCounted { set, gear } => format!("{gear} of {set} is known by its ratio, not by its teeth"),
+        "count its teeth, or take parts that are counted";
+    Self::NoSuchSet(set) => format!("“{}” is no gear set of the catalogue any longer", number::clip(set)), "choose another set";
+    Self::NoGearbox(_) => "these parts make no gearbox", "take at least one forward gear, and at most eight";
 }
 
 /// Puts the parts together and judges each pair.

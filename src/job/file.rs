@@ -8,7 +8,6 @@ use std::collections::BTreeSet;
 use serde_json::Value;
 
 use super::{Job, MOST_SETUPS, MOST_STAGES, Setup};
-use crate::problem::Explain;
 use crate::units::number;
 
 /// The most forward gears of one setup.
@@ -44,26 +43,15 @@ pub enum FileError {
     },
 }
 
-impl Explain for FileError {
-    fn what(&self) -> String {
-        match self {
-            Self::TooLong(bytes) => format!("the text has {bytes} bytes, more than any job"),
-            Self::NotAJob(detail) => format!("the text is not a job ({detail})"),
-            Self::Newer(schema) => format!("the job was kept by a newer version (shape {schema})"),
-            Self::SetupCount(0) => "the job holds no setup".into(),
-            Self::SetupCount(given) => format!("the job holds {given} setups"),
-            Self::TooMany { setup, of, given, .. } => format!("the setup “{}” has {given} {of}", number::clip(setup)),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::TooLong(_) | Self::NotAJob(_) => "choose a file that was saved as a job here".into(),
-            Self::Newer(_) => "load the page again to get the newer version; the job stays as it is".into(),
-            Self::SetupCount(_) => format!("choose a job of 1 to {MOST_SETUPS} setups"),
-            Self::TooMany { of, most, .. } => format!("choose a job with at most {most} {of} a setup"),
-        }
-    }
+explain! { FileError:
+    Self::TooLong(bytes) => format!("the text has {bytes} bytes, more than any job"), "choose a file that was saved as a job here";
+    Self::NotAJob(detail) => format!("the text is not a job ({detail})"), "choose a file that was saved as a job here";
+    Self::Newer(schema) => format!("the job was kept by a newer version (shape {schema})"),
+        "load the page again to get the newer version; the job stays as it is";
+    Self::SetupCount(0) => "the job holds no setup", format!("choose a job of 1 to {MOST_SETUPS} setups");
+    Self::SetupCount(given) => format!("the job holds {given} setups"), format!("choose a job of 1 to {MOST_SETUPS} setups");
+    Self::TooMany { setup, of, given, most, .. } => format!("the setup “{}” has {given} {of}", number::clip(setup)),
+        format!("choose a job with at most {most} {of} a setup");
 }
 
 /// The job as text, ready to be kept.

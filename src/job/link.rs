@@ -9,7 +9,6 @@ use serde_json::Value;
 
 use super::file::{self, FileError};
 use super::{Job, Quote};
-use crate::problem::Explain;
 
 /// What the fragment begins with.
 pub const MARK: &str = "#j=";
@@ -33,25 +32,15 @@ pub enum LinkError {
     NoJob(FileError),
 }
 
-impl Explain for LinkError {
-    fn what(&self) -> String {
-        match self {
-            Self::TooLong(characters) => {
-                format!("this job makes a link of {characters} characters, and many programs cut links longer than {LONGEST}")
-            }
-            Self::Newer(version) => format!("the link was made by a newer version (shape {version}, this one knows {VERSION})"),
-            Self::Damaged => "the link was cut or changed on its way".into(),
-            Self::NoJob(why) => format!("the link carries no job that can be opened: {}", why.what()),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::TooLong(_) => "save the job as a file and send that".into(),
-            Self::Newer(_) => "load the page again to get the newer version, then open the link again".into(),
-            Self::Damaged | Self::NoJob(_) => "ask for the link again, or for the job as a file".into(),
-        }
-    }
+explain! { LinkError:
+    Self::TooLong(characters) =>
+        format!("this job makes a link of {characters} characters, and many programs cut links longer than {LONGEST}"),
+        "save the job as a file and send that";
+    Self::Newer(version) => format!("the link was made by a newer version (shape {version}, this one knows {VERSION})"),
+        "load the page again to get the newer version, then open the link again";
+    Self::Damaged => "the link was cut or changed on its way", "ask for the link again, or for the job as a file";
+    Self::NoJob(why) => format!("the link carries no job that can be opened: {}", why.what()),
+        "ask for the link again, or for the job as a file";
 }
 
 /// What of the shop's own words a link carries beside the job. Neither, where nobody says so.

@@ -13,14 +13,9 @@ struct NoCount {
     most: u16,
 }
 
-impl Explain for NoCount {
-    fn what(&self) -> String {
-        format!("“{}” is not a number from {} to {}", number::clip(&self.text), self.least, self.most)
-    }
-
-    fn what_to_do(&self) -> String {
-        "type how many teeth, counted once round".into()
-    }
+explain! { NoCount:
+    error => format!("“{}” is not a number from {} to {}", number::clip(&error.text), error.least, error.most),
+        "type how many teeth, counted once round";
 }
 
 /// A text that is no number within bounds.

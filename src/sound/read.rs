@@ -6,7 +6,6 @@
 use super::bearing::RollingBearing;
 use super::orders::Fitted;
 use super::tone::Seat;
-use crate::problem::Explain;
 use crate::units::{self, Angle, Length, System, Typed, UnitError, limits, number};
 
 /// The most bearings that are listened for.
@@ -32,28 +31,15 @@ pub enum BearingTextError {
     TooMany,
 }
 
-impl Explain for BearingTextError {
-    fn what(&self) -> String {
-        match self {
-            Self::NoGeometry(line) => {
-                format!("“{}” does not say how many balls of what diameter run on what circle", number::clip(line))
-            }
-            Self::NoSeat(line) => format!("“{}” does not say on which shaft it sits", number::clip(line)),
-            Self::Quantity { line, why } => format!("in “{}”: {}", number::clip(line), why.what()),
-            Self::CannotBe(line) => format!("“{}” can be no bearing: so many balls have no room on that circle", number::clip(line)),
-            Self::TooMany => format!("only the first {MOST_BEARINGS} bearings are listened for"),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::NoGeometry(_) => "type it such as cluster front: 9 x 7.94 on 38.5 mm".into(),
-            Self::NoSeat(_) => "begin with input, cluster, mainshaft, pinion or wheel, such as pinion rear: 9 x 7.94 on 38.5 mm".into(),
-            Self::Quantity { why, .. } => why.what_to_do(),
-            Self::CannotBe(_) => "check the number, the diameter of a ball and that of the circle through their centres".into(),
-            Self::TooMany => "take out those that are not in question".into(),
-        }
-    }
+explain! { BearingTextError:
+    Self::NoGeometry(line) => format!("“{}” does not say how many balls of what diameter run on what circle", number::clip(line)),
+        "type it such as cluster front: 9 x 7.94 on 38.5 mm";
+    Self::NoSeat(line) => format!("“{}” does not say on which shaft it sits", number::clip(line)),
+        "begin with input, cluster, mainshaft, pinion or wheel, such as pinion rear: 9 x 7.94 on 38.5 mm";
+    Self::Quantity { line, why } => format!("in “{}”: {}", number::clip(line), why.what()), why.what_to_do();
+    Self::CannotBe(line) => format!("“{}” can be no bearing: so many balls have no room on that circle", number::clip(line)),
+        "check the number, the diameter of a ball and that of the circle through their centres";
+    Self::TooMany => format!("only the first {MOST_BEARINGS} bearings are listened for"), "take out those that are not in question";
 }
 
 /// Reads bearings, a line each or parted by semicolons; a blank text has none.

@@ -4,7 +4,6 @@ use super::dial::Dial;
 use super::gear::SpeedoGear;
 use super::road_check::Reading;
 use super::train::{Adapter, Train};
-use crate::problem::Explain;
 use crate::units::limits::{DIAL_CONSTANT, DIAL_PULSES, ROAD_CHECK_SPEED};
 use crate::units::{self, Length, Measured, System, Time, TurnsPerDistance, UnitError, Velocity, number, unit};
 
@@ -36,33 +35,22 @@ pub enum SpeedometerTextError {
     Number(UnitError),
 }
 
-impl Explain for SpeedometerTextError {
-    fn what(&self) -> String {
-        match self {
-            Self::Blank => "no speedometer gears are given".into(),
-            Self::NotATrain(text) => format!("“{}” is not a drive and a driven gear", number::clip(text)),
-            Self::Teeth(text) => format!("a speedometer gear cannot have {} teeth", number::clip(text)),
-            Self::PulsesPerTurn(text) => format!("“{}” is not a number of pulses for each turn", number::clip(text)),
-            Self::NotAReading(text) => format!("“{}” is not a reading of the dial with the true speed", number::clip(text)),
-            Self::Seconds { text, speed, .. } => format!("“{}” comes to a true speed of {speed}", number::clip(text)),
-            Self::TooManyReadings => format!("there are more than {MOST_READINGS} readings"),
-            Self::Number(error) => error.what(),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::Blank | Self::NotATrain(_) => "type drive and driven teeth, such as 7/17, and an adapter behind them, such as 7/17 x 20/18".into(),
-            Self::Teeth(_) => format!("type a count from {} to {}", SpeedoGear::LEAST, SpeedoGear::GREATEST),
-            Self::PulsesPerTurn(_) => "type 1 to 100 pulses, such as 8 pulses/turn 8,000 pulses/mile".into(),
-            Self::NotAReading(_) => {
-                "type the dial, then the true speed, such as 60 57, or the seconds between two posts, such as 60 in 63 s; part readings by a semicolon".into()
-            }
-            Self::Seconds { posts, .. } => format!("check the seconds between the posts, {posts} apart"),
-            Self::TooManyReadings => "keep those at steady speeds".into(),
-            Self::Number(error) => error.what_to_do(),
-        }
-    }
+explain! { SpeedometerTextError:
+    Self::Blank => "no speedometer gears are given",
+        "type drive and driven teeth, such as 7/17, and an adapter behind them, such as 7/17 x 20/18";
+    Self::NotATrain(text) => format!("“{}” is not a drive and a driven gear", number::clip(text)),
+        "type drive and driven teeth, such as 7/17, and an adapter behind them, such as 7/17 x 20/18";
+    Self::Teeth(text) => format!("a speedometer gear cannot have {} teeth", number::clip(text)),
+        format!("type a count from {} to {}", SpeedoGear::LEAST, SpeedoGear::GREATEST);
+    Self::PulsesPerTurn(text) => format!("“{}” is not a number of pulses for each turn", number::clip(text)),
+        "type 1 to 100 pulses, such as 8 pulses/turn 8,000 pulses/mile";
+    Self::NotAReading(text) => format!("“{}” is not a reading of the dial with the true speed", number::clip(text)),
+        "type the dial, then the true speed, such as 60 57, or the seconds between two posts, such as 60 in 63 s; part readings by a \
+         semicolon";
+    Self::Seconds { text, speed, posts, .. } => format!("“{}” comes to a true speed of {speed}", number::clip(text)),
+        format!("check the seconds between the posts, {posts} apart");
+    Self::TooManyReadings => format!("there are more than {MOST_READINGS} readings"), "keep those at steady speeds";
+    Self::Number(error) => error.what(), error.what_to_do();
 }
 
 /// No road check has more readings.

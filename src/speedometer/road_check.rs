@@ -1,6 +1,5 @@
 //! A road check: what the dial showed against what was true, and what that says about gears and dial.
 
-use crate::problem::Explain;
 use crate::units::{Length, Time, Velocity, common};
 
 /// The dial beside the truth, at one steady speed.
@@ -88,20 +87,9 @@ pub enum RoadCheckError {
     NotASpeed(usize),
 }
 
-impl Explain for RoadCheckError {
-    fn what(&self) -> String {
-        match self {
-            Self::None => "no reading is given".into(),
-            Self::NotASpeed(place) => format!("reading {place} is no speed above zero"),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::None => "type at least one reading of the dial with the true speed, better three at speeds well apart".into(),
-            Self::NotASpeed(_) => "type the dial and the true speed, both above zero".into(),
-        }
-    }
+explain! { RoadCheckError:
+    Self::None => "no reading is given", "type at least one reading of the dial with the true speed, better three at speeds well apart";
+    Self::NotASpeed(place) => format!("reading {place} is no speed above zero"), "type the dial and the true speed, both above zero";
 }
 
 /// What the readings say about gears and dial.

@@ -1,6 +1,5 @@
 //! A spline as people tell it, `10 x 1 1/8 in`, `26 x 28.5 x 25.4 mm`, `10 straight x 28.6`, and how two of them agree.
 
-use crate::problem::Explain;
 use crate::units::{Length, System, UnitError, limits, number, read as read_quantity};
 
 use super::with_shared_unit;
@@ -55,24 +54,14 @@ pub enum SplineError {
     Size(UnitError),
 }
 
-impl Explain for SplineError {
-    fn what(&self) -> String {
-        match self {
-            Self::Count(text) => format!("“{}” is no number of splines", number::clip(text)),
-            Self::Sizes(text) => format!("“{}” has no outside and root of its own", number::clip(text)),
-            Self::Units(text) => format!("“{}” has a root far inside its outside", number::clip(text)),
-            Self::Size(why) => why.what(),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::Count(_) => "count them, 4 to 80, and type the count in front, as in 10 x 1 1/8 in".into(),
-            Self::Sizes(_) => "type the count, the outside and, where it is measured, the root: 10 x 28.6 x 23.2 mm".into(),
-            Self::Units(_) => "put the unit behind each size: 10 x 1 1/8 in x 23.2 mm".into(),
-            Self::Size(why) => why.what_to_do(),
-        }
-    }
+explain! { SplineError:
+    Self::Count(text) => format!("“{}” is no number of splines", number::clip(text)),
+        "count them, 4 to 80, and type the count in front, as in 10 x 1 1/8 in";
+    Self::Sizes(text) => format!("“{}” has no outside and root of its own", number::clip(text)),
+        "type the count, the outside and, where it is measured, the root: 10 x 28.6 x 23.2 mm";
+    Self::Units(text) => format!("“{}” has a root far inside its outside", number::clip(text)),
+        "put the unit behind each size: 10 x 1 1/8 in x 23.2 mm";
+    Self::Size(why) => why.what(), why.what_to_do();
 }
 
 /// Sizes further apart than this are two splines: 1 %, more than wear and a caliper's slip (common practice, no published source).

@@ -1,7 +1,6 @@
 //! Pairs of lengths typed in one line, `0: 6; 12: 4 1/2 in`: the outline of a box or a tunnel station by station, the holes of a case.
 
 use super::with_shared_unit;
-use crate::problem::Explain;
 use crate::units::common::millimetres;
 use crate::units::{Length, System, UnitError, limits, number, read};
 
@@ -32,22 +31,12 @@ pub enum StationError {
     Length(UnitError),
 }
 
-impl Explain for StationError {
-    fn what(&self) -> String {
-        match self {
-            Self::NoPair(text) => format!("“{}” is no pair of lengths", number::clip(text)),
-            Self::Alone => "one station makes no outline".into(),
-            Self::Length(why) => why.what(),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::NoPair(_) => "type a length, a colon and a length for each, with semicolons between: 0: 6; 12: 4 1/2".into(),
-            Self::Alone => "type the distance behind the case face and the height above the shaft at two places or more".into(),
-            Self::Length(why) => why.what_to_do(),
-        }
-    }
+explain! { StationError:
+    Self::NoPair(text) => format!("“{}” is no pair of lengths", number::clip(text)),
+        "type a length, a colon and a length for each, with semicolons between: 0: 6; 12: 4 1/2";
+    Self::Alone => "one station makes no outline",
+        "type the distance behind the case face and the height above the shaft at two places or more";
+    Self::Length(why) => why.what(), why.what_to_do();
 }
 
 /// The room that a box wants below its tunnel, since the engine rocks: 12 mm or 1/2 in (common practice, no published source).

@@ -6,7 +6,6 @@
 use super::bearing::Rolling;
 use super::taper::{Taper, USUAL_AXIAL_FACTOR};
 use crate::gearing::geometry::pair_cuts::{PairAt, pair_named};
-use crate::problem::Explain;
 use crate::units::{Force, Length, System, Typed, limits, number};
 
 /// A bearing of a shaft.
@@ -39,30 +38,19 @@ pub enum AlongError {
     Place(String),
 }
 
-impl Explain for AlongError {
-    fn what(&self) -> String {
-        match self {
-            Self::NoBearing(text) => format!("“{}” is no place, rating and kind of a bearing", number::clip(text)),
-            Self::NotTwo(many) => {
-                format!("a shaft is worked out on two bearings, and {many} {} typed", if *many == 1 { "is" } else { "are" })
-            }
-            Self::OnePlace => "both bearings sit at one place".into(),
-            Self::OneTaper => "one taper bearing holds its shaft one way only".into(),
-            Self::NoGear(text) => format!("“{}” does not begin with a gear of this box", number::clip(text)),
-            Self::Place(text) => format!("“{}” is no place along a shaft", number::clip(text)),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::NoBearing(_) | Self::NotTwo(_) | Self::OnePlace => {
-                "type the place of each with its rating C and ball, roller, needle or taper, such as 0 28 kN ball; 175 24 kN roller".into()
-            }
-            Self::OneTaper => "type taper for both, with Y of each, such as 0 40 kN taper Y 1.6; 175 45 kN taper Y 1.5".into(),
-            Self::NoGear(_) => "type each gear with the place of its middle, such as input 22; 2nd 110; 1st 150".into(),
-            Self::Place(_) => format!("type {}, told from the same end as the bearings", limits::STATION.range()),
-        }
-    }
+explain! { AlongError:
+    Self::NoBearing(text) => format!("“{}” is no place, rating and kind of a bearing", number::clip(text)),
+        "type the place of each with its rating C and ball, roller, needle or taper, such as 0 28 kN ball; 175 24 kN roller";
+    Self::NotTwo(many) => format!("a shaft is worked out on two bearings, and {many} {} typed", if *many == 1 { "is" } else { "are" }),
+        "type the place of each with its rating C and ball, roller, needle or taper, such as 0 28 kN ball; 175 24 kN roller";
+    Self::OnePlace => "both bearings sit at one place",
+        "type the place of each with its rating C and ball, roller, needle or taper, such as 0 28 kN ball; 175 24 kN roller";
+    Self::OneTaper => "one taper bearing holds its shaft one way only",
+        "type taper for both, with Y of each, such as 0 40 kN taper Y 1.6; 175 45 kN taper Y 1.5";
+    Self::NoGear(text) => format!("“{}” does not begin with a gear of this box", number::clip(text)),
+        "type each gear with the place of its middle, such as input 22; 2nd 110; 1st 150";
+    Self::Place(text) => format!("“{}” is no place along a shaft", number::clip(text)),
+        format!("type {}, told from the same end as the bearings", limits::STATION.range());
 }
 
 /// Reads the two bearings of a shaft, in the order of their places; none where nothing is typed. A bare place is in the unit of `system`, a

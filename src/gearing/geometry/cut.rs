@@ -1,6 +1,5 @@
 //! How a gear is cut: pitch, helix, pressure angle, tooth height.
 
-use crate::problem::Explain;
 use crate::units::{Angle, Length, System, common::in_millimetres, common::millimetres, limits, number, unit};
 
 /// What one cutter makes: two gears mesh only where this is the same for both.
@@ -26,27 +25,18 @@ pub enum CutError {
     Pressure(Angle),
 }
 
-impl Explain for CutError {
-    fn what(&self) -> String {
-        match self {
-            Self::NotAPitch(text) => format!("“{}” is neither a module nor a diametral pitch", number::clip(text)),
-            Self::Module(given) => format!("a normal module of {} mm cannot be", number::show(in_millimetres(*given), 3)),
-            Self::Helix(given) => format!("a helix angle of {}° cannot be", number::show(degrees(*given), 1)),
-            Self::Pressure(given) => format!("a pressure angle of {}° cannot be", number::show(degrees(*given), 1)),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::NotAPitch(_) => "type a module such as 2.5 mm, or a normal diametral pitch such as 10 DP".into(),
-            Self::Module(_) => {
+explain! { CutError:
+    Self::NotAPitch(text) => format!("“{}” is neither a module nor a diametral pitch", number::clip(text)),
+        "type a module such as 2.5 mm, or a normal diametral pitch such as 10 DP";
+    Self::Module(given) => format!("a normal module of {} mm cannot be", number::show(in_millimetres(*given), 3)),
+        {
                 let [fine, coarse] = [limits::MODULE.least, limits::MODULE.greatest].map(|module| limits::shown(25.4 / module));
                 format!("type {}, which is {fine} to {coarse} teeth per inch of diameter", limits::MODULE.range())
-            }
-            Self::Helix(_) => format!("type {}, 0 for straight teeth", limits::HELIX.range()),
-            Self::Pressure(_) => format!("type {}, usually 14.5, 17.5 or 20", limits::PRESSURE_ANGLE.range()),
-        }
-    }
+            };
+    Self::Helix(given) => format!("a helix angle of {}° cannot be", number::show(degrees(*given), 1)),
+        format!("type {}, 0 for straight teeth", limits::HELIX.range());
+    Self::Pressure(given) => format!("a pressure angle of {}° cannot be", number::show(degrees(*given), 1)),
+        format!("type {}, usually 14.5, 17.5 or 20", limits::PRESSURE_ANGLE.range());
 }
 
 fn degrees(angle: Angle) -> f64 {

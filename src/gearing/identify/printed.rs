@@ -4,7 +4,6 @@ use super::Candidate;
 use crate::gearing::gearbox::Gear;
 use crate::gearing::printed::PrintedRatio;
 use crate::gearing::teeth::Ratio;
-use crate::problem::Explain;
 use crate::units::number;
 
 /// One figure of a ladder.
@@ -21,23 +20,11 @@ pub enum FigureError {
     TooMany(usize),
 }
 
-impl Explain for FigureError {
-    fn what(&self) -> String {
-        match self {
-            Self::Blank => "no printed ratios are given".into(),
-            Self::NotARatio(text) => format!("“{}” is not a ratio from 0.1 to 20", number::clip(text)),
-            Self::TooMany(given) => format!("{given} ratios are more than a gearbox has"),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::Blank | Self::NotARatio(_) => {
-                "type the ratios as they are printed, lowest gear first, such as 2.47 1.67 1.24 1.00".into()
-            }
-            Self::TooMany(_) => "type the forward gears only, at most eight".into(),
-        }
-    }
+explain! { FigureError:
+    Self::Blank => "no printed ratios are given", "type the ratios as they are printed, lowest gear first, such as 2.47 1.67 1.24 1.00";
+    Self::NotARatio(text) => format!("“{}” is not a ratio from 0.1 to 20", number::clip(text)),
+        "type the ratios as they are printed, lowest gear first, such as 2.47 1.67 1.24 1.00";
+    Self::TooMany(given) => format!("{given} ratios are more than a gearbox has"), "type the forward gears only, at most eight";
 }
 
 /// Reads a ladder: figures parted by blanks, semicolons, slashes, dashes, or commas where the decimals have points.

@@ -87,14 +87,8 @@ impl Asked {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct NoRange;
 
-impl Explain for NoRange {
-    fn what(&self) -> String {
-        "the wish has neither a least nor a greatest value".into()
-    }
-
-    fn what_to_do(&self) -> String {
-        "type one of them, or both, or remove the wish".into()
-    }
+explain! { NoRange:
+    _ => "the wish has neither a least nor a greatest value", "type one of them, or both, or remove the wish";
 }
 
 /// A range whose least is above its greatest.
@@ -106,14 +100,8 @@ pub struct Crossed {
     pub greatest: String,
 }
 
-impl Explain for Crossed {
-    fn what(&self) -> String {
-        format!("the least, {}, is above the greatest, {}", clip(&self.least), clip(&self.greatest))
-    }
-
-    fn what_to_do(&self) -> String {
-        "exchange them, or clear one".into()
-    }
+explain! { Crossed:
+    error => format!("the least, {}, is above the greatest, {}", clip(&error.least), clip(&error.greatest)), "exchange them, or clear one";
 }
 
 struct Reader<'a> {

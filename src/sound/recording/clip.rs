@@ -3,7 +3,6 @@
 use std::sync::Arc;
 
 use super::places::real;
-use crate::problem::Explain;
 use crate::sliced::{Progress, Sliced};
 
 /// The rate that recordings are brought down to, or a little above, in samples a second: tones up to 5 kHz are heard.
@@ -39,27 +38,14 @@ pub enum ClipError {
     NoSound,
 }
 
-impl Explain for ClipError {
-    fn what(&self) -> String {
-        match self {
-            Self::Silent => "the recording is silent".into(),
-            Self::Clipped => "the recording is clipped: it was too loud for the microphone".into(),
-            Self::TooShort(seconds) => format!("the recording is too short: {seconds:.1} s"),
-            Self::TooLong(seconds) => format!("the recording is too long: {:.0} min", seconds / 60.0),
-            Self::NoSound => "the file holds no sound".into(),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::Silent => "check that the microphone is not covered or switched off, and record again",
-            Self::Clipped => "hold the phone further away or under a coat, and record again",
-            Self::TooShort(_) => "hold a steady speed and record 15 to 30 s",
-            Self::TooLong(_) => "cut out 20 to 30 s at a steady speed, 2 min at most",
-            Self::NoSound => "open a sound file, or record again",
-        }
-        .into()
-    }
+explain! { ClipError:
+    Self::Silent => "the recording is silent", "check that the microphone is not covered or switched off, and record again";
+    Self::Clipped => "the recording is clipped: it was too loud for the microphone",
+        "hold the phone further away or under a coat, and record again";
+    Self::TooShort(seconds) => format!("the recording is too short: {seconds:.1} s"), "hold a steady speed and record 15 to 30 s";
+    Self::TooLong(seconds) => format!("the recording is too long: {:.0} min", seconds / 60.0),
+        "cut out 20 to 30 s at a steady speed, 2 min at most";
+    Self::NoSound => "the file holds no sound", "open a sound file, or record again";
 }
 
 impl Clip {

@@ -9,7 +9,6 @@ use super::{GearTextError, constant, gear, pair};
 use crate::gearing::GearNumber;
 use crate::gearing::gearbox::{Gear, Gearbox, Idler, Layout};
 use crate::gearing::teeth::{Mesh, Ratio};
-use crate::problem::Explain;
 use crate::units::number;
 use items::{Item, Label};
 
@@ -71,26 +70,15 @@ pub enum LineError {
     Pair(GearTextError),
 }
 
-impl Explain for LineError {
-    fn what(&self) -> String {
-        match self {
-            Self::NoGears => "no gears are given".into(),
-            Self::TooMany(given) => format!("{given} gears are more than a box can have here"),
-            Self::NotUnderstood(text) => format!("“{}” is no gear", number::clip(text)),
-            Self::Gear { gear, why } => format!("{}: {}", gear, why.what()),
-            Self::Pair(why) => why.what(),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::TooMany(_) => format!("paste the forward gears only, at most {}", Gearbox::MOST_GEARS),
-            Self::NoGears | Self::NotUnderstood(_) => {
-                "paste the gears from the lowest up, such as 2.47 1.67 1.24 1.00 or 24/29 36/17 31/22 27/26 direct".into()
-            }
-            Self::Gear { why, .. } | Self::Pair(why) => why.what_to_do(),
-        }
-    }
+explain! { LineError:
+    Self::NoGears => "no gears are given",
+        "paste the gears from the lowest up, such as 2.47 1.67 1.24 1.00 or 24/29 36/17 31/22 27/26 direct";
+    Self::TooMany(given) => format!("{given} gears are more than a box can have here"),
+        format!("paste the forward gears only, at most {}", Gearbox::MOST_GEARS);
+    Self::NotUnderstood(text) => format!("“{}” is no gear", number::clip(text)),
+        "paste the gears from the lowest up, such as 2.47 1.67 1.24 1.00 or 24/29 36/17 31/22 27/26 direct";
+    Self::Gear { gear, why } => format!("{}: {}", gear, why.what()), why.what_to_do();
+    Self::Pair(why) => why.what(), why.what_to_do();
 }
 
 /// Reads a whole box. `forward` is how many forward gears it is known to have; where that is open, the first pair of a box in line is
