@@ -73,6 +73,11 @@
 // Beyond the lints of the whole workspace: nothing here may stop on what a user typed.
 #![warn(clippy::indexing_slicing, clippy::string_slice, clippy::unreachable)]
 
+#[macro_use]
+pub mod problem;
+#[macro_use]
+mod worded;
+
 #[cfg(target_arch = "wasm32")]
 pub mod app;
 pub mod catalogue;
@@ -88,7 +93,6 @@ pub mod job;
 pub mod ledger;
 pub mod motion;
 pub mod order;
-pub mod problem;
 pub mod qr;
 pub mod questions;
 pub mod sheet;

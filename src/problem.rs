@@ -1,6 +1,6 @@
 //! What can be wrong, in one shape: which field, how bad, what is wrong, and what to do about it.
 //!
-//! Each room keeps a small error type of its own that carries the data of the sentence and implements [`Explain`];
+//! Each room keeps a small error type of its own that carries the data of the sentence and implements [`Explain`], an enum by `explain!`;
 //! only here do they become alike. A remark on a good result is not a problem: it is data in that result.
 
 /// How much a problem matters.
@@ -18,6 +18,27 @@ pub trait Explain {
     fn what(&self) -> String;
     /// What to do about it: one sentence without its full stop.
     fn what_to_do(&self) -> String;
+}
+
+/// What an error says, a row for each of its cases: what is wrong, and what to do about it.
+macro_rules! explain {
+    ($error:ty: $($case:pat => $what:expr, $to_do:expr;)*) => {
+        impl $crate::problem::Explain for $error {
+            #[allow(unused_variables, reason = "what a case holds may be said in the other of its two sentences")]
+            fn what(&self) -> String {
+                match self {
+                    $($case => String::from($what),)*
+                }
+            }
+
+            #[allow(unused_variables, reason = "what a case holds may be said in the other of its two sentences")]
+            fn what_to_do(&self) -> String {
+                match self {
+                    $($case => String::from($to_do),)*
+                }
+            }
+        }
+    };
 }
 
 /// Something wrong in one field: of a job, whose inputs have addresses, or of a line of a catalogue, whose columns have names.

@@ -10,7 +10,7 @@ fuzz_target!(|bytes: &[u8]| {
     match link::open(text) {
         Ok(job) => match link::fragment(&job) {
             Ok(fragment) => assert_eq!(link::open(&fragment), Ok(job)),
-            Err(error) => assert!(matches!(error, LinkError::TooLong { .. })),
+            Err(error) => assert!(matches!(error, LinkError::TooLong(_))),
         },
         Err(error) => assert!(!error.what().is_empty() && !error.what_to_do().is_empty()),
     }

@@ -2,17 +2,23 @@
 
 use crate::questions::{FIRST, HEADINGS, Heading, Place as Asked};
 
-/// The places of the page.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Place {
-    /// Setups side by side.
-    Compare,
-    /// Parts in hand.
-    Bench,
-    /// What can be chosen.
-    Shelf,
-    /// The book of jobs.
-    Jobs,
+worded! {
+    /// The places of the page.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+    pub enum Place {
+        /// Setups side by side.
+        Compare => "compare", "Compare";
+        /// Parts in hand.
+        Bench => "bench", "Bench";
+        /// What can be chosen.
+        Shelf => "shelf", "Shelf";
+        /// The book of jobs.
+        Jobs => "jobs", "Jobs";
+    }
+    /// The place's name in the address.
+    pub fn name;
+    /// What the bar says.
+    pub fn title;
 }
 
 /// A place and the question that is open there.
@@ -27,26 +33,6 @@ pub struct At {
 impl Place {
     /// Every place, in the order of the bar.
     pub const ALL: [Self; 4] = [Self::Compare, Self::Bench, Self::Shelf, Self::Jobs];
-
-    /// The place's name in the address.
-    pub fn name(self) -> &'static str {
-        match self {
-            Self::Compare => "compare",
-            Self::Bench => "bench",
-            Self::Shelf => "shelf",
-            Self::Jobs => "jobs",
-        }
-    }
-
-    /// What the bar says.
-    pub fn title(self) -> &'static str {
-        match self {
-            Self::Compare => "Compare",
-            Self::Bench => "Bench",
-            Self::Shelf => "Shelf",
-            Self::Jobs => "Jobs",
-        }
-    }
 
     /// The questions asked there, in order.
     pub fn questions(self) -> impl Iterator<Item = &'static Heading> {

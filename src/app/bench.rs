@@ -15,7 +15,6 @@ use crate::questions::identify::read::Evidence;
 /// How long nothing must have changed before a search begins anew, in milliseconds.
 const QUIET_MS: u32 = 20;
 
-/// The place.
 pub(super) fn place() -> AnyView {
     let state = State::here();
     let open = Memo::new(move |_| Some(state.view.at.get()));

@@ -157,24 +157,27 @@ pub fn ask_to_persist() {
         return;
     }
     let Some(navigator) = web_sys::window().map(|window| window.navigator()) else { return };
-    // Pages without a secure origin have no storage manager.
-    if js_sys::Reflect::get(&navigator, &JsValue::from_str("storage")).is_ok_and(|manager| manager.is_object()) {
+    if has(&navigator, "storage") {
         let _ = navigator.storage().persist();
     }
 }
 
+/// Whether the browser gives this page something: one without a secure origin has no storage manager, clipboard or microphone.
+pub fn has(navigator: &web_sys::Navigator, what: &str) -> bool {
+    js_sys::Reflect::get(navigator, &JsValue::from_str(what)).is_ok_and(|there| there.is_object())
+}
+
 /// Puts a text on the clipboard and says whether the browser let it; some have none, some refuse.
+///
+/// These few lines, and those of the one observer of sizes in `widgets::chart`, are all that leptos-use would be taken for: a crate more
+/// to keep in step with leptos, whose two hooks bring signals and options that nobody here reads.
 pub fn copy(text: String, done: impl FnOnce(bool) + 'static) {
     leptos::task::spawn_local(async move { done(put_on_clipboard(&text).await) });
 }
 
 async fn put_on_clipboard(text: &str) -> bool {
     let Some(navigator) = web_sys::window().map(|window| window.navigator()) else { return false };
-    // Pages without a secure origin have no clipboard.
-    if !js_sys::Reflect::get(&navigator, &JsValue::from_str("clipboard")).is_ok_and(|clipboard| clipboard.is_object()) {
-        return false;
-    }
-    wasm_bindgen_futures::JsFuture::from(navigator.clipboard().write_text(text)).await.is_ok()
+    has(&navigator, "clipboard") && wasm_bindgen_futures::JsFuture::from(navigator.clipboard().write_text(text)).await.is_ok()
 }
 
 /// Whether the device has its own way of sharing a text.

@@ -6,7 +6,6 @@ use super::book::details::Details;
 use super::book::list::Book;
 use super::state::State;
 
-/// The place.
 pub(super) fn place() -> AnyView {
     let state = State::here();
     view! {

@@ -13,7 +13,6 @@ use super::state::State;
 use crate::job::Job;
 use crate::questions::{Heading, Question, Source, Station};
 
-/// A station as it is shown.
 #[derive(Clone, PartialEq)]
 struct Shown {
     station: Station,

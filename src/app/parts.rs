@@ -32,33 +32,38 @@ type Card = fn(State, SetupId, String, Memo<Option<Same<Cell>>>) -> AnyView;
 /// Makes the ways to save a picture: under which name, what it shows, whether they are open.
 type Saving = fn(State, Signal<&'static str>, Memo<Option<Shown>>, RwSignal<bool>) -> AnyView;
 
-/// What reads and writes on the device.
-#[derive(Clone, Copy)]
-pub struct Keeper {
-    /// Opens what is kept, or what came with a link.
-    pub open: fn() -> Pin<Box<dyn Future<Output = Opened>>>,
-    /// Keeps what is on the page, from now on for as long as it lives.
-    pub keep: fn(State),
-    /// Writes what is written nowhere yet, for the page may be left; answers whether anything would be lost.
-    pub leave: fn(State) -> bool,
-    /// Every job of the book, as far as parts of the shelf go.
-    pub fittings: fn() -> Vec<Fitting>,
-    /// What must be decided about it.
-    pub banners: fn() -> AnyView,
-    /// Does what a notice offers.
-    pub act: fn(State, Act),
+/// Makes a part that brings a few functions by name: each with its type and with what it is.
+macro_rules! functions {
+    ($(#[$of:meta])* $part:ident in $file:ident: $name:ident { $($(#[$doc:meta])* $function:ident: $type:ty = $what:expr;)* }) => {
+        $(#[$of])*
+        #[derive(Clone, Copy)]
+        pub struct $name {
+            $($(#[$doc])* pub $function: $type,)*
+        }
+
+        part! {
+            $(#[$of])*
+            pub $part: $name = $file($name { $($function: $what),* })
+        }
+    };
 }
 
-part! {
-    /// Reading and writing of jobs and of the shop's own entries.
-    pub KEEPER: Keeper = keep(Keeper {
-        open: keep::opening::open,
-        keep: keep::keep,
-        leave: keep::leave,
-        fittings: keep::records::fittings,
-        banners: book::banners::view,
-        act: keep::act,
-    })
+functions! {
+    /// Reading and writing on the device: of jobs and of the shop's own entries.
+    KEEPER in keep: Keeper {
+        /// Opens what is kept, or what came with a link.
+        open: fn() -> Pin<Box<dyn Future<Output = Opened>>> = keep::opening::open;
+        /// Keeps what is on the page, from now on for as long as it lives.
+        keep: fn(State) = keep::keep;
+        /// Writes what is written nowhere yet, for the page may be left; answers whether anything would be lost.
+        leave: fn(State) -> bool = keep::leave;
+        /// Every job of the book, as far as parts of the shelf go.
+        fittings: fn() -> Vec<Fitting> = keep::records::fittings;
+        /// What must be decided about it.
+        banners: fn() -> AnyView = book::banners::view;
+        /// Does what a notice offers.
+        act: fn(State, Act) = keep::act;
+    }
 }
 
 part! {
@@ -66,98 +71,64 @@ part! {
     pub PICTURES: fn(Signal<&'static Question>) -> AnyView = pictures(picture::view)
 }
 
-/// What answers questions.
-#[derive(Clone, Copy)]
-pub struct Answers {
-    /// The question of an id.
-    pub of: fn(&str) -> Option<&'static Question>,
-    /// Reads what lies on the shelves, and the shop's own rows about faults.
-    pub shelf: fn(&Catalogue, &str) -> OnShelf,
-    /// Works out whatever a job gives, quicker after what was known before.
-    pub analyse: fn(&Job, Shelves<'_>, Option<&questions::Answers>) -> questions::Answers,
-    /// Whether a column's gear set goes into A's case, in short: asked of the shelf too, so not before it is there.
-    pub case: fn(Source<'_>, usize) -> Option<String>,
-    /// What is wrong with what is typed at the bench.
-    pub bench_problems: fn(&Job, Shelves<'_>) -> Vec<InputProblem>,
-    /// How many steps of a job's build are open; none where it has none.
-    pub open_steps: fn(&Job) -> Option<usize>,
-    /// The place of the bench.
-    pub bench: fn() -> AnyView,
-    /// The inputs of a question that are more than a line of text.
-    pub input: fn(Input) -> AnyView,
-    /// The further inputs of the question of an id.
-    pub groups: fn(&str) -> AnyView,
-    /// What stands folded below the question of an id.
-    pub folds: fn(&str) -> AnyView,
-    /// What is chosen in a cell.
-    pub entry: fn(SetupId, &Entry) -> AnyView,
-    /// A part that was found in the cell of a setup, and the setups that can take it.
-    pub offer: fn(SetupId, &catalogue::Entry) -> AnyView,
-    /// The card of a figure that was pressed.
-    pub card: Card,
-    /// Saves the sheets of a gear set, cut as a setup's gears are, under its name.
-    pub sheets: fn(State, Option<SetupId>, &Gearbox, &str),
+functions! {
+    /// What answers questions: all but the first, and what asks all of them.
+    ANSWERS in answers: Answers {
+        /// The question of an id.
+        of: fn(&str) -> Option<&'static Question> = questions::of_id;
+        /// Reads what lies on the shelves, and the shop's own rows about faults.
+        shelf: fn(&Catalogue, &str) -> OnShelf = OnShelf::with_own_rows;
+        /// Works out whatever a job gives, quicker after what was known before.
+        analyse: fn(&Job, Shelves<'_>, Option<&questions::Answers>) -> questions::Answers = questions::analyse_job_after;
+        /// Whether a column's gear set goes into A's case, in short: asked of the shelf too, so not before it is there.
+        case: fn(Source<'_>, usize) -> Option<String> = |source, column| questions::case::fit_of(source, column)?.short('A');
+        /// What is wrong with what is typed at the bench.
+        bench_problems: fn(&Job, Shelves<'_>) -> Vec<InputProblem> = |job, shelves| questions::bench::problems_by(job, shelves.faults());
+        /// How many steps of a job's build are open; none where it has none.
+        open_steps: fn(&Job) -> Option<usize> = questions::record::answer::open_steps;
+        /// The place of the bench.
+        bench: fn() -> AnyView = bench::place;
+        /// The inputs of a question that are more than a line of text.
+        input: fn(Input) -> AnyView = inputs::other;
+        /// The further inputs of the question of an id.
+        groups: fn(&str) -> AnyView = inputs::groups;
+        /// What stands folded below the question of an id.
+        folds: fn(&str) -> AnyView = folds::of;
+        /// What is chosen in a cell.
+        entry: fn(SetupId, &Entry) -> AnyView = entry::chosen;
+        /// A part that was found in the cell of a setup, and the setups that can take it.
+        offer: fn(SetupId, &catalogue::Entry) -> AnyView = offer::offer;
+        /// The card of a figure that was pressed.
+        card: Card = wanted::card;
+        /// Saves the sheets of a gear set, cut as a setup's gears are, under its name.
+        sheets: fn(State, Option<SetupId>, &Gearbox, &str) = sheets::of_set;
+    }
 }
 
-part! {
-    /// All questions but the first, and what asks all of them.
-    pub ANSWERS: Answers = answers(Answers {
-        of: questions::of_id,
-        shelf: OnShelf::with_own_rows,
-        case: |source, column| questions::case::fit_of(source, column)?.short('A'),
-        bench_problems: |job, shelves| questions::bench::problems_by(job, shelves.faults()),
-        analyse: questions::analyse_job_after,
-        open_steps: questions::record::answer::open_steps,
-        bench: bench::place,
-        input: inputs::other,
-        groups: inputs::groups,
-        folds: folds::of,
-        entry: entry::chosen,
-        offer: offer::offer,
-        card: wanted::card,
-        sheets: sheets::of_set,
-    })
-}
-
-/// What opens when it is pressed.
-#[derive(Clone, Copy)]
-pub struct Desk {
-    /// What stands in a panel above the question.
-    pub panel: fn(Panel) -> AnyView,
-    /// The place of the jobs.
-    pub jobs: fn() -> AnyView,
-    /// The gear sets to pick one from, for a setup.
-    pub picker: fn(SetupId) -> AnyView,
-    /// The lists the browser offers while something is typed.
-    pub suggestions: fn() -> AnyView,
-    /// What can be done with the whole job; the signal closes the menu.
-    pub hand_over: fn(State, RwSignal<bool>) -> AnyView,
-    /// How the page is read.
-    pub reading: fn(State) -> AnyView,
-    /// What can be done with a setup as a whole.
-    pub setup: fn(State, SetupId, RwSignal<bool>) -> AnyView,
-    /// A picture in sentences.
-    pub in_words: fn(Memo<Option<Shown>>) -> AnyView,
-    /// The figures behind a picture.
-    pub as_table: fn(Memo<Option<Shown>>) -> AnyView,
-    /// The ways to save a picture.
-    pub saving: Saving,
-}
-
-part! {
-    /// Panels, menus, lists.
-    pub DESK: Desk = desk(Desk {
-        panel: book::inside,
-        jobs: jobs::place,
-        picker: picker::list,
-        suggestions: suggestions::lists,
-        hand_over: bar::hand_over,
-        reading: bar::reading,
-        setup: heads::acts,
-        in_words: told::words,
-        as_table: told::table,
-        saving: saving::acts,
-    })
+functions! {
+    /// What opens when it is pressed: panels, menus, lists.
+    DESK in desk: Desk {
+        /// What stands in a panel above the question.
+        panel: fn(Panel) -> AnyView = book::inside;
+        /// The place of the jobs.
+        jobs: fn() -> AnyView = jobs::place;
+        /// The gear sets to pick one from, for a setup.
+        picker: fn(SetupId) -> AnyView = picker::list;
+        /// The lists the browser offers while something is typed.
+        suggestions: fn() -> AnyView = suggestions::lists;
+        /// What can be done with the whole job; the signal closes the menu.
+        hand_over: fn(State, RwSignal<bool>) -> AnyView = bar::hand_over;
+        /// How the page is read.
+        reading: fn(State) -> AnyView = bar::reading;
+        /// What can be done with a setup as a whole.
+        setup: fn(State, SetupId, RwSignal<bool>) -> AnyView = heads::acts;
+        /// A picture in sentences.
+        in_words: fn(Memo<Option<Shown>>) -> AnyView = told::words;
+        /// The figures behind a picture.
+        as_table: fn(Memo<Option<Shown>>) -> AnyView = told::table;
+        /// The ways to save a picture.
+        saving: Saving = saving::acts;
+    }
 }
 
 part! {
@@ -175,18 +146,14 @@ part! {
     pub SHELF: fn() -> AnyView = shelf(shelf::place)
 }
 
-/// What listens to a noise.
-#[derive(Clone, Copy)]
-pub struct Listen {
-    /// What is pressed to record, to open a recording, to play a tone.
-    pub controls: fn() -> AnyView,
-    /// What a recording says.
-    pub found: fn() -> AnyView,
-}
-
-part! {
-    /// Recordings, their analysis, and tones.
-    pub LISTEN: Listen = listen(Listen { controls: listen::controls, found: listen::found })
+functions! {
+    /// What listens to a noise: recordings, their analysis, and tones.
+    LISTEN in listen: Listen {
+        /// What is pressed to record, to open a recording, to play a tone.
+        controls: fn() -> AnyView = listen::controls;
+        /// What a recording says.
+        found: fn() -> AnyView = listen::found;
+    }
 }
 
 part! {
@@ -194,27 +161,18 @@ part! {
     pub COUNT: fn() -> AnyView = count(count::view)
 }
 
-/// What is done with photographs.
-#[derive(Clone, Copy)]
-pub struct Photographs {
-    /// Looks which there are.
-    pub open: fn(State),
-    /// Those of a part or a step, and a way to take one more; what they show in words.
-    pub strip: fn(Signal<Option<Subject>>, Signal<String>) -> AnyView,
-    /// The words under which steps of a job have some.
-    pub of_steps: fn(&RecordId) -> Vec<String>,
-    /// Those of the open job, for paper.
-    pub printed: fn(State) -> AnyView,
-}
-
-part! {
+functions! {
     /// Photographs: taken, kept, shown.
-    pub PHOTOGRAPHS: Photographs = photographs(Photographs {
-        open: photographs::album::open,
-        strip: photographs::strip::view,
-        of_steps: photographs::album::of_steps,
-        printed: photographs::printed::view,
-    })
+    PHOTOGRAPHS in photographs: Photographs {
+        /// Looks which there are.
+        open: fn(State) = photographs::album::open;
+        /// Those of a part or a step, and a way to take one more; what they show in words.
+        strip: fn(Signal<Option<Subject>>, Signal<String>) -> AnyView = photographs::strip::view;
+        /// The words under which steps of a job have some.
+        of_steps: fn(&RecordId) -> Vec<String> = photographs::album::of_steps;
+        /// Those of the open job, for paper.
+        printed: fn(State) -> AnyView = photographs::printed::view;
+    }
 }
 
 /// All of them.

@@ -23,7 +23,6 @@ pub fn Picker() -> impl IntoView {
     view! { {move || state.view.picking.get().map(|setup| parts::DESK.show(move |desk| (desk.picker)(setup)))} }
 }
 
-/// The list for a setup.
 pub(super) fn list(setup: SetupId) -> AnyView {
     let state = State::here();
     let sought = RwSignal::new(String::new());

@@ -25,7 +25,6 @@ pub fn Suggestions() -> impl IntoView {
     parts::DESK.add(|desk| (desk.suggestions)())
 }
 
-/// The lists.
 pub(super) fn lists() -> AnyView {
     let state = State::here();
     let units = Memo::new(move |_| state.job.with(|job| job.units));

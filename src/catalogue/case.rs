@@ -42,11 +42,8 @@ pub enum CaseFit {
 /// Why a gear set does not go into the case of another.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Misfit {
-    /// They are laid out differently.
-    Layout {
-        /// How the set is laid out.
-        layout: Layout,
-    },
+    /// They are laid out differently: the set like this.
+    Layout(Layout),
     /// They have no tooth sum in common.
     Sums {
         /// The least and the greatest of the set.
@@ -61,11 +58,8 @@ pub enum Misfit {
         /// The transverse module of the other set.
         other: Length,
     },
-    /// Each names its cases, and none is the same.
-    Family {
-        /// The first that the set names.
-        family: String,
-    },
+    /// Each names its cases, and none is the same; the first that the set names.
+    Family(String),
 }
 
 impl CaseNeeds {
@@ -98,7 +92,7 @@ pub fn fit(set: &CaseNeeds, other: &CaseNeeds) -> CaseFit {
     }
     match (shared, set.families.first(), other.families.first()) {
         (Some(family), _, _) => CaseFit::Named { family: family.clone() },
-        (None, Some(family), Some(_)) => CaseFit::No(Misfit::Family { family: family.clone() }),
+        (None, Some(family), Some(_)) => CaseFit::No(Misfit::Family(family.clone())),
         _ if set.teeth.is_none() || other.teeth.is_none() => CaseFit::Unknown,
         _ => CaseFit::BySums { is_pitch_known: set.module.is_some() && other.module.is_some() },
     }
@@ -110,7 +104,7 @@ fn misfit_of_teeth(set: &CaseNeeds, other: &CaseNeeds) -> Option<Misfit> {
     const SAME: f64 = 0.005;
     if let (Some((layout, of)), Some((other_layout, other))) = (set.teeth, other.teeth) {
         if layout != other_layout {
-            return Some(Misfit::Layout { layout });
+            return Some(Misfit::Layout(layout));
         }
         if of.0 > other.1 || other.0 > of.1 {
             return Some(Misfit::Sums { of, other });
@@ -160,9 +154,9 @@ impl Misfit {
     pub fn reason(&self) -> String {
         match self {
             Self::Sums { of, other } => format!("tooth sum {} where the case takes {}", span(*of), span(*other)),
-            Self::Layout { layout } => format!("laid out otherwise: {}", layout.words()),
+            Self::Layout(layout) => format!("laid out otherwise: {}", layout.words()),
             Self::Pitch { .. } => "teeth of another pitch".into(),
-            Self::Family { family } => format!("made for another case: {family}"),
+            Self::Family(family) => format!("made for another case: {family}"),
         }
     }
 
@@ -170,9 +164,9 @@ impl Misfit {
     pub fn words(&self) -> String {
         match self {
             Self::Sums { of, other } => format!("tooth sum {}, not {}", span(*of), span(*other)),
-            Self::Layout { layout } => layout.words().into(),
+            Self::Layout(layout) => layout.words().into(),
             Self::Pitch { .. } => "another pitch".into(),
-            Self::Family { family } => family.clone(),
+            Self::Family(family) => family.clone(),
         }
     }
 }

@@ -27,7 +27,7 @@ impl Entry {
         entry.settle_stock(self.text(Column::InStock));
         if entry.kind.is_named() && entry.title().is_empty() {
             let column = entry.kind.title();
-            problems.push(Problem::stop(column.name(), &LineError::Blank { column }));
+            problems.push(Problem::stop(column.name(), &LineError::Blank(column)));
         }
         let unread = entry.part().err().unwrap_or_default();
         let news: Vec<Problem> = unread.into_iter().filter(|one| problems.iter().all(|known| known.field != one.field)).collect();

@@ -233,10 +233,10 @@ impl Column {
         let text = one_line(text);
         let characters = text.chars().count();
         match self.about().holds {
-            _ if characters > LONGEST_CELL => Err(LineError::TooLong { characters }),
+            _ if characters > LONGEST_CELL => Err(LineError::TooLong(characters)),
             Holds::Choice(choices) => match (choices.read)(&text) {
                 Some(choice) => Ok(choice.to_owned()),
-                None if text.is_empty() => Err(LineError::Blank { column: self }),
+                None if text.is_empty() => Err(LineError::Blank(self)),
                 None => Err(LineError::Choice { column: self, text }),
             },
             Holds::Words | Holds::Figure => Ok(text),
@@ -251,13 +251,13 @@ impl Column {
 
 /// A number that is not negative, and nothing else.
 fn price(text: String) -> Result<String, LineError> {
-    if money::hundredths(&text).is_some() { Ok(text) } else { Err(LineError::Price { text }) }
+    if money::hundredths(&text).is_some() { Ok(text) } else { Err(LineError::Price(text)) }
 }
 
 /// Three letters, whichever; written as capitals.
 fn currency(text: String) -> Result<String, LineError> {
     let is_code = text.len() == 3 && text.bytes().all(|b| b.is_ascii_alphabetic());
-    if is_code { Ok(text.to_ascii_uppercase()) } else { Err(LineError::Currency { text }) }
+    if is_code { Ok(text.to_ascii_uppercase()) } else { Err(LineError::Currency(text)) }
 }
 
 /// A whole number below a million, without noughts before it.
@@ -279,7 +279,7 @@ fn stock(text: String) -> Result<String, LineError> {
                 "no"
             }
         }
-        _ => return Err(LineError::YesOrNo { text }),
+        _ => return Err(LineError::YesOrNo(text)),
     };
     Ok(said.to_owned())
 }

@@ -22,26 +22,22 @@ impl<'a> CsvFile<'a> {
     /// Reads the header of a file; the lines behind it are read one by one by [`CsvFile::cells`].
     pub(super) fn of(text: &'a str) -> Result<Self, FileError> {
         if text.len() > LARGEST {
-            return Err(FileError::TooLarge { bytes: text.len() });
+            return Err(FileError::TooLarge(text.len()));
         }
         let table = Table::of(text).ok_or(FileError::Empty)?;
         if table.lines.len() > MOST_LINES {
-            return Err(FileError::TooManyLines { lines: table.lines.len() });
+            return Err(FileError::TooManyLines(table.lines.len()));
         }
         let names = table.cells(table.header).unwrap_or_else(|| vec![table.header.to_owned()]);
         let tells = |kind: &PartKind| kind.needed().iter().all(|needed| names.iter().any(|name| needed.is_called(name)));
         // Of several whose columns are all there it is the one that most of the header speaks of.
         let named = |kind: &PartKind| kind.columns().filter(|column| names.iter().any(|name| column.is_called(name))).count();
-        let kind = PartKind::ALL
-            .into_iter()
-            .filter(tells)
-            .max_by_key(named)
-            .ok_or_else(|| FileError::NoKind { header: table.header.to_owned() })?;
+        let kind = PartKind::ALL.into_iter().filter(tells).max_by_key(named).ok_or_else(|| FileError::NoKind(table.header.to_owned()))?;
         let (mut columns, mut unknown) = (Vec::new(), Vec::new());
         for name in names {
             let column = kind.columns().find(|column| column.is_called(&name));
             if let Some(column) = column.filter(|_| columns.contains(&column)) {
-                return Err(FileError::ColumnTwice { column: column.name() });
+                return Err(FileError::ColumnTwice(column.name()));
             }
             columns.push(column);
             if column.is_none() && !name.is_empty() {
@@ -51,7 +47,6 @@ impl<'a> CsvFile<'a> {
         Ok(Self { kind, columns, unknown, table })
     }
 
-    /// The cells of a line.
     pub(super) fn cells(&self, line: &str) -> Result<Vec<String>, LineError> {
         let cells = self.table.cells(line).ok_or(LineError::OpenQuote)?;
         if cells.iter().skip(self.columns.len()).any(|cell| !cell.is_empty()) {

@@ -1,15 +1,19 @@
 //! Are the invented parts that come with the program offered beside the shop's own?
 
-/// What the shop says about the demo's parts.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum DemoParts {
-    /// Nothing: they are offered in the demo job, and elsewhere until the shop has an entry of its own.
-    #[default]
-    Unsaid,
-    /// They are offered in every job.
-    Shown,
-    /// They are offered nowhere.
-    Hidden,
+worded! {
+    /// What the shop says about the demo's parts.
+    #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+    pub enum DemoParts {
+        /// Nothing: they are offered in the demo job, and elsewhere until the shop has an entry of its own.
+        #[default]
+        Unsaid => "";
+        /// They are offered in every job.
+        Shown => "shown";
+        /// They are offered nowhere.
+        Hidden => "hidden";
+    }
+    /// As it is kept on the device; nothing where nothing was said.
+    pub fn id;
 }
 
 /// What decides where nothing was said.
@@ -48,15 +52,6 @@ impl DemoParts {
             (Self::Unsaid, _) => "Off, because you have parts of your own.",
             (Self::Shown, _) => "On in every job. They are invented: do not quote them.",
             (Self::Hidden, _) => "Off in every job. A job keeps what it already uses.",
-        }
-    }
-
-    /// As it is kept on the device; nothing where nothing was said.
-    pub fn id(self) -> &'static str {
-        match self {
-            Self::Unsaid => "",
-            Self::Shown => "shown",
-            Self::Hidden => "hidden",
         }
     }
 

@@ -1,23 +1,16 @@
 //! Why a line of a file, or a cell of it, cannot be used, in sentences.
 
 use super::column::{Column, Holds, LONGEST_CELL};
-use crate::problem::Explain;
 use crate::speedometer::{Role, SpeedoGear};
 use crate::units::number::clip;
 
 /// Why a line of a catalogue file, or an entry as typed, cannot be used.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum LineError {
-    /// A text that must be there is not.
-    Blank {
-        /// Where it should stand.
-        column: Column,
-    },
-    /// A text longer than 500 characters.
-    TooLong {
-        /// How many characters it has.
-        characters: usize,
-    },
+    /// A text that must be there is not: where it should stand.
+    Blank(Column),
+    /// A text longer than 500 characters: how many characters it has.
+    TooLong(usize),
     /// None of what is chosen from.
     Choice {
         /// Where the text stands.
@@ -25,21 +18,12 @@ pub enum LineError {
         /// What was written.
         text: String,
     },
-    /// Neither yes nor no.
-    YesOrNo {
-        /// What was written.
-        text: String,
-    },
-    /// Not a sum of money.
-    Price {
-        /// What was written.
-        text: String,
-    },
-    /// Not three letters.
-    Currency {
-        /// What was written.
-        text: String,
-    },
+    /// Neither yes nor no: what was written.
+    YesOrNo(String),
+    /// Not a sum of money: what was written.
+    Price(String),
+    /// Not three letters: what was written.
+    Currency(String),
     /// A price in one currency, and another currency beside it.
     TwoCurrencies {
         /// The currency that stands with the price.
@@ -56,16 +40,10 @@ pub enum LineError {
         /// What was written.
         text: String,
     },
-    /// A count outside [`SpeedoGear::LEAST`] to [`SpeedoGear::GREATEST`].
-    Teeth {
-        /// What was written.
-        text: String,
-    },
-    /// An adapter with one count, or a speedometer gear with two.
-    Second {
-        /// The role typed: an adapter has a second count, the others have none.
-        role: Role,
-    },
+    /// A count outside [`SpeedoGear::LEAST`] to [`SpeedoGear::GREATEST`]; what was written.
+    Teeth(String),
+    /// An adapter with one count, or a speedometer gear with two; the role typed: an adapter has a second count, the others have none.
+    Second(Role),
     /// A quotation mark that is opened and not closed on the same line.
     OpenQuote,
     /// More cells than the header has columns.
@@ -75,56 +53,39 @@ pub enum LineError {
         /// The columns of the header.
         columns: usize,
     },
-    /// The same entry as on an earlier line.
-    Twice {
-        /// The earlier line.
-        line: usize,
-    },
+    /// The same entry as on an earlier line: the earlier line.
+    Twice(usize),
 }
 
-impl Explain for LineError {
-    fn what(&self) -> String {
-        match self {
-            Self::Blank { column } => format!("the {} is missing", column.about().word),
-            Self::TooLong { characters } => format!("a text of {characters} characters is too long to keep"),
-            Self::Choice { column, text } => format!("“{}” is not a {} known here", clip(text), column.about().word),
-            Self::YesOrNo { text } => format!("“{}” is neither yes nor no", clip(text)),
-            Self::Price { text } => format!("“{}” is not a price", clip(text)),
-            Self::Currency { text } => format!("“{}” is not a currency", clip(text)),
-            Self::TwoCurrencies { price, currency } => format!("the price is in {price}, its currency is said to be {currency}"),
-            Self::LayoutOpen => "the counts do not tell how the box is laid out".into(),
-            Self::Quantity { text, .. } => format!("“{}” is not a quantity", clip(text)),
-            Self::Teeth { text } => format!("“{}” is not a tooth count of a speedometer gear", clip(text)),
-            Self::Second { role: Role::Adapter } => "an adapter has two tooth counts, and the second is missing".into(),
-            Self::Second { role } => format!("a {} gear has one tooth count, and two are given", role.word()),
-            Self::OpenQuote => "a quotation mark is opened and not closed on this line".into(),
-            Self::TooManyCells { cells, columns } => format!("the line has {cells} cells, the header {columns}"),
-            Self::Twice { line } => format!("the same entry stands on line {line}"),
-        }
-    }
+fn how_many(column: Column) -> &'static str {
+    if column == Column::ReorderAt { "at how many to order more" } else { "how many there are" }
+}
 
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::Blank { column } => format!("fill in the {}", column.about().word),
-            Self::TooLong { .. } => format!("shorten it to {LONGEST_CELL} characters"),
-            Self::Choice { column, .. } => format!("write {}", choices(*column)),
-            Self::YesOrNo { .. } => "write yes, no, or how many are on the shelf".into(),
-            Self::Price { .. } => "write the number alone, such as 120.00, and the currency in a column of its own".into(),
-            Self::Currency { .. } => "write its three letters, such as EUR, or leave it blank".into(),
-            Self::TwoCurrencies { .. } => "leave one of the two, or make two entries".into(),
-            Self::LayoutOpen => format!("write {} as the layout", choices(Column::Layout)),
-            Self::Quantity { column: Column::ReorderAt, .. } => {
-                "write at how many to order more, from 0 to 999,999, or leave it blank".into()
-            }
-            Self::Quantity { .. } => "write how many there are, from 0 to 999,999, or leave it blank".into(),
-            Self::Teeth { .. } => format!("write a count from {} to {}", SpeedoGear::LEAST, SpeedoGear::GREATEST),
-            Self::Second { role: Role::Adapter } => "write the teeth of the gear on the cable's side as the second count".into(),
-            Self::Second { .. } => "leave the second count blank".into(),
-            Self::OpenQuote => "close it, or take the line break out of the cell".into(),
-            Self::TooManyCells { .. } => "put quotation marks around a text with the separator in it, or take the extra cells out".into(),
-            Self::Twice { .. } => "give it another name or note, or take one of the two out".into(),
-        }
-    }
+explain! { LineError:
+    Self::Blank(column) => format!("the {} is missing", column.about().word), format!("fill in the {}", column.about().word);
+    Self::TooLong(characters) => format!("a text of {characters} characters is too long to keep"),
+        format!("shorten it to {LONGEST_CELL} characters");
+    Self::Choice { column, text } => format!("“{}” is not a {} known here", clip(text), column.about().word),
+        format!("write {}", choices(*column));
+    Self::YesOrNo(text) => format!("“{}” is neither yes nor no", clip(text)), "write yes, no, or how many are on the shelf";
+    Self::Price(text) => format!("“{}” is not a price", clip(text)),
+        "write the number alone, such as 120.00, and the currency in a column of its own";
+    Self::Currency(text) => format!("“{}” is not a currency", clip(text)), "write its three letters, such as EUR, or leave it blank";
+    Self::TwoCurrencies { price, currency } => format!("the price is in {price}, its currency is said to be {currency}"),
+        "leave one of the two, or make two entries";
+    Self::LayoutOpen => "the counts do not tell how the box is laid out",
+        format!("write {} as the layout", choices(Column::Layout));
+    Self::Quantity { column, text } => format!("“{}” is not a quantity", clip(text)),
+        format!("write {}, from 0 to 999,999, or leave it blank", how_many(*column));
+    Self::Teeth(text) => format!("“{}” is not a tooth count of a speedometer gear", clip(text)),
+        format!("write a count from {} to {}", SpeedoGear::LEAST, SpeedoGear::GREATEST);
+    Self::Second(Role::Adapter) => "an adapter has two tooth counts, and the second is missing",
+        "write the teeth of the gear on the cable's side as the second count";
+    Self::Second(role) => format!("a {} gear has one tooth count, and two are given", role.word()), "leave the second count blank";
+    Self::OpenQuote => "a quotation mark is opened and not closed on this line", "close it, or take the line break out of the cell";
+    Self::TooManyCells { cells, columns } => format!("the line has {cells} cells, the header {columns}"),
+        "put quotation marks around a text with the separator in it, or take the extra cells out";
+    Self::Twice(line) => format!("the same entry stands on line {line}"), "give it another name or note, or take one of the two out";
 }
 
 /// What a column is chosen from: `drive, driven or adapter`.

@@ -10,7 +10,7 @@ use serde_json::Value;
 
 use super::saved::{self, SCHEMA};
 use super::{Catalogue, Column, Entry, PartKind};
-use crate::problem::{Explain, Problem};
+use crate::problem::Problem;
 
 /// What the file calls itself.
 const SHELF: &str = "shelf";
@@ -24,60 +24,39 @@ const LONGEST_NAME: usize = 80;
 pub enum ExchangeError {
     /// A job, or a backup of jobs.
     Jobs,
-    /// Not of this shape.
-    NotAShelf {
-        /// What the parser says, or what is missing.
-        detail: String,
-    },
-    /// Written by a newer version.
-    Newer {
-        /// The version it names.
-        schema: u64,
-    },
+    /// Not of this shape: what the parser says, or what is missing.
+    NotAShelf(String),
+    /// Written by a newer version: the version it names.
+    Newer(u64),
 }
 
-impl Explain for ExchangeError {
-    fn what(&self) -> String {
-        match self {
-            Self::Jobs => "the file holds jobs, not a shelf".into(),
-            Self::NotAShelf { detail } => format!("the file is no shelf of another shop ({detail})"),
-            Self::Newer { schema } => format!("the shelf was saved by a newer version (shape {schema}, this one knows {SCHEMA})"),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::Jobs => "open it under Jobs".into(),
-            Self::NotAShelf { .. } => "have the other shop save it again with “Save a shelf for another shop”".into(),
-            Self::Newer { .. } => "load the page again to get the newer version, then take the file again".into(),
-        }
-    }
+explain! { ExchangeError:
+    Self::Jobs => "the file holds jobs, not a shelf", "open it under Jobs";
+    Self::NotAShelf(detail) => format!("the file is no shelf of another shop ({detail})"),
+        "have the other shop save it again with “Save a shelf for another shop”";
+    Self::Newer(schema) => format!("the shelf was saved by a newer version (shape {schema}, this one knows {SCHEMA})"),
+        "load the page again to get the newer version, then take the file again";
 }
 
-/// What is to be done where two versions differ.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Take {
-    /// Theirs is added beside mine.
-    #[default]
-    Both,
-    /// Mine stays, theirs is left.
-    Ours,
-    /// Theirs replaces mine.
-    Theirs,
+worded! {
+    /// What is to be done where two versions differ.
+    #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+    pub enum Take {
+        /// Theirs is added beside mine.
+        #[default]
+        Both => "keep both";
+        /// Mine stays, theirs is left.
+        Ours => "keep mine";
+        /// Theirs replaces mine.
+        Theirs => "take theirs";
+    }
+    /// The way in words.
+    pub fn words;
 }
 
 impl Take {
     /// Every way, as offered.
     pub const ALL: [Self; 3] = [Self::Both, Self::Ours, Self::Theirs];
-
-    /// The way in words.
-    pub fn words(self) -> &'static str {
-        match self {
-            Self::Both => "keep both",
-            Self::Ours => "keep mine",
-            Self::Theirs => "take theirs",
-        }
-    }
 }
 
 /// An own entry beside one of the file with the same name or part number that says something else.
@@ -166,7 +145,7 @@ impl Catalogue {
     /// # Errors
     /// When the text is no such file, or from a newer version. What is broken in it is refused by itself.
     pub fn meet(&self, text: &str) -> Result<Exchange, ExchangeError> {
-        let not = |detail: String| ExchangeError::NotAShelf { detail };
+        let not = |detail: String| ExchangeError::NotAShelf(detail);
         let value: Value = serde_json::from_str(text).map_err(|why| not(why.to_string()))?;
         if !is_shelf(&value) {
             let is_job = ["jobs", "job", "setups"].iter().any(|member| value.get(member).is_some());
@@ -174,7 +153,7 @@ impl Catalogue {
         }
         match value.get("schema").and_then(Value::as_u64) {
             None => return Err(not("it names no schema".into())),
-            Some(schema) if schema > u64::from(SCHEMA) => return Err(ExchangeError::Newer { schema }),
+            Some(schema) if schema > u64::from(SCHEMA) => return Err(ExchangeError::Newer(schema)),
             Some(_) => {}
         }
         let Some(Value::Array(entries)) = value.get("entries") else { return Err(not("it has no list of parts".into())) };

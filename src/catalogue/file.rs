@@ -1,6 +1,5 @@
 //! What a whole file can be refused for, and how its bytes become text.
 
-use crate::problem::Explain;
 use crate::units::number::clip;
 
 /// The most bytes a file may have.
@@ -11,54 +10,29 @@ pub const MOST_LINES: usize = 20_000;
 /// Why a file cannot be read at all.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum FileError {
-    /// More than [`LARGEST`] bytes.
-    TooLarge {
-        /// Its size.
-        bytes: usize,
-    },
-    /// More than [`MOST_LINES`] lines.
-    TooManyLines {
-        /// How many it has.
-        lines: usize,
-    },
+    /// More than [`LARGEST`] bytes: its size.
+    TooLarge(usize),
+    /// More than [`MOST_LINES`] lines: how many it has.
+    TooManyLines(usize),
     /// Neither UTF-8 nor UTF-16 text.
     NotText,
     /// Nothing but blanks and comments.
     Empty,
-    /// The header names a column twice.
-    ColumnTwice {
-        /// Its name, as the header has it.
-        column: &'static str,
-    },
-    /// The header fits no kind of part.
-    NoKind {
-        /// The header as it stands.
-        header: String,
-    },
+    /// The header names a column twice: its name, as the header has it.
+    ColumnTwice(&'static str),
+    /// The header fits no kind of part: the header as it stands.
+    NoKind(String),
 }
 
-impl Explain for FileError {
-    fn what(&self) -> String {
-        match self {
-            Self::TooLarge { bytes } => format!("the file has {} kB", bytes.div_ceil(1000)),
-            Self::TooManyLines { lines } => format!("the file has {lines} lines"),
-            Self::NotText => "the file is not plain text".into(),
-            Self::Empty => "the file has no line with entries".into(),
-            Self::ColumnTwice { column } => format!("the first line names the column {column} twice"),
-            Self::NoKind { header } => format!("the first line, “{}”, fits no kind of part", clip(header)),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::TooLarge { .. } => format!("cut it into files of at most {} kB", LARGEST / 1000),
-            Self::TooManyLines { .. } => format!("cut it into files of at most {MOST_LINES} lines"),
-            Self::NotText => "save it from the spreadsheet as CSV UTF-8".into(),
-            Self::Empty => "export the catalogue to see what a file looks like".into(),
-            Self::ColumnTwice { .. } => "rename or take out one of the two".into(),
-            Self::NoKind { .. } => "begin the file with the column names an exported one has".into(),
-        }
-    }
+explain! { FileError:
+    Self::TooLarge(bytes) => format!("the file has {} kB", bytes.div_ceil(1000)),
+        format!("cut it into files of at most {} kB", LARGEST / 1000);
+    Self::TooManyLines(lines) => format!("the file has {lines} lines"), format!("cut it into files of at most {MOST_LINES} lines");
+    Self::NotText => "the file is not plain text", "save it from the spreadsheet as CSV UTF-8";
+    Self::Empty => "the file has no line with entries", "export the catalogue to see what a file looks like";
+    Self::ColumnTwice(column) => format!("the first line names the column {column} twice"), "rename or take out one of the two";
+    Self::NoKind(header) => format!("the first line, “{}”, fits no kind of part", clip(header)),
+        "begin the file with the column names an exported one has";
 }
 
 /// The text of a file's bytes: UTF-8, or UTF-16 with its mark.
@@ -67,7 +41,7 @@ impl Explain for FileError {
 /// When it is too large or neither of the two.
 pub fn text(bytes: &[u8]) -> Result<String, FileError> {
     if bytes.len() > LARGEST {
-        return Err(FileError::TooLarge { bytes: bytes.len() });
+        return Err(FileError::TooLarge(bytes.len()));
     }
     let wide = |rest: &[u8], join: fn([u8; 2]) -> u16| {
         let units = rest.chunks(2).map(|pair| match pair {

@@ -155,7 +155,7 @@ impl<'a> Sorting<'a> {
         let entry = file.entry(&cells, self.known(&plain)).checked()?;
         let name = if entry.id.is_empty() { format!("key {}", entry.key()) } else { format!("id {}", entry.id) };
         if let Some(earlier) = self.seen.get(&name) {
-            return Err(of_line(&LineError::Twice { line: *earlier }));
+            return Err(of_line(&LineError::Twice(*earlier)));
         }
         self.seen.insert(name, line);
         Ok(entry)

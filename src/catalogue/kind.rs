@@ -26,7 +26,6 @@ pub enum PartKind {
     SmallPart,
 }
 
-/// A kind's row in the table.
 struct KindRow {
     /// What it is called where the shop's own entries are kept.
     id: &'static str,

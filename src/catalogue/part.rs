@@ -97,7 +97,6 @@ impl<'a> Reader<'a> {
         Self { entry, problems: Vec::new() }
     }
 
-    /// What a column says, read by `read`.
     fn read<T, E: Explain>(&mut self, column: Column, read: impl FnOnce(&'a str) -> Result<T, E>) -> Option<T> {
         read(self.entry.text(column)).map_err(|why| self.problems.push(Problem::stop(column.name(), &why))).ok()
     }
@@ -155,12 +154,12 @@ pub(super) fn speedometer_gear(entry: &Entry) -> Result<Part, Vec<Problem>> {
         _ => reader.choice(Column::Hand, Hand::read),
     };
     if role.is_some_and(|role| role != Role::Adapter) && entry.text(Column::Housing).is_empty() {
-        reader.problems.push(Problem::stop(Column::Housing.name(), &LineError::Blank { column: Column::Housing }));
+        reader.problems.push(Problem::stop(Column::Housing.name(), &LineError::Blank(Column::Housing)));
     }
     if let Some(role) = role
         && entry.text(Column::Second).is_empty() == (role == Role::Adapter)
     {
-        reader.problems.push(Problem::stop(Column::Second.name(), &LineError::Second { role }));
+        reader.problems.push(Problem::stop(Column::Second.name(), &LineError::Second(role)));
     }
     let (Some(role), Some(teeth), true) = (role, teeth, reader.problems.is_empty()) else { return Err(reader.problems) };
     let [name, housing, note] = [Column::Name, Column::Housing, Column::Note].map(|column| entry.text(column).to_owned());
@@ -170,8 +169,7 @@ pub(super) fn speedometer_gear(entry: &Entry) -> Result<Part, Vec<Problem>> {
 /// A thickness that is there can be read.
 pub(super) fn small_part(entry: &Entry) -> Result<Part, Vec<Problem>> {
     let mut reader = Reader::of(entry);
-    let name =
-        reader.read(Column::Name, |text| if text.trim().is_empty() { Err(LineError::Blank { column: Column::Name }) } else { Ok(()) });
+    let name = reader.read(Column::Name, |text| if text.trim().is_empty() { Err(LineError::Blank(Column::Name)) } else { Ok(()) });
     let thickness = reader.optional(Column::Thickness, |text| units::read(text, entry.size_units(), &limits::SHIM));
     if name.is_some() && reader.problems.is_empty() { Ok(Part::SmallPart(thickness)) } else { Err(reader.problems) }
 }
@@ -188,5 +186,5 @@ pub(super) fn case_family(entry: &Entry) -> Result<Part, Vec<Problem>> {
 
 fn teeth(text: &str) -> Result<u16, LineError> {
     let count = text.parse().ok().filter(|teeth| SpeedoGear::allows(*teeth));
-    count.ok_or_else(|| LineError::Teeth { text: text.to_owned() })
+    count.ok_or_else(|| LineError::Teeth(text.to_owned()))
 }

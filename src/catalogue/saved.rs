@@ -7,7 +7,6 @@ use serde::ser::{Serialize, SerializeMap, Serializer};
 use serde_json::Value;
 
 use super::{Catalogue, Column, Entry, PartKind};
-use crate::problem::Explain;
 
 /// The version this program writes.
 pub const SCHEMA: u32 = 2;
@@ -23,34 +22,17 @@ const LISTS: [(&str, PartKind); 4] = [
 /// Why a text holds no entries of the shop's own.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum SavedError {
-    /// Not JSON, or not of this shape.
-    NotEntries {
-        /// What the parser says, with line and column.
-        detail: String,
-    },
-    /// Written by a newer version.
-    Newer {
-        /// The version it names.
-        schema: u64,
-    },
+    /// Not JSON, or not of this shape: what the parser says, with line and column.
+    NotEntries(String),
+    /// Written by a newer version: the version it names.
+    Newer(u64),
 }
 
-impl Explain for SavedError {
-    fn what(&self) -> String {
-        match self {
-            Self::NotEntries { detail } => format!("the shop's own entries cannot be read ({detail})"),
-            Self::Newer { schema } => {
-                format!("the shop's own entries were kept by a newer version (shape {schema}, this one knows {SCHEMA})")
-            }
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::NotEntries { .. } => "save the text that was set aside, and import the entries from an exported file".into(),
-            Self::Newer { .. } => "load the page again to get the newer version; the entries stay as they are".into(),
-        }
-    }
+explain! { SavedError:
+    Self::NotEntries(detail) => format!("the shop's own entries cannot be read ({detail})"),
+        "save the text that was set aside, and import the entries from an exported file";
+    Self::Newer(schema) => format!("the shop's own entries were kept by a newer version (shape {schema}, this one knows {SCHEMA})"),
+        "load the page again to get the newer version; the entries stay as they are";
 }
 
 /// The shop's own entries alone, `{"schema": 2, "entries": [{"kind": "tyre", "id": …, "designation": …}]}`.
@@ -95,7 +77,7 @@ pub fn from_text(text: &str) -> Result<Catalogue, SavedError> {
 pub fn from_value(value: &Value) -> Result<Catalogue, SavedError> {
     let own = match value.get("schema").and_then(Value::as_u64) {
         None => return Err(not_entries("it names no schema")),
-        Some(schema) if schema > u64::from(SCHEMA) => return Err(SavedError::Newer { schema }),
+        Some(schema) if schema > u64::from(SCHEMA) => return Err(SavedError::Newer(schema)),
         Some(0 | 1) => {
             let lists = LISTS.map(|(name, kind)| Ok(list(value, name)?.iter().map(|member| entry(kind, member)).collect()));
             lists.into_iter().collect::<Result<Vec<Vec<Entry>>, SavedError>>()?.concat()
@@ -106,7 +88,7 @@ pub fn from_value(value: &Value) -> Result<Catalogue, SavedError> {
 }
 
 fn not_entries(detail: impl Into<String>) -> SavedError {
-    SavedError::NotEntries { detail: detail.into() }
+    SavedError::NotEntries(detail.into())
 }
 
 /// The members of a list of objects, none where there is no such list.

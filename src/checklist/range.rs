@@ -89,15 +89,15 @@ impl Amount {
     /// When it is no number, or of another kind than what is wanted.
     pub fn read(text: &str, wanted: Option<&Range>) -> Result<Self, ChecklistError> {
         let text = text.trim();
-        let (readings, rest) = number::leading(text).ok_or_else(|| ChecklistError::NoReading { text: text.to_owned() })?;
+        let (readings, rest) = number::leading(text).ok_or_else(|| ChecklistError::NoReading(text.to_owned()))?;
         if rest.contains(|c: char| c.is_ascii_digit()) && !rest.contains(char::is_alphabetic) {
-            return Err(ChecklistError::NoReading { text: text.to_owned() });
+            return Err(ChecklistError::NoReading(text.to_owned()));
         }
         let kind = Kind::read(rest, wanted.map(|range| &range.kind));
         let shown = text.get(..text.len() - rest.len()).unwrap_or(text).trim().to_owned();
         let amount = |number| Self { shown: shown.clone(), number, kind: kind.clone() };
         let mut amounts = readings.into_iter().flatten().map(amount);
-        let first = amounts.next().ok_or_else(|| ChecklistError::NoReading { text: text.to_owned() })?;
+        let first = amounts.next().ok_or_else(|| ChecklistError::NoReading(text.to_owned()))?;
         let Some(range) = wanted else { return Ok(first) };
         if kind.in_unit_of(0.0, &range.kind).is_none() {
             return Err(ChecklistError::OfAnother { text: text.to_owned(), wanted: range.said() });
@@ -133,7 +133,7 @@ impl Range {
     /// # Ok::<(), ChecklistError>(())
     /// ```
     pub fn read(text: &str) -> Result<Self, ChecklistError> {
-        let wrong = || ChecklistError::NoRange { text: text.trim().to_owned() };
+        let wrong = || ChecklistError::NoRange(text.trim().to_owned());
         let words = text.trim().to_lowercase();
         for (all, is_least) in [(&AT_LEAST[..], true), (&AT_MOST[..], false)] {
             if let Some(rest) = all.iter().find_map(|word| words.strip_prefix(word)) {

@@ -31,7 +31,6 @@ pub(super) struct Field {
 }
 
 impl Field {
-    /// What lies around a circle.
     pub(super) fn around(grey: &Grey, circle: Circle) -> Self {
         let scale = (circle.radius / LARGEST).max(1.0);
         let reach = AROUND * circle.radius;

@@ -21,8 +21,6 @@ pub use marks::Mark;
 pub use search::Counting;
 pub use verdict::{Counted, Sureness, together};
 
-use crate::problem::Explain;
-
 /// A circle on a picture, in pixels from its upper left corner.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Circle {
@@ -42,11 +40,8 @@ const DARK: f64 = 4.0;
 /// Why teeth cannot be counted.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum CountError {
-    /// The circle is so small that its teeth are not seen.
-    TooSmall {
-        /// Its radius, in pixels.
-        radius: f64,
-    },
+    /// The circle is so small that its teeth are not seen: its radius, in pixels.
+    TooSmall(f64),
     /// Much of the circle lies outside the picture.
     Outside,
     /// Nothing stands out.
@@ -55,23 +50,12 @@ pub enum CountError {
     NoTeeth,
 }
 
-impl Explain for CountError {
-    fn what(&self) -> String {
-        match self {
-            Self::TooSmall { radius } => format!("the circle is only {:.0} pixels across", 2.0 * radius),
-            Self::Outside => "much of the circle lies outside the picture".into(),
-            Self::TooDark => "the picture is too dark or too even to show teeth".into(),
-            Self::NoTeeth => "no teeth are found around the circle".into(),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::TooSmall { .. } => "go nearer until the gear fills most of the picture, or drag the circle onto the tips",
-            Self::Outside => "photograph the whole gear, or drag the circle onto the tips",
-            Self::TooDark => "lay the gear on paper that is lighter or darker than it, by a window, and photograph it again",
-            Self::NoTeeth => "drag the circle onto the tips, or lay the gear flat on plain paper and photograph it again",
-        }
-        .into()
-    }
+explain! { CountError:
+    Self::TooSmall(radius) => format!("the circle is only {:.0} pixels across", 2.0 * radius),
+        "go nearer until the gear fills most of the picture, or drag the circle onto the tips";
+    Self::Outside => "much of the circle lies outside the picture", "photograph the whole gear, or drag the circle onto the tips";
+    Self::TooDark => "the picture is too dark or too even to show teeth",
+        "lay the gear on paper that is lighter or darker than it, by a window, and photograph it again";
+    Self::NoTeeth => "no teeth are found around the circle",
+        "drag the circle onto the tips, or lay the gear flat on plain paper and photograph it again";
 }

@@ -46,7 +46,6 @@ impl Ring {
         (self.x + radii * x, self.y + radii * y)
     }
 
-    /// The seven numbers.
     pub(super) fn numbers(&self) -> [f64; 7] {
         [self.x, self.y, self.radius, self.nearer.0, self.nearer.1, self.longer.0, self.longer.1]
     }

@@ -47,7 +47,6 @@ const USUAL_STEPS: u64 = 140;
 /// How much of the winner's score a half or a third of its count must reach to be the count itself.
 const PART: f64 = 0.6;
 
-/// A count as it fits.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Fit {
     pub(super) teeth: usize,
@@ -126,7 +125,7 @@ impl Counting {
     /// Where the picture cannot show teeth there.
     pub fn new(grey: &Grey, circle: Circle) -> Result<Self, CountError> {
         if !circle.radius.is_finite() || circle.radius < SMALLEST {
-            return Err(CountError::TooSmall { radius: circle.radius.max(0.0) });
+            return Err(CountError::TooSmall(circle.radius.max(0.0)));
         }
         let inside = |place: f64, length: usize| place - 0.8 * circle.radius >= 0.0 && place + 0.8 * circle.radius <= real(length);
         if !(inside(circle.x, grey.width()) && inside(circle.y, grey.height())) {

@@ -3,7 +3,6 @@
 //! It lies with its long side along the tube, its top to the front of the car; or stands with its back against a flange, its top up.
 
 use super::slope::End;
-use crate::problem::Explain;
 use crate::units::{Angle, number, unit};
 
 /// How long readings are taken, in seconds.
@@ -29,27 +28,14 @@ pub struct Reading {
 pub enum ReadingError {
     /// There are none, or too few.
     NoTilt,
-    /// It moved while they were taken.
-    Moved {
-        /// Their standard deviation.
-        spread: Angle,
-    },
+    /// It moved while they were taken: their standard deviation.
+    Moved(Angle),
 }
 
-impl Explain for ReadingError {
-    fn what(&self) -> String {
-        match self {
-            Self::NoTilt => "this device tells no tilt".into(),
-            Self::Moved { spread } => format!("it moved by {}°", number::show(unit::DEGREE.number(*spread), 1)),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::NoTilt => "let the browser use its motion sensors, or type what an inclinometer reads".into(),
-            Self::Moved { .. } => format!("lay it down, press, and let go for {SECONDS} seconds"),
-        }
-    }
+explain! { ReadingError:
+    Self::NoTilt => "this device tells no tilt", "let the browser use its motion sensors, or type what an inclinometer reads";
+    Self::Moved(spread) => format!("it moved by {}°", number::show(unit::DEGREE.number(*spread), 1)),
+        format!("lay it down, press, and let go for {SECONDS} seconds");
 }
 
 impl Reading {
@@ -65,11 +51,7 @@ impl Reading {
         let mean = degrees.iter().sum::<f64>() / many;
         let spread = (degrees.iter().map(|each| (each - mean).powi(2)).sum::<f64>() / (many - 1.0)).sqrt();
         let spread_angle = unit::DEGREE.of(spread);
-        if spread > STILL {
-            Err(ReadingError::Moved { spread: spread_angle })
-        } else {
-            Ok(Self { mean: unit::DEGREE.of(mean), spread: spread_angle })
-        }
+        if spread > STILL { Err(ReadingError::Moved(spread_angle)) } else { Ok(Self { mean: unit::DEGREE.of(mean), spread: spread_angle }) }
     }
 
     /// The reading less the zero of the phone.

@@ -9,29 +9,24 @@ use super::{Direction, Joint};
 use crate::problem::Explain;
 use crate::units::{Angle, limits, number, unit};
 
-/// How the yokes at the two ends of the line's pieces stand to each other.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Yokes {
-    /// In line on every piece.
-    InLine,
-    /// A quarter turn off on the first piece, or the only one.
-    FirstTurned,
-    /// A quarter turn off on the last piece, or the only one.
-    LastTurned,
+worded! {
+    /// How the yokes at the two ends of the line's pieces stand to each other.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+    pub enum Yokes {
+        /// In line on every piece.
+        InLine => "in line";
+        /// A quarter turn off on the first piece, or the only one.
+        FirstTurned => "a quarter turn off, first piece";
+        /// A quarter turn off on the last piece, or the only one.
+        LastTurned => "a quarter turn off, last piece";
+    }
+    /// In words.
+    pub fn word;
 }
 
 impl Yokes {
     /// Every way there is.
     pub const ALL: [Self; 3] = [Self::InLine, Self::FirstTurned, Self::LastTurned];
-
-    /// In words.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::InLine => "in line",
-            Self::FirstTurned => "a quarter turn off, first piece",
-            Self::LastTurned => "a quarter turn off, last piece",
-        }
-    }
 
     /// Whether the yokes of a piece stand a quarter turn off, pieces counted from 0.
     fn turns(self, piece: usize, pieces: usize) -> bool {

@@ -10,7 +10,6 @@ use uom::si::pressure::{gigapascal, pascal};
 use uom::si::torque::newton_meter;
 
 use super::Ends;
-use crate::problem::Explain;
 use crate::units::{AngularVelocity, Length, Mass, MassDensity, Pressure, Torque};
 
 /// What a tube is made of.
@@ -43,25 +42,11 @@ pub enum ShaftError {
     Nothing,
 }
 
-impl Explain for ShaftError {
-    fn what(&self) -> String {
-        match self {
-            Self::WallThickerThanRadius => "the wall is thicker than the tube’s radius".into(),
-            Self::BoreTooWide => "the bore is as wide as the tube".into(),
-            Self::Nothing => "a shaft needs a length, a diameter and a wall".into(),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::WallThickerThanRadius => {
-                "check both figures and their units: a wall is a few millimetres, or tenths of an inch; the inside is typed as bore 70 mm"
-                    .into()
-            }
-            Self::BoreTooWide => "check outside and bore, and their units".into(),
-            Self::Nothing => "type all three, each above nothing".into(),
-        }
-    }
+explain! { ShaftError:
+    Self::WallThickerThanRadius => "the wall is thicker than the tube’s radius",
+        "check both figures and their units: a wall is a few millimetres, or tenths of an inch; the inside is typed as bore 70 mm";
+    Self::BoreTooWide => "the bore is as wide as the tube", "check outside and bore, and their units";
+    Self::Nothing => "a shaft needs a length, a diameter and a wall", "type all three, each above nothing";
 }
 
 /// The wall of a tube that is told by its bore.

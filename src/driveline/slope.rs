@@ -29,38 +29,20 @@ pub enum End {
 /// Why a text is no slope.
 #[derive(Clone, Debug, PartialEq)]
 pub enum SlopeError {
-    /// A word or a mark that says nothing of a slope.
-    NotUnderstood {
-        /// The word.
-        text: String,
-    },
-    /// Up and down, or left and right, of one shaft; or a minus as well as a word.
-    BothWays {
-        /// What was typed.
-        text: String,
-    },
-    /// A word for the way and no number.
-    NoNumber {
-        /// What was typed.
-        text: String,
-    },
-    /// Two slopes in one view.
-    Twice {
-        /// What was typed.
-        text: String,
-    },
+    /// A word or a mark that says nothing of a slope: the word.
+    NotUnderstood(String),
+    /// Up and down, or left and right, of one shaft; or a minus as well as a word: what was typed.
+    BothWays(String),
+    /// A word for the way and no number: what was typed.
+    NoNumber(String),
+    /// Two slopes in one view: what was typed.
+    Twice(String),
     /// An angle that no driveline has, or an offset that is too long.
     Outside(UnitError),
-    /// An offset instead of an angle where there is no length to set it against.
-    NeedsLength {
-        /// What was typed.
-        text: String,
-    },
-    /// An offset longer than the shaft.
-    LongerThanShaft {
-        /// What was typed.
-        text: String,
-    },
+    /// An offset instead of an angle where there is no length to set it against: what was typed.
+    NeedsLength(String),
+    /// An offset longer than the shaft: what was typed.
+    LongerThanShaft(String),
     /// Not as many slopes as the shaft has pieces.
     Pieces {
         /// The slopes.
@@ -73,13 +55,13 @@ pub enum SlopeError {
 impl Explain for SlopeError {
     fn what(&self) -> String {
         match self {
-            Self::NotUnderstood { text } => format!("“{}” is not understood in a slope", number::clip(text)),
-            Self::BothWays { text } => format!("“{}” says both ways at once", number::clip(text)),
-            Self::NoNumber { text } => format!("“{}” does not say how much", number::clip(text)),
-            Self::Twice { text } => format!("“{}” gives two slopes for one shaft", number::clip(text)),
+            Self::NotUnderstood(text) => format!("“{}” is not understood in a slope", number::clip(text)),
+            Self::BothWays(text) => format!("“{}” says both ways at once", number::clip(text)),
+            Self::NoNumber(text) => format!("“{}” does not say how much", number::clip(text)),
+            Self::Twice(text) => format!("“{}” gives two slopes for one shaft", number::clip(text)),
             Self::Outside(why) => why.what(),
-            Self::NeedsLength { text } => format!("“{}” is an offset, not an angle", number::clip(text)),
-            Self::LongerThanShaft { text } => format!("“{}” is more than the shaft is long", number::clip(text)),
+            Self::NeedsLength(text) => format!("“{}” is an offset, not an angle", number::clip(text)),
+            Self::LongerThanShaft(text) => format!("“{}” is more than the shaft is long", number::clip(text)),
             Self::Pieces { slopes, pieces } => {
                 let (slope, piece) = (if *slopes == 1 { "slope" } else { "slopes" }, if *pieces == 1 { "piece" } else { "pieces" });
                 format!("{slopes} {slope} for a shaft of {pieces} {piece}")
@@ -90,9 +72,9 @@ impl Explain for SlopeError {
     fn what_to_do(&self) -> String {
         match self {
             Self::Outside(why) => why.what_to_do(),
-            Self::Twice { .. } => "type one slope, with right or left behind the sideways one; separate the pieces of a shaft by ;".into(),
-            Self::NeedsLength { .. } => "type the angle in degrees, or the length between the joint centres of that shaft".into(),
-            Self::LongerThanShaft { .. } => "check the offset and the length between joint centres, and their units".into(),
+            Self::Twice(_) => "type one slope, with right or left behind the sideways one; separate the pieces of a shaft by ;".into(),
+            Self::NeedsLength(_) => "type the angle in degrees, or the length between the joint centres of that shaft".into(),
+            Self::LongerThanShaft(_) => "check the offset and the length between joint centres, and their units".into(),
             Self::Pieces { .. } => "type a slope for each length, separated by ;".into(),
             _ => "type degrees with up or down, such as 3 down or 2.5 up; add 1 right where it also runs sideways".into(),
         }
@@ -108,10 +90,8 @@ impl Slope {
         let text = || typed.trim().to_owned();
         match (length, self.side, self.plan) {
             (_, Lean::Angle(side), Lean::Angle(plan)) => Ok(Direction::new(side, plan)),
-            (None, ..) => Err(SlopeError::NeedsLength { text: text() }),
-            (Some(length), side, plan) => {
-                Direction::leaning(side, plan, length).ok_or_else(|| SlopeError::LongerThanShaft { text: text() })
-            }
+            (None, ..) => Err(SlopeError::NeedsLength(text())),
+            (Some(length), side, plan) => Direction::leaning(side, plan, length).ok_or_else(|| SlopeError::LongerThanShaft(text())),
         }
     }
 }
@@ -128,19 +108,15 @@ pub fn read_one(text: &str, end: End) -> Result<Slope, SlopeError> {
     for part in &parts {
         let Some(lean) = part.lean(text, end)? else {
             let is_told = parts.iter().any(|other| other.number.is_some() && other.is_sideways() == part.is_sideways());
-            return Err(if is_told && part.way.is_some() {
-                SlopeError::BothWays { text: whole() }
-            } else {
-                SlopeError::NoNumber { text: whole() }
-            });
+            return Err(if is_told && part.way.is_some() { SlopeError::BothWays(whole()) } else { SlopeError::NoNumber(whole()) });
         };
         let view = if part.is_sideways() { &mut plan } else { &mut side };
         if view.replace(lean).is_some() {
-            return Err(SlopeError::Twice { text: whole() });
+            return Err(SlopeError::Twice(whole()));
         }
     }
     if side.is_none() && plan.is_none() {
-        return Err(SlopeError::NoNumber { text: whole() });
+        return Err(SlopeError::NoNumber(whole()));
     }
     let level = Lean::Angle(Angle::default());
     Ok(Slope { side: side.unwrap_or(level), plan: plan.unwrap_or(level) })
@@ -149,10 +125,10 @@ pub fn read_one(text: &str, end: End) -> Result<Slope, SlopeError> {
 /// The words of a text, those of one view together.
 fn parts_of(text: &str) -> Result<Vec<Part>, SlopeError> {
     let mut parts: Vec<Part> = Vec::new();
-    for token in tokens::of(text).map_err(|text| SlopeError::NotUnderstood { text })? {
+    for token in tokens::of(text).map_err(|text| SlopeError::NotUnderstood(text))? {
         if parts.last_mut().and_then(|part| part.take(&token)).is_none() {
             let mut part = Part::default();
-            part.take(&token).ok_or_else(|| SlopeError::NotUnderstood { text: token.typed() })?;
+            part.take(&token).ok_or_else(|| SlopeError::NotUnderstood(token.typed()))?;
             parts.push(part);
         }
     }
@@ -214,7 +190,7 @@ impl Part {
         }
         let Some(typed) = &self.number else { return Ok(None) };
         if self.way.is_some() && typed.starts_with(['-', '−']) {
-            return Err(SlopeError::BothWays { text: text.trim().to_owned() });
+            return Err(SlopeError::BothWays(text.trim().to_owned()));
         }
         let end = self.end.unwrap_or(if self.is_sideways() { End::Rear } else { end });
         let sign = self.way.map_or(1.0, |way| way.sign(end));

@@ -4,30 +4,24 @@ use uom::si::mass_density::kilogram_per_cubic_meter;
 use uom::si::pressure::{gigapascal, megapascal};
 
 use super::Material;
-use crate::problem::Explain;
 use crate::units::{Pressure, number};
 
-/// The materials of driveshaft tube.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum TubeMaterial {
-    /// Drawn or welded steel tube.
-    Steel,
-    /// Heat-treated aluminium alloy.
-    Aluminium,
-    /// Carbon fibre along the tube; every maker's laminate is another.
-    CarbonFibre,
+worded! {
+    /// The materials of driveshaft tube.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+    pub enum TubeMaterial {
+        /// Drawn or welded steel tube.
+        Steel => "steel";
+        /// Heat-treated aluminium alloy.
+        Aluminium => "aluminium";
+        /// Carbon fibre along the tube; every maker's laminate is another.
+        CarbonFibre => "carbon fibre";
+    }
+    /// In words.
+    pub fn word;
 }
 
 impl TubeMaterial {
-    /// In words.
-    pub fn word(self) -> &'static str {
-        match self {
-            Self::Steel => "steel",
-            Self::Aluminium => "aluminium",
-            Self::CarbonFibre => "carbon fibre",
-        }
-    }
-
     /// Its modulus along the tube and its density.
     ///
     /// Steel 206 gigapascals and 7,850 kg/m³, aluminium 70 and 2,700, carbon fibre 120 and 1,600 (handbook values, from memory; a
@@ -108,14 +102,9 @@ pub struct OwnMaterialError {
     text: String,
 }
 
-impl Explain for OwnMaterialError {
-    fn what(&self) -> String {
-        format!("“{}” is no modulus and density of a tube", number::clip(&self.text))
-    }
-
-    fn what_to_do(&self) -> String {
-        "type both with ; between, 5 to 500 GPa and 500 to 20,000 kg/m³, such as 120; 1,600".into()
-    }
+explain! { OwnMaterialError:
+    error => format!("“{}” is no modulus and density of a tube", number::clip(&error.text)),
+        "type both with ; between, 5 to 500 GPa and 500 to 20,000 kg/m³, such as 120; 1,600";
 }
 
 /// Reads a material of one’s own: its modulus along the tube in gigapascals, and its density in kg/m³: `120; 1,600`.

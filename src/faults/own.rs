@@ -57,7 +57,7 @@ fn parts(text: &str, problems: &mut Vec<TableError>) -> Vec<(Kind, String)> {
     let mut is_under: Option<bool> = None;
     for (at, line) in text.trim_start_matches('\u{feff}').lines().enumerate() {
         if at == MOST_LINES {
-            problems.push(TableError::TooMany { most: MOST_LINES });
+            problems.push(TableError::TooMany(MOST_LINES));
             break;
         }
         let line = line.trim();
@@ -73,7 +73,7 @@ fn parts(text: &str, problems: &mut Vec<TableError>) -> Vec<(Kind, String)> {
             None => {
                 let is_read = !line.is_empty() && !line.starts_with('#') && !line.starts_with("\"#") && !line.starts_with("sep=");
                 if is_read && is_under.is_none() {
-                    problems.push(TableError::NoHead { line: at + 1 });
+                    problems.push(TableError::NoHead(at + 1));
                     is_under = Some(false);
                 }
                 if let Some((_, part)) = parts.last_mut().filter(|_| is_under == Some(true)) {

@@ -63,7 +63,6 @@ impl Kind {
 /// The lines of one table, cut into cells.
 pub(super) struct Lines(Vec<Line>);
 
-/// A line of a table.
 struct Line {
     table: &'static str,
     number: usize,
@@ -74,7 +73,7 @@ impl Lines {
     /// The lines of a text whose names are not taken yet; what is wrong with others goes to `problems`.
     pub(super) fn of(table: &'static str, text: &str, is_taken: impl Fn(&str) -> bool, problems: &mut Vec<TableError>) -> Self {
         let Some(file) = spreadsheet::Table::of(text) else {
-            problems.push(TableError::Empty { table });
+            problems.push(TableError::Empty(table));
             return Self(Vec::new());
         };
         let columns = file.cells(file.header).map_or(0, |cells| cells.len());

@@ -89,28 +89,36 @@ pub struct Test {
     pub is_own: bool,
 }
 
-/// What a test costs; the dearer is greater.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Cost {
-    /// Nothing.
-    Nothing,
-    /// A tool or a helper.
-    Tool,
-    /// A part comes off.
-    PartOff,
+worded! {
+    /// What a test costs; the dearer is greater.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+    pub enum Cost {
+        /// Nothing.
+        Nothing => "costs nothing";
+        /// A tool or a helper.
+        Tool => "a tool or a helper";
+        /// A part comes off.
+        PartOff => "a part comes off";
+    }
+    /// In words.
+    pub fn words;
 }
 
-/// How far in a cause lies; the further is greater.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Reach {
-    /// Nothing comes off.
-    Free,
-    /// Bolted on outside.
-    Outside,
-    /// The gearbox comes out.
-    BoxOut,
-    /// It is inside.
-    Inside,
+worded! {
+    /// How far in a cause lies; the further is greater.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+    pub enum Reach {
+        /// Nothing comes off.
+        Free => "nothing comes off";
+        /// Bolted on outside.
+        Outside => "bolted on outside";
+        /// The gearbox comes out.
+        BoxOut => "gearbox out";
+        /// It is inside.
+        Inside => "inside";
+    }
+    /// In words.
+    pub fn words;
 }
 
 /// What can be wrong.
@@ -183,7 +191,6 @@ impl Table {
         }
     }
 
-    /// How many rows there are.
     pub(super) fn rows(&self) -> usize {
         self.symptoms.len() + self.conditions.len() + self.tests.len() + self.causes.len()
     }
@@ -212,28 +219,5 @@ impl Test {
     /// What an answer means.
     pub fn meaning(&self, is_yes: bool) -> &str {
         if is_yes { &self.yes } else { &self.no }
-    }
-}
-
-impl Cost {
-    /// In words.
-    pub fn words(self) -> &'static str {
-        match self {
-            Self::Nothing => "costs nothing",
-            Self::Tool => "a tool or a helper",
-            Self::PartOff => "a part comes off",
-        }
-    }
-}
-
-impl Reach {
-    /// In words.
-    pub fn words(self) -> &'static str {
-        match self {
-            Self::Free => "nothing comes off",
-            Self::Outside => "bolted on outside",
-            Self::BoxOut => "gearbox out",
-            Self::Inside => "inside",
-        }
     }
 }

@@ -50,8 +50,8 @@ impl<'a> Driven<'a> {
         let value = match measure {
             Measure::StartGrade => grade::started(&self.vehicle, GearNumber::FIRST, self.engine.launch).map(|start| start.grade),
             Measure::TopSpeed => top_speed::best(&self.vehicle).map(|top| top.speed.get::<meter_per_second>()),
-            Measure::TimeToSpeed { speed } => self.time(Goal::Speed(speed)),
-            Measure::TimeOverDistance { distance } => self.time(Goal::Distance(distance)),
+            Measure::TimeToSpeed(speed) => self.time(Goal::Speed(speed)),
+            Measure::TimeOverDistance(distance) => self.time(Goal::Distance(distance)),
             _ => None,
         };
         value.unwrap_or(f64::NAN)

@@ -16,11 +16,8 @@ pub enum NumberError {
         /// The greatest that can be.
         greatest: f64,
     },
-    /// A count with something behind its point.
-    NotWhole {
-        /// What was typed.
-        text: String,
-    },
+    /// A count with something behind its point: what was typed.
+    NotWhole(String),
 }
 
 impl Explain for NumberError {
@@ -30,14 +27,14 @@ impl Explain for NumberError {
             Self::Outside { text, least, greatest } => {
                 format!("“{}” is not a number from {} to {}", clip(text), shown(*least), shown(*greatest))
             }
-            Self::NotWhole { text } => format!("“{}” is not a whole number", clip(text)),
+            Self::NotWhole(text) => format!("“{}” is not a whole number", clip(text)),
         }
     }
 
     fn what_to_do(&self) -> String {
         match self {
             Self::Outside { least, greatest, .. } => format!("type a number from {} to {}", shown(*least), shown(*greatest)),
-            Self::NotWhole { .. } => "type a whole number".into(),
+            Self::NotWhole(_) => "type a whole number".into(),
         }
     }
 }
@@ -76,7 +73,7 @@ pub fn percent(text: &str, bounds: Bounds) -> Result<f64, NumberError> {
 #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "the number is whole, and its bounds fit")]
 pub fn whole(text: &str, bounds: Bounds) -> Result<u16, NumberError> {
     let value = bare(text, bounds)?;
-    if value.fract() == 0.0 { Ok(value as u16) } else { Err(NumberError::NotWhole { text: text.trim().to_owned() }) }
+    if value.fract() == 0.0 { Ok(value as u16) } else { Err(NumberError::NotWhole(text.trim().to_owned())) }
 }
 
 fn read(text: &str, (least, greatest): Bounds, may_follow: impl Fn(&str) -> bool) -> Result<f64, NumberError> {

@@ -6,36 +6,24 @@ use crate::units::{Length, Velocity};
 /// A figure of a combination of gear set, final drive, tyre and speedometer pair.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Measure {
-    /// Engine speed in top gear, an overdrive in, at a steady road speed, rpm.
-    CruiseRpm {
-        /// The road speed.
-        speed: Velocity,
-    },
+    /// Engine speed in top gear, an overdrive in, at this steady road speed, rpm.
+    CruiseRpm(Velocity),
     /// First gear times everything behind the box.
     FirstOverall,
     /// The steepest grade first gear starts on, rise over run.
     StartGrade,
     /// The largest share of engine speed lost on an upshift, 0 to 1; nothing for a single gear.
     LargestDrop,
-    /// Road speed at the shift rpm, m/s. A box without that gear cannot meet any range.
-    SpeedAtShift {
-        /// The gear.
-        gear: GearNumber,
-    },
+    /// Road speed at the shift rpm in this gear, m/s. A box without that gear cannot meet any range.
+    SpeedAtShift(GearNumber),
     /// The lowest engine speed at which an upshift lands, rpm.
     Landing,
     /// Top speed at full throttle, m/s.
     TopSpeed,
-    /// Time from rest to a speed, s.
-    TimeToSpeed {
-        /// The road speed that ends the run.
-        speed: Velocity,
-    },
-    /// Time from rest over a distance, s.
-    TimeOverDistance {
-        /// The way from rest that ends the run.
-        distance: Length,
-    },
+    /// Time from rest to this road speed, s.
+    TimeToSpeed(Velocity),
+    /// Time from rest over this way, s.
+    TimeOverDistance(Length),
     /// What the speedometer reads too much, as a share of true speed; below 0 where it reads low. With the best pair of the shelf.
     Speedometer,
     /// The tyre's diameter, m.
@@ -55,10 +43,7 @@ pub enum Measure {
     /// The number of forward gears.
     GearCount,
     /// 0 for a box of this layout, else 1.
-    OtherLayout {
-        /// The layout wished for.
-        layout: Layout,
-    },
+    OtherLayout(Layout),
     /// 0 for a box that drives the same end of a car, else 1: a box of two shafts has the final drive in its own case.
     OtherEnd {
         /// Whether it is a box of two shafts that is wanted.
@@ -94,11 +79,11 @@ impl Measure {
     /// Common practice, no published source: about the least difference a driver or a customer remarks on.
     pub fn step(self) -> f64 {
         match self {
-            Self::CruiseRpm { .. } | Self::Landing => 100.0,
+            Self::CruiseRpm(_) | Self::Landing => 100.0,
             Self::FirstOverall => 0.25,
             Self::StartGrade | Self::LargestDrop | Self::Speedometer | Self::TyreDiameter => 0.01,
-            Self::TimeToSpeed { .. } | Self::TimeOverDistance { .. } => 0.2,
-            Self::SpeedAtShift { .. }
+            Self::TimeToSpeed(_) | Self::TimeOverDistance(_) => 0.2,
+            Self::SpeedAtShift(_)
             | Self::TopSpeed
             | Self::OtherTyre
             | Self::OtherGearSet
@@ -107,14 +92,14 @@ impl Measure {
             | Self::OtherCase
             | Self::ToOrder
             | Self::GearCount
-            | Self::OtherLayout { .. }
+            | Self::OtherLayout(_)
             | Self::OtherEnd { .. } => 1.0,
         }
     }
 
     /// Whether it takes an engine and a car to work it out.
     pub fn needs_engine(self) -> bool {
-        matches!(self, Self::StartGrade | Self::TopSpeed | Self::TimeToSpeed { .. } | Self::TimeOverDistance { .. })
+        matches!(self, Self::StartGrade | Self::TopSpeed | Self::TimeToSpeed(_) | Self::TimeOverDistance(_))
     }
 
     /// Whether it only says yes or no, or counts parts, so that no picture is drawn of it.
@@ -127,14 +112,14 @@ impl Measure {
                 | Self::PartsChanged
                 | Self::OtherCase
                 | Self::ToOrder
-                | Self::OtherLayout { .. }
+                | Self::OtherLayout(_)
                 | Self::OtherEnd { .. }
         )
     }
 
     /// Whether it needs the shift rpm.
     pub fn needs_shift(self) -> bool {
-        matches!(self, Self::SpeedAtShift { .. } | Self::Landing)
+        matches!(self, Self::SpeedAtShift(_) | Self::Landing)
     }
 }
 

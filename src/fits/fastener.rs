@@ -28,15 +28,19 @@ pub struct Grade {
     up_to_mm: f64,
 }
 
-/// What a thread is cut into.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum ThreadIn {
-    /// An aluminium or magnesium case.
-    LightAlloy,
-    /// Cast iron.
-    Iron,
-    /// Steel.
-    Steel,
+worded! {
+    /// What a thread is cut into.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+    pub enum ThreadIn {
+        /// An aluminium or magnesium case.
+        LightAlloy => "aluminium";
+        /// Cast iron.
+        Iron => "cast iron";
+        /// Steel.
+        Steel => "steel";
+    }
+    /// In words.
+    pub fn word;
 }
 
 /// A fastener as it is typed in a line.
@@ -107,15 +111,6 @@ impl Thread {
 }
 
 impl ThreadIn {
-    /// In words.
-    pub fn word(self) -> &'static str {
-        match self {
-            Self::LightAlloy => "aluminium",
-            Self::Iron => "cast iron",
-            Self::Steel => "steel",
-        }
-    }
-
     /// How many diameters a fastener must be screwed in (common practice, no published source).
     pub fn diameters(self) -> f64 {
         match self {
@@ -163,13 +158,13 @@ impl Fastener {
         let words: Vec<&str> = line.split_whitespace().map(|word| word.trim_end_matches([',', ';'])).collect();
         let fault = || line.trim().to_owned();
         let thread = words.iter().enumerate().find_map(|(at, word)| thread(word, words.get(at + 1).copied()));
-        let thread = thread.ok_or_else(|| FastenerError::NoThread { line: fault() })?;
+        let thread = thread.ok_or_else(|| FastenerError::NoThread(fault()))?;
         let lower = line.to_lowercase();
         let grade = GRADES.into_iter().find(|grade| {
             let short = grade.name.replace("grade ", "gr");
             lower.contains(grade.name) && grade.name.starts_with('g') || words.contains(&grade.name) || words.contains(&short.as_str())
         });
-        let grade = grade.ok_or_else(|| FastenerError::NoGrade { line: fault() })?;
+        let grade = grade.ok_or_else(|| FastenerError::NoGrade(fault()))?;
         let has = |all: &[&str]| all.iter().any(|word| lower.contains(word));
         let into = if has(&["alumin", "alu", "magnes", "alloy"]) {
             ThreadIn::LightAlloy

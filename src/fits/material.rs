@@ -2,36 +2,28 @@
 
 use crate::units::Length;
 
-/// A material of a gearbox.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Material {
-    /// Shafts, gears, bearings, shims.
-    Steel,
-    /// Grey iron.
-    CastIron,
-    /// Cast aluminium, sand or die.
-    Aluminium,
-    /// Die-cast magnesium.
-    Magnesium,
-    /// Bushes.
-    Bronze,
-    /// Bushes and rings.
-    Brass,
+worded! {
+    /// A material of a gearbox.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+    pub enum Material {
+        /// Shafts, gears, bearings, shims.
+        Steel => "steel";
+        /// Grey iron.
+        CastIron => "cast iron";
+        /// Cast aluminium, sand or die.
+        Aluminium => "aluminium";
+        /// Die-cast magnesium.
+        Magnesium => "magnesium";
+        /// Bushes.
+        Bronze => "bronze";
+        /// Bushes and rings.
+        Brass => "brass";
+    }
+    /// In words.
+    pub fn word;
 }
 
 impl Material {
-    /// In words.
-    pub fn word(self) -> &'static str {
-        match self {
-            Self::Steel => "steel",
-            Self::CastIron => "cast iron",
-            Self::Aluminium => "aluminium",
-            Self::Magnesium => "magnesium",
-            Self::Bronze => "bronze",
-            Self::Brass => "brass",
-        }
-    }
-
     /// How much a length of it grows with each kelvin, in millionths of itself.
     ///
     /// Steel 11.7 and grey iron 11.4: Callister, *Materials Science and Engineering*, table B.6. Bronze 17.6, brass 20.2, magnesium 25.2:

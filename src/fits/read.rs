@@ -47,7 +47,7 @@ fn part(line: &str, typed: &Typed) -> Result<(Option<bool>, Part), FitTextError>
     let cut = tokens.iter().position(|token| *token == Token::PlusMinus);
     let off = cut.and_then(|at| measure(&tokens, at + 1)).map(|(measure, _)| measure);
     if cut.is_some() && off.is_none() {
-        return Err(FitTextError::NoLength { line: line.to_owned() });
+        return Err(FitTextError::NoLength(line.to_owned()));
     }
     tokens.truncate(cut.unwrap_or(tokens.len()));
     let (length, range) = length_of(&tokens, line)?;
@@ -80,7 +80,7 @@ fn length_of(tokens: &[Token], line: &str) -> Result<(Measure, std::ops::Range<u
     }
     let with_unit = found.iter().filter(|(measure, _)| measure.unit.is_some()).count();
     if with_unit > 1 {
-        return Err(FitTextError::TwoLengths { line: line.to_owned() });
+        return Err(FitTextError::TwoLengths(line.to_owned()));
     }
     let begins = |(_, range): &(Measure, std::ops::Range<usize>)| tokens.iter().take(range.start).all(|token| word(token).is_none());
     let place = match found.as_slice() {
@@ -91,7 +91,7 @@ fn length_of(tokens: &[Token], line: &str) -> Result<(Measure, std::ops::Range<u
         [_] => Some(0),
         _ => None,
     };
-    place.map(|at| found.swap_remove(at)).ok_or_else(|| FitTextError::NoLength { line: line.to_owned() })
+    place.map(|at| found.swap_remove(at)).ok_or_else(|| FitTextError::NoLength(line.to_owned()))
 }
 
 /// Whether a sign makes room.
@@ -138,7 +138,7 @@ pub fn kit(typed: &Typed) -> (Vec<Shim>, Vec<FitTextError>) {
     }
     if kit.len() > MOST_SIZES {
         kit.truncate(MOST_SIZES);
-        errors.push(FitTextError::TooManySizes { most: MOST_SIZES });
+        errors.push(FitTextError::TooManySizes(MOST_SIZES));
     }
     (kit, errors)
 }
@@ -156,7 +156,7 @@ fn parted(text: &str) -> String {
 fn stray(token: &Token) -> Option<FitTextError> {
     match token {
         Token::Word(word) if !matches!(word.to_lowercase().as_str(), "and" | "of" | "shim" | "shims" | "left") => {
-            Some(FitTextError::NoShim { word: word.clone() })
+            Some(FitTextError::NoShim(word.clone()))
         }
         _ => None,
     }

@@ -22,7 +22,7 @@ impl Readings {
     /// When there is none, something is no diameter, or they are too far apart to be of one.
     pub fn read(typed: &Typed, limits: &Limits<Length>) -> Result<Self, FitTextError> {
         let text = &typed.text;
-        let none = || FitTextError::NoReading { text: text.trim().to_owned() };
+        let none = || FitTextError::NoReading(text.trim().to_owned());
         let whole = tokens(text);
         let last_unit = whole.iter().rev().find_map(|token| if let Token::Unit(unit) = token { Some(*unit) } else { None });
         let mut groups = Vec::new();
@@ -41,7 +41,7 @@ impl Readings {
         let readings = Self { groups };
         let (least, greatest) = readings.ends().ok_or_else(none)?;
         if greatest - least > greatest * APART {
-            return Err(FitTextError::TooFarApart { text: text.trim().to_owned() });
+            return Err(FitTextError::TooFarApart(text.trim().to_owned()));
         }
         Ok(readings)
     }

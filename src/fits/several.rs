@@ -12,7 +12,7 @@ use crate::units::{Length, Limits, Typed};
 pub fn lengths(typed: &Typed, limits: &Limits<Length>) -> Result<Vec<Length>, FitTextError> {
     let spaced = typed.text.replace([';', '\n'], " ").replace(", ", " ");
     let tokens = tokens(&spaced);
-    let none = || FitTextError::NoReading { text: typed.text.trim().to_owned() };
+    let none = || FitTextError::NoReading(typed.text.trim().to_owned());
     let last_unit = tokens.iter().rev().find_map(|token| if let Token::Unit(unit) = token { Some(*unit) } else { None });
     let mut lengths = Vec::new();
     let mut at = 0;
@@ -38,5 +38,5 @@ pub fn lengths(typed: &Typed, limits: &Limits<Length>) -> Result<Vec<Length>, Fi
 pub fn clock(typed: &Typed, limits: &Limits<Length>) -> Result<Clock, FitTextError> {
     let read = lengths(typed, limits)?;
     let many = read.len();
-    read.try_into().map(Clock).map_err(|_| FitTextError::NotFour { many })
+    read.try_into().map(Clock).map_err(|_| FitTextError::NotFour(many))
 }

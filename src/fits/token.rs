@@ -2,7 +2,6 @@
 
 use crate::units::{self, Length, Limits, System, UnitError};
 
-/// One of them.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) enum Token {
     /// A figure as typed: `112.40`, `.126`, `1/4`.

@@ -17,7 +17,7 @@ const BELOW: [&str; 6] = ["preload", "nip", "interference", "press", "tight", "s
 /// # Errors
 /// When the text is no range, or an end lies outside what end play can be.
 pub fn play(typed: &Typed) -> Result<PlayRange, FitTextError> {
-    range(typed, &limits::PLAY, || FitTextError::NoRange { text: typed.text.trim().to_owned() })
+    range(typed, &limits::PLAY, || FitTextError::NoRange(typed.text.trim().to_owned()))
 }
 
 /// Reads the fit wanted: a code of ISO 286, or a range of clearance, in which `interference`, `press` or a minus makes it interference.
@@ -29,7 +29,7 @@ pub fn fit(typed: &Typed) -> Result<Wanted, FitTextError> {
     if is_code(text) {
         return Code::read(text).map(Wanted::Code).map_err(FitTextError::Code);
     }
-    range(typed, &limits::CLEARANCE, || FitTextError::NoFit { text: text.to_owned() }).map(Wanted::Range)
+    range(typed, &limits::CLEARANCE, || FitTextError::NoFit(text.to_owned())).map(Wanted::Range)
 }
 
 /// Whether a text begins as a code does: a letter or two, then a figure.

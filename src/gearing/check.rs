@@ -4,7 +4,6 @@ use super::gearbox::Gearbox;
 use super::ladder::{Character, Ladder};
 use super::teeth::Mesh;
 use crate::gearing::GearNumber;
-use crate::problem::Explain;
 
 /// How far tooth sums on one centre distance may differ before profile shift cannot take it up.
 ///
@@ -55,31 +54,16 @@ pub enum Doubt {
         /// The greatest sum.
         greatest: u16,
     },
-    /// A gear is as low as or lower than the one before it.
-    OutOfOrder {
-        /// The lower gear.
-        gear: GearNumber,
-    },
+    /// A gear is as low as or lower than the one before it: the lower gear.
+    OutOfOrder(GearNumber),
 }
 
-impl Explain for Doubt {
-    fn what(&self) -> String {
-        match self {
-            Self::SumsApart { least, greatest } => {
-                format!(
-                    "the pairs on one centre distance have tooth sums from {least} to {greatest}, more than a profile shift can take up"
-                )
-            }
-            Self::OutOfOrder { gear } => format!("gear {} is not faster than gear {}", gear.next().number(), gear.number()),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::SumsApart { .. } => "count the teeth again: parts of two sets may be mixed".into(),
-            Self::OutOfOrder { .. } => "check the counts and the order of the gears".into(),
-        }
-    }
+explain! { Doubt:
+    Self::SumsApart { least, greatest } =>
+        format!("the pairs on one centre distance have tooth sums from {least} to {greatest}, more than a profile shift can take up"),
+        "count the teeth again: parts of two sets may be mixed";
+    Self::OutOfOrder(gear) => format!("gear {} is not faster than gear {}", gear.next().number(), gear.number()),
+        "check the counts and the order of the gears";
 }
 
 /// Everything about a gearbox that wants a second look.
@@ -103,7 +87,7 @@ pub fn doubts(gearbox: &Gearbox) -> Vec<Doubt> {
     let sums = ToothSums::of(gearbox).known_range().filter(|(least, greatest)| greatest - least > SUM_TOLERANCE);
     let sums = sums.map(|(least, greatest)| Doubt::SumsApart { least, greatest });
     let order = match Ladder::new(gearbox.ratios()).character() {
-        Character::Inverted { gear } => Some(Doubt::OutOfOrder { gear }),
+        Character::Inverted(gear) => Some(Doubt::OutOfOrder(gear)),
         _ => None,
     };
     sums.into_iter().chain(order).collect()

@@ -3,43 +3,30 @@
 use super::printed::PrintedRatio;
 use super::teeth::{Mesh, Ratio, Teeth};
 use crate::gearing::GearNumber;
-use crate::problem::Explain;
 
-/// How a gearbox is laid out.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, serde::Serialize, serde::Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
-#[serde(rename_all = "kebab-case")]
-pub enum Layout {
-    /// Input and output in line, a countershaft beside them, its constant pair at the input.
-    #[default]
-    InputReduced,
-    /// Input and output in line, a countershaft beside them, its constant pair at the output.
-    OutputReduced,
-    /// An input and an output shaft side by side, one mesh a gear.
-    TwoShaft,
+worded! {
+    /// How a gearbox is laid out.
+    #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, serde::Serialize, serde::Deserialize)]
+    #[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+    #[serde(rename_all = "kebab-case")]
+    pub enum Layout {
+        /// Input and output in line, a countershaft beside them, its constant pair at the input.
+        #[default]
+        InputReduced => "input-reduced", "countershaft, reduced at the input";
+        /// Input and output in line, a countershaft beside them, its constant pair at the output.
+        OutputReduced => "output-reduced", "countershaft, reduced at the output";
+        /// An input and an output shaft side by side, one mesh a gear.
+        TwoShaft => "two-shaft", "two shafts";
+    }
+    /// How it is written in a file.
+    pub fn id;
+    /// How it is said.
+    pub fn words;
 }
 
 impl Layout {
     /// Every layout, the usual one first.
     pub const ALL: [Self; 3] = [Self::InputReduced, Self::OutputReduced, Self::TwoShaft];
-
-    /// How it is written in a file.
-    pub const fn id(self) -> &'static str {
-        match self {
-            Self::InputReduced => "input-reduced",
-            Self::OutputReduced => "output-reduced",
-            Self::TwoShaft => "two-shaft",
-        }
-    }
-
-    /// How it is said.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Self::InputReduced => "countershaft, reduced at the input",
-            Self::OutputReduced => "countershaft, reduced at the output",
-            Self::TwoShaft => "two shafts",
-        }
-    }
 
     /// What the pair is called that joins the countershaft to the input or output.
     pub const fn constant_pair(self) -> &'static str {
@@ -185,16 +172,10 @@ pub enum GearboxError {
     NoConstantPair,
     /// A two-shaft box has no constant pair.
     NeedlessConstantPair,
-    /// Direct drive where input and output are not in line.
-    DirectInTwoShaft {
-        /// The gear.
-        gear: GearNumber,
-    },
-    /// Fewer than one or more than eight forward gears.
-    GearCount {
-        /// How many were given.
-        given: usize,
-    },
+    /// Direct drive where input and output are not in line: the gear.
+    DirectInTwoShaft(GearNumber),
+    /// Fewer than one or more than eight forward gears: how many were given.
+    GearCount(usize),
 }
 
 /// A gearbox with 1 to 8 forward gears, lowest first.
@@ -220,7 +201,7 @@ impl Gearbox {
     /// use layshaft::gearing::GearNumber;
     /// use layshaft::gearing::gearbox::{Gear, Gearbox, GearboxError, Layout};
     /// let direct = Gearbox::new(Layout::TwoShaft, None, vec![Gear::Direct], None);
-    /// assert_eq!(direct, Err(GearboxError::DirectInTwoShaft { gear: GearNumber::FIRST }));
+    /// assert_eq!(direct, Err(GearboxError::DirectInTwoShaft(GearNumber::FIRST)));
     /// ```
     pub fn new(layout: Layout, constant: Option<Mesh>, gears: Vec<Gear>, reverse: Option<Reverse>) -> Result<Self, GearboxError> {
         match (layout, constant) {
@@ -229,12 +210,12 @@ impl Gearbox {
             _ => {}
         }
         if gears.is_empty() || gears.len() > Self::MOST_GEARS {
-            return Err(GearboxError::GearCount { given: gears.len() });
+            return Err(GearboxError::GearCount(gears.len()));
         }
         if layout == Layout::TwoShaft
             && let Some(at) = gears.iter().position(|gear| gear.is_direct())
         {
-            return Err(GearboxError::DirectInTwoShaft { gear: GearNumber::at(at) });
+            return Err(GearboxError::DirectInTwoShaft(GearNumber::at(at)));
         }
         Ok(Self { layout, constant, gears, reverse })
     }
@@ -333,23 +314,12 @@ pub fn needs_constant(gears: &[Gear]) -> bool {
     gears.iter().any(|gear| gear.mesh().is_some()) || gears.iter().all(|gear| gear.is_direct())
 }
 
-impl Explain for GearboxError {
-    fn what(&self) -> String {
-        match self {
-            Self::NoConstantPair => "a box with a countershaft needs its constant pair".into(),
-            Self::NeedlessConstantPair => "a two-shaft box has no constant pair".into(),
-            Self::DirectInTwoShaft { gear } => format!("gear {} of a two-shaft box cannot be direct", gear.number()),
-            Self::GearCount { given: 0 } => "no forward gears are given".into(),
-            Self::GearCount { given } => format!("{given} forward gears are more than a box can have here"),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::NoConstantPair => "type the input or output pair, such as 25/30".into(),
-            Self::NeedlessConstantPair => "leave the constant pair blank, or choose another layout".into(),
-            Self::DirectInTwoShaft { .. } => "type both counts of the pair, such as 31/30".into(),
-            Self::GearCount { .. } => format!("type from 1 to {} gears", Gearbox::MOST_GEARS),
-        }
-    }
+explain! { GearboxError:
+    Self::NoConstantPair => "a box with a countershaft needs its constant pair", "type the input or output pair, such as 25/30";
+    Self::NeedlessConstantPair => "a two-shaft box has no constant pair", "leave the constant pair blank, or choose another layout";
+    Self::DirectInTwoShaft(gear) => format!("gear {} of a two-shaft box cannot be direct", gear.number()),
+        "type both counts of the pair, such as 31/30";
+    Self::GearCount(0) => "no forward gears are given", format!("type from 1 to {} gears", Gearbox::MOST_GEARS);
+    Self::GearCount(given) => format!("{given} forward gears are more than a box can have here"),
+        format!("type from 1 to {} gears", Gearbox::MOST_GEARS);
 }

@@ -10,16 +10,10 @@ pub enum Character {
     Geometric,
     /// Each step smaller than the one before: the usual for road cars.
     Progressive,
-    /// A step is larger than the one before.
-    Uneven {
-        /// The lower gear of the step that grows.
-        gear: GearNumber,
-    },
-    /// A higher gear is as low as or lower than the gear before it.
-    Inverted {
-        /// The lower gear.
-        gear: GearNumber,
-    },
+    /// A step is larger than the one before: the lower gear of the step that grows.
+    Uneven(GearNumber),
+    /// A higher gear is as low as or lower than the gear before it: the lower gear.
+    Inverted(GearNumber),
     /// Too few gears for steps to be compared.
     Short,
 }
@@ -74,12 +68,12 @@ impl Ladder {
     /// assert_eq!(character([9, 3, 1]), Character::Geometric);
     /// assert_eq!(character([8, 4, 3]), Character::Progressive);
     /// // 6/4 is less than 4/2.
-    /// assert_eq!(character([6, 4, 2]), Character::Uneven { gear: GearNumber::SECOND });
+    /// assert_eq!(character([6, 4, 2]), Character::Uneven(GearNumber::SECOND));
     /// ```
     pub fn character(&self) -> Character {
         let steps: Vec<f64> = self.steps().into_iter().map(decimal).collect();
         if let Some(at) = steps.iter().position(|step| *step <= 1.0) {
-            return Character::Inverted { gear: GearNumber::at(at) };
+            return Character::Inverted(GearNumber::at(at));
         }
         if steps.len() < 2 {
             return Character::Short;
@@ -90,7 +84,7 @@ impl Ladder {
             return Character::Geometric;
         }
         match steps.windows(2).position(|pair| matches!(pair, [lower, upper] if *upper > *lower * (1.0 + ALIKE))) {
-            Some(at) => Character::Uneven { gear: GearNumber::at(at).next() },
+            Some(at) => Character::Uneven(GearNumber::at(at).next()),
             None => Character::Progressive,
         }
     }

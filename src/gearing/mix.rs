@@ -48,16 +48,10 @@ pub enum Place {
 pub enum Fit {
     /// Its tooth sum is the case's.
     Shares,
-    /// Its tooth sum is off by a few teeth, which profile shift can take up if the gears were cut for it.
-    WithShift {
-        /// The pair's sum less the case's.
-        teeth: i32,
-    },
-    /// Its tooth sum is too far off.
-    Apart {
-        /// The pair's sum less the case's.
-        teeth: i32,
-    },
+    /// Its tooth sum is off by a few teeth, which profile shift can take up if the gears were cut for it: the pair's sum less the case's.
+    WithShift(i32),
+    /// Its tooth sum is too far off: the pair's sum less the case's.
+    Apart(i32),
     /// The two gears are cut differently, whatever their sum.
     DifferentCut,
     /// By the cut and the centre distance the flanks cannot work, or by so much profile shift that no pair has it.
@@ -67,7 +61,7 @@ pub enum Fit {
 impl Fit {
     /// Whether the pair can be fitted.
     pub fn can_mesh(self) -> bool {
-        matches!(self, Self::Shares | Self::WithShift { .. })
+        matches!(self, Self::Shares | Self::WithShift(_))
     }
 }
 
@@ -96,8 +90,8 @@ impl Explain for Pair {
         let (sum, wanted) = (self.mesh.sum(), self.wanted_sum);
         match self.fit {
             Fit::Shares => format!("{name} {driver} and {driven} shares the case's centre distance"),
-            Fit::WithShift { .. } => format!("{name} {driver} and {driven} sums to {sum} where the case takes {wanted}"),
-            Fit::Apart { .. } => format!("{name} {driver} and {driven} sums to {sum} and cannot mesh where the case takes {wanted}"),
+            Fit::WithShift(_) => format!("{name} {driver} and {driven} sums to {sum} where the case takes {wanted}"),
+            Fit::Apart(_) => format!("{name} {driver} and {driven} sums to {sum} and cannot mesh where the case takes {wanted}"),
             Fit::DifferentCut => format!("{name} {driver} and {driven} is cut with two different modules, helix or pressure angles"),
             Fit::WrongCentre => format!("{name} {driver} and {driven} does not suit the case's centre distance"),
         }
@@ -107,8 +101,8 @@ impl Explain for Pair {
         let partner = self.wanted_sum.checked_sub(self.mesh.driver.count()).and_then(Teeth::new);
         match self.fit {
             Fit::Shares => "nothing need be done".into(),
-            Fit::WithShift { .. } => "check backlash and contact before use: only gears cut for it take that up".into(),
-            Fit::Apart { .. } => partner.map_or_else(
+            Fit::WithShift(_) => "check backlash and contact before use: only gears cut for it take that up".into(),
+            Fit::Apart(_) => partner.map_or_else(
                 || "take both gears of the pair from one set".into(),
                 |partner| format!("the {}-tooth gear wants a partner of {partner} teeth", self.mesh.driver),
             ),
@@ -158,35 +152,19 @@ pub enum MixError {
         /// The gear.
         gear: GearNumber,
     },
-    /// A set that was chosen and is not in the catalogue any longer.
-    NoSuchSet {
-        /// What the set is called.
-        set: String,
-    },
+    /// A set that was chosen and is not in the catalogue any longer: what the set is called.
+    NoSuchSet(String),
     /// The parts make no gearbox.
     NoGearbox(GearboxError),
 }
 
-impl Explain for MixError {
-    fn what(&self) -> String {
-        match self {
-            Self::Layouts { cluster, other } => format!("{cluster} and {other} are laid out differently"),
-            Self::NoSuchGear { set, gear } => format!("{set} has no gears for {gear}"),
-            Self::NotCounted { set, gear } => format!("{gear} of {set} is known by its ratio, not by its teeth"),
-            Self::NoSuchSet { set } => format!("“{}” is no gear set of the catalogue any longer", number::clip(set)),
-            Self::NoGearbox(_) => "these parts make no gearbox".into(),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::Layouts { .. } => "mix sets of one layout".into(),
-            Self::NoSuchGear { gear, .. } => format!("take {gear} from another set, or leave it out"),
-            Self::NotCounted { .. } => "count its teeth, or take parts that are counted".into(),
-            Self::NoSuchSet { .. } => "choose another set".into(),
-            Self::NoGearbox(_) => "take at least one forward gear, and at most eight".into(),
-        }
-    }
+explain! { MixError:
+    Self::Layouts { cluster, other } => format!("{cluster} and {other} are laid out differently"), "mix sets of one layout";
+    Self::NoSuchGear { set, gear } => format!("{set} has no gears for {gear}"), format!("take {gear} from another set, or leave it out");
+    Self::NotCounted { set, gear } => format!("{gear} of {set} is known by its ratio, not by its teeth"),
+        "count its teeth, or take parts that are counted";
+    Self::NoSuchSet(set) => format!("“{}” is no gear set of the catalogue any longer", number::clip(set)), "choose another set";
+    Self::NoGearbox(_) => "these parts make no gearbox", "take at least one forward gear, and at most eight";
 }
 
 /// Puts the parts together and judges each pair.
@@ -271,8 +249,8 @@ fn judge(place: Place, mesh: Mesh, donors: [&Donor<'_>; 2], wanted_sum: u16, cen
     let teeth = i32::from(mesh.sum()) - i32::from(wanted_sum);
     let by_sum = match teeth.unsigned_abs() {
         0 => Fit::Shares,
-        few if few <= u32::from(SUM_TOLERANCE) => Fit::WithShift { teeth },
-        _ => Fit::Apart { teeth },
+        few if few <= u32::from(SUM_TOLERANCE) => Fit::WithShift(teeth),
+        _ => Fit::Apart(teeth),
     };
     let pair = |fit, shift_sum| Pair { place, mesh, fit, shift_sum, wanted_sum };
     let (Some(one), Some(other)) = (one, other) else { return pair(by_sum, None) };
@@ -284,7 +262,7 @@ fn judge(place: Place, mesh: Mesh, donors: [&Donor<'_>; 2], wanted_sum: u16, cen
     }
     // Where cut and centre distance are known they decide, and the sums only name the difference.
     match geometry(&Setting { mesh, cut: one, centre, driver_shift: None, face_width: None }) {
-        Ok(found) => pair(if teeth == 0 { Fit::Shares } else { Fit::WithShift { teeth } }, Some(found.shift_sum)),
+        Ok(found) => pair(if teeth == 0 { Fit::Shares } else { Fit::WithShift(teeth) }, Some(found.shift_sum)),
         Err(_) => pair(Fit::WrongCentre, None),
     }
 }

@@ -110,7 +110,7 @@ pub fn from_value(mut value: Value) -> Result<Backup, FileError> {
     let saved = value.get("saved").and_then(Value::as_str).unwrap_or_default().to_owned();
     let faults = value.get("faults").and_then(Value::as_str).unwrap_or_default().to_owned();
     let Some(Value::Array(jobs)) = value.get_mut("jobs").map(Value::take) else {
-        return Err(FileError::NotAJob { detail: "it is a book without jobs".into() });
+        return Err(FileError::NotAJob("it is a book without jobs".into()));
     };
     let mut backup = Backup { saved, faults, ..Backup::default() };
     for (at, job) in jobs.into_iter().enumerate() {

@@ -20,21 +20,25 @@ const LONGEST_ID: usize = 40;
 #[serde(try_from = "String", into = "String")]
 pub struct RecordId(String);
 
-/// How far a job has come.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Progress {
-    /// Someone asked; no price was named.
-    #[default]
-    Asked,
-    /// A price was named, nothing is decided.
-    Quoted,
-    /// It is being worked on.
-    OnTheBench,
-    /// Work has stopped until parts come.
-    WaitingForParts,
-    /// Handed over.
-    Done,
+worded! {
+    /// How far a job has come.
+    #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+    #[serde(rename_all = "kebab-case")]
+    pub enum Progress {
+        /// Someone asked; no price was named.
+        #[default]
+        Asked => "asked";
+        /// A price was named, nothing is decided.
+        Quoted => "quoted";
+        /// It is being worked on.
+        OnTheBench => "on the bench";
+        /// Work has stopped until parts come.
+        WaitingForParts => "waiting for parts";
+        /// Handed over.
+        Done => "done";
+    }
+    /// The step in words.
+    pub fn words;
 }
 
 /// What the shop notes about a job, beside the job itself.
@@ -80,17 +84,6 @@ impl Progress {
     /// What a record of the first shape means that names no step.
     fn of_the_first_shape() -> Self {
         Self::Quoted
-    }
-
-    /// The step in words.
-    pub fn words(self) -> &'static str {
-        match self {
-            Self::Asked => "asked",
-            Self::Quoted => "quoted",
-            Self::OnTheBench => "on the bench",
-            Self::WaitingForParts => "waiting for parts",
-            Self::Done => "done",
-        }
     }
 }
 
@@ -169,8 +162,8 @@ impl Record {
     /// When the value is no record, from a newer version, or its job cannot be opened.
     pub fn from_value(mut value: Value) -> Result<Self, FileError> {
         file::check_schema(&value, SCHEMA)?;
-        let job = value.get_mut("job").map(Value::take).ok_or_else(|| FileError::NotAJob { detail: "it holds no job".into() })?;
-        let head = serde_json::from_value(value).map_err(|error| FileError::NotAJob { detail: error.to_string() })?;
+        let job = value.get_mut("job").map(Value::take).ok_or_else(|| FileError::NotAJob("it holds no job".into()))?;
+        let head = serde_json::from_value(value).map_err(|error| FileError::NotAJob(error.to_string()))?;
         Ok(Self::new(head, file::from_value(job)?))
     }
 }

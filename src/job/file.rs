@@ -8,7 +8,6 @@ use std::collections::BTreeSet;
 use serde_json::Value;
 
 use super::{Job, MOST_SETUPS, MOST_STAGES, Setup};
-use crate::problem::Explain;
 use crate::units::number;
 
 /// The most forward gears of one setup.
@@ -23,26 +22,14 @@ pub const LONGEST: usize = 2_000_000;
 /// Why a text is no job.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum FileError {
-    /// Longer than any job.
-    TooLong {
-        /// Its length in bytes.
-        bytes: usize,
-    },
-    /// Not JSON, or not of a job's shape.
-    NotAJob {
-        /// What the parser says, with line and column.
-        detail: String,
-    },
-    /// Written by a newer version.
-    Newer {
-        /// The version it names.
-        schema: u64,
-    },
-    /// More setups than fit on a sheet, or none.
-    SetupCount {
-        /// How many it holds.
-        given: usize,
-    },
+    /// Longer than any job: its length in bytes.
+    TooLong(usize),
+    /// Not JSON, or not of a job's shape: what the parser says, with line and column.
+    NotAJob(String),
+    /// Written by a newer version: the version it names.
+    Newer(u64),
+    /// More setups than fit on a sheet, or none: how many it holds.
+    SetupCount(usize),
     /// A setup with more gears or extra stages than one can have.
     TooMany {
         /// The setup's name.
@@ -56,26 +43,15 @@ pub enum FileError {
     },
 }
 
-impl Explain for FileError {
-    fn what(&self) -> String {
-        match self {
-            Self::TooLong { bytes } => format!("the text has {bytes} bytes, more than any job"),
-            Self::NotAJob { detail } => format!("the text is not a job ({detail})"),
-            Self::Newer { schema } => format!("the job was kept by a newer version (shape {schema})"),
-            Self::SetupCount { given: 0 } => "the job holds no setup".into(),
-            Self::SetupCount { given } => format!("the job holds {given} setups"),
-            Self::TooMany { setup, of, given, .. } => format!("the setup “{}” has {given} {of}", number::clip(setup)),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::TooLong { .. } | Self::NotAJob { .. } => "choose a file that was saved as a job here".into(),
-            Self::Newer { .. } => "load the page again to get the newer version; the job stays as it is".into(),
-            Self::SetupCount { .. } => format!("choose a job of 1 to {MOST_SETUPS} setups"),
-            Self::TooMany { of, most, .. } => format!("choose a job with at most {most} {of} a setup"),
-        }
-    }
+explain! { FileError:
+    Self::TooLong(bytes) => format!("the text has {bytes} bytes, more than any job"), "choose a file that was saved as a job here";
+    Self::NotAJob(detail) => format!("the text is not a job ({detail})"), "choose a file that was saved as a job here";
+    Self::Newer(schema) => format!("the job was kept by a newer version (shape {schema})"),
+        "load the page again to get the newer version; the job stays as it is";
+    Self::SetupCount(0) => "the job holds no setup", format!("choose a job of 1 to {MOST_SETUPS} setups");
+    Self::SetupCount(given) => format!("the job holds {given} setups"), format!("choose a job of 1 to {MOST_SETUPS} setups");
+    Self::TooMany { setup, of, given, most, .. } => format!("the setup “{}” has {given} {of}", number::clip(setup)),
+        format!("choose a job with at most {most} {of} a setup");
 }
 
 /// The job as text, ready to be kept.
@@ -93,7 +69,7 @@ pub fn to_text(job: &Job) -> String {
 /// use layshaft::job::demo;
 /// let job = demo::job();
 /// assert_eq!(from_text(&to_text(&job))?, job);
-/// assert!(matches!(from_text("{}"), Err(FileError::NotAJob { .. })));
+/// assert!(matches!(from_text("{}"), Err(FileError::NotAJob(_))));
 /// # Ok::<(), FileError>(())
 /// ```
 pub fn from_text(text: &str) -> Result<Job, FileError> {
@@ -106,28 +82,28 @@ pub fn from_text(text: &str) -> Result<Job, FileError> {
 /// When the value is no job, from a newer version, or holds no setup or too many.
 pub fn from_value(value: Value) -> Result<Job, FileError> {
     check_schema(&value, SCHEMA)?;
-    let job: Job = serde_json::from_value(value).map_err(|error| FileError::NotAJob { detail: error.to_string() })?;
+    let job: Job = serde_json::from_value(value).map_err(|error| FileError::NotAJob(error.to_string()))?;
     check(job)
 }
 
 /// The JSON value in a text that is not longer than a job can be.
 pub(super) fn value_of(text: &str) -> Result<Value, FileError> {
     if text.len() > LONGEST {
-        return Err(FileError::TooLong { bytes: text.len() });
+        return Err(FileError::TooLong(text.len()));
     }
     json(text)
 }
 
 /// The JSON value in a text.
 pub(super) fn json(text: &str) -> Result<Value, FileError> {
-    serde_json::from_str(text).map_err(|error| FileError::NotAJob { detail: error.to_string() })
+    serde_json::from_str(text).map_err(|error| FileError::NotAJob(error.to_string()))
 }
 
 /// Sees that a value names a version no newer than `known`.
 pub(super) fn check_schema(value: &Value, known: u32) -> Result<(), FileError> {
     match value.get("schema").and_then(Value::as_u64) {
-        None => Err(FileError::NotAJob { detail: "it names no schema".into() }),
-        Some(schema) if schema > u64::from(known) => Err(FileError::Newer { schema }),
+        None => Err(FileError::NotAJob("it names no schema".into())),
+        Some(schema) if schema > u64::from(known) => Err(FileError::Newer(schema)),
         Some(_) => Ok(()),
     }
 }
@@ -135,7 +111,7 @@ pub(super) fn check_schema(value: &Value, known: u32) -> Result<(), FileError> {
 /// Mends what a hand-written file may have wrong without loss, refuses what cannot be shown.
 fn check(mut job: Job) -> Result<Job, FileError> {
     if job.setups.is_empty() || job.setups.len() > MOST_SETUPS {
-        return Err(FileError::SetupCount { given: job.setups.len() });
+        return Err(FileError::SetupCount(job.setups.len()));
     }
     for setup in &mut job.setups {
         check_size(setup)?;

@@ -21,17 +21,17 @@ pub enum Incoming {
 /// When the text is too long, nothing of ours, or from a newer version.
 pub fn read(text: &str) -> Result<Incoming, FileError> {
     if text.len() > backup::LONGEST {
-        return Err(FileError::TooLong { bytes: text.len() });
+        return Err(FileError::TooLong(text.len()));
     }
     let value = file::json(text)?;
     if backup::is_backup(&value) {
         return backup::from_value(value).map(|book| Incoming::Book(Box::new(book)));
     }
     if exchange::is_shelf(&value) {
-        return Err(FileError::NotAJob { detail: "it is a shelf of another shop: bring it in under Shelf".into() });
+        return Err(FileError::NotAJob("it is a shelf of another shop: bring it in under Shelf".into()));
     }
     if text.len() > file::LONGEST {
-        return Err(FileError::TooLong { bytes: text.len() });
+        return Err(FileError::TooLong(text.len()));
     }
     if value.get("job").is_some() {
         return Record::from_value(value).map(|record| Incoming::Job(Box::new(record.job)));

@@ -9,7 +9,6 @@ use serde_json::Value;
 
 use super::file::{self, FileError};
 use super::{Job, Quote};
-use crate::problem::Explain;
 
 /// What the fragment begins with.
 pub const MARK: &str = "#j=";
@@ -23,41 +22,25 @@ const LEVEL: u8 = 9;
 /// Why there is no link, or no job in one.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum LinkError {
-    /// The job makes a link that programs would cut.
-    TooLong {
-        /// Its length in characters.
-        characters: usize,
-    },
-    /// Written by a newer version.
-    Newer {
-        /// The version it names.
-        version: String,
-    },
+    /// The job makes a link that programs would cut: its length in characters.
+    TooLong(usize),
+    /// Written by a newer version: the version it names.
+    Newer(String),
     /// Cut or changed on its way.
     Damaged,
     /// What it carries is no job.
     NoJob(FileError),
 }
 
-impl Explain for LinkError {
-    fn what(&self) -> String {
-        match self {
-            Self::TooLong { characters } => {
-                format!("this job makes a link of {characters} characters, and many programs cut links longer than {LONGEST}")
-            }
-            Self::Newer { version } => format!("the link was made by a newer version (shape {version}, this one knows {VERSION})"),
-            Self::Damaged => "the link was cut or changed on its way".into(),
-            Self::NoJob(why) => format!("the link carries no job that can be opened: {}", why.what()),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::TooLong { .. } => "save the job as a file and send that".into(),
-            Self::Newer { .. } => "load the page again to get the newer version, then open the link again".into(),
-            Self::Damaged | Self::NoJob(_) => "ask for the link again, or for the job as a file".into(),
-        }
-    }
+explain! { LinkError:
+    Self::TooLong(characters) =>
+        format!("this job makes a link of {characters} characters, and many programs cut links longer than {LONGEST}"),
+        "save the job as a file and send that";
+    Self::Newer(version) => format!("the link was made by a newer version (shape {version}, this one knows {VERSION})"),
+        "load the page again to get the newer version, then open the link again";
+    Self::Damaged => "the link was cut or changed on its way", "ask for the link again, or for the job as a file";
+    Self::NoJob(why) => format!("the link carries no job that can be opened: {}", why.what()),
+        "ask for the link again, or for the job as a file";
 }
 
 /// What of the shop's own words a link carries beside the job. Neither, where nobody says so.
@@ -113,7 +96,7 @@ pub fn fragment(job: &Job) -> Result<String, LinkError> {
 fn packed(text: &str) -> Result<String, LinkError> {
     let packed = URL_SAFE_NO_PAD.encode(deflate::compress_to_vec(text.as_bytes(), LEVEL));
     let fragment = format!("{MARK}{VERSION}.{packed}");
-    if fragment.len() > LONGEST { Err(LinkError::TooLong { characters: fragment.len() }) } else { Ok(fragment) }
+    if fragment.len() > LONGEST { Err(LinkError::TooLong(fragment.len())) } else { Ok(fragment) }
 }
 
 /// The fragment that carries a job in as few characters as can be, for a code on paper: without what opens as before where it is left
@@ -174,7 +157,7 @@ pub fn open(fragment: &str) -> Result<Job, LinkError> {
     let (version, packed) = fragment.strip_prefix(MARK).and_then(|rest| rest.split_once('.')).ok_or(LinkError::Damaged)?;
     if version != VERSION {
         let is_number = !version.is_empty() && version.len() < 10 && version.chars().all(|c| c.is_ascii_digit());
-        return Err(if is_number { LinkError::Newer { version: version.to_owned() } } else { LinkError::Damaged });
+        return Err(if is_number { LinkError::Newer(version.to_owned()) } else { LinkError::Damaged });
     }
     let packed = URL_SAFE_NO_PAD.decode(packed.trim_end()).map_err(|_| LinkError::Damaged)?;
     let text = inflate::decompress_to_vec_with_limit(&packed, file::LONGEST).map_err(|_| LinkError::Damaged)?;

@@ -4,18 +4,22 @@ use super::book::{Head, Record};
 use super::{Job, Setup};
 use crate::catalogue::Entry;
 
-/// The order of the list.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
-pub enum Order {
-    /// What was changed last stands first.
-    #[default]
-    Newest,
-    /// By title.
-    Title,
-    /// By customer, then title.
-    Customer,
-    /// By how far the job has come, then what was changed last.
-    Progress,
+worded! {
+    /// The order of the list.
+    #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+    pub enum Order {
+        /// What was changed last stands first.
+        #[default]
+        Newest => "changed last";
+        /// By title.
+        Title => "title";
+        /// By customer, then title.
+        Customer => "customer";
+        /// By how far the job has come, then what was changed last.
+        Progress => "state";
+    }
+    /// The order in words.
+    pub fn words;
 }
 
 /// One line of the list.
@@ -40,16 +44,6 @@ pub struct Line {
 impl Order {
     /// Every order, as offered.
     pub const ALL: [Self; 4] = [Self::Newest, Self::Title, Self::Customer, Self::Progress];
-
-    /// The order in words.
-    pub fn words(self) -> &'static str {
-        match self {
-            Self::Newest => "changed last",
-            Self::Title => "title",
-            Self::Customer => "customer",
-            Self::Progress => "state",
-        }
-    }
 }
 
 impl Line {

@@ -33,6 +33,7 @@ pub mod noise;
 pub mod pull;
 pub mod question;
 pub mod quote;
+pub mod reader;
 pub mod record;
 pub mod rests;
 pub mod road;

@@ -19,6 +19,11 @@ pub fn usual(label: impl Into<String>, value: impl Into<String>, source: impl In
     Rest { label: label.into(), value: value.into(), source: source.into(), is_typed: false }
 }
 
+/// A value that was typed, or the usual one where it was not, and where that comes from.
+pub fn typed_or(is_typed: bool, label: impl Into<String>, value: impl Into<String>, source: impl Into<String>) -> Rest {
+    if is_typed { typed(label, value) } else { usual(label, value, source) }
+}
+
 /// A value that was typed or stands in for one, as it is shown.
 pub fn of<T>(label: &str, value: &Sourced<T>, shown: impl Into<String>) -> Rest {
     match value.origin {

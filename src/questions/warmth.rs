@@ -1,7 +1,7 @@
 //! How warm parts are at the bench and at work, and how much they grow: what fits and end play have in common.
 
 use super::Source;
-use super::rests::{typed, usual};
+use super::rests::{typed_or, usual};
 use super::setup::keep_or;
 use crate::fits::{Material, temperature};
 use crate::job::{Bench, BenchField, InputProblem};
@@ -28,9 +28,7 @@ pub fn said(source: Source<'_>, at: ThermodynamicTemperature) -> String {
 /// Both temperatures as what figures rest on.
 pub fn rests(source: Source<'_>, [cold, hot]: [ThermodynamicTemperature; 2]) -> [Rest; 2] {
     let bench = &source.job.bench;
-    let rest = |label: &str, text: &Typed, at, why: &str| {
-        if text.is_blank() { usual(label, said(source, at), why) } else { typed(label, said(source, at)) }
-    };
+    let rest = |label: &str, text: &Typed, at, why: &str| typed_or(!text.is_blank(), label, said(source, at), why);
     [
         rest("Measured at", &bench.measured_at, cold, "ISO 1; a case still warm from washing measures long"),
         rest("Box warms to", &bench.warms_to, hot, "common practice, no published source"),

@@ -192,6 +192,12 @@ impl Figure {
     }
 }
 
+impl From<Piece> for Vec<Piece> {
+    fn from(piece: Piece) -> Self {
+        vec![piece]
+    }
+}
+
 impl From<Figure> for Piece {
     fn from(figure: Figure) -> Self {
         Self::Figure(Box::new(figure))

@@ -168,9 +168,9 @@ impl Cell {
 
     /// The cell with another line below, where there is one.
     #[must_use]
-    pub fn and_maybe(self, piece: Option<Piece>) -> Self {
-        match piece {
-            Some(piece) => self.and([piece]),
+    pub fn and_maybe(self, line: Option<impl Into<Vec<Piece>>>) -> Self {
+        match line {
+            Some(line) => self.and(line),
             None => self,
         }
     }

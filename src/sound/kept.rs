@@ -7,7 +7,6 @@ use super::tone::{Moment, Origin};
 use super::weights::Class;
 use crate::gearing::GearNumber;
 use crate::gearing::speeds::Selected;
-use crate::problem::Explain;
 use crate::units::common::in_rpm;
 use crate::units::{AngularVelocity, Frequency, System, limits, number, unit};
 
@@ -41,14 +40,9 @@ pub struct KeptError {
     line: String,
 }
 
-impl Explain for KeptError {
-    fn what(&self) -> String {
-        format!("“{}” is no recording that was kept", number::clip(&self.line))
-    }
-
-    fn what_to_do(&self) -> String {
-        "a line is like gear 3 at 2,774 rpm: 1,042 Hz 14 dB; mend it, or clear it and record again".into()
-    }
+explain! { KeptError:
+    error => format!("“{}” is no recording that was kept", number::clip(&error.line)),
+        "a line is like gear 3 at 2,774 rpm: 1,042 Hz 14 dB; mend it, or clear it and record again";
 }
 
 impl Kept {

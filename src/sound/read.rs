@@ -6,7 +6,6 @@
 use super::bearing::RollingBearing;
 use super::orders::Fitted;
 use super::tone::Seat;
-use crate::problem::Explain;
 use crate::units::{self, Angle, Length, System, Typed, UnitError, limits, number};
 
 /// The most bearings that are listened for.
@@ -15,16 +14,10 @@ pub const MOST_BEARINGS: usize = 12;
 /// Why a line is no bearing.
 #[derive(Clone, Debug, PartialEq)]
 pub enum BearingTextError {
-    /// Number, diameter and circle are not all there.
-    NoGeometry {
-        /// The line.
-        line: String,
-    },
-    /// No shaft of the car is named.
-    NoSeat {
-        /// The line.
-        line: String,
-    },
+    /// Number, diameter and circle are not all there: the line.
+    NoGeometry(String),
+    /// No shaft of the car is named: the line.
+    NoSeat(String),
     /// A figure cannot be read, or is outside what it can be.
     Quantity {
         /// The line.
@@ -32,37 +25,21 @@ pub enum BearingTextError {
         /// Why.
         why: UnitError,
     },
-    /// No bearing can be so.
-    CannotBe {
-        /// The line.
-        line: String,
-    },
+    /// No bearing can be so: the line.
+    CannotBe(String),
     /// More than are listened for.
     TooMany,
 }
 
-impl Explain for BearingTextError {
-    fn what(&self) -> String {
-        match self {
-            Self::NoGeometry { line } => {
-                format!("“{}” does not say how many balls of what diameter run on what circle", number::clip(line))
-            }
-            Self::NoSeat { line } => format!("“{}” does not say on which shaft it sits", number::clip(line)),
-            Self::Quantity { line, why } => format!("in “{}”: {}", number::clip(line), why.what()),
-            Self::CannotBe { line } => format!("“{}” can be no bearing: so many balls have no room on that circle", number::clip(line)),
-            Self::TooMany => format!("only the first {MOST_BEARINGS} bearings are listened for"),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::NoGeometry { .. } => "type it such as cluster front: 9 x 7.94 on 38.5 mm".into(),
-            Self::NoSeat { .. } => "begin with input, cluster, mainshaft, pinion or wheel, such as pinion rear: 9 x 7.94 on 38.5 mm".into(),
-            Self::Quantity { why, .. } => why.what_to_do(),
-            Self::CannotBe { .. } => "check the number, the diameter of a ball and that of the circle through their centres".into(),
-            Self::TooMany => "take out those that are not in question".into(),
-        }
-    }
+explain! { BearingTextError:
+    Self::NoGeometry(line) => format!("“{}” does not say how many balls of what diameter run on what circle", number::clip(line)),
+        "type it such as cluster front: 9 x 7.94 on 38.5 mm";
+    Self::NoSeat(line) => format!("“{}” does not say on which shaft it sits", number::clip(line)),
+        "begin with input, cluster, mainshaft, pinion or wheel, such as pinion rear: 9 x 7.94 on 38.5 mm";
+    Self::Quantity { line, why } => format!("in “{}”: {}", number::clip(line), why.what()), why.what_to_do();
+    Self::CannotBe(line) => format!("“{}” can be no bearing: so many balls have no room on that circle", number::clip(line)),
+        "check the number, the diameter of a ball and that of the circle through their centres";
+    Self::TooMany => format!("only the first {MOST_BEARINGS} bearings are listened for"), "take out those that are not in question";
 }
 
 /// Reads bearings, a line each or parted by semicolons; a blank text has none.
@@ -86,9 +63,9 @@ pub fn bearings(typed: &Typed) -> (Vec<Fitted>, Vec<BearingTextError>) {
 }
 
 fn bearing(line: &str, system: System) -> Result<Fitted, BearingTextError> {
-    let no_geometry = || BearingTextError::NoGeometry { line: line.to_owned() };
+    let no_geometry = || BearingTextError::NoGeometry(line.to_owned());
     let (name, geometry) = line.split_once(':').ok_or_else(no_geometry)?;
-    let seat = seat_of(name).ok_or_else(|| BearingTextError::NoSeat { line: line.to_owned() })?;
+    let seat = seat_of(name).ok_or_else(|| BearingTextError::NoSeat(line.to_owned()))?;
     let geometry = geometry.to_lowercase().replace(['×', '*'], "x");
     let (elements, sizes) = geometry.split_once('x').ok_or_else(no_geometry)?;
     let elements: u16 = elements.trim().parse().map_err(|_| no_geometry())?;
@@ -105,7 +82,7 @@ fn bearing(line: &str, system: System) -> Result<Fitted, BearingTextError> {
     let contact: Angle =
         if contact.trim().is_empty() { Angle::default() } else { units::read(contact, system, &limits::CONTACT_ANGLE).map_err(wrong)? };
     let bearing = RollingBearing::new(elements, element, circle, contact);
-    let bearing = bearing.ok_or_else(|| BearingTextError::CannotBe { line: line.to_owned() })?;
+    let bearing = bearing.ok_or_else(|| BearingTextError::CannotBe(line.to_owned()))?;
     Ok(Fitted { name: name.trim().to_owned(), seat, bearing })
 }
 

@@ -5,11 +5,8 @@ use crate::units::{TurnsPerDistance, number, unit};
 /// The dial and how it is driven.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Dial {
-    /// By a cable.
-    Cable {
-        /// Turns of the cable over a distance at which it reads true.
-        constant: TurnsPerDistance,
-    },
+    /// By a cable: turns of the cable over a distance at which it reads true.
+    Cable(TurnsPerDistance),
     /// By a sender in the cable's place.
     Pulses {
         /// Pulses for each turn of the sender, above 0.
@@ -22,7 +19,7 @@ pub enum Dial {
 impl Default for Dial {
     /// 1,000 turns per mile, the usual US cable; never taken for a dial of which nothing is known (an owner forum and a personal technical page; the SAE clause was not seen).
     fn default() -> Self {
-        Self::Cable { constant: per_mile(1_000.0) }
+        Self::Cable(per_mile(1_000.0))
     }
 }
 
@@ -38,7 +35,7 @@ impl Dial {
     /// ```
     pub fn constant(self) -> TurnsPerDistance {
         match self {
-            Self::Cable { constant } => constant,
+            Self::Cable(constant) => constant,
             Self::Pulses { per_turn, per_distance } => per_distance / per_turn,
         }
     }
@@ -90,7 +87,7 @@ impl KnownDial {
     /// The dial, to be fitted to a train.
     pub fn dial(&self) -> Dial {
         match self.per_turn {
-            None => Dial::Cable { constant: self.constant() },
+            None => Dial::Cable(self.constant()),
             Some(per_turn) => Dial::Pulses { per_turn, per_distance: self.constant() },
         }
     }

@@ -2,24 +2,20 @@
 
 use super::Hand;
 
-/// Which way a shaft turns, seen from where the text says.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Turning {
-    /// As a clock's hands.
-    Clockwise,
-    /// Against them.
-    Anticlockwise,
+worded! {
+    /// Which way a shaft turns, seen from where the text says.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+    pub enum Turning {
+        /// As a clock's hands.
+        Clockwise => "clockwise";
+        /// Against them.
+        Anticlockwise => "anticlockwise";
+    }
+    /// The word for it on the sheet.
+    pub fn word;
 }
 
 impl Turning {
-    /// The word for it on the sheet.
-    pub fn word(self) -> &'static str {
-        match self {
-            Self::Clockwise => "clockwise",
-            Self::Anticlockwise => "anticlockwise",
-        }
-    }
-
     /// Seen from the other end of the same shaft.
     #[must_use]
     pub fn from_other_end(self) -> Self {

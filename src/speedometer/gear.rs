@@ -4,28 +4,23 @@ use serde::{Deserialize, Serialize};
 
 use crate::gearing::geometry::Hand;
 
-/// What a speedometer gear is for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
-pub enum Role {
-    /// On the gearbox's output shaft.
-    Drive,
-    /// On the cable or the sender, turned by the drive gear.
-    Driven,
-    /// A pair in a box of its own between the gearbox and the cable.
-    Adapter,
+worded! {
+    /// What a speedometer gear is for.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+    #[serde(rename_all = "lowercase")]
+    pub enum Role {
+        /// On the gearbox's output shaft.
+        Drive => "drive";
+        /// On the cable or the sender, turned by the drive gear.
+        Driven => "driven";
+        /// A pair in a box of its own between the gearbox and the cable.
+        Adapter => "adapter";
+    }
+    /// The role's word, as it stands in a list.
+    pub fn word;
 }
 
 impl Role {
-    /// The role's word, as it stands in a list.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Drive => "drive",
-            Self::Driven => "driven",
-            Self::Adapter => "adapter",
-        }
-    }
-
     /// The role of that word, in any case.
     pub fn read(word: &str) -> Option<Self> {
         [Self::Drive, Self::Driven, Self::Adapter].into_iter().find(|role| role.word().eq_ignore_ascii_case(word.trim()))

@@ -4,7 +4,6 @@ use super::dial::Dial;
 use super::gear::SpeedoGear;
 use super::road_check::Reading;
 use super::train::{Adapter, Train};
-use crate::problem::Explain;
 use crate::units::limits::{DIAL_CONSTANT, DIAL_PULSES, ROAD_CHECK_SPEED};
 use crate::units::{self, Length, Measured, System, Time, TurnsPerDistance, UnitError, Velocity, number, unit};
 
@@ -13,26 +12,14 @@ use crate::units::{self, Length, Measured, System, Time, TurnsPerDistance, UnitE
 pub enum SpeedometerTextError {
     /// Nothing was typed.
     Blank,
-    /// Drive and driven teeth were wanted, and perhaps an adapter's.
-    NotATrain {
-        /// What was typed.
-        text: String,
-    },
-    /// A count no speedometer gear has.
-    Teeth {
-        /// What was typed.
-        text: String,
-    },
-    /// Pulses for each turn outside 1 to 100.
-    PulsesPerTurn {
-        /// What was typed.
-        text: String,
-    },
-    /// A reading that is not a dial speed and a true one.
-    NotAReading {
-        /// What was typed.
-        text: String,
-    },
+    /// Drive and driven teeth were wanted, and perhaps an adapter's: what was typed.
+    NotATrain(String),
+    /// A count no speedometer gear has: what was typed.
+    Teeth(String),
+    /// Pulses for each turn outside 1 to 100: what was typed.
+    PulsesPerTurn(String),
+    /// A reading that is not a dial speed and a true one: what was typed.
+    NotAReading(String),
     /// Seconds between two posts that make no road speed.
     Seconds {
         /// What was typed.
@@ -48,33 +35,22 @@ pub enum SpeedometerTextError {
     Number(UnitError),
 }
 
-impl Explain for SpeedometerTextError {
-    fn what(&self) -> String {
-        match self {
-            Self::Blank => "no speedometer gears are given".into(),
-            Self::NotATrain { text } => format!("“{}” is not a drive and a driven gear", number::clip(text)),
-            Self::Teeth { text } => format!("a speedometer gear cannot have {} teeth", number::clip(text)),
-            Self::PulsesPerTurn { text } => format!("“{}” is not a number of pulses for each turn", number::clip(text)),
-            Self::NotAReading { text } => format!("“{}” is not a reading of the dial with the true speed", number::clip(text)),
-            Self::Seconds { text, speed, .. } => format!("“{}” comes to a true speed of {speed}", number::clip(text)),
-            Self::TooManyReadings => format!("there are more than {MOST_READINGS} readings"),
-            Self::Number(error) => error.what(),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::Blank | Self::NotATrain { .. } => "type drive and driven teeth, such as 7/17, and an adapter behind them, such as 7/17 x 20/18".into(),
-            Self::Teeth { .. } => format!("type a count from {} to {}", SpeedoGear::LEAST, SpeedoGear::GREATEST),
-            Self::PulsesPerTurn { .. } => "type 1 to 100 pulses, such as 8 pulses/turn 8,000 pulses/mile".into(),
-            Self::NotAReading { .. } => {
-                "type the dial, then the true speed, such as 60 57, or the seconds between two posts, such as 60 in 63 s; part readings by a semicolon".into()
-            }
-            Self::Seconds { posts, .. } => format!("check the seconds between the posts, {posts} apart"),
-            Self::TooManyReadings => "keep those at steady speeds".into(),
-            Self::Number(error) => error.what_to_do(),
-        }
-    }
+explain! { SpeedometerTextError:
+    Self::Blank => "no speedometer gears are given",
+        "type drive and driven teeth, such as 7/17, and an adapter behind them, such as 7/17 x 20/18";
+    Self::NotATrain(text) => format!("“{}” is not a drive and a driven gear", number::clip(text)),
+        "type drive and driven teeth, such as 7/17, and an adapter behind them, such as 7/17 x 20/18";
+    Self::Teeth(text) => format!("a speedometer gear cannot have {} teeth", number::clip(text)),
+        format!("type a count from {} to {}", SpeedoGear::LEAST, SpeedoGear::GREATEST);
+    Self::PulsesPerTurn(text) => format!("“{}” is not a number of pulses for each turn", number::clip(text)),
+        "type 1 to 100 pulses, such as 8 pulses/turn 8,000 pulses/mile";
+    Self::NotAReading(text) => format!("“{}” is not a reading of the dial with the true speed", number::clip(text)),
+        "type the dial, then the true speed, such as 60 57, or the seconds between two posts, such as 60 in 63 s; part readings by a \
+         semicolon";
+    Self::Seconds { text, speed, posts, .. } => format!("“{}” comes to a true speed of {speed}", number::clip(text)),
+        format!("check the seconds between the posts, {posts} apart");
+    Self::TooManyReadings => format!("there are more than {MOST_READINGS} readings"), "keep those at steady speeds";
+    Self::Number(error) => error.what(), error.what_to_do();
 }
 
 /// No road check has more readings.
@@ -96,7 +72,7 @@ pub fn train(text: &str) -> Result<Train, SpeedometerTextError> {
     if text.trim().is_empty() {
         return Err(SpeedometerTextError::Blank);
     }
-    let refused = || SpeedometerTextError::NotATrain { text: text.trim().to_owned() };
+    let refused = || SpeedometerTextError::NotATrain(text.trim().to_owned());
     let lower = text.trim().to_ascii_lowercase();
     let counts = counted(&lower).ok_or_else(refused)?;
     let counts = counts.iter().map(|digits| count(digits)).collect::<Result<Vec<u16>, _>>()?;
@@ -138,7 +114,7 @@ fn joins(between: &str) -> bool {
 
 fn count(digits: &str) -> Result<u16, SpeedometerTextError> {
     let teeth = digits.parse().ok().filter(|teeth| SpeedoGear::allows(*teeth));
-    teeth.ok_or_else(|| SpeedometerTextError::Teeth { text: digits.to_owned() })
+    teeth.ok_or_else(|| SpeedometerTextError::Teeth(digits.to_owned()))
 }
 
 /// A dial: nothing where it is not known, turns over a distance as its face may say, or pulses per turn with pulses over a distance.
@@ -166,11 +142,11 @@ fn typed_dial(text: &str, system: System) -> Result<Dial, SpeedometerTextError> 
         ["pulses/turn", "pulse/turn", "pulses per turn", "pulses/rev", "pulses per rev"].into_iter().find(|mark| lower.contains(mark));
     let Some((before, behind)) = mark.and_then(|mark| lower.split_once(mark)) else {
         let bare = units::read::<TurnsPerDistance>(text, system, &DIAL_CONSTANT);
-        return bare.map(|constant| Dial::Cable { constant }).map_err(SpeedometerTextError::Number);
+        return bare.map(|constant| Dial::Cable(constant)).map_err(SpeedometerTextError::Number);
     };
     let per_turn = match number::leading(before) {
         Some(([Some(first), _], rest)) if rest.trim().is_empty() && (1.0..=100.0).contains(&first) => first,
-        _ => return Err(SpeedometerTextError::PulsesPerTurn { text: before.trim().to_owned() }),
+        _ => return Err(SpeedometerTextError::PulsesPerTurn(before.trim().to_owned())),
     };
     let behind = behind.trim_start_matches([' ', ',', ';', '+']).trim_start_matches("and ").trim_start_matches("at ");
     let per_distance = units::read::<TurnsPerDistance>(behind, system, &DIAL_PULSES).map_err(SpeedometerTextError::Number)?;
@@ -202,7 +178,7 @@ pub fn readings(text: &str, system: System) -> Result<Vec<Reading>, SpeedometerT
 
 fn reading(line: &str, system: System) -> Result<Reading, SpeedometerTextError> {
     let lower = line.to_ascii_lowercase();
-    let (dial, truth) = parted(&lower).ok_or_else(|| SpeedometerTextError::NotAReading { text: line.to_owned() })?;
+    let (dial, truth) = parted(&lower).ok_or_else(|| SpeedometerTextError::NotAReading(line.to_owned()))?;
     let dial = units::read::<Velocity>(dial, system, &ROAD_CHECK_SPEED).map_err(SpeedometerTextError::Number)?;
     if let Some((seconds, way)) = seconds(truth) {
         return timed(line, dial, seconds, way.unwrap_or(system));

@@ -1,6 +1,5 @@
 //! A road check: what the dial showed against what was true, and what that says about gears and dial.
 
-use crate::problem::Explain;
 use crate::units::{Length, Time, Velocity, common};
 
 /// The dial beside the truth, at one steady speed.
@@ -84,27 +83,13 @@ const UNSTEADY: f64 = 4.0;
 pub enum RoadCheckError {
     /// There are none.
     None,
-    /// A speed that is no speed.
-    NotASpeed {
-        /// Its place, from 1.
-        place: usize,
-    },
+    /// A speed that is no speed: its place, from 1.
+    NotASpeed(usize),
 }
 
-impl Explain for RoadCheckError {
-    fn what(&self) -> String {
-        match self {
-            Self::None => "no reading is given".into(),
-            Self::NotASpeed { place } => format!("reading {place} is no speed above zero"),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::None => "type at least one reading of the dial with the true speed, better three at speeds well apart".into(),
-            Self::NotASpeed { .. } => "type the dial and the true speed, both above zero".into(),
-        }
-    }
+explain! { RoadCheckError:
+    Self::None => "no reading is given", "type at least one reading of the dial with the true speed, better three at speeds well apart";
+    Self::NotASpeed(place) => format!("reading {place} is no speed above zero"), "type the dial and the true speed, both above zero";
 }
 
 /// What the readings say about gears and dial.
@@ -176,7 +161,7 @@ fn points(readings: &[Reading]) -> Result<Vec<(f64, f64)>, RoadCheckError> {
     let point = |(at, reading): (usize, &Reading)| {
         let (truth, dial) = (reading.truth.value, reading.dial.value);
         let fine = truth.is_finite() && dial.is_finite() && truth > 0.0 && dial > 0.0;
-        if fine { Ok((truth, dial)) } else { Err(RoadCheckError::NotASpeed { place: at + 1 }) }
+        if fine { Ok((truth, dial)) } else { Err(RoadCheckError::NotASpeed(at + 1)) }
     };
     readings.iter().enumerate().map(point).collect()
 }

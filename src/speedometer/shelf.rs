@@ -64,7 +64,6 @@ pub fn adapter_fits(adapter: &SpeedoGear, housing: &str) -> bool {
     named.is_empty() || named.eq_ignore_ascii_case("any") || named == housing
 }
 
-/// A gear of the shelf with its place in it.
 type Placed<'s> = (usize, &'s SpeedoGear);
 
 /// Ranks every combination of the shelf that fits together by the size of its error.

@@ -4,32 +4,23 @@ use super::gear::{Role, SpeedoGear};
 use super::shelf::Candidate;
 use super::train::Train;
 
-/// What must be done to fit a combination, the least first. Common practice, no published source.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Work {
-    /// Nothing: it is what is fitted.
-    Fitted,
-    /// Another driven gear in the housing that is there: it comes out with the cable.
-    Driven,
-    /// A driven gear that goes into another housing; the drive gear stays.
-    OtherDriven,
-    /// Another drive gear: the tail of the gearbox comes apart.
-    Drive,
-    /// An adapter between gearbox and cable.
-    Adapter,
-}
-
-impl Work {
-    /// What is to be done, in a few words.
-    pub fn words(self) -> &'static str {
-        match self {
-            Self::Fitted => "as fitted",
-            Self::Driven => "driven gear only, a ten-minute job",
-            Self::OtherDriven => "driven gear with its own housing, the drive stays",
-            Self::Drive => "drive gear too: the tail housing comes off",
-            Self::Adapter => "with an adapter in the cable",
-        }
+worded! {
+    /// What must be done to fit a combination, the least first. Common practice, no published source.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+    pub enum Work {
+        /// Nothing: it is what is fitted.
+        Fitted => "as fitted";
+        /// Another driven gear in the housing that is there: it comes out with the cable.
+        Driven => "driven gear only, a ten-minute job";
+        /// A driven gear that goes into another housing; the drive gear stays.
+        OtherDriven => "driven gear with its own housing, the drive stays";
+        /// Another drive gear: the tail of the gearbox comes apart.
+        Drive => "drive gear too: the tail housing comes off";
+        /// An adapter between gearbox and cable.
+        Adapter => "with an adapter in the cable";
     }
+    /// What is to be done, in a few words.
+    pub fn words;
 }
 
 /// The most a dial may read high for a combination to count as near enough: SAE J2976 allows 4 % high (summary page of the standard).

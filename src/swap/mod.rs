@@ -16,26 +16,19 @@ pub use sizes::BoxSize;
 pub use spline::{Agreement, Form, Spline, SplineError};
 pub use stations::{Outline, Pattern, StationError};
 
-/// Which side of the clutch housing the release fork comes out of, seen by the driver.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Release {
-    /// On the left.
-    Left,
-    /// On the right.
-    Right,
-    /// Not at all: the bearing is pushed by a ring around the shaft.
-    Around,
-}
-
-impl Release {
-    /// In words, behind `clutch fork`.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Left => "on the left",
-            Self::Right => "on the right",
-            Self::Around => "around the shaft",
-        }
+worded! {
+    /// Which side of the clutch housing the release fork comes out of, seen by the driver.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+    pub enum Release {
+        /// On the left.
+        Left => "on the left";
+        /// On the right.
+        Right => "on the right";
+        /// Not at all: the bearing is pushed by a ring around the shaft.
+        Around => "around the shaft";
     }
+    /// In words, behind `clutch fork`.
+    pub fn word;
 }
 
 /// Sizes typed side by side, each with a unit: one that names none takes that of the last one that does, as in `10 x 20 mm`.

@@ -1,6 +1,5 @@
 //! A spline as people tell it, `10 x 1 1/8 in`, `26 x 28.5 x 25.4 mm`, `10 straight x 28.6`, and how two of them agree.
 
-use crate::problem::Explain;
 use crate::units::{Length, System, UnitError, limits, number, read as read_quantity};
 
 use super::with_shared_unit;
@@ -45,43 +44,24 @@ pub enum Agreement {
 /// Why a text is no spline.
 #[derive(Clone, Debug, PartialEq)]
 pub enum SplineError {
-    /// No count stands in front, or one that no shaft has.
-    Count {
-        /// What stands there.
-        text: String,
-    },
-    /// More than an outside and a root, or both alike.
-    Sizes {
-        /// What was typed.
-        text: String,
-    },
-    /// A root far inside its outside: one of them is in another unit.
-    Units {
-        /// What was typed.
-        text: String,
-    },
+    /// No count stands in front, or one that no shaft has: what stands there.
+    Count(String),
+    /// More than an outside and a root, or both alike: what was typed.
+    Sizes(String),
+    /// A root far inside its outside: one of them is in another unit; what was typed.
+    Units(String),
     /// A size that cannot be read.
     Size(UnitError),
 }
 
-impl Explain for SplineError {
-    fn what(&self) -> String {
-        match self {
-            Self::Count { text } => format!("“{}” is no number of splines", number::clip(text)),
-            Self::Sizes { text } => format!("“{}” has no outside and root of its own", number::clip(text)),
-            Self::Units { text } => format!("“{}” has a root far inside its outside", number::clip(text)),
-            Self::Size(why) => why.what(),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::Count { .. } => "count them, 4 to 80, and type the count in front, as in 10 x 1 1/8 in".into(),
-            Self::Sizes { .. } => "type the count, the outside and, where it is measured, the root: 10 x 28.6 x 23.2 mm".into(),
-            Self::Units { .. } => "put the unit behind each size: 10 x 1 1/8 in x 23.2 mm".into(),
-            Self::Size(why) => why.what_to_do(),
-        }
-    }
+explain! { SplineError:
+    Self::Count(text) => format!("“{}” is no number of splines", number::clip(text)),
+        "count them, 4 to 80, and type the count in front, as in 10 x 1 1/8 in";
+    Self::Sizes(text) => format!("“{}” has no outside and root of its own", number::clip(text)),
+        "type the count, the outside and, where it is measured, the root: 10 x 28.6 x 23.2 mm";
+    Self::Units(text) => format!("“{}” has a root far inside its outside", number::clip(text)),
+        "put the unit behind each size: 10 x 1 1/8 in x 23.2 mm";
+    Self::Size(why) => why.what(), why.what_to_do();
 }
 
 /// Sizes further apart than this are two splines: 1 %, more than wear and a caliper's slip (common practice, no published source).
@@ -110,7 +90,7 @@ impl Spline {
         let mut parts = plain.split(['x', '×', '*']).map(str::trim);
         let first = parts.next().unwrap_or_default();
         let count = first.parse().ok().filter(|count| (4..=80).contains(count));
-        let count = count.ok_or_else(|| SplineError::Count { text: first.to_owned() })?;
+        let count = count.ok_or_else(|| SplineError::Count(first.to_owned()))?;
         let sizes: Vec<&str> = parts.filter(|part| !part.is_empty()).collect();
         let size = |text: String| read_quantity(&text, system, &limits::FIT_DIAMETER).map_err(SplineError::Size);
         let sizes = with_shared_unit(&sizes).into_iter().map(size).collect::<Result<Vec<Length>, SplineError>>()?;
@@ -119,10 +99,10 @@ impl Spline {
             [outside] => (Some(outside), None),
             [one, other] if one > other => (Some(one), Some(other)),
             [one, other] if one < other => (Some(other), Some(one)),
-            _ => return Err(SplineError::Sizes { text: text.trim().to_owned() }),
+            _ => return Err(SplineError::Sizes(text.trim().to_owned())),
         };
         if outside.zip(root).is_some_and(|(outside, root)| root < outside * LEAST_ROOT) {
-            return Err(SplineError::Units { text: text.trim().to_owned() });
+            return Err(SplineError::Units(text.trim().to_owned()));
         }
         Ok(Self { count, outside, root, form })
     }

@@ -1,7 +1,6 @@
 //! Pairs of lengths typed in one line, `0: 6; 12: 4 1/2 in`: the outline of a box or a tunnel station by station, the holes of a case.
 
 use super::with_shared_unit;
-use crate::problem::Explain;
 use crate::units::common::millimetres;
 use crate::units::{Length, System, UnitError, limits, number, read};
 
@@ -24,33 +23,20 @@ pub enum Pattern {
 /// Why a text is no line of pairs.
 #[derive(Clone, Debug, PartialEq)]
 pub enum StationError {
-    /// A part without a colon between two lengths.
-    NoPair {
-        /// The part.
-        text: String,
-    },
+    /// A part without a colon between two lengths: the part.
+    NoPair(String),
     /// One station is no outline.
     Alone,
     /// A length that cannot be read.
     Length(UnitError),
 }
 
-impl Explain for StationError {
-    fn what(&self) -> String {
-        match self {
-            Self::NoPair { text } => format!("“{}” is no pair of lengths", number::clip(text)),
-            Self::Alone => "one station makes no outline".into(),
-            Self::Length(why) => why.what(),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::NoPair { .. } => "type a length, a colon and a length for each, with semicolons between: 0: 6; 12: 4 1/2".into(),
-            Self::Alone => "type the distance behind the case face and the height above the shaft at two places or more".into(),
-            Self::Length(why) => why.what_to_do(),
-        }
-    }
+explain! { StationError:
+    Self::NoPair(text) => format!("“{}” is no pair of lengths", number::clip(text)),
+        "type a length, a colon and a length for each, with semicolons between: 0: 6; 12: 4 1/2";
+    Self::Alone => "one station makes no outline",
+        "type the distance behind the case face and the height above the shaft at two places or more";
+    Self::Length(why) => why.what(), why.what_to_do();
 }
 
 /// The room that a box wants below its tunnel, since the engine rocks: 12 mm or 1/2 in (common practice, no published source).
@@ -65,7 +51,7 @@ fn pairs(text: &str, system: System) -> Result<Vec<Station>, StationError> {
     let parts = text.split([';', '\n']).map(str::trim).filter(|part| !part.is_empty());
     let pair = |part: &str| {
         let sizes: Vec<&str> = part.split(':').collect();
-        let [first, second] = sizes.as_slice() else { return Err(StationError::NoPair { text: part.to_owned() }) };
+        let [first, second] = sizes.as_slice() else { return Err(StationError::NoPair(part.to_owned())) };
         let whole = with_shared_unit(&[first, second]);
         let mut sizes = whole.iter().map(|size| read(size, system, &limits::STATION).map_err(StationError::Length));
         let (Some(first), Some(second)) = (sizes.next(), sizes.next()) else { return Err(StationError::Alone) };

@@ -4,7 +4,6 @@
 //! Thickness is meant square to the teeth. Source: DIN 3967:1978-08, tables 1 and 2; read are a, cd and h up to 125 mm and series 21, 25 and 27 in part, the
 //! other cells are from memory.
 
-use crate::problem::Explain;
 use crate::units::common::{in_millimetres, millimetres};
 use crate::units::{Length, number};
 
@@ -52,14 +51,9 @@ pub struct NoAllowance {
     pub text: String,
 }
 
-impl Explain for NoAllowance {
-    fn what(&self) -> String {
-        format!("“{}” is no row of DIN 3967", number::clip(&self.text))
-    }
-
-    fn what_to_do(&self) -> String {
-        "type a series from 21 to 30 and letters from a to h, such as 25cd".into()
-    }
+explain! { NoAllowance:
+    error => format!("“{}” is no row of DIN 3967", number::clip(&error.text)),
+        "type a series from 21 to 30 and letters from a to h, such as 25cd";
 }
 
 impl Allowance {

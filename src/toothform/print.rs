@@ -5,15 +5,9 @@
 
 use std::f64::consts::PI;
 
-use super::CutGear;
 use crate::gearing::Teeth;
 use crate::units::common::in_millimetres;
 use crate::units::{Angle, Length, unit};
-
-/// What the print of a gear's tips shows, for tips on that circle.
-pub fn of_tips(gear: &CutGear, tip: Length) -> Angle {
-    gear.helix_at(tip)
-}
 
 /// The helix on the pitch circle from a print: sin β = z mₙ tan `β_a` / `d_a`. `None` where there is no such helix.
 pub fn helix_of_print(teeth: Teeth, module: Length, print: Angle, tip: Length) -> Option<Angle> {

@@ -100,19 +100,23 @@ impl Depth {
     }
 }
 
-/// The rack that a tool is made to: dedendum and tip radius in modules.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Rack {
-    /// ISO 53, profile A: 1.25, tip radius 0.38.
-    A,
-    /// ISO 53, profile B: 1.25, 0.30.
-    B,
-    /// ISO 53, profile C: 1.25, 0.25.
-    C,
-    /// ISO 53, profile D, for hardened and ground teeth: 1.4, 0.39.
-    D,
-    /// Stub teeth: 0.8 and 1, tip radius 0.2 (from memory).
-    Stub,
+worded! {
+    /// The rack that a tool is made to: dedendum and tip radius in modules.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+    pub enum Rack {
+        /// ISO 53, profile A: 1.25, tip radius 0.38.
+        A => "ISO 53 profile A: 1 / 1.25, tip radius 0.38";
+        /// ISO 53, profile B: 1.25, 0.30.
+        B => "ISO 53 profile B: 1 / 1.25, tip radius 0.30";
+        /// ISO 53, profile C: 1.25, 0.25.
+        C => "ISO 53 profile C: 1 / 1.25, tip radius 0.25";
+        /// ISO 53, profile D, for hardened and ground teeth: 1.4, 0.39.
+        D => "ISO 53 profile D: 1 / 1.4, tip radius 0.39";
+        /// Stub teeth: 0.8 and 1, tip radius 0.2 (from memory).
+        Stub => "stub: 0.8 / 1, tip radius 0.2";
+    }
+    /// How it is called on a drawing.
+    pub fn said;
 }
 
 impl Rack {
@@ -126,17 +130,6 @@ impl Rack {
             Self::C => (1.0, 1.25, 0.25),
             Self::D => (1.0, 1.4, 0.39),
             Self::Stub => (0.8, 1.0, 0.2),
-        }
-    }
-
-    /// How it is called on a drawing.
-    pub const fn said(self) -> &'static str {
-        match self {
-            Self::A => "ISO 53 profile A: 1 / 1.25, tip radius 0.38",
-            Self::B => "ISO 53 profile B: 1 / 1.25, tip radius 0.30",
-            Self::C => "ISO 53 profile C: 1 / 1.25, tip radius 0.25",
-            Self::D => "ISO 53 profile D: 1 / 1.4, tip radius 0.39",
-            Self::Stub => "stub: 0.8 / 1, tip radius 0.2",
         }
     }
 }

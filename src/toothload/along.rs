@@ -6,7 +6,6 @@
 use super::bearing::Rolling;
 use super::taper::{Taper, USUAL_AXIAL_FACTOR};
 use crate::gearing::geometry::pair_cuts::{PairAt, pair_named};
-use crate::problem::Explain;
 use crate::units::{Force, Length, System, Typed, limits, number};
 
 /// A bearing of a shaft.
@@ -25,56 +24,33 @@ pub struct ShaftBearing {
 /// Why a text says nothing of a shaft.
 #[derive(Clone, Debug, PartialEq)]
 pub enum AlongError {
-    /// It is no bearing.
-    NoBearing {
-        /// What was typed.
-        text: String,
-    },
-    /// There are not two bearings.
-    NotTwo {
-        /// How many are typed.
-        many: usize,
-    },
+    /// It is no bearing: what was typed.
+    NoBearing(String),
+    /// There are not two bearings: how many are typed.
+    NotTwo(usize),
     /// Both bearings sit at one place.
     OnePlace,
     /// One is a taper bearing and the other is none.
     OneTaper,
-    /// It begins with no gear of the box.
-    NoGear {
-        /// What was typed.
-        text: String,
-    },
-    /// A place that no gearbox has.
-    Place {
-        /// What was typed.
-        text: String,
-    },
+    /// It begins with no gear of the box: what was typed.
+    NoGear(String),
+    /// A place that no gearbox has: what was typed.
+    Place(String),
 }
 
-impl Explain for AlongError {
-    fn what(&self) -> String {
-        match self {
-            Self::NoBearing { text } => format!("“{}” is no place, rating and kind of a bearing", number::clip(text)),
-            Self::NotTwo { many } => {
-                format!("a shaft is worked out on two bearings, and {many} {} typed", if *many == 1 { "is" } else { "are" })
-            }
-            Self::OnePlace => "both bearings sit at one place".into(),
-            Self::OneTaper => "one taper bearing holds its shaft one way only".into(),
-            Self::NoGear { text } => format!("“{}” does not begin with a gear of this box", number::clip(text)),
-            Self::Place { text } => format!("“{}” is no place along a shaft", number::clip(text)),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::NoBearing { .. } | Self::NotTwo { .. } | Self::OnePlace => {
-                "type the place of each with its rating C and ball, roller, needle or taper, such as 0 28 kN ball; 175 24 kN roller".into()
-            }
-            Self::OneTaper => "type taper for both, with Y of each, such as 0 40 kN taper Y 1.6; 175 45 kN taper Y 1.5".into(),
-            Self::NoGear { .. } => "type each gear with the place of its middle, such as input 22; 2nd 110; 1st 150".into(),
-            Self::Place { .. } => format!("type {}, told from the same end as the bearings", limits::STATION.range()),
-        }
-    }
+explain! { AlongError:
+    Self::NoBearing(text) => format!("“{}” is no place, rating and kind of a bearing", number::clip(text)),
+        "type the place of each with its rating C and ball, roller, needle or taper, such as 0 28 kN ball; 175 24 kN roller";
+    Self::NotTwo(many) => format!("a shaft is worked out on two bearings, and {many} {} typed", if *many == 1 { "is" } else { "are" }),
+        "type the place of each with its rating C and ball, roller, needle or taper, such as 0 28 kN ball; 175 24 kN roller";
+    Self::OnePlace => "both bearings sit at one place",
+        "type the place of each with its rating C and ball, roller, needle or taper, such as 0 28 kN ball; 175 24 kN roller";
+    Self::OneTaper => "one taper bearing holds its shaft one way only",
+        "type taper for both, with Y of each, such as 0 40 kN taper Y 1.6; 175 45 kN taper Y 1.5";
+    Self::NoGear(text) => format!("“{}” does not begin with a gear of this box", number::clip(text)),
+        "type each gear with the place of its middle, such as input 22; 2nd 110; 1st 150";
+    Self::Place(text) => format!("“{}” is no place along a shaft", number::clip(text)),
+        format!("type {}, told from the same end as the bearings", limits::STATION.range());
 }
 
 /// Reads the two bearings of a shaft, in the order of their places; none where nothing is typed. A bare place is in the unit of `system`, a
@@ -92,7 +68,7 @@ pub fn read_bearings(text: &str, system: System) -> Result<Option<[ShaftBearing;
         [one, two] if one.taper.is_some() != two.taper.is_some() => Err(AlongError::OneTaper),
         [one, two] if one.at < two.at => Ok(Some([*one, *two])),
         [one, two] => Ok(Some([*two, *one])),
-        others => Err(AlongError::NotTwo { many: others.len() }),
+        others => Err(AlongError::NotTwo(others.len())),
     }
 }
 
@@ -103,7 +79,7 @@ pub fn read_bearings(text: &str, system: System) -> Result<Option<[ShaftBearing;
 pub fn read_places(text: &str, system: System, gears: usize) -> Result<Vec<(PairAt, Length)>, AlongError> {
     let one = |part: &str| {
         let (name, rest) = part.split_once([' ', '\t', ':', '=']).unwrap_or((part, ""));
-        let at = pair_named(&name.to_ascii_lowercase(), gears).ok_or_else(|| AlongError::NoGear { text: part.to_owned() })?;
+        let at = pair_named(&name.to_ascii_lowercase(), gears).ok_or_else(|| AlongError::NoGear(part.to_owned()))?;
         Ok((at, place(rest, system)?))
     };
     parts(text).map(one).collect()
@@ -123,7 +99,7 @@ fn arrangement(part: &str) -> Option<bool> {
 }
 
 fn bearing(part: &str, system: System, back_to_back: bool) -> Result<ShaftBearing, AlongError> {
-    let wrong = || AlongError::NoBearing { text: part.to_owned() };
+    let wrong = || AlongError::NoBearing(part.to_owned());
     let lower = part.to_ascii_lowercase().replace([':', '='], " ");
     let words: Vec<&str> = lower.split_whitespace().collect();
     let kind = words.iter().position(|word| kind_of(word).is_some()).ok_or_else(wrong)?;
@@ -179,5 +155,5 @@ fn cone(words: &[&str], back_to_back: bool) -> Option<Taper> {
 }
 
 fn place(typed: &str, system: System) -> Result<Length, AlongError> {
-    Typed::new(typed.trim(), system).read(&limits::STATION).map_err(|_| AlongError::Place { text: typed.trim().to_owned() })
+    Typed::new(typed.trim(), system).read(&limits::STATION).map_err(|_| AlongError::Place(typed.trim().to_owned()))
 }

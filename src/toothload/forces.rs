@@ -21,7 +21,6 @@ impl ToothForces {
     }
 }
 
-/// A force in newtons.
 pub(super) fn newtons(value: f64) -> Force {
     Force::new::<uom::si::force::newton>(value)
 }

@@ -20,31 +20,16 @@ pub enum TyreError {
         /// Examples of the forms that came nearest.
         nearest: Vec<&'static str>,
     },
-    /// A letter size of which no dimensions are known.
-    UnknownLetter {
-        /// As it was understood.
-        size: String,
-    },
-    /// The rim is as large as the tyre, or larger.
-    RimTooLarge {
-        /// As it was understood.
-        size: String,
-    },
-    /// A length without a word that says what was measured.
-    WhichLength {
-        /// What was typed.
-        text: String,
-    },
-    /// A count of turns without the roll-out distance, or the other way about.
-    TurnsOfWhat {
-        /// What was typed.
-        text: String,
-    },
-    /// No measurement at all.
-    NotMeasured {
-        /// What was typed.
-        text: String,
-    },
+    /// A letter size of which no dimensions are known: as it was understood.
+    UnknownLetter(String),
+    /// The rim is as large as the tyre, or larger: as it was understood.
+    RimTooLarge(String),
+    /// A length without a word that says what was measured: what was typed.
+    WhichLength(String),
+    /// A count of turns without the roll-out distance, or the other way about: what was typed.
+    TurnsOfWhat(String),
+    /// No measurement at all: what was typed.
+    NotMeasured(String),
     /// The number of a measurement or its unit.
     Number(UnitError),
 }
@@ -62,11 +47,11 @@ impl Explain for TyreError {
             Self::NotUnderstood { text, part, .. } => {
                 format!("in “{}” the part “{}” was not understood", number::clip(text), number::clip(part))
             }
-            Self::UnknownLetter { size } => format!("the dimensions of {size} are not known here: a letter size names a load, not a width"),
-            Self::RimTooLarge { size } => format!("{size} would be no larger than its rim"),
-            Self::WhichLength { text } => format!("“{}” does not say what was measured", number::clip(text)),
-            Self::TurnsOfWhat { text } => format!("“{}” does not say both how many turns and how far", number::clip(text)),
-            Self::NotMeasured { text } => format!("“{}” is no measurement of a tyre", number::clip(text)),
+            Self::UnknownLetter(size) => format!("the dimensions of {size} are not known here: a letter size names a load, not a width"),
+            Self::RimTooLarge(size) => format!("{size} would be no larger than its rim"),
+            Self::WhichLength(text) => format!("“{}” does not say what was measured", number::clip(text)),
+            Self::TurnsOfWhat(text) => format!("“{}” does not say both how many turns and how far", number::clip(text)),
+            Self::NotMeasured(text) => format!("“{}” is no measurement of a tyre", number::clip(text)),
             Self::Number(error) => error.what(),
         }
     }
@@ -78,10 +63,10 @@ impl Explain for TyreError {
                 format!("type the size as moulded, such as 185/70R14, 165R13, E78-14 or 6.00-16, or a measurement such as {MEASURED_FORMS}")
             }
             Self::NotUnderstood { nearest, .. } => format!("type it like {}", nearest.join(" or ")),
-            Self::UnknownLetter { .. } => format!("measure the tyre and type {MEASURED_FORMS}"),
-            Self::RimTooLarge { .. } => "check the diameter and the rim".into(),
-            Self::WhichLength { .. } | Self::NotMeasured { .. } => format!("say what it is: {MEASURED_FORMS}"),
-            Self::TurnsOfWhat { .. } => "type it like “10 turns 18.79 m”, “856 turns/mile” or “532 rev/km”".into(),
+            Self::UnknownLetter(_) => format!("measure the tyre and type {MEASURED_FORMS}"),
+            Self::RimTooLarge(_) => "check the diameter and the rim".into(),
+            Self::WhichLength(_) | Self::NotMeasured(_) => format!("say what it is: {MEASURED_FORMS}"),
+            Self::TurnsOfWhat(_) => "type it like “10 turns 18.79 m”, “856 turns/mile” or “532 rev/km”".into(),
             Self::Number(error) => error.what_to_do(),
         }
     }

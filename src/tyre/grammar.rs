@@ -43,7 +43,6 @@ const FAMILIES: [(&str, Family); 8] = [
     ("30x3 1/2", beaded_inch),
 ];
 
-/// Reads a size.
 pub(super) fn size(text: &str) -> Result<Sidewall, Stuck> {
     let text = plain(text);
     let mut farthest = 0;

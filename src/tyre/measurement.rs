@@ -165,7 +165,7 @@ pub fn read(text: &str, system: System) -> Result<Measurement, TyreError> {
         Some(_) if has(Kind::Radius) => length(&value, system, &STANDING_RADIUS).map(Measurement::LoadedRadius),
         Some(_) if has(Kind::Diameter) => length(&value, system, &DIAMETER).map(Measurement::Diameter),
         Some(_) => length(&value, system, &CIRCUMFERENCE).map(Measurement::Circumference),
-        None => Err(TyreError::NotMeasured { text: number::clip(text) }),
+        None => Err(TyreError::NotMeasured(number::clip(text))),
     }
 }
 
@@ -207,8 +207,8 @@ fn turns(words: &[&str], system: System) -> Result<Measurement, TyreError> {
     }
     let at = words.iter().position(|word| kind_of(word) == Some(Kind::Turns)).unwrap_or(0);
     let (before, behind) = words.split_at(at);
-    let Some((count, front)) = before.split_last() else { return Err(TyreError::TurnsOfWhat { text: number::clip(&joined) }) };
-    let turns = count_of(count).ok_or_else(|| TyreError::TurnsOfWhat { text: number::clip(&joined) })?;
+    let Some((count, front)) = before.split_last() else { return Err(TyreError::TurnsOfWhat(number::clip(&joined))) };
+    let turns = count_of(count).ok_or_else(|| TyreError::TurnsOfWhat(number::clip(&joined)))?;
     let way: Vec<&str> = front.iter().chain(behind.iter().skip(1)).copied().filter(|word| *word != "in").collect();
     let way = with_inch_kept(rest(&way), behind);
     let distance = length(&way, system, &ROLLED)?;

@@ -30,7 +30,6 @@ pub struct Tyre {
     known: Known,
 }
 
-/// What is known of a tyre.
 #[derive(Clone, Debug, PartialEq)]
 enum Known {
     Size(Box<Moulded>),
@@ -38,7 +37,6 @@ enum Known {
     Both(Box<Moulded>, Measurement),
 }
 
-/// A size with what it means.
 #[derive(Clone, Debug, PartialEq)]
 struct Moulded {
     size: Size,
@@ -94,7 +92,7 @@ pub fn read_with(text: &str, system: System, omitted: OmittedAspect) -> Result<T
         return measured(text, &words, system, omitted);
     }
     if measurement::is_bare_length(text) {
-        let measured = measurement::of_one_reading(text, system).ok_or_else(|| TyreError::WhichLength { text: text.to_owned() })?;
+        let measured = measurement::of_one_reading(text, system).ok_or_else(|| TyreError::WhichLength(text.to_owned()))?;
         return Ok(Tyre { known: Known::Measured(measured) });
     }
     Ok(Tyre { known: Known::Size(Box::new(sized(text, omitted)?)) })
@@ -121,9 +119,9 @@ fn sized(text: &str, omitted: OmittedAspect) -> Result<Moulded, TyreError> {
         part: stuck.rest,
         nearest: stuck.nearest,
     })?;
-    let dimensions = dimension::dimensions(&size, omitted).ok_or_else(|| TyreError::UnknownLetter { size: size.to_string() })?;
+    let dimensions = dimension::dimensions(&size, omitted).ok_or_else(|| TyreError::UnknownLetter(size.to_string()))?;
     if dimensions.sidewall.value <= common::metres(0.0) {
-        return Err(TyreError::RimTooLarge { size: size.to_string() });
+        return Err(TyreError::RimTooLarge(size.to_string()));
     }
     Ok(Moulded { size, dimensions, passed_over })
 }

@@ -17,42 +17,32 @@ pub const RADIAL_FACTOR: f64 = 3.05;
 /// Rolling circumference over diameter of a diagonal tyre: from memory and unsure (2.99 to 3.0).
 pub const DIAGONAL_FACTOR: f64 = 2.99;
 
-/// By which way a rolling circumference was got.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum How {
-    /// Diameter × 3.05.
-    Radial,
-    /// Diameter × 2.99.
-    Diagonal,
-    /// π × diameter: turning free of the road.
-    Free,
-    /// The measured circumference.
-    Circumference,
-    /// A measured way over a number of turns.
-    RollOut,
-    /// Measured or published turns over a distance.
-    Turns,
-    /// The standing radius, less than the tyre rolls on.
-    LoadedRadius,
-    /// From the radius of the circle it rolls on, 2π times.
-    RollingRadius,
+worded! {
+    /// By which way a rolling circumference was got.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+    pub enum How {
+        /// Diameter × 3.05.
+        Radial => "radial, 3.05 × diameter";
+        /// Diameter × 2.99.
+        Diagonal => "diagonal, 2.99 × diameter";
+        /// π × diameter: turning free of the road.
+        Free => "free of the road, π × diameter";
+        /// The measured circumference.
+        Circumference => "measured circumference";
+        /// A measured way over a number of turns.
+        RollOut => "measured roll-out";
+        /// Measured or published turns over a distance.
+        Turns => "turns per distance";
+        /// The standing radius, less than the tyre rolls on.
+        LoadedRadius => "from the loaded radius";
+        /// From the radius of the circle it rolls on, 2π times.
+        RollingRadius => "2π × rolling radius";
+    }
+    /// A few words that name the way.
+    pub fn words;
 }
 
 impl How {
-    /// A few words that name the way.
-    pub fn words(self) -> &'static str {
-        match self {
-            Self::Radial => "radial, 3.05 × diameter",
-            Self::Diagonal => "diagonal, 2.99 × diameter",
-            Self::Free => "free of the road, π × diameter",
-            Self::Circumference => "measured circumference",
-            Self::RollOut => "measured roll-out",
-            Self::Turns => "turns per distance",
-            Self::LoadedRadius => "from the loaded radius",
-            Self::RollingRadius => "2π × rolling radius",
-        }
-    }
-
     /// Whether a diameter was multiplied, which has a basis of its own.
     fn is_factor(self) -> bool {
         matches!(self, Self::Radial | Self::Diagonal | Self::Free)
@@ -164,7 +154,6 @@ pub(super) fn usual(construction: Option<Construction>) -> How {
     }
 }
 
-/// A diameter as it was measured.
 pub(super) fn measured_diameter(value: Length) -> Measure {
     let working = format!("{} mm", number::show(common::in_millimetres(value), 1));
     Measure { value, basis: Basis::Measured, source: "measured", working }

@@ -56,59 +56,37 @@ impl fmt::Display for Rim {
     }
 }
 
-/// How the carcass is built.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Construction {
-    /// Radial plies (R).
-    Radial,
-    /// Diagonal, also called bias or cross, plies (D or a dash).
-    Diagonal,
-    /// Diagonal plies under a belt (B).
-    BiasBelted,
-}
-
-impl Construction {
+worded! {
+    /// How the carcass is built.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+    pub enum Construction {
+        /// Radial plies (R).
+        Radial => "radial", "R";
+        /// Diagonal, also called bias or cross, plies (D or a dash).
+        Diagonal => "diagonal", "-";
+        /// Diagonal plies under a belt (B).
+        BiasBelted => "bias-belted", "B";
+    }
     /// The trade's word for it.
-    pub fn word(self) -> &'static str {
-        match self {
-            Self::Radial => "radial",
-            Self::Diagonal => "diagonal",
-            Self::BiasBelted => "bias-belted",
-        }
-    }
-
-    fn mark(self) -> &'static str {
-        match self {
-            Self::Radial => "R",
-            Self::Diagonal => "-",
-            Self::BiasBelted => "B",
-        }
-    }
+    pub fn word;
+    fn mark;
 }
 
-/// The letters in front of a metric size.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Prefix {
-    /// P: passenger car, US standard.
-    Passenger,
-    /// LT: light truck, US standard.
-    LightTruck,
-    /// ST: trailer.
-    Trailer,
-    /// T (or S): temporary spare.
-    Temporary,
-}
-
-impl Prefix {
+worded! {
+    /// The letters in front of a metric size.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+    pub enum Prefix {
+        /// P: passenger car, US standard.
+        Passenger => "P";
+        /// LT: light truck, US standard.
+        LightTruck => "LT";
+        /// ST: trailer.
+        Trailer => "ST";
+        /// T (or S): temporary spare.
+        Temporary => "T";
+    }
     /// As moulded.
-    pub fn mark(self) -> &'static str {
-        match self {
-            Self::Passenger => "P",
-            Self::LightTruck => "LT",
-            Self::Trailer => "ST",
-            Self::Temporary => "T",
-        }
-    }
+    pub fn mark;
 }
 
 /// The family a size belongs to, with the numbers that family moulds.

@@ -9,7 +9,6 @@ pub mod unit;
 
 use serde::{Deserialize, Serialize};
 
-use crate::problem::Explain;
 pub use limits::{AnyLimits, Limits};
 pub use unit::{Altitude, Measured, Plain, PowerPerArea, Share, TurnsPerDistance, Unit, WorkPerArea, common};
 pub use uom::si::f64::{
@@ -78,11 +77,8 @@ impl Typed {
 /// Why a text is no quantity.
 #[derive(Clone, Debug, PartialEq)]
 pub enum UnitError {
-    /// Nothing was typed.
-    Blank {
-        /// The quantity's name.
-        word: &'static str,
-    },
+    /// Nothing was typed: the quantity's name.
+    Blank(&'static str),
     /// The number could not be read.
     NotANumber {
         /// The quantity's name.
@@ -112,24 +108,14 @@ pub enum UnitError {
     },
 }
 
-impl Explain for UnitError {
-    fn what(&self) -> String {
-        match self {
-            Self::Blank { word } => format!("no {word} is given"),
-            Self::NotANumber { word, text } => format!("“{}” cannot be read as the {word}", number::clip(text)),
-            Self::UnknownUnit { word, unit, .. } => format!("“{}” is no unit for the {word}", number::clip(unit)),
-            Self::Outside { word, text, .. } => format!("“{}” is outside what the {word} can be", number::clip(text)),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::Blank { .. } => "type a number, with its unit if it is not the one shown".into(),
-            Self::NotANumber { .. } => "type a number such as 6,500 or 2 1/4 or 19,05, with its unit if it is not the one shown".into(),
-            Self::UnknownUnit { known, .. } => format!("use one of {known}"),
-            Self::Outside { why, range, .. } => format!("type {range} ({why})"),
-        }
-    }
+explain! { UnitError:
+    Self::Blank(word) => format!("no {word} is given"), "type a number, with its unit if it is not the one shown";
+    Self::NotANumber { word, text } => format!("“{}” cannot be read as the {word}", number::clip(text)),
+        "type a number such as 6,500 or 2 1/4 or 19,05, with its unit if it is not the one shown";
+    Self::UnknownUnit { word, unit, known, .. } => format!("“{}” is no unit for the {word}", number::clip(unit)),
+        format!("use one of {known}");
+    Self::Outside { word, text, why, range, .. } => format!("“{}” is outside what the {word} can be", number::clip(text)),
+        format!("type {range} ({why})");
 }
 
 /// Reads what a person typed as a quantity, bare numbers in the usual unit of `system`.
@@ -168,7 +154,7 @@ pub fn read<Q: Measured>(text: &str, system: System, limits: &Limits<Q>) -> Resu
 /// What a text may mean as a number, and what stands behind it.
 fn numbers<'a>(text: &'a str, word: &'static str) -> Result<(number::Readings, &'a str), UnitError> {
     if text.trim().is_empty() {
-        return Err(UnitError::Blank { word });
+        return Err(UnitError::Blank(word));
     }
     number::leading(text).ok_or_else(|| UnitError::NotANumber { word, text: text.trim().to_owned() })
 }

@@ -19,7 +19,7 @@ pub fn given() -> Option<Given> {
 
 /// The quickest wanted, nothing else.
 pub fn wishes() -> Vec<Wish> {
-    vec![Wish::prefer(Measure::TimeToSpeed { speed: metres_per_second(GOAL_M_PER_S) }, 0.0, 0.0, 5.0)]
+    vec![Wish::prefer(Measure::TimeToSpeed(metres_per_second(GOAL_M_PER_S)), 0.0, 0.0, 5.0)]
 }
 
 /// Forty thousand combinations: 100 gear sets, 20 final drives, 20 tyres.

@@ -63,7 +63,7 @@ pub fn given() -> Given {
 /// Preferences alone, each with one best value, so that every combination costs something and none is as good as another.
 pub fn preferences() -> Vec<Wish> {
     vec![
-        Wish::prefer(Measure::CruiseRpm { speed: metres_per_second(31.0) }, 3_000.0, 3_000.0, 5.0),
+        Wish::prefer(Measure::CruiseRpm(metres_per_second(31.0)), 3_000.0, 3_000.0, 5.0),
         Wish::prefer(Measure::FirstOverall, 10.0, 10.0, 4.0),
         Wish::prefer(Measure::LargestDrop, f64::NEG_INFINITY, 0.27, 3.0),
         Wish::prefer(Measure::Speedometer, 0.0, 0.02, 5.0),
@@ -73,7 +73,7 @@ pub fn preferences() -> Vec<Wish> {
 /// A wish list as a customer has it: some musts, some wishes.
 pub fn typical() -> Vec<Wish> {
     vec![
-        Wish::prefer(Measure::CruiseRpm { speed: metres_per_second(31.0) }, 2_800.0, 3_100.0, 5.0),
+        Wish::prefer(Measure::CruiseRpm(metres_per_second(31.0)), 2_800.0, 3_100.0, 5.0),
         Wish::prefer(Measure::FirstOverall, 9.5, 10.5, 5.0),
         Wish::prefer(Measure::LargestDrop, f64::NEG_INFINITY, 0.3, 3.0),
         Wish::prefer(Measure::Speedometer, 0.0, 0.03, 5.0),

@@ -29,10 +29,10 @@ fn a_set_fits_by_name_by_sums_or_not() {
     let sums = |of, other| CaseFit::No(Misfit::Sums { of, other });
     check(&of_54(""), &of_55(""), &sums((54, 54), (55, 55)), "not A’s case: tooth sum 54, not 55");
     check(&of_54("Short case"), &of_55("Short case"), &sums((54, 54), (55, 55)), "not A’s case: tooth sum 54, not 55");
-    let other = CaseFit::No(Misfit::Family { family: "Long case".into() });
+    let other = CaseFit::No(Misfit::Family("Long case".into()));
     check(&of_55("Long case"), &of_55("Short case"), &other, "not A’s case: Long case");
     let two_shaft = of_55("").with(Column::Layout, "two-shaft").with(Column::Constant, "").with(Column::Gear(2), "30/25");
-    check(&two_shaft, &of_55(""), &CaseFit::No(Misfit::Layout { layout: Layout::TwoShaft }), "not A’s case: two shafts");
+    check(&two_shaft, &of_55(""), &CaseFit::No(Misfit::Layout(Layout::TwoShaft)), "not A’s case: two shafts");
     let half = |case| set("25/", "37/18", case);
     check(&half(""), &of_55(""), &CaseFit::Unknown, "teeth not readable");
     check(&half("Short case"), &of_55("Short case"), &CaseFit::Named { family: "Short case".into() }, "same case: Short case");

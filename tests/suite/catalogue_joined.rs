@@ -106,6 +106,6 @@ fn a_store_that_holds_nothing_takes_ours() {
 fn kept_text_that_cannot_be_read_is_not_written_over() {
     let last = Catalogue::built_in();
     let ours = with(&[set("Close", "35/15")]);
-    assert_eq!(saved::together(Some("{\"schema\":99}"), &last, &ours), Err(SavedError::Newer { schema: 99 }));
-    assert!(matches!(saved::together(Some("{\"schema\":1,"), &last, &ours), Err(SavedError::NotEntries { .. })));
+    assert_eq!(saved::together(Some("{\"schema\":99}"), &last, &ours), Err(SavedError::Newer(99)));
+    assert!(matches!(saved::together(Some("{\"schema\":1,"), &last, &ours), Err(SavedError::NotEntries(_))));
 }

@@ -88,11 +88,11 @@ fn a_newer_file_a_job_and_broken_rows_are_a_sentence_and_nothing_is_lost() {
     let here = with(&[set("Close", "35/15")]);
     let why = |text: &str| here.meet(text).unwrap_err();
     let newer = json!({"layshaft": "shelf", "schema": 99, "entries": []}).to_string();
-    assert_eq!(why(&newer), ExchangeError::Newer { schema: 99 });
+    assert_eq!(why(&newer), ExchangeError::Newer(99));
     assert_eq!(why(&newer).what_to_do(), "load the page again to get the newer version, then take the file again");
     assert_eq!(why(r#"{"layshaft": "book", "jobs": []}"#), ExchangeError::Jobs);
     for text in ["{", "{}", r#"{"layshaft": "shelf"}"#, r#"{"layshaft": "shelf", "schema": 2}"#] {
-        assert!(matches!(why(text), ExchangeError::NotAShelf { .. }), "{text}");
+        assert!(matches!(why(text), ExchangeError::NotAShelf(_)), "{text}");
     }
     let mut file: Value = serde_json::from_str(&to_text(&with(&[set("Wide", "37/13"), set("Bad", "36/14")]), "", "").0).unwrap();
     file["entries"][1]["gear_1"] = json!("37/5");

@@ -119,7 +119,7 @@ fn the_table_is_whole() {
 fn a_broken_table_says_why() {
     use layshaft::faults::Texts;
     let broken = |change: fn(Texts<'static>) -> Texts<'static>| Table::read(change(Texts::BUILT_IN)).unwrap_err();
-    assert_eq!(broken(|texts| Texts { tests: "", ..texts }), TableError::Empty { table: "tests" });
+    assert_eq!(broken(|texts| Texts { tests: "", ..texts }), TableError::Empty("tests"));
     let cells = broken(|texts| Texts { conditions: "condition;group;pick;said\ng1;gear;many", ..texts });
     assert_eq!(cells.what(), "line 2 (conditions) has not as many cells as its head");
     let unknown = broken(|texts| Texts { conditions: "condition;group;pick;said\ng1;gear;all;1st", ..texts });

@@ -55,14 +55,14 @@ pub(crate) fn figure(table: &Table, given: &Given, wish: &Wish, [set, axle, tyre
     let (set, axle, tyre) = (&table.sets[set], &table.axles[axle], &table.tyres[tyre]);
     let behind = axle.ratio * given.stages.at_rest;
     match wish.measure {
-        Measure::CruiseRpm { speed } => speed.value * 60.0 / tyre.circumference_m * behind * set.ratios.last().unwrap(),
+        Measure::CruiseRpm(speed) => speed.value * 60.0 / tyre.circumference_m * behind * set.ratios.last().unwrap(),
         Measure::FirstOverall => set.ratios[0] * behind,
         Measure::LargestDrop => set.ratios.windows(2).map(|two| 1.0 - two[1] / two[0]).fold(0.0, f64::max),
         Measure::Landing => {
             let lowest = set.ratios.windows(2).map(|two| two[1] / two[0]).fold(1.0, f64::min);
             given.shift.map_or(f64::NAN, in_rpm) * lowest
         }
-        Measure::SpeedAtShift { gear } => gear
+        Measure::SpeedAtShift(gear) => gear
             .of(&set.ratios)
             .map_or(f64::NAN, |ratio| given.shift.map_or(f64::NAN, in_rpm) / 60.0 * tyre.circumference_m / (ratio * behind)),
         Measure::TyreDiameter => tyre.diameter_m,
@@ -73,7 +73,7 @@ pub(crate) fn figure(table: &Table, given: &Given, wish: &Wish, [set, axle, tyre
         Measure::OtherAxle => f64::from(u8::from(!axle.is_fitted)),
         Measure::OtherTyre => f64::from(u8::from(tyre.place.is_some())),
         Measure::OtherEnd { two_shafts } => f64::from(u8::from((set.layout == layshaft::gearing::Layout::TwoShaft) != two_shafts)),
-        Measure::OtherLayout { layout } => f64::from(u8::from(set.layout != layout)),
+        Measure::OtherLayout(layout) => f64::from(u8::from(set.layout != layout)),
         Measure::Speedometer => {
             let wanted = given.dial.unwrap().constant().value * tyre.circumference_m / given.turns_at_take_off(axle.ratio);
             let errors = table.pairs[set.housing].sorted.iter().map(|pair| f64::from(pair.drive) / f64::from(pair.driven) / wanted - 1.0);

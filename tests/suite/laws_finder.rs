@@ -59,10 +59,10 @@ fn any_table() -> impl Strategy<Value = Table> {
 
 fn any_wish() -> impl Strategy<Value = Wish> {
     let measure = prop_oneof![
-        3 => (20.0..40.0_f64).prop_map(|speed| (Measure::CruiseRpm { speed: metres_per_second(speed) }, 3_000.0, 800.0)),
+        3 => (20.0..40.0_f64).prop_map(|speed| (Measure::CruiseRpm(metres_per_second(speed)), 3_000.0, 800.0)),
         2 => Just((Measure::FirstOverall, 11.0, 4.0)),
         2 => Just((Measure::LargestDrop, 0.3, 0.15)),
-        1 => (1..7_usize).prop_map(|gear| (Measure::SpeedAtShift { gear: nth(gear) }, 25.0, 15.0)),
+        1 => (1..7_usize).prop_map(|gear| (Measure::SpeedAtShift(nth(gear)), 25.0, 15.0)),
         1 => Just((Measure::Landing, 4_200.0, 700.0)),
         2 => Just((Measure::Speedometer, 0.0, 0.08)),
         1 => Just((Measure::TyreDiameter, 0.62, 0.1)),
@@ -85,7 +85,7 @@ fn any_wish() -> impl Strategy<Value = Wish> {
             .prop_map(|measure| (measure, f64::NEG_INFINITY, 0.0)),
         1 => (1..3_u8).prop_map(|most| (Measure::PartsChanged, f64::NEG_INFINITY, f64::from(most))),
         1 => any::<bool>().prop_map(|two_shafts| (Measure::OtherEnd { two_shafts }, f64::NEG_INFINITY, 0.0)),
-        1 => Just((Measure::OtherLayout { layout: Layout::InputReduced }, f64::NEG_INFINITY, 0.0)),
+        1 => Just((Measure::OtherLayout(Layout::InputReduced), f64::NEG_INFINITY, 0.0)),
     ];
     (flags, 0..4_u8, 1..=10_u8).prop_map(|((measure, least, greatest), must, weight)| {
         if must == 0 { Wish::must(measure, least, greatest) } else { Wish::prefer(measure, least, greatest, f64::from(weight)) }

@@ -93,9 +93,9 @@ fn parts_that_make_no_gearbox() {
     let new = |layout, constant, gears| Gearbox::new(layout, constant, gears, None).map(|_| ());
     assert_eq!(new(Layout::InputReduced, None, gears()), Err(GearboxError::NoConstantPair));
     assert_eq!(new(Layout::TwoShaft, Some(pair(20, 30)), gears()), Err(GearboxError::NeedlessConstantPair));
-    assert_eq!(new(Layout::TwoShaft, None, gears()), Err(GearboxError::DirectInTwoShaft { gear: nth(2) }));
-    assert_eq!(new(Layout::OutputReduced, Some(pair(20, 30)), vec![]), Err(GearboxError::GearCount { given: 0 }));
-    assert_eq!(new(Layout::OutputReduced, Some(pair(20, 30)), vec![Gear::Direct; 9]), Err(GearboxError::GearCount { given: 9 }));
+    assert_eq!(new(Layout::TwoShaft, None, gears()), Err(GearboxError::DirectInTwoShaft(nth(2))));
+    assert_eq!(new(Layout::OutputReduced, Some(pair(20, 30)), vec![]), Err(GearboxError::GearCount(0)));
+    assert_eq!(new(Layout::OutputReduced, Some(pair(20, 30)), vec![Gear::Direct; 9]), Err(GearboxError::GearCount(9)));
     assert_eq!((Teeth::new(7), Teeth::new(151)), (None, None));
 }
 

@@ -18,9 +18,10 @@ fn arrangement() -> impl Strategy<Value = (Gearbox, Arrangement)> {
     (gearbox(), proptest::collection::vec(any::<bool>(), 8), any::<bool>()).prop_map(|(gearbox, loose, constant)| {
         let sides = loose.into_iter().map(|driver| if driver { Side::Driver } else { Side::Driven });
         let reverse = if constant { ReverseMesh::Constant } else { ReverseMesh::Sliding };
-        let arrangement =
+        let mut arrangement =
             GearNumber::lowest(8).zip(sides).fold(Arrangement::usual(&gearbox), |all, (gear, side)| all.with_loose(gear, side));
-        (gearbox, arrangement.with_reverse(reverse))
+        arrangement.reverse = reverse;
+        (gearbox, arrangement)
     })
 }
 
@@ -168,7 +169,8 @@ fn reverse_idler_by_hand() {
     assert!(idler(&sliding, Selected::Gear(nth(1))).abs() < 1e-9);
     // Countershaft 4,000 · 20/40 = 2,000 backwards, idler 2,000 · 18/20 = 1,800 forwards.
     assert!((idler(&sliding, Selected::Reverse) - 1_800.0).abs() < 1e-9);
-    let constant = sliding.with_reverse(ReverseMesh::Constant);
+    let mut constant = sliding;
+    constant.reverse = ReverseMesh::Constant;
     assert!((idler(&constant, Selected::Gear(nth(1))) - 1_800.0).abs() < 1e-9);
     let turning = Turning::new(&gearbox, &constant, Selected::Gear(nth(1))).unwrap();
     let driven = turning.part(Part::ReverseDriven).unwrap();

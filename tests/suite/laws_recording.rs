@@ -41,7 +41,7 @@ fn what_tells_nothing_is_refused() {
     let clipped: Vec<f32> = tone(100.0, 2.0, 6.0, RATE).into_iter().map(|sample| sample.clamp(-1.0, 1.0)).collect();
     assert!(refused(&clipped, RATE).starts_with("the recording is clipped"));
     assert!(Clip::new(&tone(100.0, 0.5, 6.0, RATE), RATE).is_ok());
-    assert_eq!(Clip::new(&tone(100.0, 0.5, 1.0, RATE), RATE), Err(ClipError::TooShort { seconds: 1.0 }));
+    assert_eq!(Clip::new(&tone(100.0, 0.5, 1.0, RATE), RATE), Err(ClipError::TooShort(1.0)));
 }
 
 /// A tone of 1 kHz comes through from 48 to 12 kHz, one of 9 kHz, which would fold down to 3, does not.

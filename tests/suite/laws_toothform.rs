@@ -52,7 +52,7 @@ proptest! {
             let degrees = |angle| unit::DEGREE.number(angle);
             let module = gear.cut.normal_module();
             prop_assert!(near(degrees(print::helix_of_lead(gear.teeth, module, lead).unwrap()), degrees(gear.cut.helix())));
-            let shown = print::of_tips(&gear, tip);
+            let shown = gear.helix_at(tip);
             prop_assert!(near(degrees(print::helix_of_print(gear.teeth, module, shown, tip).unwrap()), degrees(gear.cut.helix())));
         }
     }
@@ -108,7 +108,7 @@ proptest! {
         let readings = Readings {
             over_tips: Some(across::over_tips(&gear, tip, None)),
             spans: [Some(span::over_teeth(&gear, over)), Some(span::over_teeth(&gear, over + 1))],
-            print: (helix > 0).then(|| print::of_tips(&gear, tip)),
+            print: (helix > 0).then(|| gear.helix_at(tip)),
             ..Readings::of(gear.teeth)
         };
         let found = search(&readings);

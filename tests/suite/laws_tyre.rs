@@ -102,7 +102,7 @@ proptest! {
                 prop_assert_eq!(loose.size(), Some(&size), "{}", written);
             }
             // Some letter sizes have no known dimensions, some rims are larger than the tyre: both are read and refused by name.
-            Err(tyre::TyreError::UnknownLetter { size } | tyre::TyreError::RimTooLarge { size }) => prop_assert_eq!(size, written),
+            Err(tyre::TyreError::UnknownLetter(size) | tyre::TyreError::RimTooLarge(size)) => prop_assert_eq!(size, written),
             Err(error) => prop_assert!(false, "{}: {}", written, error.what()),
         }
     }

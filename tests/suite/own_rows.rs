@@ -101,7 +101,7 @@ fn a_broken_row_is_said_by_its_line_and_the_rest_is_kept() {
     let commas = rows().replace("Car level, plug", "Car level: plug").replace(';', ",");
     assert_eq!((OwnRows::read(&commas).taken, told(&commas)), (3, Vec::new()));
     let many = format!("{TESTS}\n") + &"x\n".repeat(3_000);
-    assert_eq!(OwnRows::read(&many).problems.first(), Some(&TableError::TooMany { most: 2_000 }));
+    assert_eq!(OwnRows::read(&many).problems.first(), Some(&TableError::TooMany(2_000)));
 }
 
 /// The example as it stands is read and adds nothing; its rows made one's own are good ones.

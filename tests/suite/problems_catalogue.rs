@@ -117,7 +117,7 @@ fn bytes_become_text_or_a_sentence() {
     let wide: Vec<u8> = [0xff, 0xfe].into_iter().chain("drive\n43/11".encode_utf16().flat_map(u16::to_le_bytes)).collect();
     assert_eq!(file::text(&wide).as_deref(), Ok("drive\n43/11"));
     assert_eq!(file::text(&[0x43, 0xe9, 0x0a]), Err(FileError::NotText));
-    assert_eq!(file::text(&vec![b'x'; file::LARGEST + 1]), Err(FileError::TooLarge { bytes: file::LARGEST + 1 }));
+    assert_eq!(file::text(&vec![b'x'; file::LARGEST + 1]), Err(FileError::TooLarge(file::LARGEST + 1)));
 }
 
 #[test]

@@ -86,12 +86,12 @@ fn typed_ranges_mean_what_they_say() {
     let gear = Wish { at: Typed::new("2", System::Inch), ..wish(WishKind::SpeedAtShift, "60", "") };
     let quarter = Wish { at: Typed::new("402", System::Inch), ..wish(WishKind::TimeOverDistance, "", "18") };
     let read = asked(vec![metric, drop, gear, quarter]);
-    let Measure::CruiseRpm { speed } = read.wishes[0].measure else { panic!("another wish") };
+    let Measure::CruiseRpm(speed) = read.wishes[0].measure else { panic!("another wish") };
     assert!((speed.value - 110.0 / 3.6).abs() < 1e-9);
     assert!((read.wishes[0].least - 2_800.0).abs() < 1e-9 && (read.wishes[0].greatest - 3_200.0).abs() < 1e-9);
     assert_eq!(read.wishes[1], Ready::prefer(Measure::LargestDrop, f64::NEG_INFINITY, 0.3, 5.0));
     // 60 mph is 26.8224 m/s exactly; the second gear is counted from 0.
-    assert_eq!(read.wishes[2].measure, Measure::SpeedAtShift { gear: nth(2) });
+    assert_eq!(read.wishes[2].measure, Measure::SpeedAtShift(nth(2)));
     assert!((read.wishes[2].least - 26.8224).abs() < 1e-9);
     assert_eq!(read.problems.len(), 1, "a time needs an engine: {:?}", read.problems);
 }

@@ -37,7 +37,7 @@ fn input_shaft_of_another_set() {
     let mixed = mix(&mixture).unwrap();
     assert_eq!(mixed.gearbox.ratio(nth(1)), Some(Ratio::new(185, 81)));
     let constant = mixed.pairs.first().unwrap();
-    assert_eq!((constant.place, constant.fit), (Place::Constant, Fit::WithShift { teeth: 2 }));
+    assert_eq!((constant.place, constant.fit), (Place::Constant, Fit::WithShift(2)));
     assert!(mixed.can_mesh() && mixed.pairs.iter().skip(1).all(|pair| pair.fit == Fit::Shares));
 }
 
@@ -48,7 +48,7 @@ fn mainshaft_gear_of_a_larger_box_cannot_mesh() {
     let gears = [cluster, donor("long", &long), cluster, cluster];
     let mixed = mix(&Mixture { constant: cluster, cluster, gears: &gears, sum: None, centre: None }).unwrap();
     let second = mixed.pairs.get(2).unwrap();
-    assert_eq!(second.fit, Fit::Apart { teeth: 3 });
+    assert_eq!(second.fit, Fit::Apart(3));
     assert!(!mixed.can_mesh());
     assert_eq!(second.what(), "the 2nd pair 23 and 35 sums to 58 and cannot mesh where the case takes 55");
     assert_eq!(second.what_to_do(), "the 23-tooth gear wants a partner of 32 teeth");
@@ -70,7 +70,7 @@ fn geometry_decides_where_it_is_known() {
     assert!(same.shift_sum.unwrap().abs() < 1e-9);
     // 57 teeth squeezed onto 68.75 mm: y = −1, Σx about −0.86 by ISO 21771.
     let squeezed = with(Donor { cut: cut(2.5), ..donor("close", &close) }, 68.75);
-    assert_eq!(squeezed.fit, Fit::WithShift { teeth: 2 });
+    assert_eq!(squeezed.fit, Fit::WithShift(2));
     assert!((squeezed.shift_sum.unwrap() + 0.86).abs() < 0.02, "{squeezed:?}");
     assert_eq!(with(Donor { cut: cut(2.75), ..donor("close", &close) }, 68.75).fit, Fit::DifferentCut);
     assert_eq!(with(cluster, 90.0).fit, Fit::WrongCentre);
@@ -99,20 +99,15 @@ fn two_shaft_mixture() {
     let (cluster, line) = (donor("one", &one), donor("other", &other));
     let mixed = mix(&Mixture { constant: line, cluster, gears: &[line, line], sum: Some(50), centre: None }).unwrap();
     assert_eq!(mixed.gearbox.ratios(), [Ratio::new(-39, 12), Ratio::new(-32, 19)]);
-    assert_eq!(mixed.pairs.iter().map(|pair| pair.fit).collect::<Vec<_>>(), [Fit::WithShift { teeth: 1 }; 2]);
+    assert_eq!(mixed.pairs.iter().map(|pair| pair.fit).collect::<Vec<_>>(), [Fit::WithShift(1); 2]);
 }
 
 /// No gear has 45 − 40 = 5 teeth, nor 30 − 40.
 #[test]
 fn a_partner_that_no_gear_can_be_is_not_named() {
     let mesh = layshaft::gearing::Mesh::new(40, 20).unwrap();
-    let pair = |wanted_sum| Pair {
-        place: Place::Gear(nth(1)),
-        mesh,
-        fit: Fit::Apart { teeth: 60 - i32::from(wanted_sum) },
-        shift_sum: None,
-        wanted_sum,
-    };
+    let pair =
+        |wanted_sum| Pair { place: Place::Gear(nth(1)), mesh, fit: Fit::Apart(60 - i32::from(wanted_sum)), shift_sum: None, wanted_sum };
     for (wanted_sum, says) in [
         (55, "the 40-tooth gear wants a partner of 15 teeth"),
         (45, "take both gears of the pair from one set"),

@@ -170,7 +170,7 @@ fn published_ladders() {
         5.6034,
         &[1.6582, 1.5806, 1.6533, 1.2931],
         &[3_618.0, 3_796.0, 3_629.0, 4_640.0],
-        Character::Uneven { gear: nth(3) },
+        Character::Uneven(nth(3)),
     );
     // Teaching notes on a six-speed box (read; approximate by their own words): the last step grows.
     ladder(
@@ -178,7 +178,7 @@ fn published_ladders() {
         5.3846,
         &[1.75, 1.4286, 1.4, 1.1765, 1.3077],
         &[3_429.0, 4_200.0, 4_286.0, 5_100.0, 4_588.0],
-        Character::Uneven { gear: nth(5) },
+        Character::Uneven(nth(5)),
     );
     // Gillespie, Fundamentals of Vehicle Dynamics, ch. 2, example 1 (from memory).
     ladder(
@@ -210,7 +210,7 @@ fn ladders_by_rule() {
     assert_eq!(character(&[3.4, 2.055_543, 1.366_995, 1.0]), Character::Progressive);
     assert_eq!(character(&[3.8, 2.361_251, 1.584_617, 1.148_498, 0.899_001, 0.76]), Character::Progressive);
     assert_eq!(character(&[4.0, 2.0, 1.333_333, 1.0, 0.8]), Character::Progressive);
-    assert_eq!(character(&[4.0, 3.2, 2.4, 1.6, 0.8]), Character::Uneven { gear: nth(2) });
-    assert_eq!(character(&[4.0, 2.0, 2.0, 1.0]), Character::Inverted { gear: nth(2) });
+    assert_eq!(character(&[4.0, 3.2, 2.4, 1.6, 0.8]), Character::Uneven(nth(2)));
+    assert_eq!(character(&[4.0, 2.0, 2.0, 1.0]), Character::Inverted(nth(2)));
     assert_eq!(character(&[4.0, 2.0]), Character::Short);
 }

@@ -59,7 +59,7 @@ fn thirteen_tooth_drive() {
     near(in_per_mile(fitted.shaft), 2032.1, 0.5);
     near(fitted.driven_wanted(), 26.4, 0.05);
     // Computed: per km 1262.7, at 1,000 rev/km 16.415 teeth.
-    let metric = Speedometer { dial: Dial::Cable { constant: per_km(1_000.0) }, ..fitted };
+    let metric = Speedometer { dial: Dial::Cable(per_km(1_000.0)), ..fitted };
     near(unit::TURNS_KM.number(metric.shaft), 1262.7, 0.3);
     near(metric.driven_wanted(), 16.415, 0.005);
     // The 3.05 factor against the page's 0.97 is under 0.1 %.

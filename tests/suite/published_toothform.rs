@@ -117,7 +117,7 @@ fn over_pins_and_balls() {
 #[test]
 fn the_tips_print_another_helix() {
     let shop = gear(2.5, 24, 20.0, 19.5, 0.0);
-    is("print", unit::DEGREE.number(print::of_tips(&shop, shop.tip_diameter())), 20.903_647, 1e-6);
+    is("print", unit::DEGREE.number(shop.helix_at(shop.tip_diameter())), 20.903_647, 1e-6);
     mm("lead", shop.lead().unwrap(), 564.684_499);
     let back = print::helix_of_print(shop.teeth, millimetres(2.5), unit::DEGREE.of(20.903_647), shop.tip_diameter()).unwrap();
     is("back", unit::DEGREE.number(back), 19.5, 1e-6);

@@ -164,5 +164,5 @@ fn texts_that_are_no_number() {
         assert!(matches!(found, Err(UnitError::NotANumber { .. })), "{text}: {found:?}");
     }
     assert!(matches!(read::<Length>("3 furlongs", System::Inch, &anything()), Err(UnitError::UnknownUnit { .. })));
-    assert!(matches!(read::<Length>(" \u{a0} ", System::Inch, &anything()), Err(UnitError::Blank { .. })));
+    assert!(matches!(read::<Length>(" \u{a0} ", System::Inch, &anything()), Err(UnitError::Blank(_))));
 }

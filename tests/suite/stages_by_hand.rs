@@ -110,7 +110,7 @@ fn the_finder_counts_an_overdrive() {
         job
     };
     let speed = metres_per_second(100.0 / 3.6);
-    let measures = [Measure::CruiseRpm { speed }, Measure::FirstOverall, Measure::TopSpeed, Measure::TimeToSpeed { speed }];
+    let measures = [Measure::CruiseRpm(speed), Measure::FirstOverall, Measure::TopSpeed, Measure::TimeToSpeed(speed)];
     let wishes = measures.map(|measure| Wish::prefer(measure, 0.0, 1.0, 1.0));
     let set =
         SetRow { place: Some(0), ratios: vec![3.2, 2.1, 1.4, 1.0], meshes: vec![1; 4], layout: Layout::TwoShaft, ..SetRow::default() };

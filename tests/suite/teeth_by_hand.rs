@@ -112,8 +112,8 @@ fn hands_and_faces_of_pairs_are_read() {
     assert!(pairs[1].module.is_some_and(|module| (module - millimetres(25.4 / 8.0)).abs() < millimetres(1e-9)));
     assert_eq!((pairs[2].face, pairs[2].helix), (Some(millimetres(15.0)), Some(unit::DEGREE.of(20.0))));
     assert!(pairs[3].face.is_some_and(|face| (face - millimetres(19.05)).abs() < millimetres(1e-9)) && pairs[3].driver_shift == Some(0.2));
-    assert_eq!(read("2nd face"), Err(PairCutError::Face { text: String::new() }));
-    assert_eq!(read("2nd face 900 mm"), Err(PairCutError::Face { text: "900 mm".into() }));
+    assert_eq!(read("2nd face"), Err(PairCutError::Face(String::new())));
+    assert_eq!(read("2nd face 900 mm"), Err(PairCutError::Face("900 mm".into())));
 }
 
 /// Ball in front, roller behind, 200 mm apart; the input pair 20 mm behind the front one.
@@ -183,18 +183,18 @@ fn bearings_and_places_are_read() {
     assert!((inch[0].at - millimetres(12.7)).abs() < millimetres(1e-9) && inch[1].rolling == Rolling::Rollers);
     assert_eq!(along::read_bearings(" ", System::Metric), Ok(None));
     for (text, why) in [
-        ("0 28 kN ball", AlongError::NotTwo { many: 1 }),
+        ("0 28 kN ball", AlongError::NotTwo(1)),
         ("0 28 kN ball; 0 24 kN ball", AlongError::OnePlace),
-        ("0 28 kN; 175 24 kN ball", AlongError::NoBearing { text: "0 28 kN".into() }),
-        ("ball; 175 24 kN ball", AlongError::NoBearing { text: "ball".into() }),
-        ("0 28 kN ball; far 24 kN ball", AlongError::Place { text: "far".into() }),
+        ("0 28 kN; 175 24 kN ball", AlongError::NoBearing("0 28 kN".into())),
+        ("ball; 175 24 kN ball", AlongError::NoBearing("ball".into())),
+        ("0 28 kN ball; far 24 kN ball", AlongError::Place("far".into())),
     ] {
         assert_eq!(along::read_bearings(text, System::Metric), Err(why), "{text}");
     }
     let places = along::read_places("input 22; 2nd: 110 mm; 1 150", System::Metric, 4).unwrap();
     assert_eq!(places.iter().map(|place| place.0).collect::<Vec<_>>(), [PairAt::Constant, PairAt::Gear(nth(2)), PairAt::Gear(nth(1))]);
-    assert_eq!(along::read_places("6th 30", System::Metric, 4), Err(AlongError::NoGear { text: "6th 30".into() }));
-    assert_eq!(along::read_places("1st", System::Metric, 4), Err(AlongError::Place { text: String::new() }));
+    assert_eq!(along::read_places("6th 30", System::Metric, 4), Err(AlongError::NoGear("6th 30".into())));
+    assert_eq!(along::read_places("1st", System::Metric, 4), Err(AlongError::Place(String::new())));
 }
 
 /// The mainshaft in the input gear at 50 mm and in the case at 210 mm, 1st at 160 mm: driven, it is pushed round by 5,333.3 N and apart by

@@ -78,5 +78,5 @@ fn what_cannot_be_used_is_said_and_kept() {
     assert!(problems("[ ] left boot | got 3 mm")[0].contains("“left boot” is no part of this list: it is kept, and not judged"));
     assert!(problems(&line("fork", "2 N·m"))[0].contains("cannot be held against"));
     assert!(problems(&line("fork", "loose"))[0].contains("is not a reading"));
-    assert_eq!(Wear::read("").unwrap_err(), TableError::Empty { table: "worn parts" });
+    assert_eq!(Wear::read("").unwrap_err(), TableError::Empty("worn parts"));
 }

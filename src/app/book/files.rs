@@ -67,7 +67,7 @@ fn take_file(state: State, plan: RwSignal<Option<RestorePlan>>, event: &web_sys:
     let Some(file) = input.files().and_then(|files| files.get(0)) else { return };
     // Far above any book; a film picked by mistake is not read into memory.
     if file.size() > 1.1 * limit() {
-        refuse(state, &file.name(), &FileError::TooLong { bytes: size_in_bytes(&file) });
+        refuse(state, &file.name(), &FileError::TooLong(size_in_bytes(&file)));
         input.set_value("");
         return;
     }
@@ -76,7 +76,7 @@ fn take_file(state: State, plan: RwSignal<Option<RestorePlan>>, event: &web_sys:
         let text = JsFuture::from(read).await.ok().and_then(|text| text.as_string());
         // The same file can be chosen again.
         input.set_value("");
-        match text.ok_or_else(|| FileError::NotAJob { detail: "it cannot be read".into() }).and_then(|text| incoming::read(&text)) {
+        match text.ok_or_else(|| FileError::NotAJob("it cannot be read".into())).and_then(|text| incoming::read(&text)) {
             Ok(Incoming::Job(job)) => {
                 let title = job.title.clone();
                 state.begin(*job);

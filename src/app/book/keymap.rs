@@ -16,7 +16,6 @@ const KEYS: [(&str, &str); 11] = [
     ("Home, End", "in a picture: its first or last point"),
 ];
 
-/// The list of keys.
 #[component]
 pub(super) fn Keymap() -> impl IntoView {
     let line = |(keys, does): (&'static str, &'static str)| view! { <div><dt><kbd>{keys}</kbd></dt><dd>{does}</dd></div> };

@@ -21,30 +21,24 @@ use super::device;
 use super::parts::DESK;
 use super::state::State;
 
-/// The panels, one of which may be open.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Panel {
-    /// What the shop notes about the open job.
-    Details,
-    /// The open job as a link or a file.
-    Send,
-    /// What is printed.
-    Print,
-    /// The keys.
-    Keys,
+worded! {
+    /// The panels, one of which may be open.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+    pub enum Panel {
+        /// What the shop notes about the open job.
+        Details => "details";
+        /// The open job as a link or a file.
+        Send => "send";
+        /// What is printed.
+        Print => "printing";
+        /// The keys.
+        Keys => "keymap";
+    }
+    /// The panel's name on the page.
+    pub fn name;
 }
 
 impl Panel {
-    /// The panel's name on the page.
-    pub fn name(self) -> &'static str {
-        match self {
-            Self::Details => "details",
-            Self::Send => "send",
-            Self::Print => "printing",
-            Self::Keys => "keymap",
-        }
-    }
-
     /// The button of the menu that leads to the panel: the act itself is gone with the menu.
     fn menu(self) -> &'static str {
         match self {

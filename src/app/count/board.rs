@@ -26,7 +26,6 @@ enum Drag {
     Size,
 }
 
-/// The picture.
 pub(super) fn view(eye: Eye) -> AnyView {
     let canvas = NodeRef::<Canvas>::new();
     let drag = RwSignal::new(None::<Drag>);

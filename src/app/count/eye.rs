@@ -36,7 +36,6 @@ enum Placing {
     Placed,
 }
 
-/// The eye of the page.
 #[derive(Clone, Copy)]
 pub(super) struct Eye {
     pub(super) picture: RwSignal<Option<Seen>, LocalStorage>,
@@ -106,7 +105,6 @@ impl Eye {
         self.refused.set(Some(why));
     }
 
-    /// Closes the picture.
     pub(super) fn forget(self) {
         self.picture.set(None);
         self.earlier.set(None);

@@ -11,7 +11,6 @@ use crate::job::inputs::wishes::Ends;
 use crate::job::wishes::MOST_WISHES;
 use crate::job::{Field, Layout, Wish, WishKind, WishText};
 
-/// The list of wishes.
 pub(super) fn list() -> impl IntoView {
     let state = State::here();
     let keys = move || state.job.with(|job| job.wishes.rows.iter().map(|wish| wish.kind).enumerate().collect::<Vec<_>>());

@@ -38,13 +38,13 @@ pub fn read(id: &str) -> Result<Option<Record>, Unreadable> {
     let Some(text) = store::read(&format!("{RECORD}{id}")) else { return Ok(None) };
     match Record::from_text(&text) {
         Ok(record) if record.head.id.as_str() == id => Ok(Some(record)),
-        Ok(_) => Err(unreadable(id, text, &FileError::NotAJob { detail: "it stands under another job's name".into() })),
+        Ok(_) => Err(unreadable(id, text, &FileError::NotAJob("it stands under another job's name".into()))),
         Err(why) => Err(unreadable(id, text, &why)),
     }
 }
 
 fn unreadable(id: &str, text: String, why: &FileError) -> Unreadable {
-    Unreadable { name: id.to_owned(), text, why: why.what(), is_newer: matches!(why, FileError::Newer { .. }) }
+    Unreadable { name: id.to_owned(), text, why: why.what(), is_newer: matches!(why, FileError::Newer(_)) }
 }
 
 /// Every record, and what cannot be opened.

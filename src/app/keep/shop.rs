@@ -21,8 +21,8 @@ pub async fn open(notices: &mut Vec<Notice>) -> Catalogue {
         Err(why) => why,
     };
     notices.push(match why {
-        SavedError::Newer { .. } => Notice::catalogue_newer(&why, text),
-        SavedError::NotEntries { .. } => {
+        SavedError::Newer(_) => Notice::catalogue_newer(&why, text),
+        SavedError::NotEntries(_) => {
             set_aside(&text);
             let is_aside = store::settled().await.is_ok();
             if !is_aside {
@@ -99,7 +99,7 @@ fn joined(last: StoredValue<Catalogue>, ours: &Catalogue) -> Result<Catalogue, S
     let kept = store::read(CATALOGUE);
     let all = last.with_value(|last| saved::together(kept.as_deref(), last, ours));
     match (all, kept) {
-        (Err(SavedError::NotEntries { .. }), Some(text)) => {
+        (Err(SavedError::NotEntries(_)), Some(text)) => {
             set_aside(&text);
             Ok(ours.clone())
         }

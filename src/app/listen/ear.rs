@@ -43,7 +43,6 @@ pub(super) enum View {
     OverTime,
 }
 
-/// The ear of the page.
 #[derive(Clone, Copy)]
 pub(super) struct Ear {
     pub(super) doing: RwSignal<Doing>,
@@ -151,7 +150,6 @@ impl Ear {
         self.doing.set(Doing::Refused(sentence));
     }
 
-    /// Forgets the recording.
     pub(super) fn forget(self) {
         self.doing.set(Doing::Nothing);
         self.intake.begin(0, || None);

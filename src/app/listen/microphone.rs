@@ -23,10 +23,7 @@ thread_local! {
 
 /// Begins to record, once the browser lets it.
 pub(super) fn record(ear: Ear) {
-    let devices = web_sys::window().map(|window| window.navigator()).filter(|navigator| {
-        // Pages without a secure origin have no microphone.
-        js_sys::Reflect::get(navigator, &JsValue::from_str("mediaDevices")).is_ok_and(|devices| devices.is_object())
-    });
+    let devices = web_sys::window().map(|window| window.navigator()).filter(|navigator| device::has(navigator, "mediaDevices"));
     let asked = devices.and_then(|navigator| navigator.media_devices().ok()).and_then(|devices| {
         let wishes = web_sys::MediaStreamConstraints::new();
         let track = web_sys::MediaTrackConstraints::new();

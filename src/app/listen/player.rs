@@ -9,7 +9,6 @@ const LOUD: f32 = 0.08;
 /// How fast it comes and goes, in seconds, so that it does not click.
 const SOFTLY: f64 = 0.02;
 
-/// What plays.
 #[derive(Clone, Copy)]
 pub(super) struct Player {
     /// The frequency that is played, in Hz; none while it is silent.

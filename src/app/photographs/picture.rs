@@ -38,13 +38,11 @@ pub(super) async fn jpeg(file: &web_sys::Blob) -> Option<web_sys::Blob> {
     JsFuture::from(packed).await.ok()?.dyn_into().ok()
 }
 
-/// The bytes of a photograph.
 pub(super) async fn bytes(picture: &web_sys::Blob) -> Option<Vec<u8>> {
     let bytes = JsFuture::from(picture.array_buffer()).await.ok()?;
     Some(js_sys::Uint8Array::new(&bytes).to_vec())
 }
 
-/// A photograph of bytes.
 pub(super) fn of_bytes(bytes: &[u8]) -> Option<web_sys::Blob> {
     let options = web_sys::BlobPropertyBag::new();
     options.set_type("image/jpeg");

@@ -27,7 +27,6 @@ pub(super) fn record(state: State) -> AnyView {
     of_bench(state, "The sheet that goes with the box", "Nothing is recorded of this build yet.", |section| section.id == RECORD)
 }
 
-/// All of the bench.
 pub(super) fn bench(state: State) -> AnyView {
     of_bench(state, "Bench", "Nothing was counted or measured at the bench in this job.", |section| section.place == Place::Bench)
 }

@@ -20,51 +20,33 @@ use super::parts::PAPER;
 use super::state::State;
 use crate::questions::customer::USUAL_CAUTION;
 
-/// Which pages are printed.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Printed {
-    /// The customer's page.
-    #[default]
-    Customer,
-    /// The setups side by side, in short.
-    Comparison,
-    /// What was found and measured at the bench.
-    Bench,
-    /// The build record alone, as the sheet that goes with the box.
-    Record,
-    /// The tag that is tied to the finished box.
-    Tag,
-    /// All of it with every figure, but the tag; the build record stands in the bench’s pages.
-    Everything,
+worded! {
+    /// Which pages are printed.
+    #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+    pub enum Printed {
+        /// The customer's page.
+        #[default]
+        Customer => "Customer’s page", "";
+        /// The setups side by side, in short.
+        Comparison => "Comparison", "comparison";
+        /// What was found and measured at the bench.
+        Bench => "Bench", "bench";
+        /// The build record alone, as the sheet that goes with the box.
+        Record => "Build record", "record";
+        /// The tag that is tied to the finished box.
+        Tag => "Tag for the box", "tag";
+        /// All of it with every figure, but the tag; the build record stands in the bench’s pages.
+        Everything => "Everything", "everything";
+    }
+    /// What it is called.
+    pub fn words;
+    /// As it is kept on the device; blank for the usual one.
+    pub fn id;
 }
 
 impl Printed {
     /// Every choice, the usual one first.
     pub const ALL: [Self; 6] = [Self::Customer, Self::Comparison, Self::Bench, Self::Record, Self::Tag, Self::Everything];
-
-    /// What it is called.
-    pub fn words(self) -> &'static str {
-        match self {
-            Self::Customer => "Customer’s page",
-            Self::Comparison => "Comparison",
-            Self::Bench => "Bench",
-            Self::Record => "Build record",
-            Self::Tag => "Tag for the box",
-            Self::Everything => "Everything",
-        }
-    }
-
-    /// As it is kept on the device; blank for the usual one.
-    pub fn id(self) -> &'static str {
-        match self {
-            Self::Customer => "",
-            Self::Comparison => "comparison",
-            Self::Bench => "bench",
-            Self::Record => "record",
-            Self::Tag => "tag",
-            Self::Everything => "everything",
-        }
-    }
 
     /// What is kept under that text; the usual one under any other.
     pub fn read(text: &str) -> Self {

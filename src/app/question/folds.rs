@@ -11,7 +11,6 @@ use crate::app::state::State;
 use crate::questions::{self, Own, Question, Source};
 use crate::sheet::Row;
 
-/// The folds of the question of an id.
 pub(in crate::app) fn of(id: &str) -> AnyView {
     questions::of_id(id).map(folds).into_any()
 }

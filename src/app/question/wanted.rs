@@ -26,7 +26,6 @@ struct Found {
     is_refused: bool,
 }
 
-/// The card.
 pub(in crate::app) fn card(state: State, id: SetupId, key: String, cell: Memo<Option<Same<Cell>>>) -> AnyView {
     let of = key.clone();
     let unit = cell.with_untracked(|cell| cell.as_deref().and_then(|cell| figure::of_key(cell, &key)).map(|figure| figure.unit.clone()));

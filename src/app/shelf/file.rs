@@ -99,7 +99,7 @@ fn pasting(state: State, planned: Planned) -> impl IntoView {
 )]
 fn take(state: State, planned: Planned, file: &web_sys::File) {
     if file.size() > file::LARGEST as f64 {
-        planned.set(Some(refused(&FileError::TooLarge { bytes: file.size() as usize })));
+        planned.set(Some(refused(&FileError::TooLarge(file.size() as usize))));
         return;
     }
     let read = file.array_buffer();

@@ -23,7 +23,6 @@ use crate::problem::Problem;
 use crate::questions;
 use crate::units::System;
 
-/// The place.
 pub(super) fn place() -> AnyView {
     let state = State::here();
     view! {

@@ -2,7 +2,6 @@
 
 use super::Target;
 use crate::gearing::Layout;
-use crate::problem::Explain;
 use crate::units::limits::shown;
 
 /// What a gear set to be designed must keep to.
@@ -34,29 +33,14 @@ pub enum BriefError {
     },
     /// First is not lower than top.
     NotFalling,
-    /// A growth that turns the ladder over.
-    TurnsOver {
-        /// Each step over the next one above it, as typed.
-        growth: f64,
-    },
+    /// A growth that turns the ladder over: each step over the next one above it, as typed.
+    TurnsOver(f64),
 }
 
-impl Explain for BriefError {
-    fn what(&self) -> String {
-        match self {
-            Self::NoPair { sum, least, most } => format!("no two gears of {least} to {most} teeth add up to {sum}"),
-            Self::NotFalling => "the ratio of first is not above that of top".into(),
-            Self::TurnsOver { growth } => {
-                format!("with a growth of {} a higher gear would be lower than the one below it", shown(*growth))
-            }
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::NoPair { .. } => "change the tooth sum, or widen the limits".into(),
-            Self::NotFalling => "type a larger ratio for first, or a smaller one for top".into(),
-            Self::TurnsOver { .. } => "type a growth nearer 1, or fewer gears".into(),
-        }
-    }
+explain! { BriefError:
+    Self::NoPair { sum, least, most } => format!("no two gears of {least} to {most} teeth add up to {sum}"),
+        "change the tooth sum, or widen the limits";
+    Self::NotFalling => "the ratio of first is not above that of top", "type a larger ratio for first, or a smaller one for top";
+    Self::TurnsOver(growth) => format!("with a growth of {} a higher gear would be lower than the one below it", shown(*growth)),
+        "type a growth nearer 1, or fewer gears";
 }

@@ -9,7 +9,6 @@ use crate::finder::wish::{Measure, Wish};
 use uom::si::length::meter;
 use uom::si::linear_number_density::per_meter;
 
-/// A column of the tyres.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Column {
     /// Turns of the wheel a metre.
@@ -33,7 +32,6 @@ pub(super) struct Ends {
     pub(super) all: (f64, f64),
 }
 
-/// The tyres.
 #[derive(Clone, Debug)]
 pub(super) struct Tyres {
     pub(super) rows: Vec<TyreRow>,

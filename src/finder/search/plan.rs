@@ -93,20 +93,20 @@ fn figure(measure: Measure, table: &Table, steps: &[Steps], given: &Given) -> Fi
     let shift = given.shift.map_or(f64::NAN, in_rpm);
     let of = |value: &dyn Fn(&SetRow) -> f64| table.sets.iter().map(value).collect::<Vec<f64>>();
     match measure {
-        Measure::CruiseRpm { speed } => {
+        Measure::CruiseRpm(speed) => {
             let per_minute = 60.0 * given.stages.at_rest * speed.get::<meter_per_second>();
             let in_top = |steps: &Steps| steps.ratios.last().map_or(f64::NAN, |top| per_minute * top);
             Figure::TimesAxle(steps.iter().map(in_top).collect(), Column::Turns)
         }
         Measure::FirstOverall => Figure::SetTimesAxle(of(&|set| set.ratios.first().map_or(f64::NAN, |first| given.stages.at_rest * first))),
-        Measure::SpeedAtShift { gear } => {
+        Measure::SpeedAtShift(gear) => {
             let of_gear = |set: &SetRow| gear.of(&set.ratios).map_or(f64::NAN, |ratio| shift / 60.0 / (given.stages.at_rest * ratio));
             Figure::OverAxle(of(&of_gear), Column::Way)
         }
         Measure::LargestDrop => Figure::Set(of(&|set| largest_drop(&set.ratios))),
         Measure::Landing => Figure::Set(of(&|set| shift * (1.0 - largest_drop(&set.ratios)))),
         Measure::GearCount => Figure::Set(of(&|set| set.ratios.iter().map(|_| 1.0).sum())),
-        Measure::OtherLayout { layout } => Figure::Set(of(&|set| one_unless(set.layout == layout))),
+        Measure::OtherLayout(layout) => Figure::Set(of(&|set| one_unless(set.layout == layout))),
         Measure::OtherEnd { two_shafts } => Figure::Set(of(&|set| one_unless((set.layout == Layout::TwoShaft) == two_shafts))),
         Measure::OtherCase => Figure::Set(of(&|set| one_unless(given.case.as_ref().is_some_and(|case| fit(&set.case, case).goes_in())))),
         Measure::OtherGearSet => Figure::Set(of(&|set| one_unless(set.is_fitted))),
@@ -124,7 +124,7 @@ fn figure(measure: Measure, table: &Table, steps: &[Steps], given: &Given) -> Fi
         Measure::TyreDiameter => Figure::Tyre(Column::Diameter),
         Measure::OtherTyre => Figure::Tyre(Column::Other),
         Measure::Speedometer => Figure::Error,
-        Measure::StartGrade | Measure::TopSpeed | Measure::TimeToSpeed { .. } | Measure::TimeOverDistance { .. } => Figure::Engine(measure),
+        Measure::StartGrade | Measure::TopSpeed | Measure::TimeToSpeed(_) | Measure::TimeOverDistance(_) => Figure::Engine(measure),
     }
 }
 

@@ -45,7 +45,7 @@ impl Code {
     /// When it is no pair, or a letter or grade is not known here.
     pub fn read(text: &str) -> Result<Self, CodeError> {
         let text = text.trim();
-        let (first, second) = text.split_once(['/', '-']).ok_or_else(|| CodeError::NoPair { text: text.to_owned() })?;
+        let (first, second) = text.split_once(['/', '-']).ok_or_else(|| CodeError::NoPair(text.to_owned()))?;
         let is_swapped = first.trim().starts_with(char::is_lowercase) && second.trim().starts_with(char::is_uppercase);
         let (hole, shaft) = if is_swapped { (second, first) } else { (first, second) };
         Ok(Self { hole: Half::read(hole, true)?, shaft: Half::read(shaft, false)? })
@@ -91,8 +91,8 @@ impl Half {
     /// # Errors
     /// When there is no such field, or the size is beyond the tables here.
     pub fn field(&self, size: Length) -> Result<Field, CodeError> {
-        let step = Step::of(in_millimetres(size)).ok_or(CodeError::Beyond { most_mm: table::MOST_MM })?;
-        let none = || CodeError::NotAtThisSize { text: self.written() };
+        let step = Step::of(in_millimetres(size)).ok_or(CodeError::Beyond(table::MOST_MM))?;
+        let none = || CodeError::NotAtThisSize(self.written());
         let width = step.tolerance(self.grade).ok_or_else(none)?;
         let base = step.deviation(self.letter, self.grade).ok_or_else(none)?;
         let (lower, upper) = match (base, self.is_hole) {

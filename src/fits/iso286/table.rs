@@ -16,7 +16,8 @@ const STEPS: [f64; 10] = [3.0, 6.0, 10.0, 18.0, 30.0, 50.0, 80.0, 120.0, 180.0, 
 /// The steps that the deviations of c and of r to u divide further.
 const SUBSTEPS: [f64; 16] = [3.0, 6.0, 10.0, 18.0, 24.0, 30.0, 40.0, 50.0, 65.0, 80.0, 100.0, 120.0, 140.0, 160.0, 180.0, 250.0];
 
-/// Standard tolerances in µm, grades 3 to 12, a row a step. The formula is not the table: see [`tolerance_by_formula`].
+/// Standard tolerances in µm, grades 3 to 12, a row a step. The standard’s own formula is not the table, see the tests: that rounds some
+/// rows otherwise, and always holds.
 const TOLERANCES: [[f64; 10]; 10] = [
     [2.0, 3.0, 4.0, 6.0, 10.0, 14.0, 25.0, 40.0, 60.0, 100.0],
     [2.5, 4.0, 5.0, 8.0, 12.0, 18.0, 30.0, 48.0, 75.0, 120.0],
@@ -188,20 +189,4 @@ impl Step {
             _ => Some(-shaft_lower),
         }
     }
-
-    /// The geometric mean of the step's ends, in mm; the first begins at 1.
-    pub fn mean_mm(self) -> Option<f64> {
-        let before = self.step.checked_sub(1).and_then(|before| STEPS.get(before)).copied().unwrap_or(1.0);
-        Some((before * STEPS.get(self.step)?).sqrt())
-    }
-}
-
-/// The standard tolerance by the standard's own formula, before it is rounded, in µm: k·i with i = 0.45·∛D + 0.001·D, D the geometric mean
-/// of the step in mm; k is 7, 10, 16, 25, 40, 64, 100, 160 for grades 5 to 12.
-///
-/// The table rounds some rows otherwise and always holds before this: IT6 up to 6 mm, IT7 up to 3 and from 6 to 18 mm.
-pub fn tolerance_by_formula(step: Step, grade: usize) -> Option<f64> {
-    let multiple = [7.0, 10.0, 16.0, 25.0, 40.0, 64.0, 100.0, 160.0].get(grade.checked_sub(5)?).copied()?;
-    let mean = step.mean_mm()?;
-    Some(multiple * (0.45 * mean.cbrt() + 0.001 * mean))
 }

@@ -1,6 +1,5 @@
 //! How a gear is cut: pitch, helix, pressure angle, tooth height.
 
-use crate::problem::Explain;
 use crate::units::{Angle, Length, System, common::in_millimetres, common::millimetres, limits, number, unit};
 
 /// What one cutter makes: two gears mesh only where this is the same for both.
@@ -16,49 +15,28 @@ pub struct Cut {
 /// Why a cut cannot be.
 #[derive(Clone, Debug, PartialEq)]
 pub enum CutError {
-    /// A text that is neither a module nor a diametral pitch.
-    NotAPitch {
-        /// What was typed.
-        text: String,
-    },
-    /// A module that no gearbox has.
-    Module {
-        /// The module given.
-        given: Length,
-    },
-    /// A helix angle that no gearbox has.
-    Helix {
-        /// The angle given.
-        given: Angle,
-    },
-    /// A pressure angle that no gear has.
-    Pressure {
-        /// The angle given.
-        given: Angle,
-    },
+    /// A text that is neither a module nor a diametral pitch: what was typed.
+    NotAPitch(String),
+    /// A module that no gearbox has: the module given.
+    Module(Length),
+    /// A helix angle that no gearbox has: the angle given.
+    Helix(Angle),
+    /// A pressure angle that no gear has: the angle given.
+    Pressure(Angle),
 }
 
-impl Explain for CutError {
-    fn what(&self) -> String {
-        match self {
-            Self::NotAPitch { text } => format!("“{}” is neither a module nor a diametral pitch", number::clip(text)),
-            Self::Module { given } => format!("a normal module of {} mm cannot be", number::show(in_millimetres(*given), 3)),
-            Self::Helix { given } => format!("a helix angle of {}° cannot be", number::show(degrees(*given), 1)),
-            Self::Pressure { given } => format!("a pressure angle of {}° cannot be", number::show(degrees(*given), 1)),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::NotAPitch { .. } => "type a module such as 2.5 mm, or a normal diametral pitch such as 10 DP".into(),
-            Self::Module { .. } => {
+explain! { CutError:
+    Self::NotAPitch(text) => format!("“{}” is neither a module nor a diametral pitch", number::clip(text)),
+        "type a module such as 2.5 mm, or a normal diametral pitch such as 10 DP";
+    Self::Module(given) => format!("a normal module of {} mm cannot be", number::show(in_millimetres(*given), 3)),
+        {
                 let [fine, coarse] = [limits::MODULE.least, limits::MODULE.greatest].map(|module| limits::shown(25.4 / module));
                 format!("type {}, which is {fine} to {coarse} teeth per inch of diameter", limits::MODULE.range())
-            }
-            Self::Helix { .. } => format!("type {}, 0 for straight teeth", limits::HELIX.range()),
-            Self::Pressure { .. } => format!("type {}, usually 14.5, 17.5 or 20", limits::PRESSURE_ANGLE.range()),
-        }
-    }
+            };
+    Self::Helix(given) => format!("a helix angle of {}° cannot be", number::show(degrees(*given), 1)),
+        format!("type {}, 0 for straight teeth", limits::HELIX.range());
+    Self::Pressure(given) => format!("a pressure angle of {}° cannot be", number::show(degrees(*given), 1)),
+        format!("type {}, usually 14.5, 17.5 or 20", limits::PRESSURE_ANGLE.range());
 }
 
 fn degrees(angle: Angle) -> f64 {
@@ -72,13 +50,13 @@ impl Cut {
     /// When module, helix or pressure angle lies outside what gearboxes have. The sign of the helix (its hand) is dropped.
     pub fn new(normal_module: Length, helix: Angle, pressure: Angle) -> Result<Self, CutError> {
         if !limits::MODULE.allow(normal_module) {
-            return Err(CutError::Module { given: normal_module });
+            return Err(CutError::Module(normal_module));
         }
         if !limits::HELIX.allow(helix.abs()) {
-            return Err(CutError::Helix { given: helix });
+            return Err(CutError::Helix(helix));
         }
         if !limits::PRESSURE_ANGLE.allow(pressure) {
-            return Err(CutError::Pressure { given: pressure });
+            return Err(CutError::Pressure(pressure));
         }
         Ok(Self { normal_module, helix: helix.abs(), pressure, addendum: 1.0, dedendum: 1.25 })
     }
@@ -105,7 +83,7 @@ impl Cut {
     /// # Errors
     /// When it is neither, or outside what gearboxes have.
     pub fn read_module(text: &str, system: System) -> Result<Length, CutError> {
-        let wrong = || CutError::NotAPitch { text: text.trim().to_owned() };
+        let wrong = || CutError::NotAPitch(text.trim().to_owned());
         let lower = text.trim().to_ascii_lowercase();
         let (body, is_module) = lower.strip_prefix('m').map_or((lower.as_str(), false), |rest| (rest, true));
         let (readings, rest) = number::leading(body).ok_or_else(wrong)?;
@@ -125,7 +103,7 @@ impl Cut {
             }
             outside.get_or_insert(module);
         }
-        Err(outside.map_or_else(wrong, |given| CutError::Module { given }))
+        Err(outside.map_or_else(wrong, |given| CutError::Module(given)))
     }
 
     /// The same cut with another tooth height, in normal modules; values outside 0.5 to 1.8 are ignored.

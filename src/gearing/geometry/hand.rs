@@ -2,14 +2,18 @@
 
 use serde::{Deserialize, Serialize};
 
-/// Which way a helix winds.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
-pub enum Hand {
-    /// Seen with its axis upright, the teeth rise to the left.
-    Left,
-    /// Seen with its axis upright, the teeth rise to the right.
-    Right,
+worded! {
+    /// Which way a helix winds.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+    #[serde(rename_all = "lowercase")]
+    pub enum Hand {
+        /// Seen with its axis upright, the teeth rise to the left.
+        Left => "left";
+        /// Seen with its axis upright, the teeth rise to the right.
+        Right => "right";
+    }
+    /// The hand's word, as it stands in a list.
+    pub fn word;
 }
 
 impl Hand {
@@ -19,14 +23,6 @@ impl Hand {
         match self {
             Self::Left => Self::Right,
             Self::Right => Self::Left,
-        }
-    }
-
-    /// The hand's word, as it stands in a list.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Left => "left",
-            Self::Right => "right",
         }
     }
 

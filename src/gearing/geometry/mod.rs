@@ -14,7 +14,6 @@ pub use cut::Cut;
 pub use hand::Hand;
 
 use super::teeth::Mesh;
-use crate::problem::Explain;
 use crate::units::{Length, common::in_millimetres, common::millimetres, number};
 
 /// A pair of gears as it is cut and set up.
@@ -100,23 +99,12 @@ pub enum GeometryError {
     NoLength,
 }
 
-impl Explain for GeometryError {
-    fn what(&self) -> String {
-        match self {
-            Self::TooClose { centre, .. } => format!("at a centre distance of {} mm the flanks cannot meet", shown(*centre)),
-            Self::TooFar { centre, .. } => format!("at a centre distance of {} mm the teeth do not reach each other", shown(*centre)),
-            Self::NoLength => "a centre distance or face width of nothing cannot be".into(),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::TooClose { reference, .. } | Self::TooFar { reference, .. } => {
-                format!("check module and helix angle: these counts want about {} mm", shown(*reference))
-            }
-            Self::NoLength => "type the measured length, or leave it empty".into(),
-        }
-    }
+explain! { GeometryError:
+    Self::TooClose { centre, reference, .. } => format!("at a centre distance of {} mm the flanks cannot meet", shown(*centre)),
+        format!("check module and helix angle: these counts want about {} mm", shown(*reference));
+    Self::TooFar { centre, reference, .. } => format!("at a centre distance of {} mm the teeth do not reach each other", shown(*centre)),
+        format!("check module and helix angle: these counts want about {} mm", shown(*reference));
+    Self::NoLength => "a centre distance or face width of nothing cannot be", "type the measured length, or leave it empty";
 }
 
 fn shown(length: Length) -> String {

@@ -79,52 +79,37 @@ impl PairCut {
 /// Why a text says nothing of a pair.
 #[derive(Clone, Debug, PartialEq)]
 pub enum PairCutError {
-    /// It does not begin with a gear of the box.
-    NoGear {
-        /// What was typed.
-        text: String,
-    },
-    /// It names a gear and nothing that is cut otherwise.
-    Nothing {
-        /// What was typed.
-        text: String,
-    },
-    /// A word that is no pitch, angle or profile shift.
-    NotUnderstood {
-        /// The word.
-        text: String,
-    },
+    /// It does not begin with a gear of the box: what was typed.
+    NoGear(String),
+    /// It names a gear and nothing that is cut otherwise: what was typed.
+    Nothing(String),
+    /// A word that is no pitch, angle or profile shift: the word.
+    NotUnderstood(String),
     /// A pitch or an angle that no gearbox has.
     Cut(CutError),
-    /// A face width that no gear has.
-    Face {
-        /// What was typed.
-        text: String,
-    },
-    /// A profile shift that no gear has.
-    Shift {
-        /// The shift.
-        given: f64,
-    },
+    /// A face width that no gear has: what was typed.
+    Face(String),
+    /// A profile shift that no gear has: the shift.
+    Shift(f64),
 }
 
 impl Explain for PairCutError {
     fn what(&self) -> String {
         match self {
-            Self::NoGear { text } => format!("“{}” does not begin with a gear of this box", number::clip(text)),
-            Self::Nothing { text } => format!("“{}” does not say what is cut otherwise", number::clip(text)),
-            Self::NotUnderstood { text } => format!("“{}” is no pitch, angle or profile shift", number::clip(text)),
+            Self::NoGear(text) => format!("“{}” does not begin with a gear of this box", number::clip(text)),
+            Self::Nothing(text) => format!("“{}” does not say what is cut otherwise", number::clip(text)),
+            Self::NotUnderstood(text) => format!("“{}” is no pitch, angle or profile shift", number::clip(text)),
             Self::Cut(why) => why.what(),
-            Self::Face { text } => format!("“{}” cannot be a face width", number::clip(text)),
-            Self::Shift { given } => format!("a profile shift of {} cannot be", number::show(*given, 2)),
+            Self::Face(text) => format!("“{}” cannot be a face width", number::clip(text)),
+            Self::Shift(given) => format!("a profile shift of {} cannot be", number::show(*given, 2)),
         }
     }
 
     fn what_to_do(&self) -> String {
         match self {
             Self::Cut(why) => why.what_to_do(),
-            Self::Face { .. } => format!("type {} behind face, such as 2nd face 18 mm", limits::FACE_WIDTH.range()),
-            Self::Shift { .. } => "type the shift of the driving gear in modules, from -1.5 to 1.5".into(),
+            Self::Face(_) => format!("type {} behind face, such as 2nd face 18 mm", limits::FACE_WIDTH.range()),
+            Self::Shift(_) => "type the shift of the driving gear in modules, from -1.5 to 1.5".into(),
             _ => "type a gear with its pitch, helix, pressure angle or x for profile shift, such as 1st 8 DP 0°; R 7 DP; 2nd x 0.3".into(),
         }
     }
@@ -144,7 +129,7 @@ pub fn read(text: &str, system: System, gears: usize) -> Result<Vec<PairCut>, Pa
 fn one(part: &str, system: System, gears: usize) -> Result<PairCut, PairCutError> {
     let lower = part.to_ascii_lowercase().replace([':', '='], " ");
     let mut words = lower.split_whitespace().peekable();
-    let at = words.next().and_then(|word| pair_named(word, gears)).ok_or_else(|| PairCutError::NoGear { text: part.to_owned() })?;
+    let at = words.next().and_then(|word| pair_named(word, gears)).ok_or_else(|| PairCutError::NoGear(part.to_owned()))?;
     let mut cut = PairCut::nothing(at);
     let mut number = String::new();
     while let Some(word) = words.next() {
@@ -158,11 +143,11 @@ fn one(part: &str, system: System, gears: usize) -> Result<PairCut, PairCutError
         }
     }
     pitch_of(&mut cut, &mut number, "", system)?;
-    if cut == PairCut::nothing(at) { Err(PairCutError::Nothing { text: part.to_owned() }) } else { Ok(cut) }
+    if cut == PairCut::nothing(at) { Err(PairCutError::Nothing(part.to_owned())) } else { Ok(cut) }
 }
 
 fn face(typed: &str, system: System) -> Result<Length, PairCutError> {
-    Typed::new(typed, system).read(&limits::FACE_WIDTH).map_err(|_| PairCutError::Face { text: typed.to_owned() })
+    Typed::new(typed, system).read(&limits::FACE_WIDTH).map_err(|_| PairCutError::Face(typed.to_owned()))
 }
 
 /// `1`, `1st`, `input`, `r`.
@@ -179,7 +164,7 @@ pub(crate) fn pair_named(word: &str, gears: usize) -> Option<PairAt> {
 
 /// Takes a word; a bare number waits in `number` for the unit that may follow it.
 fn take(cut: &mut PairCut, number: &mut String, word: &str, system: System) -> Result<(), PairCutError> {
-    let not_understood = || PairCutError::NotUnderstood { text: word.to_owned() };
+    let not_understood = || PairCutError::NotUnderstood(word.to_owned());
     if number == "x" || word.starts_with('x') {
         let (waiting, shift) = (number == "x", word.strip_prefix('x').unwrap_or(word));
         if !waiting {
@@ -191,7 +176,7 @@ fn take(cut: &mut PairCut, number: &mut String, word: &str, system: System) -> R
             return Ok(());
         }
         let shift = shift.replace(',', ".").replace('−', "-").parse::<f64>().map_err(|_| not_understood())?;
-        cut.driver_shift = Some(Some(shift).filter(|shift| shift.abs() <= 1.5).ok_or(PairCutError::Shift { given: shift })?);
+        cut.driver_shift = Some(Some(shift).filter(|shift| shift.abs() <= 1.5).ok_or(PairCutError::Shift(shift))?);
         return Ok(());
     }
     if let Some(degrees) = word.strip_suffix('°').or_else(|| word.strip_suffix("deg")) {
@@ -219,14 +204,13 @@ fn angle(cut: &mut PairCut, angle: Angle) -> Result<(), PairCutError> {
     if cut.helix.is_some() {
         let is_usual = limits::PRESSURE_ANGLE.allow(angle);
         cut.pressure = Some(angle).filter(|_| is_usual);
-        return if is_usual { Ok(()) } else { Err(PairCutError::Cut(CutError::Pressure { given: angle })) };
+        return if is_usual { Ok(()) } else { Err(PairCutError::Cut(CutError::Pressure(angle))) };
     }
     let is_usual = limits::HELIX.allow(angle.abs());
     cut.helix = Some(angle.abs()).filter(|_| is_usual);
-    if is_usual { Ok(()) } else { Err(PairCutError::Cut(CutError::Helix { given: angle })) }
+    if is_usual { Ok(()) } else { Err(PairCutError::Cut(CutError::Helix(angle))) }
 }
 
-/// An angle in degrees.
 fn typed_angle(typed: &str) -> Option<Angle> {
     let degrees = typed.replace(',', ".").replace('−', "-").parse::<f64>().ok().filter(|degrees| degrees.is_finite())?;
     Some(unit::DEGREE.of(degrees))

@@ -3,7 +3,6 @@
 use super::reading::{Interval, ReadingError, exact};
 use super::spoken::spoken;
 use crate::gearing::teeth::{Ratio, decimal};
-use crate::problem::Explain;
 use crate::units::{Length, TurnsPerDistance, Typed, UnitError, limits};
 
 /// Why a text is no count of a cable.
@@ -17,22 +16,11 @@ pub enum CableError {
     Stretch(UnitError),
 }
 
-impl Explain for CableError {
-    fn what(&self) -> String {
-        match self {
-            Self::NoStretch => "the stretch that the cable was counted over is not given".into(),
-            Self::Turns(why) => why.what(),
-            Self::Stretch(why) => why.what(),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::NoStretch => "type the turns and the stretch, such as 12 1/4 in 52.8 ft, which is a hundredth of a mile".into(),
-            Self::Turns(why) => why.what_to_do(),
-            Self::Stretch(why) => why.what_to_do(),
-        }
-    }
+explain! { CableError:
+    Self::NoStretch => "the stretch that the cable was counted over is not given",
+        "type the turns and the stretch, such as 12 1/4 in 52.8 ft, which is a hundredth of a mile";
+    Self::Turns(why) => why.what(), why.what_to_do();
+    Self::Stretch(why) => why.what(), why.what_to_do();
 }
 
 /// Reads turns over a stretch.

@@ -4,7 +4,6 @@ use super::Candidate;
 use crate::gearing::gearbox::Gear;
 use crate::gearing::printed::PrintedRatio;
 use crate::gearing::teeth::Ratio;
-use crate::problem::Explain;
 use crate::units::number;
 
 /// One figure of a ladder.
@@ -15,35 +14,17 @@ pub type Figure = PrintedRatio;
 pub enum FigureError {
     /// Nothing was typed.
     Blank,
-    /// A part that is no ratio.
-    NotARatio {
-        /// That part.
-        text: String,
-    },
-    /// More figures than a gearbox has gears.
-    TooMany {
-        /// How many.
-        given: usize,
-    },
+    /// A part that is no ratio: that part.
+    NotARatio(String),
+    /// More figures than a gearbox has gears: how many.
+    TooMany(usize),
 }
 
-impl Explain for FigureError {
-    fn what(&self) -> String {
-        match self {
-            Self::Blank => "no printed ratios are given".into(),
-            Self::NotARatio { text } => format!("“{}” is not a ratio from 0.1 to 20", number::clip(text)),
-            Self::TooMany { given } => format!("{given} ratios are more than a gearbox has"),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::Blank | Self::NotARatio { .. } => {
-                "type the ratios as they are printed, lowest gear first, such as 2.47 1.67 1.24 1.00".into()
-            }
-            Self::TooMany { .. } => "type the forward gears only, at most eight".into(),
-        }
-    }
+explain! { FigureError:
+    Self::Blank => "no printed ratios are given", "type the ratios as they are printed, lowest gear first, such as 2.47 1.67 1.24 1.00";
+    Self::NotARatio(text) => format!("“{}” is not a ratio from 0.1 to 20", number::clip(text)),
+        "type the ratios as they are printed, lowest gear first, such as 2.47 1.67 1.24 1.00";
+    Self::TooMany(given) => format!("{given} ratios are more than a gearbox has"), "type the forward gears only, at most eight";
 }
 
 /// Reads a ladder: figures parted by blanks, semicolons, slashes, dashes, or commas where the decimals have points.
@@ -60,9 +41,9 @@ pub fn figures(text: &str) -> Result<Vec<Figure>, FigureError> {
         return Err(FigureError::Blank);
     }
     if parts.len() > crate::gearing::Gearbox::MOST_GEARS {
-        return Err(FigureError::TooMany { given: parts.len() });
+        return Err(FigureError::TooMany(parts.len()));
     }
-    parts.into_iter().map(|part| Figure::read(part).ok_or_else(|| FigureError::NotARatio { text: part.to_owned() })).collect()
+    parts.into_iter().map(|part| Figure::read(part).ok_or_else(|| FigureError::NotARatio(part.to_owned()))).collect()
 }
 
 /// How well a set agrees with a printed ladder.

@@ -2,7 +2,6 @@
 
 use crate::gearing::printed::PrintedRatio;
 use crate::gearing::teeth::{Ratio, decimal};
-use crate::problem::Explain;
 use crate::units::number;
 
 /// The finest part of a turn that a reading keeps: a millionth.
@@ -27,11 +26,8 @@ pub struct Reading {
 pub enum ReadingError {
     /// Nothing was typed.
     Blank,
-    /// A text that is no number of turns.
-    NotTurns {
-        /// What was typed.
-        text: String,
-    },
+    /// A text that is no number of turns: what was typed.
+    NotTurns(String),
     /// No turns, or fewer than none.
     NoTurns,
     /// An uncertainty below nothing.
@@ -47,30 +43,19 @@ pub enum ReadingError {
     },
 }
 
-impl Explain for ReadingError {
-    fn what(&self) -> String {
-        match self {
-            Self::Blank => "no turns are given".into(),
-            Self::NotTurns { text } => format!("“{}” is not a number of turns", number::clip(text)),
-            Self::NoTurns => "an end that does not turn tells no ratio".into(),
-            Self::NegativeUncertainty => "an uncertainty cannot be less than nothing".into(),
-            Self::TooUncertain { turns, uncertainty, .. } => {
-                format!("an uncertainty of {} turns is no smaller than the {} turns counted", shown(*uncertainty), shown(*turns))
-            }
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::Blank | Self::NotTurns { .. } => "type turns up to 100,000, such as 10 or 4.2 or 4 1/5".into(),
-            Self::NoTurns => "turn on until both ends have moved, and type both counts".into(),
-            Self::NegativeUncertainty => "type 0 for an exact count, or a part of a turn such as 0.05".into(),
-            Self::TooUncertain { turns, uncertainty, other } => {
+explain! { ReadingError:
+    Self::Blank => "no turns are given", "type turns up to 100,000, such as 10 or 4.2 or 4 1/5";
+    Self::NotTurns(text) => format!("“{}” is not a number of turns", number::clip(text)),
+        "type turns up to 100,000, such as 10 or 4.2 or 4 1/5";
+    Self::NoTurns => "an end that does not turn tells no ratio", "turn on until both ends have moved, and type both counts";
+    Self::NegativeUncertainty => "an uncertainty cannot be less than nothing",
+        "type 0 for an exact count, or a part of a turn such as 0.05";
+    Self::TooUncertain { turns, uncertainty, other } =>
+        format!("an uncertainty of {} turns is no smaller than the {} turns counted", shown(*uncertainty), shown(*turns)),
+        {
                 let times = (*uncertainty * Ratio::from_integer(10) / *turns).ceil();
                 format!("turn further: with {} turns of the other end a tenth of the reading is uncertain", shown(*other * times))
-            }
-        }
-    }
+            };
 }
 
 fn shown(turns: Ratio) -> String {
@@ -86,7 +71,7 @@ pub fn turns(text: &str) -> Result<Ratio, ReadingError> {
     if text.trim().is_empty() {
         return Err(ReadingError::Blank);
     }
-    let wrong = || ReadingError::NotTurns { text: text.trim().to_owned() };
+    let wrong = || ReadingError::NotTurns(text.trim().to_owned());
     let (readings, rest) = number::leading(text).ok_or_else(wrong)?;
     if !matches!(rest.trim().to_lowercase().as_str(), "" | "turn" | "turns") {
         return Err(wrong());

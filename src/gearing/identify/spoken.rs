@@ -52,7 +52,7 @@ pub fn spoken(text: &str) -> Result<Spoken, ReadingError> {
     let found = splines(said)
         .map(|(turns, half)| Spoken { turns, uncertainty: Some(rough.map_or(half, |rough| rough.max(half))) })
         .or_else(|| in_figures(said).or_else(|| in_words(said)).map(|turns| Spoken { turns, uncertainty: rough }));
-    found.ok_or_else(|| ReadingError::NotTurns { text: text.trim().to_owned() })
+    found.ok_or_else(|| ReadingError::NotTurns(text.trim().to_owned()))
 }
 
 /// The text in small letters, with fractions of one letter written out.

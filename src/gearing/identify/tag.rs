@@ -5,7 +5,6 @@ use crate::gearing::identify::slips::Turned;
 use crate::gearing::identify::tooth_pairs::Counts;
 use crate::gearing::read::decimal_ratio;
 use crate::gearing::teeth::Mesh;
-use crate::problem::Explain;
 use crate::units::number;
 
 /// A text that says nothing of an axle.
@@ -15,14 +14,9 @@ pub struct TagError {
     pub text: String,
 }
 
-impl Explain for TagError {
-    fn what(&self) -> String {
-        format!("“{}” is neither two tooth counts nor a ratio of an axle", number::clip(&self.text))
-    }
-
-    fn what_to_do(&self) -> String {
-        "type the figures as they stand on the tag, a question mark for each that cannot be read, such as 43 1? or 3 54".into()
-    }
+explain! { TagError:
+    error => format!("“{}” is neither two tooth counts nor a ratio of an axle", number::clip(&error.text)),
+        "type the figures as they stand on the tag, a question mark for each that cannot be read, such as 43 1? or 3 54";
 }
 
 /// What a tag can mean, pairs first; nothing for a blank text.

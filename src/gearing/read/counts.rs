@@ -17,7 +17,7 @@ pub fn counts(text: &str) -> Result<(Teeth, Teeth), GearTextError> {
     if text.is_empty() {
         return Err(GearTextError::Blank);
     }
-    let Parted { first, second, .. } = parted(text).ok_or_else(|| GearTextError::NotAPair { text: text.to_owned() })?;
+    let Parted { first, second, .. } = parted(text).ok_or_else(|| GearTextError::NotAPair(text.to_owned()))?;
     Ok((teeth(first)?, teeth(second)?))
 }
 
@@ -29,7 +29,7 @@ pub fn count(text: &str) -> Result<Teeth, GearTextError> {
     match text.trim() {
         "" => Err(GearTextError::Blank),
         digits if is_digits(digits) => teeth(digits),
-        other => Err(GearTextError::NotACount { text: other.to_owned() }),
+        other => Err(GearTextError::NotACount(other.to_owned())),
     }
 }
 
@@ -94,5 +94,5 @@ fn is_digits(text: &str) -> bool {
 }
 
 fn teeth(digits: &str) -> Result<Teeth, GearTextError> {
-    digits.parse().ok().and_then(Teeth::new).ok_or_else(|| GearTextError::Count { text: digits.to_owned() })
+    digits.parse().ok().and_then(Teeth::new).ok_or_else(|| GearTextError::Count(digits.to_owned()))
 }

@@ -70,7 +70,7 @@ pub fn gear(text: &str, layout: Layout) -> Result<Gear, GearTextError> {
         (Ok(mesh), _) => either(text).map_or(Ok(Gear::Mesh(mesh)), Err),
         (_, Some(printed)) if printed.is_one() && layout != Layout::TwoShaft => Ok(Gear::Direct),
         (_, Some(printed)) => Ok(Gear::Printed(printed)),
-        (Err(GearTextError::NotAPair { text }), None) => Err(GearTextError::NotAGear { text }),
+        (Err(GearTextError::NotAPair(text)), None) => Err(GearTextError::NotAGear(text)),
         (Err(why), None) => Err(why),
     }
 }
@@ -95,7 +95,7 @@ pub fn reverse(text: &str, idler: Idler, layout: Layout) -> Result<Reverse, Gear
     match gear(text, layout)? {
         Gear::Mesh(pair) => Ok(Reverse::Geared(ReverseGears { pair, idler })),
         Gear::Printed(printed) => Ok(Reverse::Printed(printed)),
-        Gear::Direct => Err(GearTextError::NotAGear { text: text.trim().to_owned() }),
+        Gear::Direct => Err(GearTextError::NotAGear(text.trim().to_owned())),
     }
 }
 
@@ -109,9 +109,9 @@ pub fn idler(text: &str) -> Result<Idler, GearTextError> {
     }
     match count(text) {
         Ok(teeth) => Ok(Idler::Plain(Some(teeth))),
-        Err(GearTextError::NotACount { text }) => match counts(&text) {
+        Err(GearTextError::NotACount(text)) => match counts(&text) {
             Ok((entry, exit)) => Ok(Idler::Compound { entry, exit }),
-            Err(GearTextError::NotAPair { text }) => Err(GearTextError::NotAnIdler { text }),
+            Err(GearTextError::NotAPair(text)) => Err(GearTextError::NotAnIdler(text)),
             Err(why) => Err(why),
         },
         Err(why) => Err(why),
@@ -161,8 +161,8 @@ pub fn drive(text: &str) -> Result<FinalDrive, GearTextError> {
         (Ok(_), Some(ratio)) => either(text).filter(|_| !text.contains('.')).map_or(Ok(FinalDrive::Plain(ratio)), Err),
         (Ok((driven, driver)), None) => Ok(FinalDrive::Pair(Mesh { driver, driven })),
         (Err(_), Some(ratio)) => Ok(FinalDrive::Plain(ratio)),
-        (Err(count @ GearTextError::Count { .. }), None) => Err(count),
-        (Err(_), None) => Err(GearTextError::NotADrive { text: text.trim().to_owned() }),
+        (Err(count @ GearTextError::Count(_)), None) => Err(count),
+        (Err(_), None) => Err(GearTextError::NotADrive(text.trim().to_owned())),
     }
 }
 

@@ -61,12 +61,6 @@ impl Arrangement {
         self
     }
 
-    /// The same arrangement with reverse coming into mesh in that way.
-    #[must_use]
-    pub fn with_reverse(self, reverse: ReverseMesh) -> Self {
-        Self { reverse, ..self }
-    }
-
     /// Which gear of a forward pair is loose on its shaft.
     pub fn loose(&self, gear: GearNumber) -> Side {
         gear.of(&self.loose).copied().unwrap_or(Side::Driven)

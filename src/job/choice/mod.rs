@@ -58,12 +58,12 @@ impl Row {
 
 macro_rules! choices {
     ($(#[$doc:meta])* $name:ident of $root:ident: $part:ty; $(
-        $(#[$row_doc:meta])* $variant:ident($options:ty) at $($path:ident).+: $id:literal, $label:literal, else $unknown:literal;
+        $variant:ident($options:ty) at $($path:ident).+: $id:literal, $label:literal, else $unknown:literal;
     )*) => {
         $(#[$doc])*
         #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
         pub enum $name {
-            $($(#[$row_doc])* $variant,)*
+            $(#[doc = concat!("What is kept at `", stringify!($($path).+), "`: “", $label, "” on the page.")] $variant,)*
         }
 
         impl $name {
@@ -104,75 +104,40 @@ choices! {
     /// The choices for all setups.
     JobChoice of job: Job;
 
-    /// The rule a speedometer is judged by.
     Law(Law) at speedo.law: "law", "rule", else "the dial is not judged";
-    /// Whether only speedometer gears in stock are proposed.
     SpeedoStock(Stock) at speedo.in_stock: "speedo-stock", "propose from", else "the whole shelf is taken";
-    /// The aspect ratio taken where a metric tyre size leaves it out.
     OmittedAspect(OmittedAspect) at omitted_aspect: "omitted-aspect", "series where the size gives none", else "80 is taken";
-    /// The driven wheels.
     Drive(Drive) at pull.drive: "drive", "driven", else "pull is left out";
-    /// Where a measured curve was measured.
     CurveAt(MeasuredAt) at pull.curve_at: "curve-at", "measured", else "its head is followed, and the engine taken where that does not say";
-    /// The standard that a measured curve is corrected to.
     PowerStandard(Standard) at pull.standard: "power-standard", "correction", else "nothing is corrected";
-    /// The rule of the upshifts in a run.
     ShiftRule(ShiftBy) at pull.rule: "shift-rule", "shift by", else "the quickest run is taken";
-    /// The gear whose turns were read at the bench.
     TurnedGear(TurnedGear) at bench.turned_gear: "bench-turned-gear", "in", else "the gear is taken as not known";
-    /// Whether one wheel of the axle was held at the bench.
     WheelHeld(Wheels) at bench.wheel: "bench-wheel", "with", else "the turns of the axle are not read";
-    /// The layout of what lies on the bench.
     BenchLayout(Layout) at bench.layout: "bench-layout", "gearbox layout", else "a box reduced at the input is taken";
-    /// What the case is made of.
     EndPlayCase(CaseMaterial) at bench.endplay.case: "endplay-case", "case of", else "the play is not worked out hot";
-    /// Where the shims stand.
     ShimsGo(ShimsGo) at bench.endplay.shims_go: "endplay-shims-go", "shims go", else "no shims are chosen";
-    /// How a tapered pair stands.
     PairMounting(Mounting) at bench.setting.mounting: "setting-mounting", "mounted", else "the pair is not worked out hot";
-    /// Whether bearings are new.
     BearingState(BearingState) at bench.setting.bearings: "setting-bearings", "bearings", else "no usual torque is taken";
-    /// Which way the mark on a pinion goes.
     MarkSense(MarkSense) at bench.setting.sense: "setting-sense", "the mark", else "no depth shim is worked out";
-    /// Where the drive side of a ring gear bears.
     PatternDrive(Pattern) at bench.setting.pattern_drive: "setting-pattern-drive", "pattern, drive side", else "the pattern is not read";
-    /// Where its coast side bears.
     PatternCoast(Pattern) at bench.setting.pattern_coast: "setting-pattern-coast", "pattern, coast side", else "the pattern is not read";
-    /// What the bore is in.
     FitsBore(BoreMaterial) at bench.fits.bore_material: "fits-bore-material", "bore in", else "the fit is not worked out hot";
-    /// What the shaft is made of.
     FitsShaft(ShaftMaterial) at bench.fits.shaft_material: "fits-shaft-material", "shaft of", else "the fit is not worked out hot";
-    /// The hand of a measured gear.
     MeasureHand(Hand) at bench.measure.hand: "measure-hand", "hand", else "the hand is not said";
-    /// The hand of a gear to be cut.
     CutterHand(Hand) at bench.cutter.hand: "cutter-hand", "hand", else "the hand is not said";
-    /// The rack of the tool that cuts it.
     CutterRack(Rack) at bench.cutter.rack: "cutter-rack", "rack of the tool", else "no sheet is made";
-    /// How the profile shifts of the pair are split.
     CutterSplit(Split) at bench.cutter.split: "cutter-split", "split the profile shifts", else "they are not split";
-    /// What kind of noise it is.
     NoiseKind(Kind) at bench.noise.kind: "noise-kind", "it is a", else "the kind of noise is left out";
-    /// The gear a noise is heard in.
     NoiseGear(HeardGear) at bench.noise.gear: "noise-gear", "in", else "the gear is taken as not known";
-    /// Whether a noise is there pulling or coasting.
     NoiseLoad(Load) at bench.noise.load: "noise-load", "when", else "pull and overrun are left out";
-    /// The setup a noise is asked of.
     NoiseSetup(NoiseSetup) at bench.noise.setup: "noise-setup", "setup", else "the first setup is taken";
-    /// Which switched stages are in while a noise is heard.
     NoiseStages(StagesIn) at bench.noise.stages: "noise-stages", "overdrive, other switched stage", else "the extra stages are taken at rest";
-    /// What a noise keeps step with.
     NoiseGoesWith(GoesWith) at bench.noise.goes_with: "noise-goes-with", "it goes with", else "what it goes with is left out";
-    /// What the clutch does to a noise.
     NoiseClutch(Clutch) at bench.noise.clutch: "noise-clutch", "clutch down", else "the clutch is left out";
-    /// The gear selected inside the box.
     InsideGear(LookedGear) at inside.gear: "inside-gear", "gear", else "2nd is looked at";
-    /// The lining its synchronisers are judged by.
     Lining(LiningKind) at inside.lining: "lining", "lining", else "the lining is not judged";
-    /// Where the torque comes from that teeth are judged at.
     TorqueFrom(TorqueFrom) at inside.torque_from: "torque-from", "torque", else "the engine’s greatest is taken";
-    /// What the car is used for.
     Duty(Duty) at inside.duty: "duty", "used for", else "bearings are not judged";
-    /// How near its critical speed a driveshaft may turn.
     ShaftMargin(Margin) at driveline.margin: "shaft-margin", "allow", else "the shaft is not judged";
 }
 
@@ -180,21 +145,13 @@ choices! {
     /// The choices of one setup.
     SetupChoice of setup: Setup;
 
-    /// The hand of the speedometer drive gear.
     SpeedoHand(Hand) at speedo.hand: "speedo-hand", "hand of the drive gear", else "the turning of the cable is not said";
-    /// Where the driven gear stands and its cable leaves.
     SpeedoTap(Tap) at speedo.tap: "speedo-tap", "side of the driven gear", else "the turning of the cable is not said";
-    /// Where the speedometer's drive gear sits.
     TakeOff(TakeOff) at speedo.take_off: "take-off", "speedometer driven from", else "the driveshaft is taken";
-    /// The hand of the teeth on the countershaft.
     ClusterHand(Hand) at inside.hand: "cluster-hand", "hand of the cluster’s teeth", else "which way thrust goes is not said";
-    /// What the driveshaft's tube is made of.
     ShaftMaterial(TubeMaterial) at shaft.material: "shaft-material", "material of the tube", else "the shaft is left out";
-    /// How the yokes of the driveshaft stand to each other.
     ShaftYokes(Yokes) at shaft.yokes: "shaft-yokes", "yokes of the shaft", else "the joints are not judged";
-    /// Where the clutch fork of a box comes out.
     ForkSide(Release) at swap.release: "fork-side", "clutch fork", else "its side is not compared";
-    /// How the ends of the driveshaft are held.
     ShaftEnds(Ends) at shaft.ends: "shaft-ends", "ends of the shaft", else "its critical speed is not worked out";
 }
 

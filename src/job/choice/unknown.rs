@@ -1,6 +1,5 @@
 //! A word of a file that no option of its choice has.
 
-use crate::problem::Explain;
 use crate::units::number;
 
 /// A word of a file that is none of a choice's options.
@@ -12,12 +11,6 @@ pub struct UnknownOption {
     pub label: &'static str,
 }
 
-impl Explain for UnknownOption {
-    fn what(&self) -> String {
-        format!("“{}” is not in the list beside “{}”", number::clip(&self.word), self.label)
-    }
-
-    fn what_to_do(&self) -> String {
-        "choose from the list".into()
-    }
+explain! { UnknownOption:
+    error => format!("“{}” is not in the list beside “{}”", number::clip(&error.word), error.label), "choose from the list";
 }

@@ -1,32 +1,40 @@
-//! The inputs of fits: a bore and a shaft as measured, what is wanted between them.
+//! What is typed about a fit: a bore and a shaft as measured, and what is wanted between them.
 
-use super::{inputs, notation, quantity, whole};
-use crate::job::Fits;
-use crate::units::{Length, Measured, limits};
+use super::{Bounds, length_unit, notation, quantity, whole};
+use crate::job::choice::{BoreMaterial, Chosen, ShaftMaterial};
+use crate::job::document::document;
+use crate::units::Typed;
+use crate::units::limits;
 
 /// How many needles stand in a row.
-const NEEDLES: super::Bounds = (5.0, 200.0);
+const NEEDLES: Bounds = (5.0, 200.0);
 
-inputs! {
-    /// The texts about a fit.
-    FitsField of fits: Fits;
-
-    /// Readings of the bore.
-    Bore at bore: notation("fits-bore", "bore: readings across, a semicolon before the next depth", |_, system| Some(Length::usual(system).symbol))
-        .like("1.0002 1.0004; 1.0003 1.0005");
-    /// Readings of the shaft.
-    Shaft at shaft: notation("fits-shaft", "shaft, read the same way", |_, system| Some(Length::usual(system).symbol))
-        .like("0.9992 0.9993; 0.9990 0.9992");
-    /// The fit wanted.
-    Wanted at wanted: notation("fits-wanted", "fit or clearance wanted", |_, system| Some(Length::usual(system).symbol)).like("H7/g6");
-    /// The size that a code is looked up at.
-    Nominal at nominal: quantity("fits-nominal", "nominal size", &limits::FIT_DIAMETER);
-    /// The outside of the part around the bore.
-    Outside at outside: quantity("fits-outside", "outside of the part around it", &limits::FIT_OUTSIDE);
-    /// How long the seat is.
-    SeatLength at seat_length: quantity("fits-seat-length", "length of the seat", &limits::SEAT_LENGTH);
-    /// Across one loose needle.
-    Needle at needle: quantity("fits-needle", "across one needle", &limits::NEEDLE).like("5/32");
-    /// How many stand in a row.
-    Needles at needles: whole("fits-needles", "needles in a row", NEEDLES);
+document! {
+    /// The texts about a fit, and what is chosen. Whatever is blank is left out of a file.
+    pub struct Fits, FitsField of fits {}
+    left out while blank {
+        /// Readings of the bore.
+        bore: Typed, Bore: notation("fits-bore", "bore: readings across, a semicolon before the next depth", length_unit)
+            .like("1.0002 1.0004; 1.0003 1.0005");
+        /// Readings of the shaft.
+        shaft: Typed, Shaft: notation("fits-shaft", "shaft, read the same way", length_unit)
+            .like("0.9992 0.9993; 0.9990 0.9992");
+        /// The fit wanted: a code of ISO 286 or a range of clearance.
+        wanted: Typed, Wanted: notation("fits-wanted", "fit or clearance wanted", length_unit)
+            .like("H7/g6");
+        /// The size that a code is looked up at; blank for the nearest that is usual.
+        nominal: Typed, Nominal: quantity("fits-nominal", "nominal size", &limits::FIT_DIAMETER);
+        /// The outside of the part around the bore.
+        outside: Typed, Outside: quantity("fits-outside", "outside of the part around it", &limits::FIT_OUTSIDE);
+        /// How long the seat is.
+        seat_length: Typed, SeatLength: quantity("fits-seat-length", "length of the seat", &limits::SEAT_LENGTH);
+        /// Across one loose needle, where needles run between the two.
+        needle: Typed, Needle: quantity("fits-needle", "across one needle", &limits::NEEDLE).like("5/32");
+        /// How many of them stand in a row.
+        needles: String, Needles: whole("fits-needles", "needles in a row", NEEDLES);
+        /// What the bore is in; blank for aluminium.
+        bore_material: Chosen<BoreMaterial>;
+        /// What the shaft is made of; blank for steel.
+        shaft_material: Chosen<ShaftMaterial>;
+    }
 }

@@ -1,8 +1,8 @@
 //! The table of inputs: everything that can be typed, a row each.
 //!
-//! A row says what an input is called, what kind of text it takes and what a blank one means; the table's macro adds where its text is
-//! kept. Path, slug, unit, placeholder, the texts the tests try and the problems beside a field all follow from the row, so a new input
-//! is a member of the document and a row here: [`shared`] for what all setups share, [`car`] for engine, car and run, [`mod@bench`],
+//! A row says what an input is called, what kind of text it takes, what a blank one means and where its text is kept; in the parts of
+//! the document, which are declared here, it is the member too. Path, slug, unit, placeholder, the texts the tests try and the problems
+//! beside a field all follow from the row, so a new input is a row here: [`shared`] for what all setups share, [`car`] for engine, car and run, [`mod@bench`],
 //! [`endplay`], [`faults`], [`fits`], [`measure`], [`cutter`], [`noise`], [`setting`] and [`build`] for what is measured, made, heard and
 //! done there, [`setup`] for each setup, [`wishes`] for the finder.
 //! What is chosen from a few has its own table in [`super::choice`].
@@ -24,7 +24,7 @@ pub mod wishes;
 use super::Job;
 use crate::catalogue::PartKind;
 use crate::gearing::{Gearbox, Teeth};
-use crate::units::{AnyLimits, System, Typed};
+use crate::units::{AnyLimits, Length, Measured, System, Typed};
 
 /// One row of the table.
 #[derive(Clone, Copy, Debug)]
@@ -170,6 +170,12 @@ fn no_unit(_: &str, _: System) -> Option<&'static str> {
     None
 }
 
+/// The unit of a notation of lengths.
+#[expect(clippy::unnecessary_wraps, reason = "the notation of other inputs can name its own unit, or has none")]
+fn length_unit(_: &str, system: System) -> Option<&'static str> {
+    Some(Length::usual(system).symbol)
+}
+
 /// A text as the document keeps it: alone, or with the system its bare numbers are meant in.
 pub trait Kept {
     /// As it was typed.
@@ -220,7 +226,7 @@ macro_rules! inputs {
         #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
         pub enum $name {
             $($($(#[$group_doc])* $group($inner),)*)?
-            $($(#[$row_doc])* $variant $((inputs!(@index $at)))?,)*
+            $($(#[$row_doc])* $variant $(($crate::job::inputs::inputs!(@index $at)))?,)*
         }
 
         impl $name {
@@ -230,7 +236,7 @@ macro_rules! inputs {
                 let _ = $root;
                 let mut all = Vec::new();
                 $($(all.extend(<$inner>::all(&$root.$($group_path).+).into_iter().map(Self::$group));)*)?
-                $(inputs!(@all all $root $variant $([$($list).+])?);)*
+                $($crate::job::inputs::inputs!(@all all $root $variant $([$($list).+])?);)*
                 all
             }
 
@@ -238,7 +244,7 @@ macro_rules! inputs {
             pub fn row(self) -> $crate::job::inputs::Row {
                 match self {
                     $($(Self::$group(inner) => inner.row(),)*)?
-                    $(Self::$variant $((inputs!(@any $at)))? => $row,)*
+                    $(Self::$variant $(($crate::job::inputs::inputs!(@any $at)))? => $row,)*
                 }
             }
 
@@ -246,7 +252,7 @@ macro_rules! inputs {
             pub fn place(self) -> Option<usize> {
                 match self {
                     $($(Self::$group(inner) => inner.place(),)*)?
-                    $(Self::$variant $(($at))? => inputs!(@place $($at)?),)*
+                    $(Self::$variant $(($at))? => $crate::job::inputs::inputs!(@place $($at)?),)*
                 }
             }
 
@@ -260,7 +266,7 @@ macro_rules! inputs {
             pub fn kept(self, $root: &$part) -> Option<&dyn $crate::job::inputs::Kept> {
                 match self {
                     $($(Self::$group(inner) => inner.kept(&$root.$($group_path).+),)*)?
-                    $(Self::$variant $(($at))? => inputs!(@kept $root $([$at in $($list).+ $(=> $leaf)?])? $(at $($path).+)?),)*
+                    $(Self::$variant $(($at))? => $crate::job::inputs::inputs!(@kept $root $([$at in $($list).+ $(=> $leaf)?])? $(at $($path).+)?),)*
                 }
             }
 
@@ -268,7 +274,7 @@ macro_rules! inputs {
             pub(crate) fn kept_mut(self, $root: &mut $part) -> Option<&mut dyn $crate::job::inputs::Kept> {
                 match self {
                     $($(Self::$group(inner) => inner.kept_mut(&mut $root.$($group_path).+),)*)?
-                    $(Self::$variant $(($at))? => inputs!(@kept_mut $root $([$at in $($list).+ $(=> $leaf)?])? $(at $($path).+)?),)*
+                    $(Self::$variant $(($at))? => $crate::job::inputs::inputs!(@kept_mut $root $([$at in $($list).+ $(=> $leaf)?])? $(at $($path).+)?),)*
                 }
             }
         }

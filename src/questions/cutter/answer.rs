@@ -192,7 +192,6 @@ impl Order {
         faults
     }
 
-    /// What is wrong with the pair.
     fn of_pair(&self, shared: &Shared) -> Vec<Fault> {
         let reached = pair::reached(&shared.geometry, tips(shared));
         let each = self.flanks(shared).into_iter().zip(reached).zip(shared.gears);

@@ -8,7 +8,7 @@ pub mod rows;
 pub mod sentence;
 pub mod sheets;
 
-use super::{Drawn, Group, Input, Own, Place, Question};
+use super::{Drawn, Group, Input, Own, Place, Question, boxed};
 use crate::job::{BenchField, CutterField, JobChoice, JobField};
 
 const fn text(field: CutterField) -> Input {
@@ -68,18 +68,8 @@ pub const QUESTION: Question = Question {
     rows: rows::rows,
     rests: rests::rests,
     pictures: &[
-        Drawn {
-            id: "cutter-tooth",
-            tab: "Tooth",
-            draw: |source, _| pictures::tooth(source).map(|picture| Box::new(picture) as _),
-            press: None,
-        },
-        Drawn {
-            id: "cutter-mesh",
-            tab: "With its mate",
-            draw: |source, _| pictures::in_mesh(source).map(|picture| Box::new(picture) as _),
-            press: None,
-        },
+        Drawn::new("cutter-tooth", "Tooth", |source, _| boxed(pictures::tooth(source))),
+        Drawn::new("cutter-mesh", "With its mate", |source, _| boxed(pictures::in_mesh(source))),
     ],
     own: Some(Own::SheetsOfASet),
     ..Question::BARE

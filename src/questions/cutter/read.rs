@@ -5,7 +5,7 @@ use crate::gearing::geometry::Cut;
 use crate::job::{Bench, CutterField, InputProblem};
 use crate::questions::measure;
 use crate::questions::measure::answer::Known;
-use crate::questions::measure::read::Reader;
+use crate::questions::reader::Reader;
 use crate::questions::setup::keep;
 use crate::speedometer::Hand;
 use crate::toothform::allowance::Allowance;

@@ -4,7 +4,7 @@ use super::answer::Order;
 use super::sentence::rule_said;
 use crate::questions::Source;
 use crate::questions::measure::said::length;
-use crate::questions::rests::{typed, usual};
+use crate::questions::rests::{typed_or, usual};
 use crate::sheet::Rest;
 use crate::toothform::pins;
 
@@ -27,11 +27,7 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
         (None, backlash) => {
             let [least, most] = backlash.unwrap_or_default().map(|backlash| length(source, backlash));
             let backlash = format!("{least} to {most}, half on each gear");
-            if is_typed {
-                typed("Backlash", backlash)
-            } else {
-                usual("Backlash", backlash, "3 to 6 hundredths of a module; common practice, no published source")
-            }
+            typed_or(is_typed, "Backlash", backlash, "3 to 6 hundredths of a module; common practice, no published source")
         }
     });
     if let Some(relief) = order.relief.filter(|_| bench.relief_from.is_blank()) {
@@ -48,11 +44,7 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
         }));
     }
     let pin = length(source, order.pin);
-    rests.push(if bench.pin.is_blank() {
-        usual("Pin to check with", pin, "1.728 × module, Machinery’s Handbook")
-    } else {
-        typed("Pin to check with", pin)
-    });
+    rests.push(typed_or(!bench.pin.is_blank(), "Pin to check with", pin, "1.728 × module, Machinery’s Handbook"));
     if pins::lay(&order.gear, order.pin).is_ok() {
         rests.push(usual("Contents", "the data block of a gear drawing", "ISO 1340 (from memory)"));
     }

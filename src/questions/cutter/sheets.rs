@@ -14,7 +14,6 @@ use crate::gearing::geometry::pair_cuts::PairAt;
 use crate::gearing::part::Part;
 use crate::gearing::{GearNumber, Mesh, Teeth};
 use crate::job::{Choice, Cutter, Job, JobChoice, Measure};
-use crate::problem::Explain;
 use crate::questions::teeth::bearings::shaft_of;
 use crate::questions::teeth::rows::shaft_name;
 use crate::questions::{Analysis, Source};
@@ -32,20 +31,10 @@ pub enum NoSheets {
     NoPairs,
 }
 
-impl Explain for NoSheets {
-    fn what(&self) -> String {
-        match self {
-            Self::NoPitch(letter) => format!("the teeth of setup {letter} have no pitch yet"),
-            Self::NoPairs => "no pair of this gear set is counted".into(),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::NoPitch(_) => "type module or pitch, helix and face width in Teeth and bearings".into(),
-            Self::NoPairs => "type its tooth counts".into(),
-        }
-    }
+explain! { NoSheets:
+    Self::NoPitch(letter) => format!("the teeth of setup {letter} have no pitch yet"),
+        "type module or pitch, helix and face width in Teeth and bearings";
+    Self::NoPairs => "no pair of this gear set is counted", "type its tooth counts";
 }
 
 /// A pair of the set, and what it is called.

@@ -61,11 +61,8 @@ pub enum Basis {
     RoadCheck,
     /// What the dial expects, as typed.
     Typed,
-    /// What the dial expects, solved from the road check of the setup in this column.
-    Solved {
-        /// The column, counted from 0.
-        column: usize,
-    },
+    /// What the dial expects, solved from the road check of the setup in this column, counted from 0.
+    Solved(usize),
 }
 
 /// A stage behind the drive gear that can be switched.
@@ -203,7 +200,7 @@ pub fn solved(setups: &[Setup]) -> Option<Solved> {
     let of = |(column, setup): (usize, &Setup)| {
         let check = solve_road_check(&setup.speedo.readings).ok().filter(RoadCheck::is_believed)?;
         let constant = shaft_of(setup)? * (setup.speedo.train?.turns() / check.ratio);
-        DIAL_CONSTANT.allow(constant).then_some((setup.id, Solved { dial: Dial::Cable { constant }, column }))
+        DIAL_CONSTANT.allow(constant).then_some((setup.id, Solved { dial: Dial::Cable(constant), column }))
     };
     setups.iter().enumerate().filter_map(of).min_by_key(|(id, _)| *id).map(|(_, solved)| solved)
 }
@@ -222,7 +219,7 @@ fn known_to_read(
     }
     let (basis, dial) = match (shared.dial, shared.solved) {
         (Some(dial), _) => (Basis::Typed, dial),
-        (None, Some(solved)) => (Basis::Solved { column: solved.column }, solved.dial),
+        (None, Some(solved)) => (Basis::Solved(solved.column), solved.dial),
         (None, None) => return None,
     };
     let shaft = shaft?;
@@ -233,7 +230,7 @@ fn known_to_read(
 /// the two is right, and that is all the gears hang on.
 fn measured(train: Train, shaft: Option<TurnsPerDistance>, ratio: f64) -> Speedometer {
     match shaft {
-        Some(shaft) => Speedometer { shaft, train, dial: Dial::Cable { constant: shaft * (train.turns() / ratio) } },
+        Some(shaft) => Speedometer { shaft, train, dial: Dial::Cable(shaft * (train.turns() / ratio)) },
         None => Speedometer::found_by_road(train, Dial::default(), ratio),
     }
 }

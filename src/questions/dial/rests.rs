@@ -5,7 +5,7 @@ use super::rows::rule;
 use crate::job::choice::Picked;
 use crate::job::{Choice, SetupChoice};
 use crate::questions::gears::rests::axle;
-use crate::questions::rests::{by_setup, typed, usual};
+use crate::questions::rests::{by_setup, typed, typed_or, usual};
 use crate::questions::{Analysis, Source, road};
 use crate::sheet::Rest;
 use crate::sheet::said::{Said, mark};
@@ -23,7 +23,7 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
         Picked::One(_) => Rest { source: rule::about(band), ..typed("Rule", band.name) },
         _ => usual("Rule", band.name, rule::about(band)),
     }));
-    if source.setups.iter().any(|analysis| matches!(analysis.speedo().basis, Some(Basis::Typed | Basis::Solved { .. }))) {
+    if source.setups.iter().any(|analysis| matches!(analysis.speedo().basis, Some(Basis::Typed | Basis::Solved(_)))) {
         rests.extend(by_setup(source, axle));
         rests.extend(road::rests::rolling(source));
     }
@@ -54,11 +54,7 @@ fn take_off(source: Source<'_>, analysis: &Analysis) -> Option<Rest> {
     if typed_in.stages.is_empty() {
         return None;
     }
-    Some(if typed_in.speedo.take_off.is_nothing() {
-        usual("Speedometer driven from", says, "common practice, no published source")
-    } else {
-        typed("Speedometer driven from", says)
-    })
+    Some(typed_or(!typed_in.speedo.take_off.is_nothing(), "Speedometer driven from", says, "common practice, no published source"))
 }
 
 fn road_check(source: Source<'_>, analysis: &Analysis) -> Option<Rest> {

@@ -4,6 +4,7 @@ use crate::driveline::shaft::wall_of;
 use crate::driveline::tube::read_own_material;
 use crate::driveline::{self, Ends, Margin, Material, TubeMaterial};
 use crate::job::{self, InputProblem, Job, JobField, SetupField, ShaftField};
+use crate::questions::reader::Reader;
 use crate::questions::setup::keep;
 use crate::units::{AngularVelocity, Length, Pressure, Typed, Velocity, limits};
 
@@ -58,11 +59,13 @@ impl DrivelineShared {
     /// Reads what all setups share.
     pub fn read(job: &Job, problems: &mut Vec<InputProblem>) -> Self {
         let typed = &job.driveline;
-        let is_blank = typed.at.is_blank();
-        let at = if is_blank { None } else { keep(problems, JobField::DrivelineAt, typed.at.read(&limits::ROAD_SPEED)) };
-        let pinion = (!typed.pinion.is_blank()).then(|| typed.pinion.read(&limits::PINION_SPEED));
-        let pinion = pinion.and_then(|read| keep(problems, JobField::PinionMost, read));
-        Self { at, is_blank, margin: typed.margin.value(), pinion }
+        let mut read = Reader::new(problems);
+        Self {
+            at: read.quantity(&typed.at, JobField::DrivelineAt, &limits::ROAD_SPEED),
+            is_blank: typed.at.is_blank(),
+            margin: typed.margin.value(),
+            pinion: read.quantity(&typed.pinion, JobField::PinionMost, &limits::PINION_SPEED),
+        }
     }
 }
 
@@ -72,19 +75,17 @@ impl Shafts {
         let typed = &setup.shaft;
         let field = |field| (setup.id, SetupField::Shaft(field));
         let lengths = lengths(&typed.lengths, |read| keep(problems, field(ShaftField::Lengths), read));
-        let mut one = |typed: &Typed, limits, of| {
-            if typed.is_blank() { None } else { keep(problems, field(of), typed.read(limits)) }
-        };
-        let outside = one(&typed.outside, &limits::TUBE_OUTSIDE, ShaftField::Outside);
-        let shim = one(&typed.shim, &limits::SHIM, ShaftField::Shim);
-        let run_out = one(&typed.run_out, &limits::RUN_OUT, ShaftField::RunOut);
+        let mut read = Reader::new(problems);
+        let outside = read.quantity(&typed.outside, field(ShaftField::Outside), &limits::TUBE_OUTSIDE);
+        let shim = read.quantity(&typed.shim, field(ShaftField::Shim), &limits::SHIM);
+        let run_out = read.quantity(&typed.run_out, field(ShaftField::RunOut), &limits::RUN_OUT);
         let wall = match typed.wall.text.trim().to_lowercase().strip_prefix("bore") {
             Some(bore) => {
                 let bore = Typed::new(bore, typed.wall.units).read(&limits::TUBE_BORE);
                 let bore = keep(problems, field(ShaftField::Wall), bore);
                 outside.zip(bore).and_then(|(outside, bore)| keep(problems, field(ShaftField::Wall), wall_of(outside, bore)))
             }
-            None => one(&typed.wall, &limits::TUBE_WALL, ShaftField::Wall),
+            None => read.quantity(&typed.wall, field(ShaftField::Wall), &limits::TUBE_WALL),
         };
         let own = typed.own_material.trim();
         let material = typed.material.value().filter(|_| own.is_empty());

@@ -229,17 +229,11 @@ fn instead_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let decimals = usize::from(source.reader.units == System::Inch);
     let longest = Figure::quantity("driveline.longest", &instead.longest, length, decimals);
     let cell = Cell::line([Piece::words("a piece of this tube up to"), longest.into()]);
-    let cell = match instead.outside {
-        Some(outside) => {
-            let outside = Figure::quantity("driveline.outside", &outside, length, decimals + 1);
-            cell.and([Piece::words("at this length and wall, an outside of at least"), outside.into()])
-        }
-        None => cell,
-    };
-    match pieces(&instead, analysis) {
-        Some(words) => cell.and([Piece::words(words)]),
-        None => cell,
-    }
+    let cell = cell.and_maybe(instead.outside.map(|outside| {
+        let outside = Figure::quantity("driveline.outside", &outside, length, decimals + 1);
+        [Piece::words("at this length and wall, an outside of at least"), outside.into()]
+    }));
+    cell.and_maybe(pieces(&instead, analysis).map(Piece::words))
 }
 
 /// `or two pieces with a centre bearing`, where more pieces are wanted than there are.
@@ -257,10 +251,11 @@ fn joints_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let filled = format!("{} ÷ 2 = {} rpm", show_rpm(critical), figure.shown);
     let figure = figure.by("a joint pushes twice a turn, so it meets the first bending at half the critical speed", filled, CRITICAL);
     let cell = Cell::line([figure.into()]);
-    match driveline.road_at(half) {
-        Some(road) => cell.and([Piece::words(format!("at {} on the road: keep the joints’ angles small and equal", speed(source, road)))]),
-        None => cell,
-    }
+    cell.and_maybe(
+        driveline
+            .road_at(half)
+            .map(|road| [Piece::words(format!("at {} on the road: keep the joints’ angles small and equal", speed(source, road)))]),
+    )
 }
 
 fn torque_cell(source: Source<'_>, analysis: &Analysis) -> Cell {

@@ -7,9 +7,10 @@ use crate::fits::stack::Heat;
 use crate::fits::{FitTextError, Material, PlayRange, Shim, ShimsGo, Stack, read, temperature, wanted};
 use crate::job::{Bench, EndPlayField, InputProblem};
 use crate::problem::Problem;
+use crate::questions::reader::Reader;
 use crate::questions::{Source, warmth};
 use crate::sheet::catalogue::thickness_of;
-use crate::units::{Length, ThermodynamicTemperature, limits};
+use crate::units::{Length, ThermodynamicTemperature, Typed, limits};
 
 /// What was measured, what is wanted, and what there is to reach it.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -42,12 +43,11 @@ impl Measured {
         let (stack, errors) = read::stack(&typed.stack);
         let is_whole = errors.is_empty() && !stack.parts.is_empty();
         refuse(&mut problems, EndPlayField::Stack, &errors);
-        let wanted = (!typed.wanted.is_blank()).then(|| wanted::play(&typed.wanted));
-        let wanted = wanted.and_then(|read| read.map_err(|why| refuse(&mut problems, EndPlayField::Wanted, &[why])).ok());
+        let wanted = Reader::new(&mut problems).read(&typed.wanted, EndPlayField::Wanted, wanted::play);
         let (kit, errors) = read::kit(&typed.kit);
         refuse(&mut problems, EndPlayField::Kit, &errors);
-        let assembled = (!typed.assembled.is_blank()).then(|| several::lengths(&typed.assembled, &limits::PLAY));
-        let assembled = assembled.and_then(|read| read.map_err(|why| refuse(&mut problems, EndPlayField::Assembled, &[why])).ok());
+        let lengths = |typed: &Typed| several::lengths(typed, &limits::PLAY);
+        let assembled = Reader::new(&mut problems).read(&typed.assembled, EndPlayField::Assembled, lengths);
         let temperatures = warmth::read(bench, &mut problems);
         Self {
             stack: is_whole.then_some(stack),

@@ -18,7 +18,6 @@ const DECIDING_PACKS: usize = 3;
 /// Source of the sum and of its spread.
 const STACKED: &str =
     "Shigley, Mechanical Engineering Design, section 1-14; the root-sum-square holds for parts independent of one another";
-/// Source of the growth.
 const GROWTH: &str = "linear growth, case and shaft equally hot (any textbook of machine elements)";
 
 /// The rows that decide.
@@ -52,7 +51,6 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
     rows
 }
 
-/// A figure of play.
 fn figure(source: Source<'_>, key: &str, length: Length) -> Figure {
     small::figure(source, &format!("endplay.{key}"), length)
 }

@@ -20,7 +20,6 @@ const fn text(field: FaultsField) -> JobField {
 /// What it does, and when.
 const SAID: Ticks = Ticks { field: text(FaultsField::Said), groups: asked::groups };
 
-/// What was tried.
 const TRIED: Steps = Steps {
     field: text(FaultsField::Tried),
     by: JobField::Bench(BenchField::Build(BuildField::By)),

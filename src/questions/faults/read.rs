@@ -4,7 +4,7 @@ use crate::checklist::{self, Line, Step};
 use crate::faults::{Table, Told};
 use crate::gearing::GearNumber;
 use crate::job::{FaultsField, InputProblem, Job};
-use crate::problem::{Explain, Problem};
+use crate::problem::Problem;
 use crate::questions::{Source, ticks};
 use crate::units::number;
 
@@ -30,23 +30,12 @@ enum SaidError {
     NeitherWay { text: String },
 }
 
-impl Explain for SaidError {
-    fn what(&self) -> String {
-        match self {
-            Self::NotKnown { text } => format!("“{}” is neither a symptom nor a condition here: it is left out", number::clip(text)),
-            Self::NoTest { text } => format!("“{}” is no test of this list: it is kept, and not used", number::clip(text)),
-            Self::NeitherWay { text } => format!("“{}” is neither yes nor no: it is kept, and not used", number::clip(text)),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::NotKnown { .. } => "choose from the list",
-            Self::NoTest { .. } => "answer one of the tests that are listed",
-            Self::NeitherWay { .. } => "press yes or no",
-        }
-        .into()
-    }
+explain! { SaidError:
+    Self::NotKnown { text } => format!("“{}” is neither a symptom nor a condition here: it is left out", number::clip(text)),
+        "choose from the list";
+    Self::NoTest { text } => format!("“{}” is no test of this list: it is kept, and not used", number::clip(text)),
+        "answer one of the tests that are listed";
+    Self::NeitherWay { text } => format!("“{}” is neither yes nor no: it is kept, and not used", number::clip(text)), "press yes or no";
 }
 
 impl Typed {

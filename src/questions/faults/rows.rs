@@ -14,9 +14,7 @@ use crate::units::number;
 
 /// How many causes decide.
 const MOST_CAUSES: usize = 5;
-/// What the points are.
 const FORMULA: &str = "points = how usual + what fits − what speaks against it ± tests − how far in it lies − what its test costs";
-/// Their source.
 const SOURCE: &str = "common practice, no published source";
 /// The usual caution.
 const CAUTION: &str =

@@ -31,7 +31,7 @@ impl Brief {
             return Err(vec![Problem::stop(DesignText::First.into(), &BriefError::NotFalling)]);
         }
         if brief.target.ratios().windows(2).any(|pair| matches!(pair, [lower, higher] if higher >= lower)) {
-            return Err(vec![Problem::stop(DesignText::Growth.into(), &BriefError::TurnsOver { growth })]);
+            return Err(vec![Problem::stop(DesignText::Growth.into(), &BriefError::TurnsOver(growth))]);
         }
         Ok(brief)
     }

@@ -30,11 +30,11 @@ pub fn figure(analysis: &Analysis, wish: &Wish, given: &Given) -> Option<f64> {
     let behind = || setup.behind_gearbox().map(decimal);
     let way_m = || setup.rolling.as_ref().map(|rolling| rolling.circumference.get::<meter>());
     match wish.measure {
-        Measure::CruiseRpm { speed } => Some(speed.get::<meter_per_second>() * 60.0 / way_m()? * behind()? * top()?),
+        Measure::CruiseRpm(speed) => Some(speed.get::<meter_per_second>() * 60.0 / way_m()? * behind()? * top()?),
         Measure::FirstOverall => Some(gears()?.first()? * behind()?),
         Measure::LargestDrop => Some(largest_drop(&gears()?)),
         Measure::Landing => Some(in_rpm(given.shift?) * (1.0 - largest_drop(&gears()?))),
-        Measure::SpeedAtShift { gear } => Some(in_rpm(given.shift?) / 60.0 * way_m()? / (gear.of(&gears()?)? * behind()?)),
+        Measure::SpeedAtShift(gear) => Some(in_rpm(given.shift?) / 60.0 * way_m()? / (gear.of(&gears()?)? * behind()?)),
         Measure::Speedometer => analysis.speedo().error(None),
         Measure::TyreDiameter => Some(setup.tyre.as_ref()?.diameter_or_rolled().get::<meter>()),
         Measure::OtherTyre => Some(one_unless(has_tyre_of_first(analysis, given)?)),
@@ -46,9 +46,9 @@ pub fn figure(analysis: &Analysis, wish: &Wish, given: &Given) -> Option<f64> {
         }
         Measure::OtherEnd { two_shafts } => Some(one_unless((setup.layout == Layout::TwoShaft) == two_shafts)),
         Measure::GearCount => Some(setup.gears.iter().map(|_| 1.0).sum()),
-        Measure::OtherLayout { layout } => Some(one_unless(setup.layout == layout)),
+        Measure::OtherLayout(layout) => Some(one_unless(setup.layout == layout)),
         Measure::ToOrder | Measure::OtherCase => None,
-        Measure::StartGrade | Measure::TopSpeed | Measure::TimeToSpeed { .. } | Measure::TimeOverDistance { .. } => {
+        Measure::StartGrade | Measure::TopSpeed | Measure::TimeToSpeed(_) | Measure::TimeOverDistance(_) => {
             let meshes = meshes(setup.gearbox.as_ref()?);
             let step = |step: &Step| Some((decimal(step.ratio?), step.gear.of(&meshes)?.saturating_add(step.meshes)));
             let (ratios, meshes) = setup.driven().map(step).collect::<Option<Vec<(f64, u8)>>>()?.into_iter().unzip();

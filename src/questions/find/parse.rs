@@ -69,7 +69,7 @@ impl Asked {
         if given.fitted.is_some() {
             add(Measure::OtherTyre);
         }
-        let says_layout = self.wishes.iter().any(|wish| matches!(wish.measure, Measure::OtherLayout { .. }));
+        let says_layout = self.wishes.iter().any(|wish| matches!(wish.measure, Measure::OtherLayout(_)));
         if let Some(fitted) = given.fitted_set.as_ref().filter(|_| !says_layout) {
             let two_shafts = fitted.layout == Layout::TwoShaft;
             self.wishes.push(Wish::must(Measure::OtherEnd { two_shafts }, f64::NEG_INFINITY, 0.0));
@@ -87,14 +87,8 @@ impl Asked {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct NoRange;
 
-impl Explain for NoRange {
-    fn what(&self) -> String {
-        "the wish has neither a least nor a greatest value".into()
-    }
-
-    fn what_to_do(&self) -> String {
-        "type one of them, or both, or remove the wish".into()
-    }
+explain! { NoRange:
+    _ => "the wish has neither a least nor a greatest value", "type one of them, or both, or remove the wish";
 }
 
 /// A range whose least is above its greatest.
@@ -106,14 +100,8 @@ pub struct Crossed {
     pub greatest: String,
 }
 
-impl Explain for Crossed {
-    fn what(&self) -> String {
-        format!("the least, {}, is above the greatest, {}", clip(&self.least), clip(&self.greatest))
-    }
-
-    fn what_to_do(&self) -> String {
-        "exchange them, or clear one".into()
-    }
+explain! { Crossed:
+    error => format!("the least, {}, is above the greatest, {}", clip(&error.least), clip(&error.greatest)), "exchange them, or clear one";
 }
 
 struct Reader<'a> {
@@ -132,15 +120,15 @@ impl Reader<'_> {
 
     fn measure(&mut self, cruise: Option<Velocity>) -> Option<Measure> {
         Some(match self.typed.kind {
-            WishKind::CruiseRpm => Measure::CruiseRpm { speed: self.speed(cruise)? },
+            WishKind::CruiseRpm => Measure::CruiseRpm(self.speed(cruise)?),
             WishKind::FirstOverall => Measure::FirstOverall,
             WishKind::StartGrade => Measure::StartGrade,
             WishKind::LargestDrop => Measure::LargestDrop,
-            WishKind::SpeedAtShift => Measure::SpeedAtShift { gear: self.gear()? },
+            WishKind::SpeedAtShift => Measure::SpeedAtShift(self.gear()?),
             WishKind::Landing => Measure::Landing,
             WishKind::TopSpeed => Measure::TopSpeed,
-            WishKind::TimeToSpeed => Measure::TimeToSpeed { speed: self.speed(None)? },
-            WishKind::TimeOverDistance => Measure::TimeOverDistance { distance: self.distance()? },
+            WishKind::TimeToSpeed => Measure::TimeToSpeed(self.speed(None)?),
+            WishKind::TimeOverDistance => Measure::TimeOverDistance(self.distance()?),
             WishKind::Speedometer => Measure::Speedometer,
             WishKind::TyreDiameter => Measure::TyreDiameter,
             WishKind::KeepTyre => Measure::OtherTyre,
@@ -150,7 +138,7 @@ impl Reader<'_> {
             WishKind::SameCase => Measure::OtherCase,
             WishKind::InStock => Measure::ToOrder,
             WishKind::GearCount => Measure::GearCount,
-            WishKind::Layout => Measure::OtherLayout { layout: self.typed.layout },
+            WishKind::Layout => Measure::OtherLayout(self.typed.layout),
         })
     }
 
@@ -217,7 +205,6 @@ impl Reader<'_> {
         self.keep(WishText::At, at.read(&limits::WISHED_DISTANCE))
     }
 
-    /// A gear.
     fn gear(&mut self) -> Option<GearNumber> {
         let gear = self.keep(WishText::At, whole(&self.typed.at.text, GEARS))?;
         usize::from(gear).checked_sub(1).map(GearNumber::at)

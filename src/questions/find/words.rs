@@ -18,14 +18,14 @@ pub fn figure(measure: Measure, value: f64, units: System) -> String {
 /// A figure in the reader's unit: its value, its decimals, and its unit with the blank before it.
 pub fn in_unit(measure: Measure, value: f64, units: System) -> (f64, usize, String) {
     match measure {
-        Measure::CruiseRpm { .. } | Measure::Landing => (value, 0, " rpm".into()),
+        Measure::CruiseRpm(_) | Measure::Landing => (value, 0, " rpm".into()),
         Measure::FirstOverall => (value, 2, String::new()),
         Measure::StartGrade | Measure::LargestDrop | Measure::Speedometer => (100.0 * value, 1, " %".into()),
-        Measure::SpeedAtShift { .. } | Measure::TopSpeed => {
+        Measure::SpeedAtShift(_) | Measure::TopSpeed => {
             let unit = Velocity::usual(units);
             ((unit.take)(&crate::finder::search::speed(value)), 1, format!(" {}", unit.symbol))
         }
-        Measure::TimeToSpeed { .. } | Measure::TimeOverDistance { .. } => (value, 1, " s".into()),
+        Measure::TimeToSpeed(_) | Measure::TimeOverDistance(_) => (value, 1, " s".into()),
         Measure::TyreDiameter => {
             let unit = Length::usual(units);
             ((unit.take)(&Length::new::<meter>(value)), if units == System::Inch { 2 } else { 0 }, format!(" {}", unit.symbol))
@@ -37,7 +37,7 @@ pub fn in_unit(measure: Measure, value: f64, units: System) -> (f64, usize, Stri
         | Measure::OtherCase
         | Measure::ToOrder
         | Measure::GearCount
-        | Measure::OtherLayout { .. }
+        | Measure::OtherLayout(_)
         | Measure::OtherEnd { .. } => (value, 0, String::new()),
     }
 }
@@ -49,15 +49,15 @@ pub fn name(measure: Measure, units: System) -> String {
         format!("{} {}", show((unit.take)(speed), 0), unit.symbol)
     };
     match measure {
-        Measure::CruiseRpm { speed } => format!("rpm in top at {}", at(&speed)),
+        Measure::CruiseRpm(speed) => format!("rpm in top at {}", at(&speed)),
         Measure::FirstOverall => "1st gear, overall".into(),
         Measure::StartGrade => "grade to start on".into(),
         Measure::LargestDrop => "largest rpm drop".into(),
-        Measure::SpeedAtShift { gear } => format!("{gear} at the shift rpm"),
+        Measure::SpeedAtShift(gear) => format!("{gear} at the shift rpm"),
         Measure::Landing => "lowest landing of a shift".into(),
         Measure::TopSpeed => "top speed".into(),
-        Measure::TimeToSpeed { speed } => format!("rest to {}", at(&speed)),
-        Measure::TimeOverDistance { distance } => format!("time over {} m", show(distance.get::<meter>(), 0)),
+        Measure::TimeToSpeed(speed) => format!("rest to {}", at(&speed)),
+        Measure::TimeOverDistance(distance) => format!("time over {} m", show(distance.get::<meter>(), 0)),
         Measure::Speedometer => "speedometer error".into(),
         Measure::TyreDiameter => "tyre diameter".into(),
         Measure::OtherTyre => "tyre changed".into(),
@@ -67,7 +67,7 @@ pub fn name(measure: Measure, units: System) -> String {
         Measure::OtherCase => "A’s case".into(),
         Measure::ToOrder => "parts to order".into(),
         Measure::GearCount => "forward gears".into(),
-        Measure::OtherLayout { .. } | Measure::OtherEnd { .. } => "layout".into(),
+        Measure::OtherLayout(_) | Measure::OtherEnd { .. } => "layout".into(),
     }
 }
 
@@ -84,7 +84,7 @@ pub fn range(wish: &Wish, units: System) -> String {
         Measure::OtherEnd { two_shafts: true } => return "two shafts".into(),
         Measure::OtherEnd { two_shafts: false } => return "no two-shaft box".into(),
         Measure::ToOrder => return "none".into(),
-        Measure::OtherLayout { layout } => return layout.words().into(),
+        Measure::OtherLayout(layout) => return layout.words().into(),
         _ => {}
     }
     let ((least, unit), (greatest, _)) = (end(wish.least), end(wish.greatest));
@@ -116,7 +116,7 @@ pub fn shortfall(wish: &Wish, value: f64, units: System) -> Option<String> {
         Measure::OtherEnd { two_shafts: false } => "a two-shaft box, as A’s is not".into(),
         Measure::ToOrder if value > 1.5 => format!("{} parts to order", show(value, 0)),
         Measure::ToOrder => "one part to order".into(),
-        Measure::OtherLayout { .. } => "another layout".into(),
+        Measure::OtherLayout(_) => "another layout".into(),
         _ => {
             let (low, decimals, unit) = in_unit(wish.measure, wish.least, units);
             let (high, ..) = in_unit(wish.measure, wish.greatest, units);

@@ -4,6 +4,7 @@ use crate::fits::readings::{Readings, nominal};
 use crate::fits::seat::Wanted;
 use crate::fits::{FitTextError, Material, PlayRange, wanted};
 use crate::job::{Bench, FitsField, InputProblem};
+use crate::questions::reader::Reader;
 use crate::questions::setup::keep;
 use crate::questions::warmth;
 use crate::units::{Length, ThermodynamicTemperature, Typed, limits};
@@ -36,31 +37,27 @@ pub struct Seated {
 impl Seated {
     /// Reads what is typed.
     pub fn of(bench: &Bench) -> Self {
+        use FitsField as F;
         let typed = &bench.fits;
         let mut problems = Vec::new();
-        let mut readings = |typed: &Typed, field: FitsField| {
-            let read = (!typed.is_blank()).then(|| Readings::read(typed, &limits::FIT_DIAMETER))?;
-            keep(&mut problems, field, read)
-        };
-        let (bore, shaft) = (readings(&typed.bore, FitsField::Bore), readings(&typed.shaft, FitsField::Shaft));
+        let mut read = Reader::new(&mut problems);
+        let readings = |typed: &Typed| Readings::read(typed, &limits::FIT_DIAMETER);
+        let bore = read.read(&typed.bore, F::Bore, readings);
+        let shaft = read.read(&typed.shaft, F::Shaft, readings);
         let size = if typed.nominal.is_blank() {
             bore.as_ref().or(shaft.as_ref()).map(|readings| nominal(readings.mean()))
         } else {
-            keep(&mut problems, FitsField::Nominal, typed.nominal.read(&limits::FIT_DIAMETER))
+            read.quantity(&typed.nominal, F::Nominal, &limits::FIT_DIAMETER)
         };
-        let fit = (!typed.wanted.is_blank()).then(|| wanted::fit(&typed.wanted));
-        let fit = fit.and_then(|fit| keep(&mut problems, FitsField::Wanted, fit));
+        let fit = read.read(&typed.wanted, F::Wanted, wanted::fit);
         let wanted = fit.zip(size).and_then(|(fit, size)| {
-            let range = keep(&mut problems, FitsField::Wanted, fit.range(size).map_err(FitTextError::Code))?;
+            let range = keep(read.problems, F::Wanted, fit.range(size).map_err(FitTextError::Code))?;
             Some((fit, range))
         });
-        let mut length = |typed: &Typed, field, limits| {
-            (!typed.is_blank()).then(|| typed.read(limits)).and_then(|read| keep(&mut problems, field, read))
-        };
-        let outside = length(&typed.outside, FitsField::Outside, &limits::FIT_OUTSIDE);
-        let seat_length = length(&typed.seat_length, FitsField::SeatLength, &limits::SEAT_LENGTH);
-        let needle = length(&typed.needle, FitsField::Needle, &limits::NEEDLE);
-        let needles = needles(&typed.needles).and_then(|read| keep(&mut problems, FitsField::Needles, read));
+        let outside = read.quantity(&typed.outside, F::Outside, &limits::FIT_OUTSIDE);
+        let seat_length = read.quantity(&typed.seat_length, F::SeatLength, &limits::SEAT_LENGTH);
+        let needle = read.quantity(&typed.needle, F::Needle, &limits::NEEDLE);
+        let needles = needles(&typed.needles).and_then(|read| keep(&mut problems, F::Needles, read));
         let temperatures = warmth::read(bench, &mut problems);
         let materials = typed.bore_material.value().zip(typed.shaft_material.value()).map(|(bore, shaft)| [bore.0, shaft.0]);
         Self {
@@ -81,6 +78,6 @@ impl Seated {
 /// How many needles stand in a row; none where nothing is typed.
 fn needles(text: &str) -> Option<Result<u32, FitTextError>> {
     let text = text.trim();
-    let read = || text.parse().ok().filter(|many| (5..=200).contains(many)).ok_or_else(|| FitTextError::NoCount { text: text.to_owned() });
+    let read = || text.parse().ok().filter(|many| (5..=200).contains(many)).ok_or_else(|| FitTextError::NoCount(text.to_owned()));
     (!text.is_empty()).then(read)
 }

@@ -3,7 +3,7 @@
 use super::read::Seated;
 use super::rows::{ISO, room, said};
 use crate::fits::seat::Wanted;
-use crate::questions::rests::{typed, usual};
+use crate::questions::rests::{typed_or, usual};
 use crate::questions::{Source, warmth};
 use crate::sheet::Rest;
 
@@ -17,11 +17,12 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
     let mut rests = Vec::new();
     if let Some((Wanted::Code(code), size)) = seated.wanted.as_ref().map(|(wanted, _)| wanted).zip(seated.nominal) {
         let size = said(source, size);
-        rests.push(if bench.nominal.is_blank() {
-            usual("Nominal size", size, "the nearest whole mm or sixteenth of an inch to what was measured")
-        } else {
-            typed("Nominal size", size)
-        });
+        rests.push(typed_or(
+            !bench.nominal.is_blank(),
+            "Nominal size",
+            size,
+            "the nearest whole mm or sixteenth of an inch to what was measured",
+        ));
         rests.push(usual("Fit", code.written(), ISO));
     }
     if let Some([bore, shaft]) = seated.materials {

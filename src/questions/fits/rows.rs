@@ -55,7 +55,6 @@ pub fn range(source: Source<'_>, [least, greatest]: [Length; 2]) -> String {
     format!("{} to {} {}", bare(least), bare(greatest), unit.symbol)
 }
 
-/// A figure of a fit.
 fn figure(source: Source<'_>, key: &str, length: Length) -> Figure {
     small::figure(source, &format!("fits.{key}"), length)
 }
@@ -155,7 +154,6 @@ fn do_cell(source: Source<'_>, fit: &Fit, stands: Stands) -> Option<Cell> {
     }
 }
 
-/// The bores that this shaft wants.
 fn bores(source: Source<'_>, fit: &Fit, words: &str) -> Option<Vec<Piece>> {
     let (range, _) = fit.wanted?;
     let shaft = fit.seat.shaft.mean();
@@ -169,7 +167,6 @@ fn bores(source: Source<'_>, fit: &Fit, words: &str) -> Option<Vec<Piece>> {
     Some(from_to(words, ends))
 }
 
-/// The shafts that this bore wants.
 fn shafts(source: Source<'_>, fit: &Fit, words: &str) -> Option<Vec<Piece>> {
     let (range, _) = fit.wanted?;
     let bore = fit.seat.bore.mean();

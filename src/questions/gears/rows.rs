@@ -188,8 +188,8 @@ fn character_verdict(character: Character, drops: &[f64]) -> Option<Piece> {
         Character::Progressive if every_smaller => Piece::good("each drop smaller than the one before"),
         Character::Progressive => Piece::good("the drops grow smaller towards the top"),
         Character::Geometric => Piece::good("every drop alike"),
-        Character::Uneven { gear } => Piece::caution(format!("{gear} to {} falls further than {} to {gear}", gear.next(), gear.below()?)),
-        Character::Inverted { gear } => Piece::caution(format!("{} is not faster than {gear}: check the counts", gear.next())),
+        Character::Uneven(gear) => Piece::caution(format!("{gear} to {} falls further than {} to {gear}", gear.next(), gear.below()?)),
+        Character::Inverted(gear) => Piece::caution(format!("{} is not faster than {gear}: check the counts", gear.next())),
         Character::Short => return None,
     })
 }

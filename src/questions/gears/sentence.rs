@@ -67,7 +67,7 @@ impl<'a> Steps<'a> {
     fn alone(&self) -> String {
         let mark = mark(self.column);
         let first = self.first.map_or_else(String::new, |first| format!("; 1st gear is {} overall", number::show(first, 2)));
-        if let Some(Character::Inverted { gear }) = self.character {
+        if let Some(Character::Inverted(gear)) = self.character {
             return format!("{mark}: {}.", out_of_order(gear));
         }
         match self.drops.as_slice() {
@@ -82,13 +82,13 @@ impl<'a> Steps<'a> {
 
     /// The step that is wider than the one before it.
     fn gap(&self) -> Option<Gap> {
-        let Some(Character::Uneven { gear }) = self.character else { return None };
+        let Some(Character::Uneven(gear)) = self.character else { return None };
         Some(Gap { gear, drop: *gear.of(&self.drops)? })
     }
 
     /// What is said of this setup beside the first; nothing where the two read alike.
     fn beside(&self, first: &Self) -> Option<Clause> {
-        if let Some(Character::Inverted { gear }) = self.character {
+        if let Some(Character::Inverted(gear)) = self.character {
             return Some(Clause::new("is", "are", format!("out of order: {}", out_of_order(gear))));
         }
         let launch = self.launch(first);

@@ -16,6 +16,8 @@ use crate::job::choice::Wheels;
 use crate::job::inputs::Kept;
 use crate::job::{Bench, BenchField, InputProblem};
 use crate::problem::Problem;
+use crate::questions::reader::Reader;
+use crate::questions::setup::keep;
 use crate::units::{TurnsPerDistance, limits};
 
 /// The fields of the forward gears, lowest first.
@@ -62,9 +64,9 @@ impl Evidence {
             limits: limits(bench, &mut problems),
             axle: axle(bench, &mut problems),
             is_wheel_held: bench.wheel.value() == Some(Wheels::OneHeld),
-            tag: tag(bench, &mut problems),
-            cable: cable(bench, &mut problems),
-            dial: dial(bench, &mut problems),
+            tag: keep(&mut problems, BenchField::Tag, tag::meanings(&bench.tag)).unwrap_or_default(),
+            cable: Reader::new(&mut problems).read(&bench.cable, BenchField::Cable, cable::read),
+            dial: Reader::new(&mut problems).quantity(&bench.dial, BenchField::Dial, &limits::DIAL_CONSTANT),
             problems,
         }
     }
@@ -80,19 +82,16 @@ impl Evidence {
     }
 }
 
-/// The text of a field.
 pub(super) fn text(bench: &Bench, field: BenchField) -> &str {
     field.kept(bench).map_or("", Kept::text)
 }
 
 fn counted(bench: &Bench, layout: Layout, problems: &mut Vec<InputProblem>) -> Vec<Counted> {
     let mut counted = Vec::new();
-    let mut take = |field: BenchField, [line, counter]: [Part; 2]| match pair(text(bench, field)) {
-        Ok(teeth) => {
-            let places = [Some(line), Some(counter)].into_iter().zip(teeth);
-            counted.extend(places.filter_map(|(at, teeth)| teeth.map(|teeth| Counted { at, teeth })));
-        }
-        Err(why) => problems.push(Problem::stop(field.into(), &why)),
+    let mut take = |field: BenchField, [line, counter]: [Part; 2]| {
+        let teeth = keep(problems, field, pair(text(bench, field)));
+        let places = [Some(line), Some(counter)].into_iter().zip(teeth.into_iter().flatten());
+        counted.extend(places.filter_map(|(at, teeth)| teeth.map(|teeth| Counted { at, teeth })));
     };
     let lines = |driver: Part, driven: Part, line_drives: bool| if line_drives { [driver, driven] } else { [driven, driver] };
     take(BenchField::Constant, lines(Part::ConstantDriver, Part::ConstantDriven, layout != Layout::OutputReduced));
@@ -101,10 +100,7 @@ fn counted(bench: &Bench, layout: Layout, problems: &mut Vec<InputProblem>) -> V
     }
     take(BenchField::Reverse, lines(Part::ReverseDriver, Part::ReverseDriven, layout == Layout::OutputReduced));
     for text in bench.anywhere.split(|c: char| c.is_whitespace() || matches!(c, ',' | ';')).filter(|text| !text.is_empty()) {
-        match read::count(text) {
-            Ok(teeth) => counted.push(Counted { at: None, teeth }),
-            Err(why) => problems.push(Problem::stop(BenchField::Anywhere.into(), &why)),
-        }
+        counted.extend(keep(problems, BenchField::Anywhere, read::count(text)).map(|teeth| Counted { at: None, teeth }));
     }
     counted
 }
@@ -120,7 +116,7 @@ fn pair(text: &str) -> Result<[Option<Teeth>; 2], GearTextError> {
     let mut parts = text.split('/').map(|part| if part.trim() == "?" { Ok(None) } else { read::count(part).map(Some) });
     match (parts.next(), parts.next(), parts.next()) {
         (Some(line), Some(counter), None) => Ok([line?, counter?]),
-        _ => Err(GearTextError::NotAPair { text: text.trim().to_owned() }),
+        _ => Err(GearTextError::NotAPair(text.trim().to_owned())),
     }
 }
 
@@ -147,7 +143,7 @@ fn reading(bench: &Bench, [turned, gave, uncertainty]: [BenchField; 3], problems
     if is_blank(turned) && is_blank(gave) {
         return None;
     }
-    let mut read = |field: BenchField| spoken(text(bench, field)).map_err(|why| problems.push(Problem::stop(field.into(), &why))).ok();
+    let mut read = |field: BenchField| keep(problems, field, spoken(text(bench, field)));
     let (from, to) = (read(turned), read(gave));
     let typed = if is_blank(uncertainty) { Some(None) } else { read(uncertainty).map(|typed| Some(typed.turns)) };
     let (from, to, typed) = (from?, to?, typed?);
@@ -165,26 +161,11 @@ fn at_fault(why: &ReadingError, [_, gave, uncertainty]: [BenchField; 3]) -> Benc
     }
 }
 
-fn tag(bench: &Bench, problems: &mut Vec<InputProblem>) -> Vec<FinalDrive> {
-    tag::meanings(&bench.tag).map_err(|why| problems.push(Problem::stop(BenchField::Tag.into(), &why))).unwrap_or_default()
-}
-
-fn cable(bench: &Bench, problems: &mut Vec<InputProblem>) -> Option<TurnsPerDistance> {
-    let read = (!bench.cable.is_blank()).then(|| cable::read(&bench.cable))?;
-    read.map_err(|why| problems.push(Problem::stop(BenchField::Cable.into(), &why))).ok()
-}
-
-fn dial(bench: &Bench, problems: &mut Vec<InputProblem>) -> Option<TurnsPerDistance> {
-    let read = (!bench.dial.is_blank()).then(|| bench.dial.read(&limits::DIAL_CONSTANT))?;
-    read.map_err(|why| problems.push(Problem::stop(BenchField::Dial.into(), &why))).ok()
-}
-
 fn printed(bench: &Bench, problems: &mut Vec<InputProblem>) -> Vec<Figure> {
     if bench.ladder.trim().is_empty() {
         return Vec::new();
     }
-    let figures = printed::figures(&bench.ladder);
-    figures.map_err(|why| problems.push(Problem::stop(BenchField::Ladder.into(), &why))).unwrap_or_default()
+    keep(problems, BenchField::Ladder, printed::figures(&bench.ladder)).unwrap_or_default()
 }
 
 /// The tooth limits; the usual one stands in for one that cannot be read.

@@ -5,7 +5,7 @@ use crate::gearing::check::SUM_TOLERANCE;
 use crate::gearing::identify::tooth_pairs::Counts;
 use crate::job::BenchField;
 use crate::questions::Source;
-use crate::questions::rests::{typed, usual};
+use crate::questions::rests::{typed, typed_or, usual};
 use crate::sheet::Rest;
 
 /// Where a usual value of the bench comes from.
@@ -18,11 +18,7 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
     let mut rests = Vec::new();
     if evidence.is_of_a_box() {
         let layout = evidence.layout.words();
-        rests.push(if bench.layout.given().is_some() {
-            typed("Gearbox layout", layout)
-        } else {
-            usual("Gearbox layout", layout, "where none is chosen")
-        });
+        rests.push(typed_or(bench.layout.given().is_some(), "Gearbox layout", layout, "where none is chosen"));
     }
     if evidence.turned.is_some() {
         rests.push(read_to(source, "Output read to", BenchField::Uncertainty));
@@ -56,11 +52,7 @@ fn read_to(source: Source<'_>, label: &str, field: BenchField) -> Rest {
 fn limits(source: Source<'_>, [fewest, most]: [u16; 2]) -> Rest {
     let is_blank = |field: BenchField| text(&source.job.bench, field).trim().is_empty();
     let counts = format!("{fewest} to {most} teeth");
-    if is_blank(BenchField::Fewest) && is_blank(BenchField::Most) {
-        usual("Gears looked for", counts, PRACTICE)
-    } else {
-        typed("Gears looked for", counts)
-    }
+    typed_or(!(is_blank(BenchField::Fewest) && is_blank(BenchField::Most)), "Gears looked for", counts, PRACTICE)
 }
 
 fn wheels(is_one_held: bool) -> Rest {

@@ -229,7 +229,7 @@ fn read_cone(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Option<Con
         _ => None,
     };
     if let Some((field, missing)) = half {
-        problems.push(Problem::caution((setup.id, field).into(), &Gap::ConeHalf { missing }));
+        problems.push(Problem::caution((setup.id, field).into(), &Gap::ConeHalf(missing)));
     }
     let angle = read_or(setup, InsideField::ConeAngle, &limits::CONE_ANGLE, problems, "a usual angle is taken");
     let friction: Option<Plain> = read_or(setup, InsideField::ConeFriction, &limits::CONE_FRICTION, problems, "a usual friction is taken");
@@ -251,7 +251,7 @@ fn read_cones(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> u8 {
     }
     let cones = text.parse().ok().filter(|cones| (1..=3).contains(cones));
     if cones.is_none() {
-        problems.push(Problem::caution((setup.id, InsideField::Cones).into(), &Gap::NoCones { text: number::clip(text) }));
+        problems.push(Problem::caution((setup.id, InsideField::Cones).into(), &Gap::NoCones(number::clip(text))));
     }
     cones.unwrap_or(1)
 }
@@ -305,7 +305,7 @@ fn read_cut(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Option<Cut>
     if pitch.is_blank() {
         let angles = [(helix, InsideField::Helix, "helix angle"), (pressure, InsideField::Pressure, "pressure angle")];
         for (_, field, angle) in angles.into_iter().filter(|(read, ..)| read.is_some()) {
-            problems.push(Problem::caution((setup.id, field).into(), &Gap::AngleWithoutPitch { angle }));
+            problems.push(Problem::caution((setup.id, field).into(), &Gap::AngleWithoutPitch(angle)));
         }
         return None;
     }

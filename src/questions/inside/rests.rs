@@ -3,7 +3,7 @@
 use super::read::LookedAt;
 use crate::gearing::geometry::Cut;
 use crate::job::InsideField;
-use crate::questions::rests::{by_setup, typed, usual};
+use crate::questions::rests::{by_setup, typed, typed_or, usual};
 use crate::questions::{Analysis, Source, gears, pull};
 use crate::sheet::Rest;
 use crate::toothload::synchroniser::{Lining, clutch};
@@ -29,10 +29,9 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
     rests
 }
 
-/// The gear selected.
 fn selected(source: Source<'_>) -> Rest {
     let gear = source.conditions.inside.selected.to_string();
-    if source.job.inside.gear.is_nothing() { usual("Gear", gear, "where none is chosen") } else { typed("Gear", gear) }
+    typed_or(!source.job.inside.gear.is_nothing(), "Gear", gear, "where none is chosen")
 }
 
 /// The speed looked at, where it is not the shift rpm.
@@ -48,11 +47,7 @@ fn looked_at(source: Source<'_>) -> Option<Rest> {
 
 fn time(source: Source<'_>) -> Rest {
     let time = show(&source.conditions.inside.shift_time, &unit::SECOND, 2);
-    if source.job.inside.shift_time.is_blank() {
-        usual("Time to synchronise", time, "common practice, no published source")
-    } else {
-        typed("Time to synchronise", time)
-    }
+    typed_or(!source.job.inside.shift_time.is_blank(), "Time to synchronise", time, "common practice, no published source")
 }
 
 /// How the teeth are cut, as far as it is given.
@@ -61,7 +56,7 @@ pub(in crate::questions) fn cut(source: Source<'_>) -> Vec<Rest> {
         |rest: &dyn Fn(&Analysis, &Cut) -> Rest| by_setup(source, |analysis| Some(rest(analysis, analysis.setup.inside.cut.as_ref()?)));
     let angle = |label: &str, field: InsideField, degrees: f64, analysis: &Analysis| {
         let shown = format!("{}°", number::show(degrees, 1));
-        if is_blank(source, analysis, field) { usual(label, shown, "where none is given") } else { typed(label, shown) }
+        typed_or(!is_blank(source, analysis, field), label, shown, "where none is given")
     };
     let length = |value: Option<Length>| {
         let decimals = if source.reader.units == System::Inch { 3 } else { 2 };
@@ -100,11 +95,12 @@ fn inertia(source: Source<'_>, analysis: &Analysis) -> Option<Rest> {
     let decimals = if source.reader.units == System::Inch { 2 } else { 5 };
     let shown = source.show(&reflected.at_input, decimals);
     let label = "Inertia at the input";
-    Some(if reflected.is_estimate {
-        usual(label, shown, format!("an estimate: gears as steel discs, common practice; clutch plate and shaft, {}", clutch::SOURCE))
-    } else {
-        typed(label, shown)
-    })
+    Some(typed_or(
+        !reflected.is_estimate,
+        label,
+        shown,
+        format!("an estimate: gears as steel discs, common practice; clutch plate and shaft, {}", clutch::SOURCE),
+    ))
 }
 
 /// The clutch plate that an estimate counts in.
@@ -130,15 +126,11 @@ fn cones(source: Source<'_>) -> Vec<Rest> {
         let degrees = number::show(cone.half_angle.value.to_degrees(), 1);
         let shown = format!("{degrees}°, {}", number::show(cone.friction, 2));
         let label = "Cone angle and friction";
-        Some(if analysis.setup.inside.is_cone_typed {
-            typed(label, shown)
-        } else {
-            usual(label, shown, "from memory, no published source")
-        })
+        Some(typed_or(analysis.setup.inside.is_cone_typed, label, shown, "from memory, no published source"))
     }));
     if let Some(lining) = source.conditions.inside.lining.as_ref().filter(|_| !rests.is_empty()) {
         let limits = super::rows::lining_words(lining);
-        rests.push(if lining.name == Lining::OWN { typed("Lining", limits) } else { usual("Lining", limits, Lining::SOURCE) });
+        rests.push(typed_or(lining.name == Lining::OWN, "Lining", limits, Lining::SOURCE));
     }
     rests
 }

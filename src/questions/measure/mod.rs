@@ -9,7 +9,7 @@ pub mod rows;
 pub mod said;
 pub mod sentence;
 
-use super::{Drawn, Group, Input, Place, Question};
+use super::{Drawn, Group, Input, Place, Question, boxed};
 use crate::job::{BenchField, JobChoice, JobField, MeasureField};
 
 const fn text(field: MeasureField) -> Input {
@@ -66,18 +66,8 @@ pub const QUESTION: Question = Question {
     rows: rows::rows,
     rests: rests::rests,
     pictures: &[
-        Drawn {
-            id: "measure-span",
-            tab: "Over teeth",
-            draw: |source, _| pictures::spanned(source).map(|picture| Box::new(picture) as _),
-            press: None,
-        },
-        Drawn {
-            id: "measure-pins",
-            tab: "Over pins",
-            draw: |source, _| pictures::pinned(source).map(|picture| Box::new(picture) as _),
-            press: None,
-        },
+        Drawn::new("measure-span", "Over teeth", |source, _| boxed(pictures::spanned(source))),
+        Drawn::new("measure-pins", "Over pins", |source, _| boxed(pictures::pinned(source))),
     ],
     ..Question::BARE
 };

@@ -1,12 +1,12 @@
 //! What is typed about a measured gear, as far as it can be read.
 
 use crate::gearing::Teeth;
-use crate::job::{Bench, InputId, InputProblem, MeasureField};
-use crate::problem::Explain;
-use crate::questions::setup::{keep, keep_or};
+use crate::job::{Bench, InputProblem, MeasureField};
+use crate::questions::reader::Reader;
+use crate::questions::setup::keep_or;
 use crate::speedometer::Hand;
 use crate::toothform::known::{Readings, readings};
-use crate::units::{Length, Limits, Measured as Quantity, Typed, limits, number};
+use crate::units::{Length, Typed, limits};
 
 /// A gear and its mate as they were measured.
 #[derive(Clone, Debug, PartialEq)]
@@ -32,92 +32,6 @@ pub struct Mate {
     pub span: Option<Length>,
     /// The backlash felt, along the working circle.
     pub backlash: Option<Length>,
-}
-
-/// A text that is no count of teeth.
-#[derive(Clone, Debug, PartialEq)]
-struct NoCount {
-    text: String,
-    least: u16,
-    most: u16,
-}
-
-impl Explain for NoCount {
-    fn what(&self) -> String {
-        format!("“{}” is not a number from {} to {}", number::clip(&self.text), self.least, self.most)
-    }
-
-    fn what_to_do(&self) -> String {
-        "type how many teeth, counted once round".into()
-    }
-}
-
-/// A text that is no number within bounds.
-#[derive(Clone, Debug, PartialEq)]
-struct NoNumber {
-    text: String,
-    bounds: (f64, f64),
-}
-
-impl Explain for NoNumber {
-    fn what(&self) -> String {
-        let (least, most) = self.bounds;
-        format!("“{}” is not a number from {} to {}", number::clip(&self.text), limits::shown(least), limits::shown(most))
-    }
-
-    fn what_to_do(&self) -> String {
-        "type the profile shift in modules, as +0.2".into()
-    }
-}
-
-/// Reads fields of the bench and keeps what is wrong with each.
-pub(in crate::questions) struct Reader<'a> {
-    problems: &'a mut Vec<InputProblem>,
-}
-
-impl<'a> Reader<'a> {
-    pub(in crate::questions) fn new(problems: &'a mut Vec<InputProblem>) -> Self {
-        Self { problems }
-    }
-
-    pub(in crate::questions) fn quantity<Q: Quantity>(
-        &mut self,
-        typed: &Typed,
-        field: impl Into<InputId>,
-        limits: &Limits<Q>,
-    ) -> Option<Q> {
-        if typed.is_blank() {
-            return None;
-        }
-        keep(self.problems, field, typed.read(limits))
-    }
-
-    fn whole(&mut self, text: &str, field: impl Into<InputId>, (least, most): (u16, u16)) -> Option<u16> {
-        if text.trim().is_empty() {
-            return None;
-        }
-        let count = text.trim().parse::<u16>().ok().filter(|count| (least..=most).contains(count));
-        keep(self.problems, field, count.ok_or_else(|| NoCount { text: text.trim().to_owned(), least, most }))
-    }
-
-    pub(in crate::questions) fn teeth(&mut self, text: &str, field: impl Into<InputId>) -> Option<Teeth> {
-        self.whole(text, field, (Teeth::LEAST, Teeth::GREATEST)).and_then(Teeth::new)
-    }
-
-    /// A plain number, `+0.2` or `-0,35`.
-    pub(in crate::questions) fn number(&mut self, text: &str, field: impl Into<InputId>, bounds: (f64, f64)) -> Option<f64> {
-        let text = text.trim();
-        if text.is_empty() {
-            return None;
-        }
-        let (sign, digits) = match text.strip_prefix(['-', '−']) {
-            Some(rest) => (-1.0, rest),
-            None => (1.0, text.strip_prefix('+').unwrap_or(text)),
-        };
-        let value = number::read_decimal(&digits.trim().replace(',', ".")).map(|value| sign * value);
-        let value = value.filter(|value| (bounds.0..=bounds.1).contains(value));
-        keep(self.problems, field, value.ok_or_else(|| NoNumber { text: text.to_owned(), bounds }))
-    }
 }
 
 impl Measured {

@@ -4,7 +4,7 @@ use super::answer::{Known, MateFrom};
 use super::read::Measured;
 use super::said;
 use crate::questions::Source;
-use crate::questions::rests::{typed, usual};
+use crate::questions::rests::{typed_or, usual};
 use crate::sheet::Rest;
 use crate::toothform::known::readings::print_give_or_take;
 
@@ -19,11 +19,7 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
     let readings = &known.readings;
     let give_or_take = said::length(source, readings.give_or_take);
     let mut rests = vec![
-        if bench.give_or_take.is_blank() {
-            usual("Lengths give or take", give_or_take, format!("a caliper; {PRACTICE}"))
-        } else {
-            typed("Lengths give or take", give_or_take)
-        },
+        typed_or(!bench.give_or_take.is_blank(), "Lengths give or take", give_or_take, format!("a caliper; {PRACTICE}")),
         usual("Pitches tried", "modules 1 to 12, 2 to 24 DP, all normal", "ISO 54 and the usual diametral pitches (from memory)"),
         usual("Tooth heights tried", "full depth 1 and 1.25, stub 0.8 and 1 modules", "ISO 53; American stub of 1932 (from memory)"),
     ];

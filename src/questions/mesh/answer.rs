@@ -27,7 +27,7 @@ pub fn names(bench: &Bench) -> [&str; 3] {
 
 fn donor<'a>(name: &'a str, shelf: &'a [Known<Gearbox>]) -> Result<Donor<'a>, MixError> {
     let known = shelf.iter().find(|known| known.entry.title() == name);
-    known.map(|known| Donor { name, gearbox: &known.part, cut: None }).ok_or_else(|| MixError::NoSuchSet { set: name.to_owned() })
+    known.map(|known| Donor { name, gearbox: &known.part, cut: None }).ok_or_else(|| MixError::NoSuchSet(name.to_owned()))
 }
 
 /// Whether the parts put together go into the case of setup A; none where there are none, or A has no gears yet.

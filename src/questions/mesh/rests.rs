@@ -3,7 +3,7 @@
 use super::answer::{mixed, names};
 use crate::gearing::check::SUM_TOLERANCE;
 use crate::questions::Source;
-use crate::questions::rests::{typed, usual};
+use crate::questions::rests::{typed, typed_or, usual};
 use crate::sheet::Rest;
 
 /// Every value, once.
@@ -12,9 +12,7 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
     let Some(Ok(mixed)) = mixed(bench, source.shelves.known_sets) else { return Vec::new() };
     let [cluster, input, gears] = names(bench);
     let mut rests = vec![typed("Cluster from", cluster)];
-    let from = |label: &str, set: &str, chosen: &str| {
-        if chosen.is_empty() { usual(label, set, "the cluster’s set, where none is chosen") } else { typed(label, set) }
-    };
+    let from = |label: &str, set: &str, chosen: &str| typed_or(!chosen.is_empty(), label, set, "the cluster’s set, where none is chosen");
     rests.push(from("Input gear from", input, &bench.mix_input));
     rests.push(from("Mainshaft gears from", gears, &bench.mix_gears));
     rests.extend(

@@ -92,7 +92,7 @@ fn pair_row(pair: &Pair) -> Row {
     let sum = sum.by("sum = driving teeth + driven teeth", format!("{driver} + {driven} = {}", pair.mesh.sum()), "plain counting");
     let verdict = match pair.fit {
         Fit::Shares => Piece::good(format!("as the case’s {}", pair.wanted_sum)),
-        Fit::WithShift { .. } => Piece::caution(format!("the case takes {}: {}", pair.wanted_sum, pair.what_to_do())),
+        Fit::WithShift(_) => Piece::caution(format!("the case takes {}: {}", pair.wanted_sum, pair.what_to_do())),
         _ => Piece::stop(format!("the case takes {}: {}", pair.wanted_sum, pair.what_to_do())),
     };
     let cell = Cell::line([Piece::words(format!("{driver} drives {driven}, sum")), sum.into(), verdict]);

@@ -5,7 +5,7 @@ use crate::gearing::speeds::Selected;
 use crate::job::choice::{HeardGear, NoiseSetup, StagesIn};
 use crate::job::inputs::noise::USUAL_CYLINDERS;
 use crate::job::{BenchField, InputId, InputProblem, Job, JobField, NoiseField};
-use crate::problem::{Explain, Problem};
+use crate::problem::Problem;
 use crate::sound::kept::{self, Kept};
 use crate::sound::{Clutch, Fitted, GoesWith, Kind, Load, read};
 use crate::units::{AngularVelocity, Frequency, Measured, Typed, Velocity, limits, number};
@@ -69,23 +69,12 @@ enum NoiseTextError {
     NoCylinders { text: String },
 }
 
-impl Explain for NoiseTextError {
-    fn what(&self) -> String {
-        match self {
-            Self::NoGear { text } => format!("“{text}” is no gear: it is left out"),
-            Self::BothWays { gear } => format!("it is both there and gone in {gear}: neither is used"),
-            Self::NoCylinders { text } => format!("“{text}” is not a number from 1 to 16: {USUAL_CYLINDERS} cylinders are taken"),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::NoGear { .. } => "type numbers of gears such as 1 2, n for neutral, r for reverse",
-            Self::BothWays { .. } => "take it out of one of the two",
-            Self::NoCylinders { .. } => "type a whole number from 1 to 16",
-        }
-        .into()
-    }
+explain! { NoiseTextError:
+    Self::NoGear { text } => format!("“{text}” is no gear: it is left out"),
+        "type numbers of gears such as 1 2, n for neutral, r for reverse";
+    Self::BothWays { gear } => format!("it is both there and gone in {gear}: neither is used"), "take it out of one of the two";
+    Self::NoCylinders { text } => format!("“{text}” is not a number from 1 to 16: {USUAL_CYLINDERS} cylinders are taken"),
+        "type a whole number from 1 to 16";
 }
 
 impl Told {

@@ -6,7 +6,7 @@ use super::read::Told;
 use crate::gearing::speeds::Selected;
 use crate::job::inputs::noise::USUAL_CYLINDERS;
 use crate::questions::Source;
-use crate::questions::rests::{typed, usual};
+use crate::questions::rests::{typed, typed_or, usual};
 use crate::sheet::Rest;
 use crate::sound::Origin;
 use crate::sound::orders::ANY_BEARING;
@@ -18,9 +18,9 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
     let told = Told::of(source.job);
     let Ok(noise) = Noise::of(source, &told) else { return Vec::new() };
     let mut rests = Vec::new();
-    rests.extend(names::road(source, &noise).map(|road| {
-        if told.is_at_typed { typed("Heard at", road) } else { usual("Heard at", road, "the cruise speed, where no other is typed") }
-    }));
+    rests.extend(
+        names::road(source, &noise).map(|road| typed_or(told.is_at_typed, "Heard at", road, "the cruise speed, where no other is typed")),
+    );
     rests.push(if source.job.bench.noise.cylinders.trim() == told.cylinders.to_string() {
         typed("Cylinders", told.cylinders.to_string())
     } else {

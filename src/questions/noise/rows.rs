@@ -18,11 +18,8 @@ use crate::units::{number, unit};
 
 /// How many parts that fit are shown.
 const MOST_SUSPECTS: usize = 4;
-/// Source of a mesh.
 const MESH: &str = "f = z · n (any textbook of machine elements); its side tones stand one turn of a gear apart";
-/// Source of the other orders.
 const ORDERS: &str = "elementary kinematics: unbalance once, a Hooke’s joint twice a turn of its shaft, firing once for each cylinder in two turns (service manuals and textbooks of machine diagnosis)";
-/// Source of the orders of bearings.
 const BEARING: &str = "pure rolling, outer ring standing: cage ½(1 − r), outer N/2 (1 − r), inner N/2 (1 + r), balls (1 − r²)/r, with r = d/D · cos α (any textbook of machine diagnosis); a worn bearing runs up to 2 % lower";
 /// Source where the geometry is not known.
 const ANY: &str = "0.4 strikes a turn for each ball of an outer race (a balancer’s manual, ± 20 %), nine balls assumed (common practice, no published source)";
@@ -153,7 +150,6 @@ fn teeth(suspect: &Suspect) -> Option<String> {
     Some(format!("the same two teeth meet {same} times a second{}", phased.unwrap_or_default()))
 }
 
-/// The formula of a tone and its source.
 fn formula(tone: &Tone) -> (&'static str, &'static str) {
     match tone.origin {
         Origin::Pair(_) | Origin::Stage(_) => ("f = teeth of the driving gear × its turns a second", MESH),

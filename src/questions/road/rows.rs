@@ -46,18 +46,11 @@ fn speed_cell(source: Source<'_>, analysis: &Analysis, gear: GearNumber) -> Cell
     let at_shift = speed_at_shift(source, analysis, gear, &key);
     let at_shift = at_shift.map_or_else(|| Piece::Needed("needs the shift rpm".into()), |speed| speed.big().into());
     let cell = Cell::line([at_shift, small.into(), Piece::words("per 1,000 rpm")]);
-    let cell = match analysis.setup.printed(gear) {
-        Some(printed) => cell.and([Piece::words(format!("{}, as the ratio is printed", plus_minus(printed)))]),
-        None => cell,
-    };
-    let cell = match past_top_speed(source, analysis, gear) {
-        Some(top) => cell.and([Piece::words(format!("out of reach: the car tops out at {top}"))]),
-        None => cell,
-    };
-    let cell = match landing(source, analysis, gear, &key) {
-        Some(landing) => cell.and([Piece::words("then"), landing.into()]),
-        None => cell,
-    };
+    let cell = cell
+        .and_maybe(analysis.setup.printed(gear).map(|printed| [Piece::words(format!("{}, as the ratio is printed", plus_minus(printed)))]));
+    let cell = cell
+        .and_maybe(past_top_speed(source, analysis, gear).map(|top| [Piece::words(format!("out of reach: the car tops out at {top}"))]));
+    let cell = cell.and_maybe(landing(source, analysis, gear, &key).map(|landing| [Piece::words("then"), landing.into()]));
     switched(analysis, gear).fold(cell, |cell, (at, step)| cell.and(step_line(source, analysis, (at, step))))
 }
 

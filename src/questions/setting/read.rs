@@ -8,9 +8,10 @@ use crate::fits::several;
 use crate::fits::tapered::{BearingState, Mounting, USUAL_K};
 use crate::fits::{Material, PlayRange, wanted};
 use crate::job::{Bench, InputProblem, SettingField};
+use crate::questions::reader::Reader;
 use crate::questions::setup::keep;
 use crate::questions::warmth;
-use crate::units::{Force, Length, Limits, Measured, ThermodynamicTemperature, Typed, limits};
+use crate::units::{Force, Length, ThermodynamicTemperature, Typed, limits};
 
 /// What was read at the bench, and what is wanted.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -66,63 +67,46 @@ pub struct Set {
 impl Set {
     /// Reads what is typed.
     pub fn of(bench: &Bench) -> Self {
+        use SettingField as F;
         let typed = &bench.setting;
-        let mut set = Self {
+        let mut problems = Vec::new();
+        let temperatures = warmth::read(bench, &mut problems);
+        let mut read = Reader::new(&mut problems);
+        let lengths = |typed: &Typed| several::lengths(typed, &limits::DIAL_READING);
+        let lines = typed.fasteners.lines().filter(|line| !line.trim().is_empty());
+        let clock = |typed: &Typed| several::clock(typed, &limits::DIAL_READING);
+        Self {
+            temperatures,
             mounting: typed.mounting.value(),
             case: bench.endplay.case.value().map(|case| case.0),
             bearings: typed.bearings.value(),
             sense: typed.sense.value(),
-            ..Self::default()
-        };
-        let problems = &mut set.problems;
-        set.temperatures = warmth::read(bench, problems);
-        set.shim_in = length(problems, SettingField::ShimIn, &typed.shim_in, &limits::SHIM);
-        set.floats = several(problems, SettingField::Float, &typed.float);
-        set.wanted =
-            (!typed.wanted.is_blank()).then(|| wanted::play(&typed.wanted)).and_then(|read| keep(problems, SettingField::Wanted, read));
-        set.span = length(problems, SettingField::Span, &typed.span, &limits::BEARING_SPAN);
-        set.cups = cups(problems, &typed.cups);
-        set.k = quantity(problems, SettingField::K, &typed.k, &limits::BEARING_K).map_or(USUAL_K, |k| k.0);
-        set.pull = quantity(problems, SettingField::Pull, &typed.pull, &limits::PULL);
-        set.radius = length(problems, SettingField::Radius, &typed.radius, &limits::LEVER);
-        set.torque = (!typed.torque.trim().is_empty())
-            .then(|| Range::read(&typed.torque))
-            .and_then(|read| keep(problems, SettingField::Torque, read));
-        set.depth = length(problems, SettingField::Depth, &typed.depth, &limits::SHIM);
-        set.mark = length(problems, SettingField::Mark, &typed.mark, &limits::PINION_MARK);
-        set.lash = several(problems, SettingField::Lash, &typed.lash);
-        set.dial_radius = length(problems, SettingField::DialRadius, &typed.dial_radius, &limits::LEVER);
-        set.pitch_radius = length(problems, SettingField::PitchRadius, &typed.pitch_radius, &limits::LEVER);
-        set.bore = clock(problems, SettingField::Bore, &typed.bore);
-        set.face = clock(problems, SettingField::Face, &typed.face);
-        let lines = typed.fasteners.lines().filter(|line| !line.trim().is_empty());
-        let read = |line| keep(problems, SettingField::Fasteners, Fastener::read(line));
-        set.fasteners = lines.filter_map(read).collect();
-        set
+            shim_in: read.quantity(&typed.shim_in, F::ShimIn, &limits::SHIM),
+            floats: read.read(&typed.float, F::Float, lengths).unwrap_or_default(),
+            wanted: read.read(&typed.wanted, F::Wanted, wanted::play),
+            span: read.quantity(&typed.span, F::Span, &limits::BEARING_SPAN),
+            cups: read.read(&typed.cups, F::Cups, |typed| several::lengths(typed, &limits::FIT_DIAMETER)).and_then(|cups| both(&cups)),
+            k: read.quantity(&typed.k, F::K, &limits::BEARING_K).map_or(USUAL_K, |k| k.0),
+            pull: read.quantity(&typed.pull, F::Pull, &limits::PULL),
+            radius: read.quantity(&typed.radius, F::Radius, &limits::LEVER),
+            torque: (!typed.torque.trim().is_empty())
+                .then(|| Range::read(&typed.torque))
+                .and_then(|range| keep(read.problems, F::Torque, range)),
+            depth: read.quantity(&typed.depth, F::Depth, &limits::SHIM),
+            mark: read.quantity(&typed.mark, F::Mark, &limits::PINION_MARK),
+            lash: read.read(&typed.lash, F::Lash, lengths).unwrap_or_default(),
+            dial_radius: read.quantity(&typed.dial_radius, F::DialRadius, &limits::LEVER),
+            pitch_radius: read.quantity(&typed.pitch_radius, F::PitchRadius, &limits::LEVER),
+            bore: read.read(&typed.bore, F::Bore, clock),
+            face: read.read(&typed.face, F::Face, clock),
+            fasteners: lines.filter_map(|line| keep(read.problems, F::Fasteners, Fastener::read(line))).collect(),
+            problems,
+        }
     }
 }
 
-fn length(problems: &mut Vec<InputProblem>, field: SettingField, typed: &Typed, limits: &Limits<Length>) -> Option<Length> {
-    quantity(problems, field, typed, limits)
-}
-
-fn quantity<Q: Measured>(problems: &mut Vec<InputProblem>, field: SettingField, typed: &Typed, limits: &Limits<Q>) -> Option<Q> {
-    (!typed.is_blank()).then(|| typed.read(limits)).and_then(|read| keep(problems, field, read))
-}
-
-fn several(problems: &mut Vec<InputProblem>, field: SettingField, typed: &Typed) -> Vec<Length> {
-    let read = (!typed.is_blank()).then(|| several::lengths(typed, &limits::DIAL_READING));
-    read.and_then(|read| keep(problems, field, read)).unwrap_or_default()
-}
-
-fn cups(problems: &mut Vec<InputProblem>, typed: &Typed) -> Option<[Length; 2]> {
-    let read = (!typed.is_blank()).then(|| several::lengths(typed, &limits::FIT_DIAMETER))?;
-    let cups = keep(problems, SettingField::Cups, read)?;
+/// Both cups; one alone stands for the other too.
+fn both(cups: &[Length]) -> Option<[Length; 2]> {
     let first = cups.first().copied()?;
     Some([first, cups.get(1).copied().unwrap_or(first)])
-}
-
-fn clock(problems: &mut Vec<InputProblem>, field: SettingField, typed: &Typed) -> Option<Clock> {
-    let read = (!typed.is_blank()).then(|| several::clock(typed, &limits::DIAL_READING))?;
-    keep(problems, field, read)
 }

@@ -6,7 +6,7 @@ use crate::fits::Material;
 use crate::fits::fastener::PROOF_SHARE;
 use crate::job::document::Blank;
 use crate::questions::endplay::rows::said;
-use crate::questions::rests::{typed, usual};
+use crate::questions::rests::{typed_or, usual};
 use crate::questions::{Source, warmth};
 use crate::sheet::Rest;
 use crate::units::common::millimetres;
@@ -22,11 +22,7 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
     let mut rests = Vec::new();
     if let Some(pair) = set.pair() {
         let k = number::show(set.k, 2);
-        rests.push(if bench.k.is_blank() {
-            usual("K of the bearings", k, "a contact angle of 13.7°; from memory: take the list’s own")
-        } else {
-            typed("K of the bearings", k)
-        });
+        rests.push(typed_or(!bench.k.is_blank(), "K of the bearings", k, "a contact angle of 13.7°; from memory: take the list’s own"));
         rests.push(warmth::growth("Case", pair.case));
         rests.push(warmth::growth("Shaft and bearings", Material::Steel));
         rests.extend(warmth::rests(source, set.temperatures));

@@ -18,7 +18,6 @@ use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::units::common::millimetres;
 use crate::units::{Length, Measured as _, System, Torque, Unit, number, show, unit};
 
-/// Source of the shim sum.
 const SHIM: &str = "makers’ manuals: installed shim + measured float + preload";
 /// Source of what heat does to a pair.
 const HEAT: &str = "the bearing trade’s usual formula, from memory; it assumes that the cups follow the case";
@@ -48,7 +47,6 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
     rows
 }
 
-/// A length among the figures.
 fn figure(source: Source<'_>, key: &str, length: Length) -> Figure {
     source.quantity(&format!("setting.{key}"), &length, decimals(source))
 }

@@ -15,7 +15,7 @@ pub(super) fn read(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Opti
     let stages = stages.into_iter().collect::<Option<Vec<Stage>>>()?;
     let switched = stages.iter().enumerate().filter(|(_, stage)| stage.changes());
     for (at, _) in switched.skip(MOST_SWITCHED) {
-        problems.push(Problem::caution((setup.id, SetupField::StageGears(at)).into(), &Gap::TooManySwitched { most: MOST_SWITCHED }));
+        problems.push(Problem::caution((setup.id, SetupField::StageGears(at)).into(), &Gap::TooManySwitched(MOST_SWITCHED)));
     }
     Some(stages)
 }

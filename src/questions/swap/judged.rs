@@ -73,7 +73,6 @@ pub fn decimals(source: Source<'_>) -> usize {
     if source.reader.units == System::Inch { 2 } else { 0 }
 }
 
-/// A diameter.
 fn fine(source: Source<'_>, length: Length) -> String {
     source.show(&length, decimals(source) + 1)
 }

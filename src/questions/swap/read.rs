@@ -1,10 +1,11 @@
 //! The sizes of a setup's box, read and checked, and what the car has room for.
 
 use crate::job::{self, InputProblem, Job, JobField, SetupField, SwapField};
+use crate::questions::reader::Reader;
 use crate::questions::setup::keep;
 use crate::speedometer::{Hand, Tap};
 use crate::swap::{Outline, Pattern, Release, ShaftChange, Spline};
-use crate::units::{Length, Limits, Mass, Typed, limits};
+use crate::units::{Length, Mass, Typed, limits};
 
 /// What all setups share.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -69,62 +70,40 @@ impl SwapShared {
         } else {
             keep(problems, JobField::Slip, typed.slip.read(&limits::SLIP))
         };
-        let tunnel = (!typed.tunnel.is_blank()).then(|| Outline::read(&typed.tunnel.text, typed.tunnel.units));
-        let arch = (!typed.arch.is_blank()).then(|| typed.arch.read(&limits::ARCH));
-        let arch = arch.and_then(|read| keep(problems, JobField::Arch, read));
-        Self { slip, arch, tunnel: tunnel.and_then(|read| keep(problems, JobField::Tunnel, read)) }
+        let mut read = Reader::new(problems);
+        let arch = read.quantity(&typed.arch, JobField::Arch, &limits::ARCH);
+        let tunnel = read.read(&typed.tunnel, JobField::Tunnel, |typed| Outline::read(&typed.text, typed.units));
+        Self { slip, arch, tunnel }
     }
 }
 
 impl Swap {
     /// Reads the sizes of a setup's box; blank fields are only missing.
     pub fn read(setup: &job::Setup, problems: &mut Vec<InputProblem>) -> Self {
+        use SwapField as F;
         let typed = &setup.swap;
         let field = |field| (setup.id, SetupField::Swap(field));
-        let mut one = |typed: &Typed, limits: &Limits<Length>, of| {
-            if typed.is_blank() { None } else { keep(problems, field(of), typed.read(limits)) }
-        };
-        let length = one(&typed.length, &limits::FROM_FACE, SwapField::Length);
-        let mount = one(&typed.mount, &limits::FROM_FACE, SwapField::Mount);
-        let lever = one(&typed.lever, &limits::FROM_FACE, SwapField::Lever);
-        let nose = one(&typed.nose, &limits::FROM_FACE, SwapField::Nose);
-        let spigot = one(&typed.spigot, &limits::FIT_DIAMETER, SwapField::Spigot);
-        let travel = one(&typed.release_travel, &limits::RELEASE_TRAVEL, SwapField::Travel);
-        let axle_width = one(&typed.axle_width, &limits::AXLE_WIDTH, SwapField::AxleWidth);
-        let backspace = one(&typed.backspace, &limits::BACKSPACE, SwapField::Backspace);
-        let mut spline = |typed: &Typed, of| {
-            if typed.is_blank() { None } else { keep(problems, field(of), Spline::read(&typed.text, typed.units)) }
-        };
-        let input_spline = spline(&typed.input_spline, SwapField::InputSpline);
-        let output_spline = spline(&typed.output_spline, SwapField::OutputSpline);
-        let half_shaft = spline(&typed.half_shaft, SwapField::HalfShaft);
-        let mut pattern = |typed: &Typed, of| {
-            if typed.is_blank() { None } else { keep(problems, field(of), Pattern::read(&typed.text, typed.units)) }
-        };
-        let (holes, flange) = (pattern(&typed.holes, SwapField::Holes), pattern(&typed.flange, SwapField::Flange));
-        let outline = (!typed.outline.is_blank()).then(|| Outline::read(&typed.outline.text, typed.outline.units));
-        let outline = outline.and_then(|read| keep(problems, field(SwapField::Outline), read));
-        let weight = (!typed.weight.is_blank()).then(|| typed.weight.read(&limits::BOX_WEIGHT));
-        let weight = weight.and_then(|read| keep(problems, field(SwapField::Weight), read));
-        // What is wrong with it is said where it is asked for: inside the box.
-        let plate = setup.inside.clutch_diameter.read(&limits::CLUTCH_DIAMETER).ok();
+        let mut read = Reader::new(problems);
+        let spline = |typed: &Typed| Spline::read(&typed.text, typed.units);
+        let pattern = |typed: &Typed| Pattern::read(&typed.text, typed.units);
         Self {
-            length,
-            mount,
-            lever,
-            nose,
-            spigot,
-            input_spline,
-            output_spline,
-            holes,
-            outline,
-            axle_width,
-            backspace,
-            half_shaft,
-            weight,
-            flange,
-            travel,
-            plate,
+            length: read.quantity(&typed.length, field(F::Length), &limits::FROM_FACE),
+            mount: read.quantity(&typed.mount, field(F::Mount), &limits::FROM_FACE),
+            lever: read.quantity(&typed.lever, field(F::Lever), &limits::FROM_FACE),
+            nose: read.quantity(&typed.nose, field(F::Nose), &limits::FROM_FACE),
+            spigot: read.quantity(&typed.spigot, field(F::Spigot), &limits::FIT_DIAMETER),
+            travel: read.quantity(&typed.release_travel, field(F::Travel), &limits::RELEASE_TRAVEL),
+            axle_width: read.quantity(&typed.axle_width, field(F::AxleWidth), &limits::AXLE_WIDTH),
+            backspace: read.quantity(&typed.backspace, field(F::Backspace), &limits::BACKSPACE),
+            input_spline: read.read(&typed.input_spline, field(F::InputSpline), spline),
+            output_spline: read.read(&typed.output_spline, field(F::OutputSpline), spline),
+            half_shaft: read.read(&typed.half_shaft, field(F::HalfShaft), spline),
+            holes: read.read(&typed.holes, field(F::Holes), pattern),
+            flange: read.read(&typed.flange, field(F::Flange), pattern),
+            outline: read.read(&typed.outline, field(F::Outline), |typed| Outline::read(&typed.text, typed.units)),
+            weight: read.quantity(&typed.weight, field(F::Weight), &limits::BOX_WEIGHT),
+            // What is wrong with it is said where it is asked for: inside the box.
+            plate: setup.inside.clutch_diameter.read(&limits::CLUTCH_DIAMETER).ok(),
             release: typed.release.value(),
             cable: setup.speedo.tap.value(),
             hand: setup.speedo.hand.value(),

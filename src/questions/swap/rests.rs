@@ -4,7 +4,7 @@ use super::answer::Beside;
 use super::judged::{limits_words, shown};
 use super::oil;
 use crate::questions::Source;
-use crate::questions::rests::{typed, usual};
+use crate::questions::rests::{typed_or, usual};
 use crate::sheet::Rest;
 use crate::swap::axle::usual_arch;
 use crate::swap::stations::usual_room;
@@ -17,7 +17,7 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
     let mut rests = Vec::new();
     if let Some(slip) = source.conditions.swap.slip.filter(|_| beside.iter().any(|beside| beside.shaft.is_some())) {
         let (label, value) = ("Slip left at ride height", shown(source, slip));
-        rests.push(if source.job.swap.slip.is_blank() { usual(label, value, PRACTICE) } else { typed(label, value) });
+        rests.push(typed_or(!source.job.swap.slip.is_blank(), label, value, PRACTICE));
         rests.push(usual("Box and driveshaft", "in one line", "5° between them make 0.4 % of the difference"));
     }
     if source.conditions.swap.tunnel.is_some() {

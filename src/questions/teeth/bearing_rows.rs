@@ -12,9 +12,7 @@ use crate::questions::{Analysis, Source};
 use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::units::{Force, Measured, Time, limits, number, unit};
 
-/// Source of the lives.
 const ISO: &str = "basic rating life L₁₀ of ISO 281:2007, added up by Palmgren and Miner; oil, dirt and misalignment often decide instead";
-/// Source of the loads.
 const STATICS: &str = "a rigid shaft on two points; forces after Shigley, Mechanical Engineering Design, section 13-16";
 /// Source of what taper bearings hold.
 const TAPER: &str = "two taper bearings against each other, ISO 281:2007 and common catalogue practice (from memory); no preload, no play";

@@ -9,7 +9,7 @@ pub mod rests;
 pub mod rows;
 pub mod sentence;
 
-use super::{Drawn, Input, Place, Question};
+use super::{Drawn, Input, Place, Question, boxed};
 use crate::job::{JobChoice, JobField};
 
 /// The question.
@@ -31,30 +31,11 @@ pub const QUESTION: Question = Question {
     rows: rows::rows,
     rests: rests::rests,
     pictures: &[
-        Drawn {
-            id: "teeth-against-a",
-            tab: "Against A",
-            draw: |source, focus| pictures::against_first(source, focus).map(|picture| Box::new(picture) as _),
-            press: None,
-        },
-        Drawn {
-            id: "teeth-forces",
-            tab: "Forces",
-            draw: |source, focus| forces::picture(source, focus).map(|picture| Box::new(picture) as _),
-            press: Some(super::inside::pictures::pressed),
-        },
-        Drawn {
-            id: "teeth-thrust",
-            tab: "Thrust",
-            draw: |source, focus| pictures::thrust(source, focus).map(|picture| Box::new(picture) as _),
-            press: None,
-        },
-        Drawn {
-            id: "teeth-bearings",
-            tab: "Bearings",
-            draw: |source, focus| pictures::bearings(source, focus).map(|picture| Box::new(picture) as _),
-            press: None,
-        },
+        Drawn::new("teeth-against-a", "Against A", |source, focus| boxed(pictures::against_first(source, focus))),
+        Drawn::new("teeth-forces", "Forces", |source, focus| boxed(forces::picture(source, focus)))
+            .pressed(super::inside::pictures::pressed),
+        Drawn::new("teeth-thrust", "Thrust", |source, focus| boxed(pictures::thrust(source, focus))),
+        Drawn::new("teeth-bearings", "Bearings", |source, focus| boxed(pictures::bearings(source, focus))),
     ],
     ..Question::BARE
 };

@@ -17,9 +17,7 @@ use crate::toothload::ToothForces;
 use crate::toothload::sliding::USUAL_FRICTION;
 use crate::units::{Force, Length, Measured, Pressure, System, Torque, Velocity, number, unit};
 
-/// Source of the forces.
 const FORCES: &str = "Shigley, Mechanical Engineering Design, section 13-16";
-/// Source of bending.
 const LEWIS: &str = "Lewis, with the factor for speed of shaved or ground teeth; Shigley, Mechanical Engineering Design, section 14-1";
 /// Source of contact.
 const HERTZ: &str = "Hertz, by the basic terms of ISO 6336-2 (from memory); steel on steel";
@@ -167,7 +165,6 @@ fn absent(analysis: &Analysis, at: PairAt) -> Cell {
     }
 }
 
-/// What the torque waits for.
 fn needs_torque(analysis: &Analysis) -> &'static str {
     if analysis.conditions().inside.by_grip {
         "needs the engine’s curve and the car’s weight, typed in Pull"

@@ -28,7 +28,6 @@ pub enum Part {
 
 /// From one drawing to the next.
 const STEP: f64 = 3.2;
-/// Corners of a pit.
 const PIT_CORNERS: [Point; 6] = [(1.0, 0.0), (0.4, 0.8), (-0.5, 0.9), (-1.0, 0.1), (-0.4, -0.8), (0.6, -0.7)];
 /// Where pits begin, worst last.
 const PITS: [Point; 9] = [(0.5, 0.9), (1.2, 1.1), (1.6, 0.8), (0.8, 1.2), (0.3, 1.2), (1.0, 0.8), (1.4, 1.3), (0.6, 0.6), (1.75, 1.15)];

@@ -3,7 +3,7 @@
 use crate::checklist::{self, Amount, Line, Step};
 use crate::faults::wear::{State, Wear};
 use crate::job::{FaultsField, InputProblem, Job};
-use crate::problem::{Explain, Problem};
+use crate::problem::Problem;
 use crate::questions::Source;
 use crate::units::number;
 
@@ -32,14 +32,9 @@ pub struct Typed {
 /// A line that names no part of the table.
 struct NoPart(String);
 
-impl Explain for NoPart {
-    fn what(&self) -> String {
-        format!("“{}” is no part of this list: it is kept, and not judged", number::clip(&self.0))
-    }
-
-    fn what_to_do(&self) -> String {
-        "measure one of the parts that are listed".into()
-    }
+explain! { NoPart:
+    error => format!("“{}” is no part of this list: it is kept, and not judged", number::clip(&error.0)),
+        "measure one of the parts that are listed";
 }
 
 impl Typed {

@@ -3,7 +3,6 @@
 use std::sync::Arc;
 
 use super::places::real;
-use crate::problem::Explain;
 use crate::sliced::{Progress, Sliced};
 
 /// The rate that recordings are brought down to, or a little above, in samples a second: tones up to 5 kHz are heard.
@@ -31,41 +30,22 @@ pub enum ClipError {
     Silent,
     /// Too loud for the microphone.
     Clipped,
-    /// Too short to tell tones apart.
-    TooShort {
-        /// How long it is, in seconds.
-        seconds: f64,
-    },
-    /// Longer than is listened to.
-    TooLong {
-        /// How long it is, in seconds.
-        seconds: f64,
-    },
+    /// Too short to tell tones apart: how long it is, in seconds.
+    TooShort(f64),
+    /// Longer than is listened to: how long it is, in seconds.
+    TooLong(f64),
     /// No samples that are numbers.
     NoSound,
 }
 
-impl Explain for ClipError {
-    fn what(&self) -> String {
-        match self {
-            Self::Silent => "the recording is silent".into(),
-            Self::Clipped => "the recording is clipped: it was too loud for the microphone".into(),
-            Self::TooShort { seconds } => format!("the recording is too short: {seconds:.1} s"),
-            Self::TooLong { seconds } => format!("the recording is too long: {:.0} min", seconds / 60.0),
-            Self::NoSound => "the file holds no sound".into(),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::Silent => "check that the microphone is not covered or switched off, and record again",
-            Self::Clipped => "hold the phone further away or under a coat, and record again",
-            Self::TooShort { .. } => "hold a steady speed and record 15 to 30 s",
-            Self::TooLong { .. } => "cut out 20 to 30 s at a steady speed, 2 min at most",
-            Self::NoSound => "open a sound file, or record again",
-        }
-        .into()
-    }
+explain! { ClipError:
+    Self::Silent => "the recording is silent", "check that the microphone is not covered or switched off, and record again";
+    Self::Clipped => "the recording is clipped: it was too loud for the microphone",
+        "hold the phone further away or under a coat, and record again";
+    Self::TooShort(seconds) => format!("the recording is too short: {seconds:.1} s"), "hold a steady speed and record 15 to 30 s";
+    Self::TooLong(seconds) => format!("the recording is too long: {:.0} min", seconds / 60.0),
+        "cut out 20 to 30 s at a steady speed, 2 min at most";
+    Self::NoSound => "the file holds no sound", "open a sound file, or record again";
 }
 
 impl Clip {
@@ -157,10 +137,10 @@ fn checked(samples: &[f32], rate: f64) -> Result<f64, ClipError> {
     let seconds = real(samples.len()) / rate;
     let (least, most) = SECONDS;
     if seconds < least {
-        return Err(ClipError::TooShort { seconds });
+        return Err(ClipError::TooShort(seconds));
     }
     if seconds > most {
-        return Err(ClipError::TooLong { seconds });
+        return Err(ClipError::TooLong(seconds));
     }
     let full = samples.iter().map(|sample| f64::from(sample.abs())).fold(0.0, f64::max);
     let mean = samples.iter().map(|sample| f64::from(*sample)).sum::<f64>() / real(samples.len());

@@ -60,7 +60,6 @@ impl Mapping {
         false
     }
 
-    /// The map.
     pub(super) fn finish(self) -> LevelMap {
         self.map
     }

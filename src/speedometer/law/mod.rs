@@ -9,26 +9,19 @@ use crate::units::{Length, System, Unit, Velocity, unit};
 pub use table::{BANDS, ODOMETERS};
 pub use test_speeds::{TestSpeed, Tests, speeds_of_r39};
 
-/// How sure a row is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Mark {
-    /// Read in the rule itself or an official mirror of it.
-    Read,
-    /// Read in a text that quotes it.
-    Quoted,
-    /// From memory.
-    Memory,
-}
-
-impl Mark {
-    /// The words for it on the sheet.
-    pub fn words(self) -> &'static str {
-        match self {
-            Self::Read => "read in the rule",
-            Self::Quoted => "quoted by others",
-            Self::Memory => "from memory",
-        }
+worded! {
+    /// How sure a row is.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+    pub enum Mark {
+        /// Read in the rule itself or an official mirror of it.
+        Read => "read in the rule";
+        /// Read in a text that quotes it.
+        Quoted => "quoted by others";
+        /// From memory.
+        Memory => "from memory";
     }
+    /// The words for it on the sheet.
+    pub fn words;
 }
 
 /// The numbers of a rule in one unit of speed: `low · V − low_less ≤ indicated ≤ high · V + high_more`, V the true speed.

@@ -2,7 +2,7 @@
 
 use super::readings::{Readings, print_give_or_take};
 use crate::gearing::Mesh;
-use crate::gearing::geometry::{Cut, Setting, geometry};
+use crate::gearing::geometry::{Setting, geometry};
 use crate::toothform::{CutGear, Depth, Pitch, across, pins, print, span};
 use crate::units::common::{in_millimetres, millimetres};
 use crate::units::{Angle, Length, unit};
@@ -129,12 +129,6 @@ impl Candidate {
     /// The gear as its flanks are now.
     pub fn worn(&self) -> CutGear {
         self.gear.with_shift(self.flank_shift.unwrap_or(self.gear.shift))
-    }
-
-    /// Whether both are of one pitch, angle and height.
-    pub fn is_cut_as(&self, other: &Self) -> bool {
-        let cut = |of: &Self| -> Cut { of.gear.cut };
-        self.pitch == other.pitch && self.depth == other.depth && cut(self).pressure() == cut(other).pressure()
     }
 }
 

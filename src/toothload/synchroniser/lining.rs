@@ -123,14 +123,9 @@ pub struct LimitsError {
     pub text: String,
 }
 
-impl Explain for LimitsError {
-    fn what(&self) -> String {
-        format!("“{}” does not give four limits of a lining", number::clip(&self.text))
-    }
-
-    fn what_to_do(&self) -> String {
-        "type sliding speed in m/s, pressure in N/mm², work in J/mm² and power in W/mm², such as 5 3 0.09 0.45".into()
-    }
+explain! { LimitsError:
+    error => format!("“{}” does not give four limits of a lining", number::clip(&error.text)),
+        "type sliding speed in m/s, pressure in N/mm², work in J/mm² and power in W/mm², such as 5 3 0.09 0.45";
 }
 
 /// A limit that was passed.

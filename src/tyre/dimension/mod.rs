@@ -10,29 +10,21 @@ use super::size::{Construction, Form, Hundredths, Rim, Size};
 use super::table;
 use crate::units::{Length, common, number};
 
-/// How a dimension was got.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Basis {
-    /// By the rule of a standard or the numbers moulded on the tyre.
-    Rule,
-    /// From a table of sizes.
-    Table,
-    /// By a rule of thumb, or from a size that stands in.
-    Approximate,
-    /// Measured by the user.
-    Measured,
-}
-
-impl Basis {
-    /// The word for it on the sheet.
-    pub fn word(self) -> &'static str {
-        match self {
-            Self::Rule => "by rule",
-            Self::Table => "from a table",
-            Self::Approximate => "approximate",
-            Self::Measured => "measured",
-        }
+worded! {
+    /// How a dimension was got.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+    pub enum Basis {
+        /// By the rule of a standard or the numbers moulded on the tyre.
+        Rule => "by rule";
+        /// From a table of sizes.
+        Table => "from a table";
+        /// By a rule of thumb, or from a size that stands in.
+        Approximate => "approximate";
+        /// Measured by the user.
+        Measured => "measured";
     }
+    /// The word for it on the sheet.
+    pub fn word;
 }
 
 /// One dimension of a tyre, able to explain itself.

@@ -20,7 +20,6 @@ const BALLOON: [(u16, u16, f64, f64); 44] = [
     (700, 180, 816.0, 186.0), (700, 190, 840.0, 186.0), (700, 210, 896.0, 186.0), (750, 180, 876.0, 205.0),
 ];
 
-/// The row of a balloon size.
 pub(super) fn balloon(width: u16, rim_tenths: u16) -> Option<Row> {
     super::find(&BALLOON, width, rim_tenths, BALLOON_SOURCE)
 }

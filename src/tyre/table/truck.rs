@@ -49,7 +49,6 @@ pub(super) fn high_pressure(diameter: u16, width: u16) -> Option<Row> {
     super::find(&HIGH_PRESSURE, diameter, width, HIGH_PRESSURE_SOURCE)
 }
 
-/// The row of a flotation size.
 pub(super) fn flotation(diameter: u16, width: u16, rim_tenths: u16) -> Option<Row> {
     let found = FLOTATION.into_iter().find(|row| (row.0, row.1, row.2) == (diameter, width, rim_tenths))?;
     Some(Row { diameter_mm: found.3, width_mm: found.4, source: FLOTATION_SOURCE })

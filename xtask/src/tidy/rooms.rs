@@ -4,6 +4,7 @@ use super::{Finding, Sources};
 
 /// The rooms from low to high, as data flows. A new room gets its place here.
 const ROOMS: &[&str] = &[
+    "worded",
     "order",
     "problem",
     "spreadsheet",

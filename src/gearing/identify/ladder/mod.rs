@@ -85,31 +85,17 @@ pub enum WishError {
         /// The most teeth asked for.
         most: u16,
     },
-    /// A tolerance that joins boxes of different sizes.
-    Tolerance {
-        /// What was asked.
-        given: u16,
-    },
+    /// A tolerance that joins boxes of different sizes: what was asked.
+    Tolerance(u16),
 }
 
-impl Explain for WishError {
-    fn what(&self) -> String {
-        match self {
-            Self::Nothing => "no printed ratios are given".into(),
-            Self::OnlyDirect => "a direct gear tells nothing of the teeth".into(),
-            Self::Limits { fewest, most } => format!("no gear has {fewest} to {most} teeth"),
-            Self::Tolerance { given } => format!("tooth sums that differ by {given} do not share a centre distance"),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::Nothing => "type the ratios as they are printed, such as 2.47 1.67 1.24 1.00".into(),
-            Self::OnlyDirect => "add the ratio of a lower gear".into(),
-            Self::Limits { .. } => format!("type limits from {} to {}, the fewer first, such as 12 to 60", Teeth::LEAST, Teeth::GREATEST),
-            Self::Tolerance { .. } => format!("allow 0 to {}", Wish::MOST_TOLERANCE),
-        }
-    }
+explain! { WishError:
+    Self::Nothing => "no printed ratios are given", "type the ratios as they are printed, such as 2.47 1.67 1.24 1.00";
+    Self::OnlyDirect => "a direct gear tells nothing of the teeth", "add the ratio of a lower gear";
+    Self::Limits { fewest, most } => format!("no gear has {fewest} to {most} teeth"),
+        format!("type limits from {} to {}, the fewer first, such as 12 to 60", Teeth::LEAST, Teeth::GREATEST);
+    Self::Tolerance(given) => format!("tooth sums that differ by {given} do not share a centre distance"),
+        format!("allow 0 to {}", Wish::MOST_TOLERANCE);
 }
 
 /// One combination that fits.

@@ -39,7 +39,7 @@ impl LadderSearch {
             return Err(WishError::Limits { fewest, most });
         }
         if wish.tolerance > Wish::MOST_TOLERANCE {
-            return Err(WishError::Tolerance { given: wish.tolerance });
+            return Err(WishError::Tolerance(wish.tolerance));
         }
         Ok(Self { heads: Head::all(&wish), wish, done: 0, work: 0, count: 0, best: Vec::new(), nearest: None })
     }

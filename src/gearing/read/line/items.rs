@@ -25,7 +25,6 @@ pub(super) struct Item {
 }
 
 impl Item {
-    /// It with its label.
     pub(super) fn said(&self) -> String {
         format!("{} {}", self.said, self.text).trim().to_owned()
     }
@@ -45,7 +44,7 @@ pub(super) fn items(text: &str) -> Result<(Vec<Item>, bool), LineError> {
             items.push(Item { label: label.take(), said: std::mem::take(&mut said), text });
         }
     }
-    if said.is_empty() { Ok(two_by_two(items)) } else { Err(LineError::NotUnderstood { text: said }) }
+    if said.is_empty() { Ok(two_by_two(items)) } else { Err(LineError::NotUnderstood(said)) }
 }
 
 /// A word as a label, as a value, or as both (`1st:2.47`). `next` is the number of the gear that comes next, so that `2:` can name it.

@@ -9,7 +9,6 @@ use super::{GearTextError, constant, gear, pair};
 use crate::gearing::GearNumber;
 use crate::gearing::gearbox::{Gear, Gearbox, Idler, Layout};
 use crate::gearing::teeth::{Mesh, Ratio};
-use crate::problem::Explain;
 use crate::units::number;
 use items::{Item, Label};
 
@@ -29,30 +28,24 @@ pub struct BoxLine {
 /// Something that was taken, to be said.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Taken {
-    /// The first pair is the constant one.
-    ConstantFirst {
-        /// The pair as it stands in the line.
-        text: String,
-    },
+    /// The first pair is the constant one: the pair as it stands in the line.
+    ConstantFirst(String),
     /// The gears stand from the top down, and were turned round.
     TurnedRound,
     /// Bare numbers were put together two by two.
     Paired,
-    /// An item that belongs in none of these fields.
-    LeftOut {
-        /// Its text, with its label.
-        text: String,
-    },
+    /// An item that belongs in none of these fields: its text, with its label.
+    LeftOut(String),
 }
 
 impl Taken {
     /// What was taken, in a few words.
     pub fn words(&self) -> String {
         match self {
-            Self::ConstantFirst { text } => format!("{text} taken as the constant pair"),
+            Self::ConstantFirst(text) => format!("{text} taken as the constant pair"),
             Self::TurnedRound => "listed from top gear down: turned round".into(),
             Self::Paired => "counts taken two by two".into(),
-            Self::LeftOut { text } => format!("“{}” left out", number::clip(text)),
+            Self::LeftOut(text) => format!("“{}” left out", number::clip(text)),
         }
     }
 }
@@ -62,16 +55,10 @@ impl Taken {
 pub enum LineError {
     /// Nothing, or nothing but labels.
     NoGears,
-    /// More gears than a box can have.
-    TooMany {
-        /// How many.
-        given: usize,
-    },
-    /// Something that is no gear.
-    NotUnderstood {
-        /// What was not understood.
-        text: String,
-    },
+    /// More gears than a box can have: how many.
+    TooMany(usize),
+    /// Something that is no gear: what was not understood.
+    NotUnderstood(String),
     /// A gear that cannot be.
     Gear {
         /// Which, 0 is first.
@@ -83,26 +70,15 @@ pub enum LineError {
     Pair(GearTextError),
 }
 
-impl Explain for LineError {
-    fn what(&self) -> String {
-        match self {
-            Self::NoGears => "no gears are given".into(),
-            Self::TooMany { given } => format!("{given} gears are more than a box can have here"),
-            Self::NotUnderstood { text } => format!("“{}” is no gear", number::clip(text)),
-            Self::Gear { gear, why } => format!("{}: {}", gear, why.what()),
-            Self::Pair(why) => why.what(),
-        }
-    }
-
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::TooMany { .. } => format!("paste the forward gears only, at most {}", Gearbox::MOST_GEARS),
-            Self::NoGears | Self::NotUnderstood { .. } => {
-                "paste the gears from the lowest up, such as 2.47 1.67 1.24 1.00 or 24/29 36/17 31/22 27/26 direct".into()
-            }
-            Self::Gear { why, .. } | Self::Pair(why) => why.what_to_do(),
-        }
-    }
+explain! { LineError:
+    Self::NoGears => "no gears are given",
+        "paste the gears from the lowest up, such as 2.47 1.67 1.24 1.00 or 24/29 36/17 31/22 27/26 direct";
+    Self::TooMany(given) => format!("{given} gears are more than a box can have here"),
+        format!("paste the forward gears only, at most {}", Gearbox::MOST_GEARS);
+    Self::NotUnderstood(text) => format!("“{}” is no gear", number::clip(text)),
+        "paste the gears from the lowest up, such as 2.47 1.67 1.24 1.00 or 24/29 36/17 31/22 27/26 direct";
+    Self::Gear { gear, why } => format!("{}: {}", gear, why.what()), why.what_to_do();
+    Self::Pair(why) => why.what(), why.what_to_do();
 }
 
 /// Reads a whole box. `forward` is how many forward gears it is known to have; where that is open, the first pair of a box in line is
@@ -130,13 +106,13 @@ pub fn line(text: &str, layout: Layout, forward: Option<usize>) -> Result<BoxLin
         match item.label {
             Some(Label::Constant) if layout != Layout::TwoShaft => found.constant = Some(item.text),
             Some(Label::Reverse) => found.reverse = Some(item.text),
-            Some(Label::Other | Label::Constant) => found.taken.push(Taken::LeftOut { text: item.said() }),
+            Some(Label::Other | Label::Constant) => found.taken.push(Taken::LeftOut(item.said())),
             Some(Label::Gear) | None => unnamed.push(item),
         }
     }
     if found.constant.is_none() && begins_with_constant(&unnamed, layout, forward) {
         let text = unnamed.remove(0).text;
-        found.taken.push(Taken::ConstantFirst { text: text.clone() });
+        found.taken.push(Taken::ConstantFirst(text.clone()));
         found.constant = Some(text);
     }
     found.gears = unnamed.into_iter().map(|item| item.text).collect();
@@ -158,7 +134,7 @@ fn checked(mut found: BoxLine, layout: Layout) -> Result<BoxLine, LineError> {
     match given {
         0 => return Err(LineError::NoGears),
         1..=Gearbox::MOST_GEARS => {}
-        _ => return Err(LineError::TooMany { given }),
+        _ => return Err(LineError::TooMany(given)),
     }
     let read = |(at, text): (usize, &String)| gear(text, layout).map_err(|why| LineError::Gear { gear: GearNumber::at(at), why });
     let gears = found.gears.iter().enumerate().map(read).collect::<Result<Vec<Gear>, _>>()?;

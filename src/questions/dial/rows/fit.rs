@@ -10,7 +10,6 @@ use crate::units::number;
 /// Source of the order in which combinations are proposed.
 const WORK: &str = "near enough is 0 to 4 % fast (SAE J2976, summary page); of those the least work, the shop’s own gears first (common practice, no published source)";
 
-/// What to fit.
 pub(super) fn cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let speedo = analysis.speedo();
     let Some((fitted, proposal)) = speedo.fitted.zip(speedo.proposal) else { return Cell::needed(missing(source, analysis)) };

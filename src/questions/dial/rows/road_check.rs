@@ -8,7 +8,6 @@ use crate::speedometer::Verdict;
 use crate::speedometer::road_check::RoadCheck;
 use crate::units::{Measured, Velocity, number};
 
-/// Source of the fit.
 const FIT: &str = "least squares (any textbook of statistics); what counts as an offset is common practice, no published source";
 
 /// The readings and what they say.

@@ -53,30 +53,18 @@ pub struct Mended {
 /// What is wrong with the joints of a line.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Finding {
-    /// A joint works so sharply that it binds.
-    Binds {
-        /// The joint, counted from 0.
-        joint: usize,
-    },
-    /// A joint works at more than the shaft's speed allows.
-    TooLarge {
-        /// The joint, counted from 0.
-        joint: usize,
-    },
-    /// The two ends of a shaft differ by more than a degree.
-    Uneven {
-        /// By how much.
-        difference: Angle,
-    },
+    /// A joint works so sharply that it binds: the joint, counted from 0.
+    Binds(usize),
+    /// A joint works at more than the shaft's speed allows: the joint, counted from 0.
+    TooLarge(usize),
+    /// The two ends of a shaft differ by more than a degree: by how much.
+    Uneven(Angle),
     /// Yokes a quarter turn off make the joints add up instead of cancelling.
     AddUp,
     /// More is left over than a line may have.
     LeftOver,
-    /// A joint works at so little that its needles do not roll.
-    Idle {
-        /// The joint, counted from 0.
-        joint: usize,
-    },
+    /// A joint works at so little that its needles do not roll: the joint, counted from 0.
+    Idle(usize),
 }
 
 impl Joints {
@@ -105,7 +93,7 @@ impl Joints {
     pub fn findings(&self) -> Vec<Finding> {
         let angles = || self.angles.iter().copied().enumerate();
         let binding = joint_limits::binding_angle();
-        let binds = angles().filter(|(_, angle)| *angle > binding).map(|(joint, _)| Finding::Binds { joint });
+        let binds = angles().filter(|(_, angle)| *angle > binding).map(|(joint, _)| Finding::Binds(joint));
         let allowed = self.at_speed.map(|at_speed| at_speed.allowed);
         let is_large = |angle: Angle| angle <= binding && allowed.is_some_and(|allowed| is_more(angle, allowed));
         let large = angles().filter(|(_, angle)| is_large(*angle));
@@ -117,11 +105,11 @@ impl Joints {
         let resting = usize::from(self.angles.len() > 2);
         let idle = angles().skip(resting).filter(|(_, angle)| is_more(joint_limits::least_angle(), *angle));
         binds
-            .chain(large.map(|(joint, _)| Finding::TooLarge { joint }))
-            .chain(uneven.map(|difference| Finding::Uneven { difference }))
+            .chain(large.map(|(joint, _)| Finding::TooLarge(joint)))
+            .chain(uneven.map(|difference| Finding::Uneven(difference)))
             .chain(add_up.then_some(Finding::AddUp))
             .chain(is_left_over.then_some(Finding::LeftOver))
-            .chain(idle.map(|(joint, _)| Finding::Idle { joint }))
+            .chain(idle.map(|(joint, _)| Finding::Idle(joint)))
             .collect()
     }
 }

@@ -4,6 +4,7 @@ use crate::driveline::slope::{End, read_one, read_pieces};
 use crate::driveline::travel::Hanging;
 use crate::driveline::{Direction, Lean, Line, SlopeError};
 use crate::job::{self, InputProblem, SetupField, ShaftField};
+use crate::questions::reader::Reader;
 use crate::questions::setup::keep;
 use crate::units::{Angle, Length, limits};
 
@@ -42,8 +43,7 @@ impl Slopes {
         let pinion = end(&typed.pinion_slope, End::Front, ShaftField::PinionSlope);
         let slopes = field(ShaftField::Slopes);
         let pieces = keep(problems, slopes, pieces(&typed.slopes, lengths)).unwrap_or_default();
-        let windup = (!typed.windup.is_blank()).then(|| typed.windup.read(&limits::WINDUP));
-        let windup = windup.and_then(|read| keep(problems, field(ShaftField::Windup), read)).unwrap_or_default();
+        let windup = Reader::new(problems).quantity(&typed.windup, field(ShaftField::Windup), &limits::WINDUP).unwrap_or_default();
         let ends = gearbox.zip(pinion).zip(typed.yokes.value()).filter(|_| !pieces.is_empty());
         let line_to =
             |nose: &dyn Fn(Direction) -> Direction| ends.map(|((gearbox, pinion), yokes)| Line::new(gearbox, &pieces, nose(pinion), yokes));
@@ -79,7 +79,7 @@ fn droop(text: &str) -> Result<Option<Droop>, SlopeError> {
     let Some(piece) = parts.next() else { return Ok(None) };
     let nose = parts.next().map(|nose| read_one(nose, End::Front)?.direction(None, nose)).transpose()?;
     if parts.next().is_some() {
-        return Err(SlopeError::Twice { text: text.trim().to_owned() });
+        return Err(SlopeError::Twice(text.trim().to_owned()));
     }
     Ok(Some((read_one(piece, End::Rear)?.side, nose)))
 }
@@ -89,6 +89,6 @@ fn hang(piece: Direction, length: Option<Length>, lean: Lean, typed: &str) -> Re
     match (lean, length) {
         (Lean::Angle(side), length) => Ok(Hanging::sloping(piece, length, side)),
         (Lean::Offset(drop), Some(length)) => Ok(Hanging::dropped(piece, length, drop)),
-        (Lean::Offset(_), None) => Err(SlopeError::NeedsLength { text: typed.trim().to_owned() }),
+        (Lean::Offset(_), None) => Err(SlopeError::NeedsLength(typed.trim().to_owned())),
     }
 }

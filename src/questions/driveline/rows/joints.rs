@@ -13,9 +13,7 @@ use crate::sheet::{Cell, EntryKind, Figure, Piece, Row};
 use crate::units::common::show_rpm;
 use crate::units::{Angle, AngularAcceleration, number, unit};
 
-/// Source of a joint's angle.
 const DIRECTIONS: &str = "angle between two directions in space (vector geometry)";
-/// Source of what one joint does.
 const HOOKE: &str = "Hooke’s joint (any textbook of the theory of machines)";
 /// Source of what several leave.
 const RESULTANT: &str = "handbooks of cardan shafts; to second order in the angles";
@@ -24,7 +22,6 @@ const LADDER: &str = "a driveline maker’s rules; past them the trade’s ladde
 /// Source of how alike the ends must be.
 const MANUALS: &str = "service manuals, and a design guide that quotes SAE AE-7";
 
-/// The rows that decide.
 pub(super) fn deciding(source: Source<'_>) -> [Row; 2] {
     [
         source.row("slopes", "Slopes of gearbox, shaft, axle nose", |analysis| slopes_cell(source, analysis)),
@@ -32,7 +29,6 @@ pub(super) fn deciding(source: Source<'_>) -> [Row; 2] {
     ]
 }
 
-/// The other rows.
 pub(super) fn others(source: Source<'_>) -> [Row; 6] {
     [
         source.row("shaft-yokes", "Yokes of the shaft", |analysis| {
@@ -81,7 +77,6 @@ fn with_joints(analysis: &Analysis, cell: impl Fn(&Joints) -> Cell) -> Cell {
     analysis.driveline().joints.as_ref().map_or_else(|| needs(analysis), cell)
 }
 
-/// An angle as it is shown.
 pub(super) fn degrees(angle: Angle) -> String {
     format!("{}°", number::show(unit::DEGREE.number(angle), 1))
 }
@@ -138,9 +133,9 @@ fn left_over_filled(joints: &Joints) -> String {
 fn verdict(joints: &Joints, finding: Finding) -> Piece {
     let said = said_of(joints, finding);
     match finding {
-        Finding::Binds { .. } => Piece::stop(said),
-        Finding::TooLarge { .. } => Piece::caution(format!("{said}: bring it nearer in line")),
-        Finding::Uneven { .. } | Finding::AddUp | Finding::LeftOver | Finding::Idle { .. } => Piece::caution(said),
+        Finding::Binds(_) => Piece::stop(said),
+        Finding::TooLarge(_) => Piece::caution(format!("{said}: bring it nearer in line")),
+        Finding::Uneven(_) | Finding::AddUp | Finding::LeftOver | Finding::Idle(_) => Piece::caution(said),
     }
 }
 
@@ -149,24 +144,24 @@ fn said_of(joints: &Joints, finding: Finding) -> String {
     let of = |joint: usize| joints.angles.get(joint).copied().unwrap_or_default();
     let name = |joint: usize| joint_name(joint, joints.angles.len());
     match finding {
-        Finding::Binds { joint } => {
+        Finding::Binds(joint) => {
             format!("the {} joint binds at {}, about 30° is the end of a single joint", name(joint), degrees(of(joint)))
         }
-        Finding::TooLarge { joint } => {
+        Finding::TooLarge(joint) => {
             let at_speed = joints.at_speed.map(|at_speed| (degrees(at_speed.allowed), show_rpm(at_speed.shaft)));
             let (allowed, rpm) = at_speed.unwrap_or_default();
             format!("{} at the {} is over the {allowed} that {rpm} rpm allows", degrees(of(joint)), name(joint))
         }
-        Finding::Uneven { difference } => format!("the ends differ by {}, 1° at most", degrees(difference)),
+        Finding::Uneven(difference) => format!("the ends differ by {}, 1° at most", degrees(difference)),
         Finding::AddUp => format!("with these yokes the joints add up, {} is left over", degrees(joints.left_over)),
         Finding::LeftOver => format!("{} is left over, 3° at most", degrees(joints.left_over)),
-        Finding::Idle { joint } => format!("under 0.5° at the {} its needles do not roll", name(joint)),
+        Finding::Idle(joint) => format!("under 0.5° at the {} its needles do not roll", name(joint)),
     }
 }
 
 /// What would mend it: `wedge the axle 1.2° nose up and 0.4° is left`; nothing where no change of the pinion does.
 fn mend(joints: &Joints) -> Option<String> {
-    let is_about = |finding: &Finding| matches!(finding, Finding::Uneven { .. } | Finding::AddUp | Finding::LeftOver);
+    let is_about = |finding: &Finding| matches!(finding, Finding::Uneven(_) | Finding::AddUp | Finding::LeftOver);
     if !joints.findings().iter().any(is_about) {
         return None;
     }
@@ -264,7 +259,7 @@ pub(super) fn said(analysis: &Analysis) -> Option<(String, bool)> {
         return Some((format!("{angles}: {}.", good.as_deref().unwrap_or(SHARP)), good.is_none()));
     };
     let mend = mend(joints).map_or_else(String::new, |mend| format!("; {mend}"));
-    let is_dangerous = matches!(worst, Finding::Binds { .. } | Finding::TooLarge { .. });
+    let is_dangerous = matches!(worst, Finding::Binds(_) | Finding::TooLarge(_));
     Some((format!("{angles}: {}{mend}.", said_of(joints, worst)), is_dangerous))
 }
 

@@ -14,7 +14,6 @@ use crate::units::{Angle, Length, Measured, System, limits, unit};
 /// Source of what moves.
 const GEOMETRY: &str = "plain geometry; the rear joint goes straight down";
 
-/// The rows.
 pub(super) fn rows(source: Source<'_>) -> [Row; 3] {
     [
         source.row("axle-windup", "Under drive the nose rises", |analysis| windup_cell(source, analysis)),

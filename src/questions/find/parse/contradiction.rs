@@ -62,7 +62,7 @@ fn between((first, a): (usize, &Wish), (second, b): (usize, &Wish), given: &Give
     let (first_number, second_number) = (first + 1, second + 1);
     let is_apart = a.least > b.greatest || b.least > a.greatest;
     match (a.measure, b.measure) {
-        (Measure::OtherLayout { layout }, Measure::OtherLayout { layout: other }) if layout != other => {
+        (Measure::OtherLayout(layout), Measure::OtherLayout(other)) if layout != other => {
             Some(Contradiction::Layouts { first: first_number, second: second_number })
         }
         (Measure::TyreDiameter, Measure::OtherTyre) if excludes_fitted(a, given) => {

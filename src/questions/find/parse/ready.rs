@@ -2,7 +2,6 @@
 
 use crate::finder::inputs::Given;
 use crate::finder::wish::{Measure, Wish};
-use crate::problem::Explain;
 
 /// What is missing for a wish, which is then left out of the search.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -23,31 +22,18 @@ pub enum NotReady {
     Dial,
 }
 
-impl Explain for NotReady {
-    fn what(&self) -> String {
-        let needs = match self {
-            Self::Shift => "the shift rpm",
-            Self::Engine => "the engine's torque and the car's mass",
-            Self::FittedTyre => "the tyre of setup A",
-            Self::FittedSet => "the gears of setup A",
-            Self::FittedAxle => "the axle of setup A",
-            Self::FittedParts => "gears, axle and tyre of setup A",
-            Self::Dial => "a road check or the number on the dial",
-        };
-        format!("this wish is left out of the search: it needs {needs}")
-    }
+explain! { NotReady:
+    Self::Shift => needs("the shift rpm"), "type the shift rpm under road speed";
+    Self::Engine => needs("the engine's torque and the car's mass"), "type both under pull at the wheels";
+    Self::FittedTyre => needs("the tyre of setup A"), "type the tyre at the head of setup A";
+    Self::FittedSet => needs("the gears of setup A"), "type or choose them at the head of setup A";
+    Self::FittedAxle => needs("the axle of setup A"), "type it at the head of setup A";
+    Self::FittedParts => needs("gears, axle and tyre of setup A"), "type what is missing at the head of setup A";
+    Self::Dial => needs("a road check or the number on the dial"), "type either under speedometer";
+}
 
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::Shift => "type the shift rpm under road speed".into(),
-            Self::Engine => "type both under pull at the wheels".into(),
-            Self::FittedTyre => "type the tyre at the head of setup A".into(),
-            Self::FittedSet => "type or choose them at the head of setup A".into(),
-            Self::FittedAxle => "type it at the head of setup A".into(),
-            Self::FittedParts => "type what is missing at the head of setup A".into(),
-            Self::Dial => "type either under speedometer".into(),
-        }
-    }
+fn needs(what: &str) -> String {
+    format!("this wish is left out of the search: it needs {what}")
 }
 
 /// What a wish needs and the job does not give.

@@ -65,10 +65,7 @@ fn cell(source: Source<'_>, analysis: &Analysis, gear: GearNumber, is_out_of_rea
         Some(speed) => cell.and([Piece::from(speed.small())]),
         None => cell,
     };
-    let cell = match landing {
-        Some(landing) => cell.and([Piece::words("then"), landing.into()]),
-        None => cell,
-    };
+    let cell = cell.and_maybe(landing.map(|landing| [Piece::words("then"), landing.into()]));
     switched(analysis, gear).fold(cell, |cell, (at, step)| cell.and(step_line(source, analysis, (at, step))))
 }
 

@@ -91,7 +91,6 @@ fn cable_said(source: Source<'_>, evidence: &Evidence) -> Option<String> {
     Some(format!("{by} the axle is about {middle}, with the tyre and gears of setup A. {fit}"))
 }
 
-/// The axles of the shelf inside an interval.
 fn inside(interval: Interval, shelf: &[Known<FinalDrive>]) -> Vec<String> {
     let drives: Vec<FinalDrive> = shelf.iter().map(|known| known.part).collect();
     let found = axles_by_turns(interval, &drives);

@@ -148,15 +148,12 @@ pub(super) fn neutral_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
         format!("{} × {} = {} rpm", number::show(in_rpm(output) / decimal(behind), 1), number::show(decimal(behind), 4), figure.shown);
     let figure = figure.by("output = turns of the wheels × all behind the gearbox", filled, TRAIN);
     let cell = Cell::line([figure.into(), Piece::words("at the output, input at rest")]);
-    match fastest.max_by(|(_, a), (_, b)| a.total_cmp(b)) {
-        Some((part, speed)) => {
-            let figure = Figure::number("inside.coasting_idle_rpm", speed, 0).small().in_unit("rpm");
-            let filled = format!("{} of output {} rpm", figure.text(), show_rpm(output));
-            let figure = figure.by("speed of the gear − speed of its shaft; the fastest of all", filled, TRAIN);
-            cell.and([Piece::words(short_name(part)), figure.into(), Piece::words("on its shaft")])
-        }
-        None => cell,
-    }
+    cell.and_maybe(fastest.max_by(|(_, a), (_, b)| a.total_cmp(b)).map(|(part, speed)| {
+        let figure = Figure::number("inside.coasting_idle_rpm", speed, 0).small().in_unit("rpm");
+        let filled = format!("{} of output {} rpm", figure.text(), show_rpm(output));
+        let figure = figure.by("speed of the gear − speed of its shaft; the fastest of all", filled, TRAIN);
+        [Piece::words(short_name(part)), figure.into(), Piece::words("on its shaft")]
+    }))
 }
 
 /// How often the teeth of each pair meet, the pairs under load first.

@@ -155,13 +155,10 @@ pub(super) fn worst_cell(analysis: &Analysis) -> Cell {
     let filled = format!("{} and {} rpm", show_rpm(shift.input_before), show_rpm(shift.input_after));
     let figure = figure.by("work = ½ J Δω² of the input, whatever turns at the cone: the widest change is the hardest", filled, SLIP);
     let cell = Cell::line([Piece::words(format!("{}, from {}", shift.to, shift.from)), figure.into(), Piece::words("of the input")]);
-    match shift.absorbed.filter(|_| analysis.inside().inertia.is_some()) {
-        Some(absorbed) => {
-            let work = Figure::quantity("inside.worst_sync_work", &absorbed.work, &unit::JOULE, 1).small();
-            cell.and([work.by("W = ½ J Δω²", "at the cone of that gear", SLIP).into(), Piece::words("slip")])
-        }
-        None => cell,
-    }
+    cell.and_maybe(shift.absorbed.filter(|_| analysis.inside().inertia.is_some()).map(|absorbed| {
+        let work = Figure::quantity("inside.worst_sync_work", &absorbed.work, &unit::JOULE, 1).small();
+        [work.by("W = ½ J Δω²", "at the cone of that gear", SLIP).into(), Piece::words("slip")]
+    }))
 }
 
 /// What of the lining's limits is passed, where the cone is known.

@@ -9,7 +9,6 @@ use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::toothform::known::Candidate;
 use crate::units::{Length, number, unit};
 
-/// Its rows.
 pub(super) fn rows(source: Source<'_>, measured: &Measured, best: &Candidate) -> Vec<Row> {
     let gear = &best.gear;
     let one = |key: &str, label: &str, length: Length, words: &str| {

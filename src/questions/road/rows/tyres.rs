@@ -12,7 +12,6 @@ use crate::units::{Length, Measured, System, number};
 
 mod made_for;
 
-/// The rows.
 pub(super) fn rows(source: Source<'_>) -> Vec<Row> {
     vec![
         source.row("rolls", "One tyre turn", |analysis| rolls_cell(source, analysis)),
@@ -83,14 +82,13 @@ fn dimensions_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
         ]);
     }
     let cell = against_new(source, tyre, Cell::line(line));
-    let cell = match tyre.passed_over() {
-        Some(words) => cell.and([Piece::words(format!("“{}” passed over", number::clip(&words.to_ascii_lowercase())))]),
-        None => cell,
-    };
-    match tyre.dimensions().and_then(|dimensions| dimensions.omitted_aspect) {
-        Some(aspect) => cell.and([Piece::words(format!("taken as {aspect} series: the size leaves it out"))]),
-        None => cell,
-    }
+    let cell = cell
+        .and_maybe(tyre.passed_over().map(|words| [Piece::words(format!("“{}” passed over", number::clip(&words.to_ascii_lowercase())))]));
+    cell.and_maybe(
+        tyre.dimensions()
+            .and_then(|dimensions| dimensions.omitted_aspect)
+            .map(|aspect| [Piece::words(format!("taken as {aspect} series: the size leaves it out"))]),
+    )
 }
 
 /// What a new tyre of the size may measure, where a diameter was measured beside a metric size.

@@ -11,7 +11,6 @@ use crate::units::{Force, Length, Measured as _, System, Torque, number, show, u
 /// Source of the torque.
 const TORQUE: &str = "Shigley, Mechanical Engineering Design, 8-8; K varies by a quarter";
 
-/// A row a fastener.
 pub(super) fn rows(source: Source<'_>, set: &Set) -> Vec<Row> {
     let row = |(number, fastener): (usize, &Fastener)| {
         let label = format!("{} {}", fastener.name, fastener.thread.name).trim().to_owned();
@@ -47,10 +46,7 @@ fn cell(source: Source<'_>, number: usize, fastener: &Fastener) -> Cell {
     });
     let order = (!fastener.order.is_empty()).then(|| Piece::words(format!("tighten in the order {}", fastener.order)));
     let cell = cell.and_maybe(light).and_maybe(order);
-    match drill {
-        Some(drill) => cell.and(drill),
-        None => cell,
-    }
+    cell.and_maybe(drill)
 }
 
 fn torque(source: Source<'_>, number: usize, fastener: &Fastener) -> Figure {

@@ -69,14 +69,11 @@ fn against_car(source: Source<'_>, analysis: &Analysis, single: Mass, cell: Cell
     let filled = format!("4 × {} = {}", show(&single, unit, 0), show(&four, unit, 0));
     let figure = Figure::quantity("tyre.four_carry", &four, unit, 0).small().by("four tyres carry 4 × one", filled, FOUR);
     let cell = cell.and([figure.into(), Piece::words(format!("on four, for a car of {}; its plate decides", show(&car, unit, 0)))]);
-    match analysis.tyres().overload() {
-        Some(over) => {
-            let text = format!(
-                "the car is {} heavier than four such tyres may carry: fit a higher load index, or load less; its plate decides",
-                show(&over, unit, 0)
-            );
-            cell.and([Piece::caution(text)])
-        }
-        None => cell,
-    }
+    cell.and_maybe(analysis.tyres().overload().map(|over| {
+        let text = format!(
+            "the car is {} heavier than four such tyres may carry: fit a higher load index, or load less; its plate decides",
+            show(&over, unit, 0)
+        );
+        [Piece::caution(text)]
+    }))
 }
