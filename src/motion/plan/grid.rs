@@ -79,6 +79,17 @@ struct Upshift {
     ways_back: Vec<Asked<Needs>>,
 }
 
+/// Into which row a gear may be left.
+#[derive(Clone, Copy)]
+pub(super) enum Next {
+    /// Any above it.
+    Any,
+    /// This one.
+    Only(usize),
+    /// None.
+    None,
+}
+
 /// Where an upshift comes back onto the grid.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Landing {
@@ -191,18 +202,20 @@ impl<'a> Grid<'a> {
     }
 
     /// What to do in a row at each speed up to a node, for the least of time − `metre`·distance: put into `rest`, the taller rows known.
-    /// Only upshifts into `only` this row are made, where one is given.
-    pub(super) fn best_rest(&mut self, at: usize, rest: &mut Rest, metre: f64, only: Option<Option<usize>>) {
+    pub(super) fn best_rest(&mut self, at: usize, rest: &mut Rest, metre: f64, next: Next) {
         let (end, shift_s, speeds) = (rest.end, self.shift_s, &self.speeds);
         let worth = |needs: Needs| needs.time - metre * needs.distance;
         // below the speed at the goal no stretch is worth less than nothing
         let rises = speeds.get(end).is_some_and(|speed| speed * metre <= 1.0 + 1e-13);
         let Some((row, taller)) = self.rows.get_mut(at..).and_then(|rows| rows.split_first_mut()) else { return };
-        let mut upshifts = row.upshifts.clone();
-        if let Some(only) = only {
-            let is_it = |index: &usize| self.upshifts.get(*index).is_some_and(|upshift| Some(upshift.rows.1) == only);
-            upshifts = upshifts.find(is_it).map_or(0..0, |index| index..index + 1);
-        }
+        let upshifts = match next {
+            Next::Any => row.upshifts.clone(),
+            Next::None => 0..0,
+            Next::Only(row_after) => {
+                let is_it = |index: &usize| self.upshifts.get(*index).is_some_and(|upshift| upshift.rows.1 == row_after);
+                row.upshifts.clone().find(is_it).map_or(0..0, |index| index..index + 1)
+            }
+        };
         let first = upshifts.start;
         let out = self.upshifts.get_mut(upshifts).unwrap_or_default();
         let (mut own, taller_rest) = rest.split(at);

@@ -1,7 +1,7 @@
 //! The best rest of a run from every gear and speed, and the plan that follows from it.
 
 use super::geared::Needs;
-use super::grid::Grid;
+use super::grid::{Grid, Next};
 use crate::gearing::GearNumber;
 
 /// What is to be reached, in SI.
@@ -81,9 +81,9 @@ impl Rest {
         TallerRest { needs: &self.needs, width: self.end + 1 }.needs(row, node)
     }
 
-    /// The upshift at a place, where one is; `None` past the end.
-    fn shift(&self, row: usize, node: usize) -> Option<Option<usize>> {
-        self.shift.get(row * (self.end + 1)..(row + 1) * (self.end + 1))?.get(node).copied()
+    /// The upshift at a place at or below the end, where one is.
+    fn shift(&self, row: usize, node: usize) -> Option<usize> {
+        self.shift.get(row * (self.end + 1)..(row + 1) * (self.end + 1))?.get(node).copied().flatten()
     }
 }
 
@@ -195,12 +195,12 @@ fn over(
 fn policy(grid: &mut Grid<'_>, rest: &mut Rest, end: usize, metre: f64, only: Option<&[usize]>) {
     rest.begin(grid.many(), end);
     match only {
-        None => (0..grid.many()).rev().for_each(|at| grid.best_rest(at, rest, metre, None)),
+        None => (0..grid.many()).rev().for_each(|at| grid.best_rest(at, rest, metre, Next::Any)),
         Some(rows) => {
-            let mut next = None;
+            let mut next = Next::None;
             for at in rows.iter().rev() {
-                grid.best_rest(*at, rest, metre, Some(next));
-                next = Some(*at);
+                grid.best_rest(*at, rest, metre, next);
+                next = Next::Only(*at);
             }
         }
     }
@@ -210,8 +210,8 @@ fn policy(grid: &mut Grid<'_>, rest: &mut Rest, end: usize, metre: f64, only: Op
 fn shifts(grid: &mut Grid<'_>, policy: &Rest) -> Vec<Made> {
     let (mut row, mut node) = (0, grid.start);
     let mut made = Vec::new();
-    while let Some(choice) = policy.shift(row, node) {
-        let Some(index) = choice else {
+    while node <= policy.end {
+        let Some(index) = policy.shift(row, node) else {
             node += 1;
             continue;
         };
