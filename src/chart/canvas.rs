@@ -1,19 +1,16 @@
-//! Pictures on a canvas of the page: a backend over plotters-canvas that draws strokes and texts itself.
+//! Pictures on a canvas of the page, drawn straight onto its context.
 //!
-//! plotters counts in whole units, and plotters-canvas makes each of them a pixel, so curves get stairs and rules blur. Here a device
-//! pixel has four units, rules are moved onto whole device pixels, strokes or dots of one style are joined to one path, and a style is
-//! set only when it changes. Other shapes are left to plotters-canvas, which draws them well.
+//! The browser's own dashes are used, strokes of one style are joined to one path, and a style is set only when it changes. Texts wait
+//! until something lies over them, so that a row of rules with its numbers is one path and one run of texts. Places are those of every
+//! other surface, to a quarter of a device pixel; rules are moved onto whole device pixels.
 use super::{
     ChartError, Picture, Theme,
-    paint::{self, HANG, PLOTTERS_SIZE},
-    scene::{Size, Window},
+    dash::usable,
+    face::Face,
+    paint::HANG,
+    scene::{Anchor, Ink, Mark, Pen, Point, Rect, Size, Text, Window},
 };
-use plotters::drawing::IntoDrawingArea;
-use plotters_backend::{
-    BackendColor, BackendCoord, BackendStyle, BackendTextStyle, DrawingBackend, DrawingErrorKind, FontStyle, text_anchor::HPos,
-};
-use plotters_canvas::CanvasBackend;
-use wasm_bindgen::JsCast;
+use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
 
 /// How many units make a device pixel.
@@ -37,8 +34,8 @@ pub fn paint_on(
         return Ok(None);
     }
     let scene = picture.scene(theme, size);
-    let surface = Surface::new(canvas, pixels).ok_or_else(|| ChartError::Surface("no drawing context".to_owned()))?;
-    paint::paint(&scene, &surface.into_drawing_area(), ratio * UNITS)?;
+    let mut surface = Surface::new(canvas, pixels, ratio * UNITS).ok_or_else(|| ChartError::Surface("no drawing context".to_owned()))?;
+    scene.marks.iter().try_for_each(|mark| surface.draw(mark)).and_then(|()| surface.present()).map_err(refused)?;
     Ok(scene.window)
 }
 
@@ -47,45 +44,40 @@ fn device_pixels(length: f64) -> u32 {
     length.round().clamp(0.0, 16_384.0) as u32
 }
 
+/// What the browser said when it refused to draw.
+#[expect(clippy::needless_pass_by_value, reason = "an error is mapped by a function of its value")]
+fn refused(said: JsValue) -> ChartError {
+    ChartError::Surface(format!("{said:?}"))
+}
+
+type Drawn = Result<(), JsValue>;
+
 /// What is being gathered into one path, and how it looks.
 #[derive(Clone, Copy, PartialEq)]
 enum Open {
-    /// Strokes of a colour, cover and width in units.
-    Strokes((u8, u8, u8), f64, u32),
-    /// Dots of a colour and cover.
-    Dots((u8, u8, u8), f64),
+    /// Strokes of an ink, width in units and dash pattern.
+    Strokes(Ink, f64, &'static [f64]),
+    /// Dots of an ink.
+    Dots(Ink),
 }
 
-struct Surface {
+struct Surface<'a> {
     context: CanvasRenderingContext2d,
-    shapes: CanvasBackend,
-    size: (u32, u32),
+    /// How many units make a CSS pixel.
+    units: f64,
     open: Option<Open>,
-    fill: Option<BackendColor>,
-    font: String,
+    stroke: Option<Ink>,
+    width: f64,
+    dash: &'static [f64],
+    fill: Option<Ink>,
+    font: Option<(Face, f64)>,
     align: &'static str,
+    /// Texts that are not drawn yet, with the boxes they fill in CSS pixels.
+    texts: Vec<(&'a Text, Rect)>,
 }
 
-/// Why the browser refused to draw.
-#[derive(Debug)]
-struct Refused(String);
-
-impl std::fmt::Display for Refused {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        f.write_str(&self.0)
-    }
-}
-
-impl std::error::Error for Refused {}
-
-type Drawn = Result<(), DrawingErrorKind<Refused>>;
-
-fn refused(error: impl std::fmt::Debug) -> DrawingErrorKind<Refused> {
-    DrawingErrorKind::DrawingError(Refused(format!("{error:?}")))
-}
-
-impl Surface {
-    fn new(canvas: &HtmlCanvasElement, [width, height]: [u32; 2]) -> Option<Self> {
+impl<'a> Surface<'a> {
+    fn new(canvas: &HtmlCanvasElement, [width, height]: [u32; 2], units: f64) -> Option<Self> {
         if canvas.width() != width || canvas.height() != height {
             canvas.set_width(width);
             canvas.set_height(height);
@@ -95,23 +87,159 @@ impl Surface {
         context.clear_rect(0.0, 0.0, f64::from(width), f64::from(height));
         context.scale(UNITS.recip(), UNITS.recip()).ok()?;
         context.set_line_join("round");
+        context.set_line_dash(&js_sys::Array::new()).ok()?;
         context.set_text_baseline("alphabetic");
-        let shapes = CanvasBackend::with_canvas_object(canvas.clone())?;
-        let size = (width.saturating_mul(4), height.saturating_mul(4));
-        Some(Self { context, shapes, size, open: None, fill: None, font: String::new(), align: "" })
+        Some(Self {
+            context,
+            units,
+            open: None,
+            stroke: None,
+            width: 0.0,
+            dash: &[],
+            fill: None,
+            font: None,
+            align: "",
+            texts: Vec::with_capacity(64),
+        })
     }
 
-    fn begin_strokes(&mut self, color: BackendColor, width: u32) {
-        if self.begin(Open::Strokes(color.rgb, color.alpha, width)) {
-            self.context.set_stroke_style_str(&css(color));
-            self.context.set_line_width(f64::from(width));
+    fn draw(&mut self, mark: &'a Mark) -> Drawn {
+        match mark {
+            Mark::Rule { from, to, pen } => self.rule(*from, *to, pen),
+            Mark::Line { points, pen } => self.line(points, pen),
+            Mark::Fill { outline, ink } => self.area(outline, *ink),
+            Mark::Disc { centre, radius, ink } => self.disc(*centre, *radius, *ink),
+            Mark::Text(text) => {
+                self.texts.push((text, text.bounds().grown(1.0)));
+                Ok(())
+            }
         }
     }
 
-    fn begin_dots(&mut self, color: BackendColor) {
-        if self.begin(Open::Dots(color.rgb, color.alpha)) {
-            self.set_fill(color);
+    /// Everything that still waits.
+    fn present(&mut self) -> Drawn {
+        self.flush();
+        self.write()
+    }
+
+    fn rule(&mut self, from: Point, to: Point, pen: &Pen) -> Drawn {
+        self.make_way(&[from, to], pen.width_px)?;
+        let pixels = (whole(pen.width_px * self.units).max(1.0) / UNITS).round().max(1.0);
+        let (mut from, mut to) = (self.place(from), self.place(to));
+        if from == to {
+            return Ok(());
         }
+        self.begin_strokes(pen, pixels * UNITS, &[from, to])?;
+        if (from.0 - to.0).abs() < 1.0 {
+            from.0 = crisp(from.0, pixels);
+            to.0 = from.0;
+        } else if (from.1 - to.1).abs() < 1.0 {
+            from.1 = crisp(from.1, pixels);
+            to.1 = from.1;
+        }
+        self.context.move_to(from.0, from.1);
+        self.context.line_to(to.0, to.1);
+        Ok(())
+    }
+
+    fn line(&mut self, points: &[Point], pen: &Pen) -> Drawn {
+        self.make_way(points, pen.width_px)?;
+        self.begin_strokes(pen, whole(pen.width_px * self.units).max(1.0), points)?;
+        self.through(points);
+        Ok(())
+    }
+
+    /// Lays the open path through points, equal neighbours dropped.
+    fn through(&self, points: &[Point]) {
+        let mut last = None;
+        for point in points {
+            let at = self.place(*point);
+            match last {
+                None => self.context.move_to(at.0, at.1),
+                Some(before) if before == at => {}
+                Some(_) => self.context.line_to(at.0, at.1),
+            }
+            last = Some(at);
+        }
+    }
+
+    fn area(&mut self, outline: &[Point], ink: Ink) -> Drawn {
+        self.make_way(outline, 0.0)?;
+        self.flush();
+        self.set_fill(ink);
+        self.context.begin_path();
+        self.through(outline);
+        self.context.close_path();
+        self.context.fill();
+        Ok(())
+    }
+
+    fn disc(&mut self, centre: Point, radius: f64, ink: Ink) -> Drawn {
+        self.make_way(&[centre], 2.0 * radius)?;
+        if self.begin(Open::Dots(ink)) {
+            self.set_fill(ink);
+        }
+        let ((x, y), radius) = (self.place(centre), whole(radius * self.units).abs());
+        self.context.move_to(x + radius, y);
+        self.context.arc(x, y, radius, 0.0, std::f64::consts::TAU)
+    }
+
+    /// Draws the texts that wait, where what comes next would lie over one of them.
+    fn make_way(&mut self, points: &[Point], width_px: f64) -> Drawn {
+        if self.texts.is_empty() {
+            return Ok(());
+        }
+        let next = Rect::around(points).grown(0.5 * width_px);
+        if self.texts.iter().any(|(_, taken)| next.meets(taken)) {
+            self.flush();
+            self.write()?;
+        }
+        Ok(())
+    }
+
+    fn write(&mut self) -> Drawn {
+        for (text, _) in std::mem::take(&mut self.texts) {
+            let size = text.size_px * self.units;
+            if self.font != Some((text.face, size)) {
+                self.context.set_font(&format!("{} {size}px {}", text.face.weight(), text.face.family()));
+                self.font = Some((text.face, size));
+            }
+            let align = match text.anchor {
+                Anchor::Start => "left",
+                Anchor::Middle => "center",
+                Anchor::End => "right",
+            };
+            if align != self.align {
+                self.context.set_text_align(align);
+                self.align = align;
+            }
+            self.set_fill(text.colour.into());
+            let (x, top) = self.place((text.at.0, text.at.1 - HANG * text.size_px));
+            self.context.fill_text(&text.words, x, top + HANG * size)?;
+        }
+        Ok(())
+    }
+
+    /// Begins strokes through these points, whose length decides whether a pattern can be seen.
+    fn begin_strokes(&mut self, pen: &Pen, width: f64, points: &[Point]) -> Drawn {
+        let dash = usable(points, pen.dash);
+        if !self.begin(Open::Strokes(pen.ink, width, dash)) {
+            return Ok(());
+        }
+        if self.stroke != Some(pen.ink) {
+            self.context.set_stroke_style_str(&css(pen.ink));
+            self.stroke = Some(pen.ink);
+        }
+        if self.width.to_bits() != width.to_bits() {
+            self.context.set_line_width(width);
+            self.width = width;
+        }
+        if self.dash != dash {
+            let lengths: js_sys::Array = dash.iter().map(|length| JsValue::from_f64(length * self.units)).collect();
+            self.context.set_line_dash(&lengths)?;
+            self.dash = dash;
+        }
+        Ok(())
     }
 
     /// Begins a path unless the one being built is of that kind; answers whether it did.
@@ -128,111 +256,27 @@ impl Surface {
     fn flush(&mut self) {
         match self.open.take() {
             Some(Open::Strokes(..)) => self.context.stroke(),
-            Some(Open::Dots(..)) => self.context.fill(),
+            Some(Open::Dots(_)) => self.context.fill(),
             None => {}
         }
     }
 
-    /// Finishes the open path and lets plotters-canvas draw, which sets styles of its own.
-    fn shape<E: std::fmt::Debug>(&mut self, draw: impl FnOnce(&mut CanvasBackend) -> Result<(), E>) -> Drawn {
-        self.flush();
-        self.fill = None;
-        draw(&mut self.shapes).map_err(refused)
+    fn set_fill(&mut self, ink: Ink) {
+        if self.fill != Some(ink) {
+            self.context.set_fill_style_str(&css(ink));
+            self.fill = Some(ink);
+        }
     }
 
-    fn set_fill(&mut self, color: BackendColor) {
-        if self.fill.is_none_or(|fill| fill.rgb != color.rgb || (fill.alpha - color.alpha).abs() > 0.0) {
-            self.context.set_fill_style_str(&css(color));
-            self.fill = Some(color);
-        }
+    /// A place in whole units.
+    fn place(&self, (x, y): Point) -> Point {
+        (whole(x * self.units), whole(y * self.units))
     }
 }
 
-impl DrawingBackend for Surface {
-    type ErrorType = Refused;
-
-    fn get_size(&self) -> (u32, u32) {
-        self.size
-    }
-
-    fn ensure_prepared(&mut self) -> Drawn {
-        Ok(())
-    }
-
-    fn present(&mut self) -> Drawn {
-        self.flush();
-        Ok(())
-    }
-
-    fn draw_pixel(&mut self, place: BackendCoord, color: BackendColor) -> Drawn {
-        self.shape(|shapes| shapes.draw_pixel(place, color))
-    }
-
-    fn draw_line<S: BackendStyle>(&mut self, from: BackendCoord, to: BackendCoord, style: &S) -> Drawn {
-        let pixels = (f64::from(style.stroke_width()) / UNITS).round().max(1.0);
-        self.begin_strokes(style.color(), device_pixels(pixels * UNITS));
-        let (mut from, mut to) = ((f64::from(from.0), f64::from(from.1)), (f64::from(to.0), f64::from(to.1)));
-        if (from.0 - to.0).abs() < 1.0 {
-            from.0 = crisp(from.0, pixels);
-            to.0 = from.0;
-        } else if (from.1 - to.1).abs() < 1.0 {
-            from.1 = crisp(from.1, pixels);
-            to.1 = from.1;
-        }
-        self.context.move_to(from.0, from.1);
-        self.context.line_to(to.0, to.1);
-        Ok(())
-    }
-
-    fn draw_path<S: BackendStyle, I: IntoIterator<Item = BackendCoord>>(&mut self, path: I, style: &S) -> Drawn {
-        self.begin_strokes(style.color(), style.stroke_width());
-        let mut path = path.into_iter().map(|(x, y)| (f64::from(x), f64::from(y)));
-        if let Some((x, y)) = path.next() {
-            self.context.move_to(x, y);
-        }
-        path.for_each(|(x, y)| self.context.line_to(x, y));
-        Ok(())
-    }
-
-    fn draw_rect<S: BackendStyle>(&mut self, from: BackendCoord, to: BackendCoord, style: &S, fill: bool) -> Drawn {
-        self.shape(|shapes| shapes.draw_rect(from, to, style, fill))
-    }
-
-    fn fill_polygon<S: BackendStyle, I: IntoIterator<Item = BackendCoord>>(&mut self, corners: I, style: &S) -> Drawn {
-        self.shape(|shapes| shapes.fill_polygon(corners, style))
-    }
-
-    fn draw_circle<S: BackendStyle>(&mut self, centre: BackendCoord, radius: u32, style: &S, fill: bool) -> Drawn {
-        if fill {
-            let (x, y, radius) = (f64::from(centre.0), f64::from(centre.1), f64::from(radius));
-            self.begin_dots(style.color());
-            self.context.move_to(x + radius, y);
-            return self.context.arc(x, y, radius, 0.0, std::f64::consts::TAU).map_err(refused);
-        }
-        self.shape(|shapes| shapes.draw_circle(centre, radius, style, fill))
-    }
-
-    fn draw_text<S: BackendTextStyle>(&mut self, words: &str, style: &S, (x, y): BackendCoord) -> Drawn {
-        self.flush();
-        let size = style.size() / PLOTTERS_SIZE;
-        let weight = if matches!(style.style(), FontStyle::Bold) { 600 } else { 400 };
-        let font = format!("{weight} {size}px {}", style.family().as_str());
-        if font != self.font {
-            self.context.set_font(&font);
-            self.font = font;
-        }
-        let align = match style.anchor().h_pos {
-            HPos::Left => "left",
-            HPos::Center => "center",
-            HPos::Right => "right",
-        };
-        if align != self.align {
-            self.context.set_text_align(align);
-            self.align = align;
-        }
-        self.set_fill(style.color());
-        self.context.fill_text(words, f64::from(x), f64::from(y) + HANG * size).map_err(refused)
-    }
+/// The nearest whole unit, kept to what a surface can have; not a number becomes 0.
+fn whole(value: f64) -> f64 {
+    if value.is_nan() { 0.0 } else { value.round().clamp(-1e6, 1e6) }
 }
 
 /// The place of a rule of this many device pixels that is nearest to `units` and covers whole pixels.
@@ -241,7 +285,11 @@ fn crisp(units: f64, pixels: f64) -> f64 {
     ((units / UNITS - half).round() + half) * UNITS
 }
 
-fn css(color: BackendColor) -> String {
-    let (red, green, blue) = color.rgb;
-    if color.alpha < 1.0 { format!("rgba({red},{green},{blue},{})", color.alpha) } else { super::palette::Colour(red, green, blue).css() }
+fn css(ink: Ink) -> String {
+    if ink.cover < 1.0 {
+        let super::palette::Colour(red, green, blue) = ink.colour;
+        format!("rgba({red},{green},{blue},{})", ink.cover)
+    } else {
+        ink.colour.css()
+    }
 }

@@ -1,4 +1,4 @@
-//! A line cut into dashes, so that every backend shows the same pattern.
+//! A line cut into dashes for backends that know none, so that every one shows the same pattern.
 use super::scene::Point;
 
 /// More rounds of the pattern than this are not cut: the line is drawn full. No screen shows as many.
@@ -14,11 +14,11 @@ const MOST: f64 = 5_000.0;
 /// assert_eq!(dashes(&[(0.0, 0.0), (10.0, 0.0)], &[4.0, 2.0]), [[(0.0, 0.0), (4.0, 0.0)], [(6.0, 0.0), (10.0, 0.0)]]);
 /// ```
 pub fn dashes(points: &[Point], pattern: &[f64]) -> Vec<Vec<Point>> {
-    let round: f64 = pattern.iter().sum();
-    let usable = pattern.iter().all(|length| *length > 0.0) && round.is_finite() && round > 0.0;
-    if !usable || length(points) / round > MOST {
+    let pattern = usable(points, pattern);
+    if pattern.is_empty() {
         return vec![points.to_vec()];
     }
+    let round: f64 = pattern.iter().sum();
     let mut cutter = Cutter { pattern, at: 0, left: pattern.first().copied().unwrap_or(round), done: Vec::new(), open: Vec::new() };
     for pair in points.windows(2) {
         if let [from, to] = pair {
@@ -27,6 +27,13 @@ pub fn dashes(points: &[Point], pattern: &[f64]) -> Vec<Vec<Point>> {
     }
     cutter.close();
     cutter.done
+}
+
+/// The pattern a line is drawn with; empty where it is drawn full.
+pub fn usable<'a>(points: &[Point], pattern: &'a [f64]) -> &'a [f64] {
+    let round: f64 = pattern.iter().sum();
+    let is_usable = pattern.iter().all(|length| *length > 0.0) && round.is_finite() && round > 0.0;
+    if is_usable && length(points) / round <= MOST { pattern } else { &[] }
 }
 
 /// How long a line is.

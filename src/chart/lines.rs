@@ -173,14 +173,15 @@ impl Lines {
         }
     }
 
-    fn draw_series(&self, scene: &mut Scene, theme: &Theme, frame: &Frame, stroke_px: f64) {
+    fn draw_series(&self, scene: &mut Scene, pieces: &[Vec<Vec<Point>>], theme: &Theme, stroke_px: f64) {
         let is_back = |series: &&Series| self.focus.is_some() && series.hue.slot().is_some() && series.hue.slot() != self.focus;
-        let (back, front): (Vec<&Series>, Vec<&Series>) = self.series.iter().partition(is_back);
-        for series in back.into_iter().chain(front) {
+        let placed = || self.series.iter().zip(pieces);
+        let (back, front) = (placed().filter(|(series, _)| is_back(series)), placed().filter(|(series, _)| !is_back(series)));
+        for (series, pieces) in back.chain(front) {
             let width = if is_back(&series) { 1.4 } else { stroke_px };
             let pen = Pen::full(theme.hue(series.hue, self.focus), width).dashed(series.hue.dash());
-            for piece in series.pieces(frame) {
-                scene.line(piece, pen);
+            for piece in pieces {
+                scene.line(piece.clone(), pen);
             }
         }
     }
@@ -229,8 +230,9 @@ impl Picture for Lines {
         self.draw_bands(&mut scene, theme, &frame);
         frame.draw(&mut scene, theme);
         self.draw_guides(&mut scene, theme, &frame);
-        self.draw_series(&mut scene, theme, &frame, Scale::of(size.0).stroke_px);
-        labels::draw(self, &mut scene, theme, &frame);
+        let pieces: Vec<Vec<Vec<Point>>> = self.series.iter().map(|series| series.pieces(&frame)).collect();
+        self.draw_series(&mut scene, &pieces, theme, Scale::of(size.0).stroke_px);
+        labels::draw(self, &pieces, &mut scene, theme, &frame);
         scene.window = Some(Window { plot: frame.plot, x: frame.x });
         scene
     }

@@ -1,7 +1,7 @@
-//! A scene put on a plotters drawing area, whatever the backend behind it: canvas, SVG, bitmap.
+//! A scene put on a plotters drawing area, whatever the backend behind it: SVG, bitmap. The page's canvas is drawn without (`canvas`).
 //!
 //! Backends count in whole units, so a scene is painted `units` of them to the CSS pixel: 1 on a bitmap of that size, 10 for SVG
-//! written to a tenth, four times the device pixel ratio on the canvas. Dashes are cut here, so they look alike everywhere.
+//! written to a tenth. They know no dashes: those are cut here.
 use super::{
     dash::dashes,
     face::Face,

@@ -1,5 +1,5 @@
 //! Labels find places without lying on one another: along one line in order, or about a point where the picture is free.
-use super::scene::{Point, Rect, Text};
+use super::scene::{Point, Rect, Spot, Text};
 
 /// A label that wants to be centred somewhere on a line.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -73,10 +73,7 @@ const STRETCH: usize = 9;
 
 impl Stretch {
     fn of(points: &[Point]) -> Self {
-        let nowhere = Rect::new(f64::INFINITY, f64::INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY);
-        let wider =
-            |around: Rect, (x, y): &Point| Rect::new(around.left.min(*x), around.top.min(*y), around.right.max(*x), around.bottom.max(*y));
-        Self { around: points.iter().fold(nowhere, wider), points: points.to_vec() }
+        Self { around: Rect::around(points), points: points.to_vec() }
     }
 
     fn crosses(&self, label: &Rect) -> bool {
@@ -115,10 +112,40 @@ impl Taken {
 
     /// Takes the first text that stands clear of labels and lines; failing that, the first that stands clear of labels.
     pub fn choose(&mut self, texts: impl IntoIterator<Item = Text>) -> Option<Text> {
-        let clear: Vec<Text> = texts.into_iter().filter(|text| self.is_clear(&text.bounds())).collect();
-        let best = clear.iter().find(|text| self.is_off_lines(&text.bounds().grown(1.0))).or(clear.first())?.clone();
-        self.keep(best.bounds().grown(2.0));
+        let boxed = texts.into_iter().map(|text| (text.bounds(), text));
+        let (bounds, best) = self.best(boxed)?;
+        self.keep(bounds.grown(2.0));
         Some(best)
+    }
+
+    /// As [`Self::choose`], of one text in several wordings, each tried at all spots before the next.
+    pub fn choose_wording(&mut self, wordings: &[Text], spots: &[Spot]) -> Option<Text> {
+        let (bounds, (text, spot)) = self.best(at_spots(wordings, spots))?;
+        self.keep(bounds.grown(2.0));
+        Some(text.moved(spot))
+    }
+
+    /// As [`Self::choose_free`], of one text in several wordings, each tried at all spots before the next.
+    pub fn choose_free_wording(&mut self, wordings: &[Text], spots: &[Spot]) -> Option<Text> {
+        let (bounds, (text, spot)) = at_spots(wordings, spots).find(|(bounds, _)| self.is_free(bounds))?;
+        self.keep(bounds.grown(2.0));
+        Some(text.moved(spot))
+    }
+
+    /// The first box that stands clear of labels and lines; failing that, the first that stands clear of labels.
+    fn best<T>(&self, boxes: impl Iterator<Item = (Rect, T)>) -> Option<(Rect, T)> {
+        let mut first = None;
+        for (bounds, what) in boxes.filter(|(bounds, _)| self.is_clear(bounds)) {
+            if self.is_off_lines(&bounds.grown(1.0)) {
+                return Some((bounds, what));
+            }
+            first.get_or_insert((bounds, what));
+        }
+        first
+    }
+
+    fn is_free(&self, bounds: &Rect) -> bool {
+        self.is_clear(bounds) && self.is_off_lines(&bounds.grown(1.0))
     }
 
     /// Takes the first set of texts that all stand clear of what is taken, or none.
@@ -131,9 +158,17 @@ impl Taken {
 
     /// Takes the first text that stands clear of labels and lines, or none.
     pub fn choose_free(&mut self, texts: impl IntoIterator<Item = Text>) -> Option<Text> {
-        let is_free = |text: &Text| self.is_clear(&text.bounds()) && self.is_off_lines(&text.bounds().grown(1.0));
-        let free = texts.into_iter().find(is_free)?;
-        self.keep(free.bounds().grown(2.0));
+        let mut boxed = texts.into_iter().map(|text| (text.bounds(), text));
+        let (bounds, free) = boxed.find(|(bounds, _)| self.is_free(bounds))?;
+        self.keep(bounds.grown(2.0));
         Some(free)
     }
+}
+
+/// Every wording at every spot, with the box it fills there.
+fn at_spots<'a>(wordings: &'a [Text], spots: &'a [Spot]) -> impl Iterator<Item = (Rect, (&'a Text, Spot))> {
+    wordings.iter().flat_map(move |text| {
+        let width = text.width();
+        spots.iter().map(move |spot| (text.bounds_at(*spot, width), (text, *spot)))
+    })
 }

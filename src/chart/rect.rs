@@ -20,6 +20,14 @@ impl Rect {
         Self { left, top, right, bottom }
     }
 
+    /// The rectangle about points; one that meets nothing without any.
+    pub fn around(points: &[Point]) -> Self {
+        let nowhere = Self::new(f64::INFINITY, f64::INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY);
+        let wider =
+            |around: Self, (x, y): &Point| Self::new(around.left.min(*x), around.top.min(*y), around.right.max(*x), around.bottom.max(*y));
+        points.iter().fold(nowhere, wider)
+    }
+
     /// How wide it is.
     pub fn width(&self) -> f64 {
         self.right - self.left
@@ -60,7 +68,8 @@ impl Rect {
 
     /// Whether the straight line between two points passes through the inside.
     pub fn is_crossed_by(&self, from: Point, to: Point) -> bool {
-        self.clipped(from, to).is_some()
+        let holds = |(x, y): Point| self.left < x && x < self.right && self.top < y && y < self.bottom;
+        holds(from) || holds(to) || self.clipped(from, to).is_some()
     }
 
     /// The part of a straight line that lies inside, where any does.

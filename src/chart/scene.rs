@@ -60,6 +60,15 @@ pub enum Anchor {
     End,
 }
 
+/// Where a text may stand.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Spot {
+    /// Which part of it stands there.
+    pub anchor: Anchor,
+    /// On its baseline.
+    pub at: Point,
+}
+
 /// A text on one line.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Text {
@@ -94,20 +103,26 @@ impl Text {
         self.face.width_px(&self.words, self.size_px)
     }
 
-    /// The start of its baseline.
-    pub fn start(&self) -> Point {
-        let back = match self.anchor {
-            Anchor::Start => 0.0,
-            Anchor::Middle => self.width() / 2.0,
-            Anchor::End => self.width(),
-        };
-        (self.at.0 - back, self.at.1)
-    }
-
     /// The box of its letters: as wide as the text, from above the capitals to below the descenders.
     pub fn bounds(&self) -> Rect {
-        let (left, baseline) = self.start();
-        Rect::new(left, baseline - ABOVE * self.size_px, left + self.width(), baseline + BELOW * self.size_px)
+        self.bounds_at(Spot { anchor: self.anchor, at: self.at }, self.width())
+    }
+
+    /// The box of its letters where it stood somewhere else, its width known.
+    pub fn bounds_at(&self, spot: Spot, width: f64) -> Rect {
+        let back = match spot.anchor {
+            Anchor::Start => 0.0,
+            Anchor::Middle => width / 2.0,
+            Anchor::End => width,
+        };
+        let (left, baseline) = (spot.at.0 - back, spot.at.1);
+        Rect::new(left, baseline - ABOVE * self.size_px, left + width, baseline + BELOW * self.size_px)
+    }
+
+    /// The same text somewhere else.
+    #[must_use]
+    pub fn moved(&self, spot: Spot) -> Self {
+        Self { at: spot.at, anchor: spot.anchor, ..self.clone() }
     }
 }
 

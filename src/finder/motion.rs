@@ -42,7 +42,7 @@ impl<'a> Driven<'a> {
         };
         let car = engine.car.with_box(parts.two_shafts);
         let pull = Pull::new(&engine.curve, &gears, car.efficiencies, engine.limit).ok()?;
-        Some(Self { engine, vehicle: Vehicle::new(pull, car).ok()?.towing(engine.trailer).ok()? })
+        Some(Self { engine, vehicle: Vehicle::with_trailer(pull, car, engine.trailer).ok()? })
     }
 
     /// A figure in its measure's unit; no number where the car never gets there.

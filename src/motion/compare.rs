@@ -9,9 +9,9 @@ use super::cruise::{self, Cruise};
 use super::curve::Band;
 use super::grade::{self, Steepest};
 use super::in_rpm;
-use super::plan::{Goal, Shifting, Way};
+use super::plan::{Goal, Ground, Shifting, Way};
 use super::run::{Course, Moment, Run, Start, run};
-use super::shift::{Shift, shifts};
+use super::shift::Shift;
 use super::top_speed::{self, TopSpeed};
 use super::vehicle::Vehicle;
 
@@ -113,17 +113,24 @@ pub struct Difference {
 
 /// The facts of one setup; `None` without a first gear.
 pub fn facts(vehicle: &Vehicle, question: &Question) -> Option<Facts> {
+    facts_and_ground(vehicle, question).map(|(facts, _)| facts)
+}
+
+/// The same, with the ground that was gone over for it: other plans of the vehicle are found sooner on it.
+pub fn facts_and_ground(vehicle: &Vehicle, question: &Question) -> Option<(Facts, Ground)> {
     let first = vehicle.pull().gear(GearNumber::FIRST)?;
     let start = grade::started(vehicle, GearNumber::FIRST, question.launch)?;
     let band = vehicle.pull().band(question.band_share);
-    let shifts = shifts(vehicle, question.shifting.rule());
+    let ground = Ground::new(vehicle, question.shifting.rule());
+    let shifts = ground.shifts(vehicle, question.shifting.rule());
     let start_of_run = Start::Standing { launch: question.launch };
     let goals: Vec<Goal> = question.speeds.iter().copied().map(Goal::Speed).collect();
-    let to_speed = question.shifting.ways(vehicle, start_of_run, question.shift_time, &goals).unwrap_or_default();
+    let ways = question.shifting.ways_on(&ground, vehicle, start_of_run, question.shift_time, &goals);
+    let (to_speed, ground) = ways.unwrap_or((Vec::new(), ground));
     let run = run_of(vehicle, question, to_the_last(vehicle, &to_speed, &shifts), band);
     let lock_up = run.as_ref().and_then(Run::lock_up);
     let slip = run.as_ref().and_then(|run| run.legs.first()).map(|leg| leg.work.clutch);
-    Some(Facts {
+    let facts = Facts {
         first_overall: first.overall,
         launch_thrust: start.net.min(vehicle.grip_limit()),
         start,
@@ -136,7 +143,8 @@ pub fn facts(vehicle: &Vehicle, question: &Question) -> Option<Facts> {
         cruise: question.cruise.and_then(|speed| cruise::tallest_that_holds(vehicle, speed)),
         top: top_speed::best(vehicle),
         run,
-    })
+    };
+    Some((facts, ground))
 }
 
 /// How one setup differs from another.

@@ -45,7 +45,7 @@ pub fn held(vehicle: &Vehicle, gear: GearNumber) -> Option<Steepest> {
     let growing = RoadLoad { level: 0.0, ..*vehicle.load() };
     let fastest = in_metres_per_second(pull.fastest);
     let nets: Vec<_> = pull.thrust.iter().filter_map(|piece| piece.cut(0.0, fastest)).map(|piece| piece.less(&growing)).collect();
-    let speeds = nets.iter().flat_map(|net| net.turns().into_iter().chain([net.from, net.to]).map(|speed| (speed, net.at(speed))));
+    let speeds = nets.iter().flat_map(|net| net.turns().chain([net.from, net.to]).map(|speed| (speed, net.at(speed))));
     let (speed, net) = speeds.reduce(|best, next| if next.1 > best.1 { next } else { best })?;
     let speed = metres_per_second(speed);
     Some(steepest(vehicle, gear, net, 1.0, (speed, pull.engine_speed(speed))))

@@ -5,6 +5,54 @@
 
 use super::road_load::RoadLoad;
 
+/// A polynomial of the fourth power has no more roots.
+const MOST_ROOTS: usize = 4;
+
+/// A few values, in order: the roots of one piece, kept without asking for memory.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Few {
+    values: [f64; MOST_ROOTS],
+    from: usize,
+    to: usize,
+}
+
+impl Few {
+    fn push(&mut self, value: f64) {
+        if let Some(place) = self.values.get_mut(self.to) {
+            *place = value;
+            self.to += 1;
+        }
+    }
+
+    fn newest(&self) -> Option<f64> {
+        self.values.get(self.from..self.to)?.last().copied()
+    }
+
+    /// Every value moved up by the same.
+    fn moved(mut self, by: f64) -> Self {
+        self.values.iter_mut().for_each(|value| *value += by);
+        self
+    }
+}
+
+impl Iterator for Few {
+    type Item = f64;
+
+    fn next(&mut self) -> Option<f64> {
+        let value = self.values.get(self.from..self.to)?.first().copied()?;
+        self.from += 1;
+        Some(value)
+    }
+}
+
+impl DoubleEndedIterator for Few {
+    fn next_back(&mut self) -> Option<f64> {
+        let value = self.values.get(self.from..self.to)?.last().copied()?;
+        self.to -= 1;
+        Some(value)
+    }
+}
+
 /// A cubic on one interval: c0 + c1·d + c2·d² + c3·d³ with d = x − `from`.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Cubic {
@@ -87,27 +135,27 @@ impl Cubic {
     }
 
     /// Every place inside the interval where the piece takes `value`, rising.
-    pub(super) fn crossings(&self, value: f64) -> Vec<f64> {
+    pub(super) fn crossings(&self, value: f64) -> Few {
         let [c0, c1, c2, c3] = self.c;
-        self.shifted(roots(&[c0 - value, c1, c2, c3], self.to - self.from))
+        roots(&[c0 - value, c1, c2, c3], self.to - self.from).moved(self.from)
     }
 
     /// Every turning point inside the interval.
-    pub(super) fn turns(&self) -> Vec<f64> {
+    pub(super) fn turns(&self) -> Few {
         let [_, c1, c2, c3] = self.c;
-        self.shifted(roots(&[c1, 2.0 * c2, 3.0 * c3], self.to - self.from))
+        roots(&[c1, 2.0 * c2, 3.0 * c3], self.to - self.from).moved(self.from)
     }
 
     /// Every turning point of x times the piece (power, where the piece is torque).
-    pub(super) fn turns_of_product(&self) -> Vec<f64> {
+    pub(super) fn turns_of_product(&self) -> Few {
         let [_, q1, q2, q3, q4] = self.product();
-        self.shifted(roots(&[q1, 2.0 * q2, 3.0 * q3, 4.0 * q4], self.to - self.from))
+        roots(&[q1, 2.0 * q2, 3.0 * q3, 4.0 * q4], self.to - self.from).moved(self.from)
     }
 
     /// Every place where x times the piece takes `value`.
-    pub(super) fn crossings_of_product(&self, value: f64) -> Vec<f64> {
+    pub(super) fn crossings_of_product(&self, value: f64) -> Few {
         let [q0, q1, q2, q3, q4] = self.product();
-        self.shifted(roots(&[q0 - value, q1, q2, q3, q4], self.to - self.from))
+        roots(&[q0 - value, q1, q2, q3, q4], self.to - self.from).moved(self.from)
     }
 
     /// The coefficients of x times the piece, about `from`.
@@ -115,10 +163,6 @@ impl Cubic {
         let [c0, c1, c2, c3] = self.c;
         let x = self.from;
         [x * c0, x * c1 + c0, x * c2 + c1, x * c3 + c2, c3]
-    }
-
-    fn shifted(&self, distances: Vec<f64>) -> Vec<f64> {
-        distances.into_iter().map(|d| self.from + d).collect()
     }
 }
 
@@ -137,26 +181,55 @@ pub(super) fn value(pieces: &[Cubic], x: f64) -> Option<f64> {
     pieces.get(at).filter(|piece| x >= piece.from).map(|piece| piece.at(x))
 }
 
-/// All roots of a polynomial (lowest power first) in 0 ..= `width`, rising.
+/// All roots of a polynomial (lowest power first, the fourth at most) in 0 ..= `width`, rising.
 ///
 /// Between two turning points a polynomial crosses zero at most once, so the roots of the derivative bracket all of its own.
 /// A touch that does not cross may be missed; no question of this room turns on one.
-fn roots(c: &[f64], width: f64) -> Vec<f64> {
-    let Some((_, upper)) = c.split_first() else { return Vec::new() };
-    if upper.iter().all(|c| *c == 0.0) || !width.is_finite() {
-        return Vec::new();
+fn roots(c: &[f64], width: f64) -> Few {
+    let Some((_, upper)) = c.split_first() else { return Few::default() };
+    if upper.iter().all(|c| *c == 0.0) || !width.is_finite() || is_off_zero(c, width) {
+        return Few::default();
     }
-    let slope: Vec<f64> = upper.iter().zip(1_u8..).map(|(c, power)| c * f64::from(power)).collect();
-    let mut edges = vec![0.0];
-    edges.extend(roots(&slope, width).into_iter().filter(|edge| *edge > 0.0 && *edge < width));
-    edges.push(width);
-    let mut found: Vec<f64> = Vec::new();
-    for root in edges.windows(2).filter_map(|pair| solve_between(c, &slope, *pair.first()?, *pair.get(1)?)) {
-        if found.last().is_none_or(|last| root > *last) {
+    let mut slope = [0.0; MOST_ROOTS];
+    for (slope, (c, power)) in slope.iter_mut().zip(upper.iter().zip(1_u8..)) {
+        *slope = c * f64::from(power);
+    }
+    let slope = slope.get(..upper.len()).unwrap_or_default();
+    let mut found = Few::default();
+    let mut low = 0.0;
+    for high in roots(slope, width).filter(|edge| *edge > 0.0 && *edge < width).chain([width]) {
+        if let Some(root) = solve_between(c, slope, low, high).filter(|root| found.newest().is_none_or(|last| *root > last)) {
             found.push(root);
         }
+        low = high;
     }
     found
+}
+
+/// Whether a polynomial of the third power at most keeps clear of zero in 0 ..= `width`, by more than any rounding of its values.
+///
+/// Its graph lies within the hull of its Bézier points (Farin, Curves and Surfaces for CAGD, ch. 4; from memory). Most pieces that are
+/// asked for a crossing have none, and need no search then.
+fn is_off_zero(c: &[f64], width: f64) -> bool {
+    /// Far above what sums of four products can be off by.
+    const ROUNDING: f64 = 1e-12;
+    let (points, scale) = match *c {
+        [a, b] => {
+            let b = b * width;
+            ([a, a, a + b, a + b], a.abs() + b.abs())
+        }
+        [a, b, c] => {
+            let (b, c) = (b * width, c * width * width);
+            ([a, a, a + 0.5 * b, a + b + c], a.abs() + b.abs() + c.abs())
+        }
+        [a, b, c, d] => {
+            let (b, c, d) = (b * width, c * width * width, d * width * width * width);
+            ([a, a + b / 3.0, a + (2.0 * b + c) / 3.0, a + b + c + d], a.abs() + b.abs() + c.abs() + d.abs())
+        }
+        _ => return false,
+    };
+    let off = ROUNDING * scale;
+    points.iter().all(|point| *point > off) || points.iter().all(|point| *point < -off)
 }
 
 fn horner(c: &[f64], x: f64) -> f64 {

@@ -7,7 +7,7 @@
 use super::piecewise::{self, Cubic};
 use super::pull::{GearPull, Pull};
 use super::quadrature::integral;
-use super::vehicle::{Vehicle, next_gear};
+use super::vehicle::{Free, Vehicle, next_gear};
 use super::{TOLERANCE, in_metres_per_second, in_rpm, metres_per_second};
 use crate::gearing::GearNumber;
 use crate::units::{AngularVelocity, Time, Velocity};
@@ -111,15 +111,15 @@ pub fn shifts(vehicle: &Vehicle, rule: Rule) -> Vec<Shift> {
 /// Model: the integral of 1/a of the upper gear less 1/a of the lower one, over speed, between the two shift speeds, all masses and road load counted,
 /// the tyres' grip left out as in [`shifts`].
 pub fn cost(vehicle: &Vehicle, shift: &Shift, by: AngularVelocity) -> ShiftCost {
-    let vehicle = &vehicle.without_grip_limit();
+    let free = &vehicle.without_grip_limit();
     let at = in_metres_per_second(shift.speed);
     let moved = |sign: f64| {
         let gear = vehicle.pull().gear(shift.from)?;
         Some(at + sign * in_rpm(by) / gear.rpm_per_m_per_s)
     };
     let seconds = |value: f64| Time::new::<uom::si::time::second>(value);
-    let early = moved(-1.0).map(|early| gain_s(vehicle, shift.from, shift.to, early, at));
-    let late = moved(1.0).map(|late| -gain_s(vehicle, shift.from, shift.to, at, late));
+    let early = moved(-1.0).map(|early| gain_s(free, shift.from, shift.to, early, at));
+    let late = moved(1.0).map(|late| -gain_s(free, shift.from, shift.to, at, late));
     let [early, late] = [early, late].map(|cost| cost.filter(|cost| cost.is_finite()).map(seconds));
     ShiftCost { early, late }
 }
@@ -161,16 +161,17 @@ fn thrust_shift(pull: &Pull, lower: &GearPull) -> Option<Shift> {
     Some(Shift { residual, ..at_road_speed(lower, upper, speed, reason) })
 }
 
-fn acceleration_shift(vehicle: &Vehicle, lower: &GearPull) -> Option<Shift> {
+fn acceleration_shift(free: &Free<'_>, lower: &GearPull) -> Option<Shift> {
+    let vehicle = free.vehicle;
     let upper = vehicle.pull().gear(vehicle.next_gear(lower.gear)?)?;
     let (from, to) = shared(lower, upper);
     let net = |gear: GearNumber| -> Vec<Cubic> {
-        vehicle.pieces(gear).iter().filter(|piece| piece.slip_to.is_none()).map(|piece| piece.thrust.less(vehicle.load())).collect()
+        free.pieces(gear).iter().filter(|piece| piece.slip_to.is_none()).map(|piece| piece.thrust.less(vehicle.load())).collect()
     };
     let (mine, theirs) = (vehicle.masses(lower.gear)?.closed, vehicle.masses(upper.gear)?.closed);
     let difference = difference(&net(lower.gear), 1.0 / mine, &net(upper.gear), 1.0 / theirs, (from, to));
     let candidates = candidates(&difference, from, to);
-    let (speed, reason) = quickest(vehicle, (lower.gear, upper.gear), &candidates).unwrap_or((to, Reason::Limit));
+    let (speed, reason) = quickest(free, (lower.gear, upper.gear), &candidates).unwrap_or((to, Reason::Limit));
     let residual = piecewise::value(&difference, speed).unwrap_or(0.0);
     Some(Shift { residual, ..at_road_speed(lower, upper, speed, reason) })
 }
@@ -210,20 +211,19 @@ fn candidates(difference: &[Cubic], from: f64, to: f64) -> Vec<(f64, Reason)> {
 }
 
 /// Of several candidates the one with the least time: it is worth waiting for a later one where the lower gear gains in between.
-fn quickest(vehicle: &Vehicle, gears: (GearNumber, GearNumber), candidates: &[(f64, Reason)]) -> Option<(f64, Reason)> {
-    let later_is_better = |best: f64, next: f64| gain_s(vehicle, gears.0, gears.1, best, next) > 0.0;
+fn quickest(free: &Free<'_>, gears: (GearNumber, GearNumber), candidates: &[(f64, Reason)]) -> Option<(f64, Reason)> {
+    let later_is_better = |best: f64, next: f64| gain_s(free, gears.0, gears.1, best, next) > 0.0;
     candidates.iter().copied().reduce(|best, next| if later_is_better(best.0, next.0) { next } else { best })
 }
 
 /// Time the lower gear saves over the upper one between two speeds: without end where the upper one does not accelerate (or cannot be
 /// used), negative without end where the lower one does not.
-fn gain_s(vehicle: &Vehicle, lower: GearNumber, upper: GearNumber, from: f64, to: f64) -> f64 {
-    let mut edges: Vec<f64> =
-        [lower, upper].into_iter().flat_map(|gear| vehicle.pieces(gear).iter().map(|piece| piece.thrust.from)).collect();
+fn gain_s(free: &Free<'_>, lower: GearNumber, upper: GearNumber, from: f64, to: f64) -> f64 {
+    let mut edges: Vec<f64> = [lower, upper].into_iter().flat_map(|gear| free.pieces(gear).iter().map(|piece| piece.thrust.from)).collect();
     edges.retain(|edge| *edge > from && *edge < to);
     edges.sort_by(f64::total_cmp);
     edges.push(to);
-    let pace = |gear: GearNumber, speed: f64| vehicle.acceleration(gear, speed).filter(|a| *a > 0.0).map(|a| 1.0 / a);
+    let pace = |gear: GearNumber, speed: f64| free.acceleration(gear, speed).filter(|a| *a > 0.0).map(|a| 1.0 / a);
     // a stall mostly shows at an end; halving panels towards its jump would cost a hundred times more than looking
     let at_ends = |gear: GearNumber| pace(gear, from).is_none() || pace(gear, to).is_none();
     if let Some(endless) = stalled(at_ends(lower), at_ends(upper)) {

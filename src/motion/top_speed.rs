@@ -43,7 +43,7 @@ pub fn in_gear(vehicle: &Vehicle, gear: GearNumber) -> Option<TopSpeed> {
         if from_top == 0 && at_end >= 0.0 {
             return Some(answer(fastest, Bound::RevLimit, at_end));
         }
-        let falling = net.crossings(0.0).into_iter().rev().find(|at| *at > net.from && net.at(at - 1e-6 * (net.to - net.from)) > 0.0);
+        let falling = net.crossings(0.0).rev().find(|at| *at > net.from && net.at(at - 1e-6 * (net.to - net.from)) > 0.0);
         if let Some(at) = falling {
             return Some(answer(at, Bound::Balance, net.at(at)));
         }

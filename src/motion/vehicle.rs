@@ -82,6 +82,14 @@ impl Vehicle {
         Self::put_together(self.pull, self.car, trailer, self.grade)
     }
 
+    /// The same as [`Vehicle::new`] and [`Vehicle::towing`], put together once.
+    ///
+    /// # Errors
+    /// As theirs.
+    pub fn with_trailer(pull: Pull, car: Car, trailer: Mass) -> Result<Self, MotionError> {
+        Self::put_together(pull, car, trailer, 0.0)
+    }
+
     fn put_together(pull: Pull, car: Car, trailer: Mass, grade: f64) -> Result<Self, MotionError> {
         check(&car, trailer, grade)?;
         let trailer_kg = trailer.get::<kilogram>();
@@ -95,7 +103,7 @@ impl Vehicle {
         let masses: Vec<Masses> = masses.collect();
         let slip_rpm = pull.curve().ends_rpm().0;
         let gears = pull.gears().iter().zip(&masses);
-        let pieces = gears.map(|(gear, masses)| limited(gear, slip_rpm, &pull, &Tyres { grip_n, masses, load: &load })).collect();
+        let pieces = gears.map(|(gear, masses)| limited(gear, slip_rpm, &pull, &Tyres::new(grip_n, masses, &load))).collect();
         Ok(Self { pull, car, trailer, grade, masses, pieces, load, grip_n })
     }
 
@@ -164,13 +172,14 @@ impl Vehicle {
     }
 
     /// The same car on tyres that hold anything.
-    pub(super) fn without_grip_limit(&self) -> Self {
+    pub(super) fn without_grip_limit(&self) -> Free<'_> {
         let slip_rpm = self.pull.curve().ends_rpm().0;
-        let grip_n = f64::INFINITY;
-        let gears = self.pull.gears().iter().zip(&self.masses);
-        let free = |(gear, masses)| limited(gear, slip_rpm, &self.pull, &Tyres { grip_n, masses, load: &self.load });
-        let pieces = gears.map(free).collect();
-        Self { pieces, grip_n, ..self.clone() }
+        let gears = self.pull.gears().iter().zip(&self.masses).zip(&self.pieces);
+        let free = |((gear, masses), pieces): ((&GearPull, &Masses), &'_ Vec<Piece>)| {
+            let is_held = pieces.iter().any(|piece| piece.grip);
+            is_held.then(|| limited(gear, slip_rpm, &self.pull, &Tyres::new(f64::INFINITY, masses, &self.load)))
+        };
+        Free { vehicle: self, instead: gears.map(free).collect() }
     }
 
     pub(super) fn load(&self) -> &RoadLoad {
@@ -189,12 +198,27 @@ impl Vehicle {
     /// The same with the clutch slipping at a launch speed (rpm) until the car has caught up.
     pub(super) fn launch_pieces(&self, gear: GearNumber, launch_rpm: f64) -> Vec<Piece> {
         let Some((pull, masses)) = self.pull.gear(gear).zip(self.masses(gear)) else { return Vec::new() };
-        limited(pull, launch_rpm, &self.pull, &Tyres { grip_n: self.grip_n, masses: &masses, load: &self.load })
+        limited(pull, launch_rpm, &self.pull, &Tyres::new(self.grip_n, &masses, &self.load))
     }
 
     /// The next gear up that is taller.
     pub(super) fn next_gear(&self, gear: GearNumber) -> Option<GearNumber> {
         next_gear(&self.pull, gear)
+    }
+}
+
+/// A car on tyres that hold anything.
+pub(super) struct Free<'a> {
+    /// The car on its own tyres.
+    pub(super) vehicle: &'a Vehicle,
+    /// A gear's pieces where its own are held by the tyres somewhere; else they are the car's.
+    instead: Vec<Option<Vec<Piece>>>,
+}
+
+impl Free<'_> {
+    /// As [`Vehicle::pieces`].
+    pub(super) fn pieces(&self, gear: GearNumber) -> &[Piece] {
+        self.instead.get(gear.place()).and_then(Option::as_deref).unwrap_or_else(|| self.vehicle.pieces(gear))
     }
 
     /// Acceleration (m/s²) in a gear with the clutch closed; `None` outside the curve or past the limit.
@@ -204,7 +228,7 @@ impl Vehicle {
         let slack = 1e-12 * speed;
         let at = closed.partition_point(|piece| piece.thrust.to < speed - slack);
         let piece = closed.get(at).filter(|piece| speed >= piece.thrust.from - slack)?;
-        Some((piece.thrust.at(speed) - self.load.at(speed)) / self.masses(gear)?.on(piece))
+        Some((piece.thrust.at(speed) - self.vehicle.load.at(speed)) / self.vehicle.masses(gear)?.on(piece))
     }
 }
 
@@ -214,50 +238,53 @@ pub(super) fn next_gear(pull: &Pull, gear: GearNumber) -> Option<GearNumber> {
     pull.gears().iter().skip(gear.next().place()).find(|next| next.overall < here).map(|next| next.gear)
 }
 
-/// What the tyres hold, and what decides how much of the thrust comes to them.
-struct Tyres<'a> {
+/// What the tyres hold, and from which thrust on.
+///
+/// What comes to them is thrust less what speeds up the turning parts; at their limit G the car gains (G − R)/m, m its mass alone, so
+/// that they hold back a thrust above G + (mₜ − m)·(G − R)/m, mₜ the mass with all that turns.
+struct Tyres {
     grip_n: f64,
-    masses: &'a Masses,
-    load: &'a RoadLoad,
+    /// What of the road load is taken off before thrust is set against `held`.
+    back: RoadLoad,
+    held: f64,
 }
 
 /// Slip below `slip_rpm`, the curve above it to the limit, all of it held to what the tyres pass.
-fn limited(gear: &GearPull, slip_rpm: f64, pull: &Pull, tyres: &Tyres<'_>) -> Vec<Piece> {
+fn limited(gear: &GearPull, slip_rpm: f64, pull: &Pull, tyres: &Tyres) -> Vec<Piece> {
     let grip_n = tyres.grip_n;
     let caught_up = slip_rpm / gear.rpm_per_m_per_s;
     let slipping = pull.curve().torque_nm_within(slip_rpm) * gear.thrust_per_torque_1_per_m();
     let held = slipping > grip_n;
-    let slip = Piece { thrust: Cubic::constant(0.0, caught_up, slipping.min(grip_n)), slip_to: Some(caught_up), grip: held };
+    // the clutch slips on one more, and the tyres may cut one or two
+    let mut pieces = Vec::with_capacity(gear.thrust.len() + 3);
+    pieces.push(Piece { thrust: Cubic::constant(0.0, caught_up, slipping.min(grip_n)), slip_to: Some(caught_up), grip: held });
     let fastest = pull.limit_rpm() / gear.rpm_per_m_per_s;
-    let closed = gear.thrust.iter().filter_map(|piece| piece.cut(caught_up, fastest)).flat_map(|piece| tyres.hold(&piece));
-    std::iter::once(slip).chain(closed).collect()
+    gear.thrust.iter().filter_map(|piece| piece.cut(caught_up, fastest)).for_each(|piece| tyres.hold(&piece, &mut pieces));
+    pieces
 }
 
-impl Tyres<'_> {
-    /// A piece cut where more comes to the tyres than they hold.
-    ///
-    /// What comes to them is thrust less what speeds up the turning parts; at their limit G the car gains (G − R)/m, m its mass alone, so
-    /// that they hold back a thrust above G + (mₜ − m)·(G − R)/m, mₜ the mass with all that turns.
-    fn hold(&self, piece: &Cubic) -> Vec<Piece> {
+impl Tyres {
+    fn new(grip_n: f64, masses: &Masses, load: &RoadLoad) -> Self {
+        let turning = masses.closed / masses.open - 1.0;
+        Self { grip_n, back: load.scaled(-turning), held: grip_n * (1.0 + turning) }
+    }
+
+    /// Adds a piece, cut where more comes to the tyres than they hold.
+    fn hold(&self, piece: &Cubic, pieces: &mut Vec<Piece>) {
         let whole = |thrust: Cubic, grip: bool| Piece { thrust, slip_to: None, grip };
         if !self.grip_n.is_finite() {
-            return vec![whole(*piece, false)];
+            pieces.push(whole(*piece, false));
+            return;
         }
-        let turning = self.masses.closed / self.masses.open - 1.0;
-        let asked = piece.less(&self.load.scaled(-turning));
-        let held = self.grip_n * (1.0 + turning);
-        let mut ends = asked.crossings(held);
-        ends.push(piece.to);
+        let asked = piece.less(&self.back);
         let mut from = piece.from;
-        let mut parts = Vec::new();
-        for to in ends {
+        for to in asked.crossings(self.held).chain([piece.to]) {
             if let Some(part) = piece.cut(from, to) {
-                let grip = asked.at(0.5 * (part.from + part.to)) > held;
-                parts.push(whole(if grip { Cubic::constant(part.from, part.to, self.grip_n) } else { part }, grip));
+                let grip = asked.at(0.5 * (part.from + part.to)) > self.held;
+                pieces.push(whole(if grip { Cubic::constant(part.from, part.to, self.grip_n) } else { part }, grip));
                 from = to;
             }
         }
-        parts
     }
 }
 

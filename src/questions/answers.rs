@@ -17,7 +17,7 @@ use super::teeth::answer::{Teeth, engine_torque};
 use crate::job::Job;
 use crate::motion::MotionError;
 use crate::motion::compare::Facts;
-use crate::motion::plan::Way;
+use crate::motion::plan::{Ground, Way};
 use crate::speedometer::SpeedoGear;
 
 /// A job's conditions, and everything that can be known about its setups in the order of their columns.
@@ -41,7 +41,7 @@ pub struct Analysis {
     gears: OnceLock<Gears>,
     road: OnceLock<Road>,
     pull: OnceLock<Pull>,
-    facts: OnceLock<Option<Facts>>,
+    facts: OnceLock<Option<(Facts, Ground)>>,
     roll: OnceLock<Option<Result<Way, MotionError>>>,
     over_distances: OnceLock<Vec<Way>>,
     inside: OnceLock<Inside>,
@@ -99,6 +99,10 @@ impl Analysis {
 
     /// The facts of a standing start, of the shifts and of the cruise.
     pub fn facts(&self) -> Option<&Facts> {
+        self.facts_and_ground().map(|(facts, _)| facts)
+    }
+
+    fn facts_and_ground(&self) -> Option<&(Facts, Ground)> {
         self.facts.get_or_init(|| pull::facts(self.pull(), &self.conditions)).as_ref()
     }
 
@@ -109,7 +113,11 @@ impl Analysis {
 
     /// The ways over a quarter mile and a kilometre from a standing start.
     pub fn over_distances(&self) -> &[Way] {
-        self.over_distances.get_or_init(|| pull::over_distances(self.pull(), &self.conditions))
+        let ways = || {
+            let (_, ground) = self.facts_and_ground()?;
+            Some(pull::over_distances(self.pull(), &self.conditions, ground))
+        };
+        self.over_distances.get_or_init(|| ways().unwrap_or_default())
     }
 
     /// What turns inside the box.

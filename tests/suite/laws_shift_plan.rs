@@ -2,7 +2,7 @@
 
 use layshaft::gearing::GearNumber;
 use layshaft::motion::curve::generic;
-use layshaft::motion::plan::{Goal, Plan, plans};
+use layshaft::motion::plan::{Goal, Ground, Plan, Shifting, plans};
 use layshaft::motion::run::{Course, Start, Stopped, run};
 use layshaft::motion::shift::{Reason, Shift};
 use layshaft::motion::{Car, Drive, Gears, Pull, Rotating, Sourced, Vehicle};
@@ -222,6 +222,18 @@ proptest! {
             let time = Trial { vehicle: &vehicle, start, shift_time, goal }.time(&gears, &at);
             prop_assert!((time - plan.reached.time.get::<second>()).abs() < 1e-9, "{time} s run again, {plan:?}");
         }
+    }
+
+    /// What was found out for some goals makes plans for others quicker, never different.
+    #[test]
+    fn known_ground_changes_no_plan(wild in wild(2..6), speeds in prop::collection::vec(10.0..60.0_f64, 1..4), distance in 20.0..1500.0_f64) {
+        let vehicle = wild.vehicle();
+        let (start, shift_time) = (Start::Standing { launch: rpm(wild.launch) }, Time::new::<second>(wild.shift_s));
+        let speeds: Vec<Goal> = speeds.into_iter().map(|speed| Goal::Speed(mps(speed))).collect();
+        let distances = [distance, 1.7 * distance].map(|distance| Goal::Distance(Length::new::<meter>(distance)));
+        let planned = |ground: &Ground, goals: &[Goal]| Shifting::Planned.ways_on(ground, &vehicle, start, shift_time, goals).unwrap();
+        let (_, ground) = planned(&Ground::default(), &speeds);
+        prop_assert_eq!(planned(&ground, &distances).0, plans(&vehicle, start, shift_time, &distances).unwrap());
     }
 }
 

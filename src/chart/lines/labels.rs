@@ -3,29 +3,28 @@ use super::{At, Band, Guide, Lines, Series};
 use crate::chart::{
     face::Face,
     frame::{Frame, Scale},
-    palette::{Colour, Hue, Theme, leading},
+    palette::{Hue, Theme, leading},
     place::Taken,
     readout::{groups, letters, short_letters},
-    scene::{Anchor, Point, Rect, Scene, Text},
+    scene::{Anchor, Point, Rect, Scene, Spot, Text},
 };
 
-pub(super) fn draw(lines: &Lines, scene: &mut Scene, theme: &Theme, frame: &Frame) {
+/// `pieces` is what of each line lies inside the plot.
+pub(super) fn draw(lines: &Lines, pieces: &[Vec<Vec<Point>>], scene: &mut Scene, theme: &Theme, frame: &Frame) {
     let scale = Scale::of(scene.size.0);
     let inside = Rect::new(frame.plot.left + 2.0, 0.0, scene.size.0, frame.plot.bottom - 1.0);
     let mut taken = Taken::new(inside);
     taken.keep(frame.title_box());
-    for series in &lines.series {
-        series.pieces(frame).iter().for_each(|piece| taken.keep_off(piece));
-    }
+    pieces.iter().flatten().for_each(|piece| taken.keep_off(piece));
     for (from, to) in lines.guides.iter().filter_map(|guide| guide.ends(frame)) {
         taken.keep_off(&[from, to]);
     }
     let mut labels: Vec<Text> = Vec::new();
     draw_dots(lines, scene, theme, frame, &mut taken, &mut labels);
-    name_all_series(lines, theme, frame, scale, &mut taken, &mut labels);
+    name_all_series(lines, pieces, theme, scale, &mut taken, &mut labels);
     for guide in &lines.guides {
-        let forms = guide_forms(guide, frame, scale, theme.hue(guide.hue, lines.focus));
-        labels.extend(taken.choose(forms));
+        let name = Text::new(&guide.name, (0.0, 0.0), Face::Text, scale.words_px, theme.hue(guide.hue, lines.focus));
+        labels.extend(taken.choose_wording(&[name], &guide_spots(guide, frame, scale)));
     }
     for name in name_bands(lines, theme, frame, scale, &mut taken) {
         scene.text(name);
@@ -41,23 +40,24 @@ pub(super) fn draw(lines: &Lines, scene: &mut Scene, theme: &Theme, frame: &Fram
 }
 
 /// Every series that finds a free place is named; a setup without any name takes one across lines.
-fn name_all_series(lines: &Lines, theme: &Theme, frame: &Frame, scale: Scale, taken: &mut Taken, labels: &mut Vec<Text>) {
+fn name_all_series(lines: &Lines, pieces: &[Vec<Vec<Point>>], theme: &Theme, scale: Scale, taken: &mut Taken, labels: &mut Vec<Text>) {
     let mut named: Vec<Hue> = Vec::new();
-    let mut left: Vec<(Hue, Vec<Text>)> = Vec::new();
-    for group in together(&lines.series) {
-        let Some(first) = group.first() else { continue };
-        let forms = series_forms(lines, &group, theme, frame, scale);
-        match taken.choose_free(forms.clone()) {
+    let mut left: Vec<(Hue, Vec<Text>, Vec<Spot>)> = Vec::new();
+    for group in together(lines.series.iter().zip(pieces)) {
+        let Some((first, pieces)) = group.first() else { continue };
+        let spots: Vec<Spot> = along_line(pieces).iter().flat_map(|at| about(*at, 7.0, scale)).collect();
+        let wordings = series_wordings(lines, &group, theme, scale);
+        match taken.choose_free_wording(&wordings, &spots) {
             Some(label) => {
                 labels.push(label);
-                named.extend(group.iter().map(|series| series.hue));
+                named.extend(group.iter().map(|(series, _)| series.hue));
             }
-            None => left.push((first.hue, forms)),
+            None => left.push((first.hue, wordings, spots)),
         }
     }
-    for (hue, forms) in left {
+    for (hue, wordings, spots) in left {
         if !named.contains(&hue) {
-            labels.extend(taken.choose(forms));
+            labels.extend(taken.choose_wording(&wordings, &spots));
             named.push(hue);
         }
     }
@@ -74,32 +74,36 @@ fn draw_dots(lines: &Lines, scene: &mut Scene, theme: &Theme, frame: &Frame, tak
         taken.keep(Rect::new(at.0, at.1, at.0, at.1).grown(6.0));
     }
     for (dot, at) in shown {
-        labels.extend(taken.choose(about(at, &dot.name, 10.0, scale, theme.hue(dot.hue, lines.focus))));
+        let name = Text::new(&dot.name, at, Face::Strong, scale.words_px, theme.hue(dot.hue, lines.focus));
+        labels.extend(taken.choose_wording(&[name], &about(at, 10.0, scale)));
     }
 }
 
+/// A line, and what of it lies inside the plot.
+type Placed<'a> = (&'a Series, &'a Vec<Vec<Point>>);
+
 /// Lines of several setups that lie on one another, under the same name.
-fn together(series: &[Series]) -> Vec<Vec<&Series>> {
+fn together<'a>(series: impl Iterator<Item = Placed<'a>>) -> Vec<Vec<Placed<'a>>> {
     let close = |a: f64, b: f64| (a - b).abs() <= 1e-4 * a.abs().max(b.abs());
-    let alike = |a: &Series, b: &Series| {
+    let alike = |(a, _): Placed<'_>, (b, _): Placed<'_>| {
         let same_points = || a.points.iter().zip(&b.points).all(|(one, other)| close(one.0, other.0) && close(one.1, other.1));
         a.name == b.name && a.hue.slot().is_some() && b.hue.slot().is_some() && a.points.len() == b.points.len() && same_points()
     };
     groups(series, alike)
 }
 
-fn series_forms(lines: &Lines, group: &[&Series], theme: &Theme, frame: &Frame, scale: Scale) -> Vec<Text> {
-    let Some(first) = group.first() else { return Vec::new() };
-    let slots: Vec<usize> = group.iter().filter_map(|series| series.hue.slot()).collect();
-    let forms = match (slots.is_empty(), first.name.is_empty()) {
+/// The name of a line, the longest wording first.
+fn series_wordings(lines: &Lines, group: &[Placed<'_>], theme: &Theme, scale: Scale) -> Vec<Text> {
+    let Some((first, _)) = group.first() else { return Vec::new() };
+    let slots: Vec<usize> = group.iter().filter_map(|(series, _)| series.hue.slot()).collect();
+    let wordings = match (slots.is_empty(), first.name.is_empty()) {
         (true, _) => vec![first.name.clone()],
         (false, true) => vec![letters(&slots), short_letters(&slots)],
         (false, false) => vec![format!("{}, {}", letters(&slots), first.name), format!("{} {}", short_letters(&slots), first.name)],
     };
     let hue = leading(&slots, lines.focus).map_or(first.hue, Hue::Setup);
     let colour = theme.hue(hue, lines.focus);
-    let places = along_line(&first.pieces(frame));
-    forms.iter().flat_map(|words| places.iter().flat_map(move |at| about(*at, words, 7.0, scale, colour))).collect()
+    wordings.into_iter().map(|words| Text::new(words, (0.0, 0.0), Face::Strong, scale.words_px, colour)).collect()
 }
 
 /// Places on a line where its label may stand: its end, its highest point, then spread along it.
@@ -116,10 +120,10 @@ fn along_line(pieces: &[Vec<Point>]) -> Vec<Point> {
 }
 
 /// A label above, below and either side of a place, by `off` pixels.
-fn about((x, y): Point, words: &str, off: f64, scale: Scale, colour: Colour) -> Vec<Text> {
+fn about((x, y): Point, off: f64, scale: Scale) -> [Spot; 8] {
     let size = scale.words_px;
     let (above, below, middle) = (y - off, y + off + size * 0.74, y + size * 0.34);
-    let places = [
+    [
         (Anchor::Start, x + off, middle),
         (Anchor::End, x + 4.0, above),
         (Anchor::Middle, x, above),
@@ -128,11 +132,11 @@ fn about((x, y): Point, words: &str, off: f64, scale: Scale, colour: Colour) -> 
         (Anchor::End, x, below),
         (Anchor::Start, x, below),
         (Anchor::Middle, x, below),
-    ];
-    places.into_iter().map(|(anchor, x, y)| Text::new(words, (x, y), Face::Strong, size, colour).anchored(anchor)).collect()
+    ]
+    .map(|(anchor, x, y)| Spot { anchor, at: (x, y) })
 }
 
-fn guide_forms(guide: &Guide, frame: &Frame, scale: Scale, colour: Colour) -> Vec<Text> {
+fn guide_spots(guide: &Guide, frame: &Frame, scale: Scale) -> Vec<Spot> {
     let Some((from, to)) = guide.ends(frame) else { return Vec::new() };
     let size = scale.words_px;
     let places: Vec<(Anchor, f64, f64)> = match guide.at {
@@ -145,7 +149,7 @@ fn guide_forms(guide: &Guide, frame: &Frame, scale: Scale, colour: Colour) -> Ve
             .flat_map(|(anchor, x)| [(anchor, x, from.1 - 6.0), (anchor, x, from.1 + size + 1.0)])
             .collect(),
     };
-    places.into_iter().map(|(anchor, x, y)| Text::new(&guide.name, (x, y), Face::Text, size, colour).anchored(anchor)).collect()
+    places.into_iter().map(|(anchor, x, y)| Spot { anchor, at: (x, y) }).collect()
 }
 
 /// A band's name inside it, towards its end, where it is high enough; else above it.

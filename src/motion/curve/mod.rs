@@ -10,7 +10,9 @@ pub mod rows;
 
 pub use error::CurveError;
 
-use super::piecewise::{self, Cubic};
+use std::sync::Arc;
+
+use super::piecewise::{self, Cubic, Few};
 use super::{in_newton_metres, in_rpm, newton_metres, rpm};
 use crate::units::{AngularVelocity, Power, Torque};
 
@@ -60,11 +62,13 @@ pub struct Peak {
 }
 
 /// Full-throttle torque over engine speed: at least two points, speeds rising, no torque below zero, some above.
+///
+/// A copy costs nothing: every setup, and every combination of a search, has the same engine.
 #[derive(Clone, Debug, PartialEq)]
 pub struct EngineCurve {
-    points: Vec<CurvePoint>,
+    points: Arc<[CurvePoint]>,
     /// Torque (N·m) over engine speed (rpm).
-    pieces: Vec<Cubic>,
+    pieces: Arc<[Cubic]>,
     origin: CurveOrigin,
 }
 
@@ -88,14 +92,14 @@ impl EngineCurve {
     pub fn through(points: &[CurvePoint]) -> Result<Self, CurveError> {
         check(points)?;
         let pairs: Vec<(f64, f64)> = points.iter().map(|point| (in_rpm(point.speed), in_newton_metres(point.torque))).collect();
-        Ok(Self { points: points.to_vec(), pieces: pchip::pieces(&pairs), origin: CurveOrigin::Points })
+        Ok(Self { points: points.into(), pieces: pchip::pieces(&pairs).into(), origin: CurveOrigin::Points })
     }
 
     fn drawn(pieces: Vec<Cubic>) -> Self {
         let ends =
             pieces.iter().map(|piece| (piece.from, piece.at(piece.from))).chain(pieces.last().map(|last| (last.to, last.at(last.to))));
         let points = ends.map(|(speed, torque)| CurvePoint { speed: rpm(speed), torque: newton_metres(torque) }).collect();
-        Self { points, pieces, origin: CurveOrigin::Generic }
+        Self { points, pieces: pieces.into(), origin: CurveOrigin::Generic }
     }
 
     /// The points the curve goes through.
@@ -213,7 +217,7 @@ impl EngineCurve {
     }
 }
 
-fn ends_and(piece: &Cubic, inside: Vec<f64>) -> impl Iterator<Item = f64> + use<> {
+fn ends_and(piece: &Cubic, inside: Few) -> impl Iterator<Item = f64> + use<> {
     std::iter::once(piece.from).chain(inside).chain(std::iter::once(piece.to))
 }
 

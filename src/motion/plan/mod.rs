@@ -12,9 +12,13 @@
 //! least is then ∫(1 − v/w)dt, since near the goal a metre is worth 1/w; w is the run's own after a few rounds.
 //! The plan is then run like any other and set against the shifts judged one by one: its time is never the longer one.
 
+mod geared;
 mod grid;
+mod ground;
 mod search;
 mod way;
+
+use std::sync::Arc;
 
 use uom::si::length::meter;
 
@@ -26,6 +30,7 @@ use super::{in_metres_per_second, metres_per_second};
 use crate::gearing::GearNumber;
 use crate::units::{AngularVelocity, Length, Time, Velocity};
 use grid::Grid;
+pub use ground::Ground;
 use search::{Found, Wanted};
 use way::Ways;
 
@@ -139,14 +144,29 @@ impl Shifting {
     /// # Errors
     /// As [`super::run::run()`]: when a rolling start asks for a gear that does not exist or that turns the engine past its limit.
     pub fn ways(self, vehicle: &Vehicle, start: Start, shift_time: Time, goals: &[Goal]) -> Result<Vec<Way>, MotionError> {
-        let Self::By(rule) = self else { return plans(vehicle, start, shift_time, goals) };
-        let shifts = shift::shifts(vehicle, rule);
+        self.ways_on(&Ground::default(), vehicle, start, shift_time, goals).map(|(ways, _)| ways)
+    }
+
+    /// The same, sooner where the vehicle's ground was gone over before for other goals; and the ground as it is known then.
+    ///
+    /// # Errors
+    /// As [`Self::ways`].
+    pub fn ways_on(
+        self,
+        ground: &Ground,
+        vehicle: &Vehicle,
+        start: Start,
+        shift_time: Time,
+        goals: &[Goal],
+    ) -> Result<(Vec<Way>, Ground), MotionError> {
+        let Self::By(rule) = self else { return plans_on(ground, vehicle, start, shift_time, goals) };
+        let shifts = ground.shifts(vehicle, rule);
         let ways = Ways::run(vehicle, start, shift_time, goals, shifts.clone())?;
         let way = |(goal, reached): (&Goal, Option<Moment>)| {
             let reached = reached.ok_or(ways.stopped())?;
             Ok(plan_of(*goal, start, shift_time, (&shifts, reached, ways.held(vehicle, &reached))))
         };
-        Ok(goals.iter().zip(ways.reached().iter().copied()).map(way).collect())
+        Ok((goals.iter().zip(ways.reached().iter().copied()).map(way).collect(), ground.clone()))
     }
 }
 
@@ -171,9 +191,13 @@ pub fn ranked(vehicle: &Vehicle, start: Start, shift_time: Time, shifting: Shift
 /// # Errors
 /// As [`super::run::run()`]: when a rolling start asks for a gear that does not exist or that turns the engine past its limit.
 pub fn plans(vehicle: &Vehicle, start: Start, shift_time: Time, goals: &[Goal]) -> Result<Vec<Way>, MotionError> {
-    let one_by_one = shift::shifts(vehicle, Rule::EqualAcceleration);
+    plans_on(&Ground::default(), vehicle, start, shift_time, goals).map(|(plans, _)| plans)
+}
+
+fn plans_on(ground: &Ground, vehicle: &Vehicle, start: Start, shift_time: Time, goals: &[Goal]) -> Result<(Vec<Way>, Ground), MotionError> {
+    let one_by_one = ground.shifts(vehicle, Rule::EqualAcceleration);
     let usual = Ways::run(vehicle, start, shift_time, goals, one_by_one.clone())?;
-    let found = searched(vehicle, start, shift_time, goals);
+    let (found, ground) = searched(ground, vehicle, start, shift_time, goals);
     let plan = |((goal, found), usual_at): ((&Goal, Option<Found>), Option<Moment>)| {
         let shifts = found.map(|found| shifts_of(vehicle, &found));
         let planned = shifts.map(|shifts| Ways::run(vehicle, start, shift_time, &[*goal], shifts)).transpose()?;
@@ -188,7 +212,8 @@ pub fn plans(vehicle: &Vehicle, start: Start, shift_time: Time, goals: &[Goal]) 
         let left_out = usual_at.map_or_else(Vec::new, |at| left_out(&usual.gears(&at), &one_by_one, &plan.held));
         Ok(Ok(Plan { one_by_one: usual_at, left_out, ..plan }))
     };
-    goals.iter().zip(found).zip(usual.reached().iter().copied()).map(plan).collect()
+    let plans = goals.iter().zip(found).zip(usual.reached().iter().copied()).map(plan).collect::<Result<_, MotionError>>()?;
+    Ok((plans, ground))
 }
 
 /// A plan by what was run: the shifts it had at hand, when the goal is reached, and the gears held until then.
@@ -199,14 +224,16 @@ fn plan_of(goal: Goal, start: Start, shift_time: Time, (shifts, reached, held): 
 }
 
 /// The best way to each goal on a coarse grid, then on one that is fine about the shifts found.
-fn searched(vehicle: &Vehicle, start: Start, shift_time: Time, goals: &[Goal]) -> Vec<Option<Found>> {
+fn searched(ground: &Ground, vehicle: &Vehicle, start: Start, shift_time: Time, goals: &[Goal]) -> (Vec<Option<Found>>, Ground) {
     let wanted: Vec<Wanted> = goals.iter().map(|goal| wanted(*goal)).collect();
-    let speeds: Vec<f64> = wanted.iter().filter_map(Wanted::speed).collect();
-    let coarse = Grid::lay(vehicle, start, shift_time, &speeds, None);
-    let first: Vec<Option<Found>> = wanted.iter().map(|wanted| search::best(&coarse, *wanted, None)).collect();
-    let closer = first.iter().flatten().flat_map(|found| coarse.around(found));
-    let fine = Grid::lay(vehicle, start, shift_time, &speeds.iter().copied().chain(closer).collect::<Vec<_>>(), Some(&coarse));
-    wanted.iter().zip(&first).map(|(wanted, first)| search::best(&fine, *wanted, first.as_ref())).collect()
+    let mut speeds: Vec<f64> = wanted.iter().filter_map(Wanted::speed).collect();
+    let mut coarse = Grid::lay(vehicle, start, shift_time, &speeds, ground.known(start, shift_time));
+    let first: Vec<Option<Found>> = wanted.iter().map(|wanted| search::best(&mut coarse, *wanted, None)).collect();
+    speeds.extend(first.iter().flatten().flat_map(|found| coarse.around(found)));
+    let known = Arc::new(coarse.known());
+    let mut fine = Grid::lay(vehicle, start, shift_time, &speeds, Some(&known));
+    let found = wanted.iter().zip(&first).map(|(wanted, first)| search::best(&mut fine, *wanted, first.as_ref())).collect();
+    (found, ground.clone().knowing(start, shift_time, known))
 }
 
 fn wanted(goal: Goal) -> Wanted {

@@ -109,7 +109,7 @@ impl<'a> Walk<'a> {
                 return End::Weak(MotionError::TooWeak { thrust_n: piece.thrust.at(from), load_n: load.at(from) });
             }
             self.ledger.enter(if piece.slip_to.is_some() { LegKind::Slip } else { LegKind::Drive }, self.gear);
-            let balance = net.crossings(0.0).into_iter().find(|at| *at > from && *at <= to);
+            let balance = net.crossings(0.0).find(|at| *at > from && *at <= to);
             self.lay_edges(from, to, balance);
             let net = balance.map_or(net, |balance| net.about_root(balance));
             for at in 0..self.edges.len() {

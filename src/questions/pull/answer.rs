@@ -7,7 +7,7 @@ use crate::gearing::{GearNumber, Layout, Ratio};
 use crate::motion::compare::{self, Facts, Question};
 use crate::motion::cruise::{self, Cruise};
 use crate::motion::grade::{self, Steepest};
-use crate::motion::plan::{Goal, Plan, Way};
+use crate::motion::plan::{Goal, Ground, Plan, Way};
 use crate::motion::pull::Gears as PlainGears;
 use crate::motion::run::{self, Course, Run, Start};
 use crate::motion::shift::{self, Rule, Shift, ShiftCost};
@@ -94,7 +94,7 @@ impl Pull {
                 shift::equal_thrust(&thrust).into_iter().map(|best| BestShift { best, by_thrust: Some(best), cost: None }).collect();
             return Self { thrust: Some(thrust), shifts, ..Self::default() };
         };
-        match Vehicle::new(thrust.clone(), car.with_box(two_shafts)).and_then(|vehicle| vehicle.towing(typed.trailer)) {
+        match Vehicle::with_trailer(thrust.clone(), car.with_box(two_shafts), typed.trailer) {
             Ok(vehicle) => Self { reverse: reverse(setup, conditions, &gears), ..Self::with_car(thrust, vehicle, conditions) },
             Err(why) => Self { thrust: Some(thrust), refused: Some(why), ..Self::default() },
         }
@@ -132,7 +132,7 @@ fn reverse(setup: &Setup, conditions: &Conditions, forward: &PlainGears) -> Opti
     let gears = PlainGears { ratios: vec![ratio], meshes: vec![meshes], ..*forward };
     let car = typed.car?.with_box(two_shafts).reversing();
     let pull = motion::Pull::new(typed.curve_at_height.as_ref()?, &gears, car.efficiencies, typed.limit).ok()?;
-    let vehicle = Vehicle::new(pull, car).and_then(|vehicle| vehicle.towing(typed.trailer)).ok()?;
+    let vehicle = Vehicle::with_trailer(pull, car, typed.trailer).ok()?;
     let crawl = vehicle.pull().gear(GearNumber::FIRST)?.road_speed(rpm(CRAWL_RPM));
     Some(Reverse { crawl, started: grade::started(&vehicle, GearNumber::FIRST, typed.run.launch.value) })
 }
@@ -180,8 +180,10 @@ fn gear_answers(vehicle: &Vehicle, gear: GearNumber, conditions: &Conditions) ->
 }
 
 /// The facts of a standing start, of the shifts and of the cruise: apart from the rest, since the runs are planned for them.
-pub fn facts(pull: &Pull, conditions: &Conditions) -> Option<Facts> {
-    compare::facts(pull.vehicle.as_ref()?, &question(conditions))
+///
+/// With them comes what was found out about the vehicle for it, for the runs over distances.
+pub fn facts(pull: &Pull, conditions: &Conditions) -> Option<(Facts, Ground)> {
+    compare::facts_and_ground(pull.vehicle.as_ref()?, &question(conditions))
 }
 
 /// The rolling start from one speed to the other, where one is asked for, or why there is none.
@@ -192,19 +194,15 @@ pub fn roll(pull: &Pull, setup: &Setup, conditions: &Conditions) -> Option<Resul
 }
 
 /// The way over a quarter mile and over a kilometre from a standing start: apart from the rest, since planning them takes the longest.
-pub fn over_distances(pull: &Pull, conditions: &Conditions) -> Vec<Way> {
+pub fn over_distances(pull: &Pull, conditions: &Conditions, ground: &Ground) -> Vec<Way> {
     let goals = DISTANCES_M.map(|distance| Goal::Distance(metres(distance)));
-    let ways = pull.vehicle.as_ref().map(|vehicle| ways(vehicle, conditions, standing(conditions), &goals));
-    ways.and_then(Result::ok).unwrap_or_default()
+    let run = &conditions.pull.run;
+    let ways = |vehicle| run.shifting.ways_on(ground, vehicle, standing(conditions), run.shift_time.value, &goals).ok();
+    pull.vehicle.as_ref().and_then(ways).map(|(ways, _)| ways).unwrap_or_default()
 }
 
 fn standing(conditions: &Conditions) -> Start {
     Start::Standing { launch: conditions.pull.run.launch.value }
-}
-
-fn ways(vehicle: &Vehicle, conditions: &Conditions, start: Start, goals: &[Goal]) -> Result<Vec<Way>, MotionError> {
-    let run = &conditions.pull.run;
-    run.shifting.ways(vehicle, start, run.shift_time.value, goals)
 }
 
 /// From one speed to another, in the gear chosen and up from there, or in top gear.
@@ -217,7 +215,8 @@ fn rolling(
         return Err(MotionError::NotRising);
     }
     let gear = gear.map_or_else(|| tallest_usable(vehicle, from), Ok)?;
-    let mut ways = ways(vehicle, conditions, Start::Rolling { gear, speed: from }, &[Goal::Speed(to)])?;
+    let run = &conditions.pull.run;
+    let mut ways = run.shifting.ways(vehicle, Start::Rolling { gear, speed: from }, run.shift_time.value, &[Goal::Speed(to)])?;
     ways.pop().ok_or(MotionError::NoGears)
 }
 

@@ -11,7 +11,7 @@ use criterion::{Criterion, criterion_group, criterion_main};
 use layshaft::catalogue::Catalogue;
 use layshaft::chart::{self, LIGHT};
 use layshaft::finder::{Given, Search, Table, Wish};
-use layshaft::job::{Job, demo};
+use layshaft::job::{Field, Job, JobField, PullField, demo};
 use layshaft::questions::Source;
 use layshaft::questions::road::pictures as of;
 use layshaft::questions::{self, OnShelf};
@@ -69,6 +69,40 @@ fn sheet(criterion: &mut Criterion) {
     group.finish();
 }
 
+/// What an edit of the mass works out anew while Pull stands open on six setups, and its first picture laid out and written.
+fn pull_open(criterion: &mut Criterion) {
+    let shelf = OnShelf::of(&Catalogue::built_in());
+    let shelves = shelf.shelves();
+    let mut job = demo::job();
+    while let Some(first) = job.setups.first().map(|setup| setup.id) {
+        if job.setups.len() == layshaft::job::MOST_SETUPS || job.copy_setup_to_end(first).is_none() {
+            break;
+        }
+    }
+    let reader = Reader { units: job.units, words: Words::Us };
+    let question = &questions::pull::QUESTION;
+    let mut group = criterion.benchmark_group("pull-open");
+    let mut heavier = 0_u32;
+    group.bench_function("six-setups-answered", |b| {
+        b.iter(|| {
+            heavier = (heavier + 1) % 10;
+            job.type_text(Field::Job(JobField::Pull(PullField::Mass)), format!("{} kg", 1_200 + heavier));
+            let answers = questions::analyse_job(&job, shelves);
+            let source = Source::new(&job, &answers, shelves, reader);
+            black_box(((question.answer)(source), (question.deciding)(source)))
+        });
+    });
+    let answers = questions::analyse_job(&job, shelves);
+    let source = Source::new(&job, &answers, shelves, reader);
+    group.bench_function("thrust-of-six-setups", |b| b.iter(|| black_box(questions::pull::pictures::thrust(source, None))));
+    let thrust = questions::pull::pictures::thrust(source, None);
+    group.bench_function("thrust-laid-out", |b| b.iter(|| black_box(chart::Picture::scene(&thrust, &LIGHT, (880.0, 330.0)))));
+    group.bench_function("thrust-as-svg", |b| b.iter(|| black_box(chart::svg_text(&thrust, &LIGHT, (880, 330)).is_ok())));
+    let shift = of::shift_chart(source, None);
+    group.bench_function("shift-chart-laid-out", |b| b.iter(|| black_box(chart::Picture::scene(&shift, &LIGHT, (880.0, 460.0)))));
+    group.finish();
+}
+
 /// What the peers are given, written beside the measurements.
 fn for_peers(_: &mut Criterion) {
     let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../../target/bench");
@@ -77,5 +111,5 @@ fn for_peers(_: &mut Criterion) {
     }
 }
 
-criterion_group!(benches, for_peers, searches, sheet);
+criterion_group!(benches, for_peers, searches, sheet, pull_open);
 criterion_main!(benches);
