@@ -1,4 +1,4 @@
-//! Pictures on a canvas of the page, drawn straight onto its context.
+//! Pictures on a canvas of the page: strokes, dots and texts drawn straight onto its context, areas filled by plotters-canvas.
 //!
 //! The browser's own dashes are used, strokes of one style are joined to one path, and a style is set only when it changes. Texts wait
 //! until something lies over them, so that a row of rules with its numbers is one path and one run of texts. Places are those of every
@@ -7,9 +7,11 @@ use super::{
     ChartError, Picture, Theme,
     dash::usable,
     face::Face,
-    paint::HANG,
+    paint::{HANG, rgb},
     scene::{Anchor, Ink, Mark, Pen, Point, Rect, Size, Text, Window},
 };
+use plotters_backend::{BackendColor, BackendCoord, DrawingBackend};
+use plotters_canvas::CanvasBackend;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
 
@@ -63,6 +65,7 @@ enum Open {
 
 struct Surface<'a> {
     context: CanvasRenderingContext2d,
+    areas: CanvasBackend,
     /// How many units make a CSS pixel.
     units: f64,
     open: Option<Open>,
@@ -91,6 +94,7 @@ impl<'a> Surface<'a> {
         context.set_text_baseline("alphabetic");
         Some(Self {
             context,
+            areas: CanvasBackend::with_canvas_object(canvas.clone())?,
             units,
             open: None,
             stroke: None,
@@ -166,12 +170,11 @@ impl<'a> Surface<'a> {
     fn area(&mut self, outline: &[Point], ink: Ink) -> Drawn {
         self.make_way(outline, 0.0)?;
         self.flush();
-        self.set_fill(ink);
-        self.context.begin_path();
-        self.through(outline);
-        self.context.close_path();
-        self.context.fill();
-        Ok(())
+        // It sets a style of its own.
+        self.fill = None;
+        let corners: Vec<BackendCoord> = outline.iter().map(|point| corner(self.place(*point))).collect();
+        let colour = BackendColor { rgb: rgb(ink.colour), alpha: ink.cover };
+        self.areas.fill_polygon(corners, &colour).map_err(|said| JsValue::from_str(&said.to_string()))
     }
 
     fn disc(&mut self, centre: Point, radius: f64, ink: Ink) -> Drawn {
@@ -272,6 +275,12 @@ impl<'a> Surface<'a> {
     fn place(&self, (x, y): Point) -> Point {
         (whole(x * self.units), whole(y * self.units))
     }
+}
+
+/// A place in whole units as plotters counts them.
+#[expect(clippy::cast_possible_truncation, reason = "a place is whole and at most a million")]
+fn corner((x, y): Point) -> BackendCoord {
+    (x as i32, y as i32)
 }
 
 /// The nearest whole unit, kept to what a surface can have; not a number becomes 0.

@@ -104,7 +104,7 @@ fn whole(value: f64) -> i32 {
     value.round().clamp(-1e6, 1e6) as i32
 }
 
-fn rgb(colour: super::palette::Colour) -> (u8, u8, u8) {
+pub(super) fn rgb(colour: super::palette::Colour) -> (u8, u8, u8) {
     (colour.0, colour.1, colour.2)
 }
 
