@@ -159,14 +159,7 @@ fn keep_as_own(state: State, setup: SetupId) {
     if set.title().trim().is_empty() {
         set.set(Column::Name, "Counted by hand");
     }
-    let added = state.shop.catalogue.try_update(|catalogue| {
-        let (after, id) = catalogue.add(set);
-        *catalogue = after;
-        catalogue.get(PartKind::GearSet, &id).map(|set| set.title().to_owned())
-    });
-    if let Some(Some(name)) = added {
-        state.notices.update(|notices| {
-            notices.push(super::notices::Notice::plain(format!("“{name}” is in the catalogue now, as one of your own.")));
-        });
+    if let Some(name) = state.shop.add_set(set) {
+        state.tell(super::notices::Notice::plain(format!("“{name}” is in the catalogue now, as one of your own.")));
     }
 }

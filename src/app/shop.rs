@@ -6,7 +6,7 @@ use leptos::prelude::*;
 use super::parts;
 use super::print::Printed;
 use crate::catalogue::demo::Standing;
-use crate::catalogue::{Catalogue, DemoParts};
+use crate::catalogue::{Catalogue, DemoParts, Entry, PartKind};
 use crate::job::{Job, demo};
 use crate::questions::OnShelf;
 
@@ -68,6 +68,15 @@ impl Shop {
     /// The parts of the catalogue that are offered. Whoever asks is told when they change.
     pub fn offered(self) -> Catalogue {
         self.catalogue.with(|all| all.offering(self.offers_demo.get()))
+    }
+
+    /// Puts a gear set among the shop's own, and answers under which name.
+    pub fn add_set(self, set: Entry) -> Option<String> {
+        self.catalogue.try_update(|catalogue| {
+            let (after, id) = catalogue.add(set);
+            *catalogue = after;
+            catalogue.get(PartKind::GearSet, &id).map(|set| set.title().to_owned())
+        })?
     }
 
     /// Whether the demo's parts are offered.

@@ -196,9 +196,7 @@ impl Shaft {
         let area = PI / 4.0 * (outside * outside - bore * bore);
         Mass::new::<kilogram>(area * self.length.get::<meter>() * self.material.density.get::<kilogram_per_cubic_meter>())
     }
-}
 
-impl Shaft {
     /// The unbalance of a tube bowed by a run-out, in gram millimetres.
     ///
     /// Model: `run_out` is what an indicator swings by at the middle over one turn, so the middle stands half of it off; a tube bowed as

@@ -1,7 +1,6 @@
 //! The slope of a shaft as people say it: `3 down`, `2.5 up, 1 right`, `-3`, `level`, `nose 3 up`, `2 1/4 in down`.
 
 use super::{Direction, Lean};
-use crate::problem::Explain;
 use crate::units::{Angle, Length, System, UnitError, limits, number, read, unit_typed};
 
 mod tokens;
@@ -52,33 +51,27 @@ pub enum SlopeError {
     },
 }
 
-impl Explain for SlopeError {
-    fn what(&self) -> String {
-        match self {
-            Self::NotUnderstood(text) => format!("“{}” is not understood in a slope", number::clip(text)),
-            Self::BothWays(text) => format!("“{}” says both ways at once", number::clip(text)),
-            Self::NoNumber(text) => format!("“{}” does not say how much", number::clip(text)),
-            Self::Twice(text) => format!("“{}” gives two slopes for one shaft", number::clip(text)),
-            Self::Outside(why) => why.what(),
-            Self::NeedsLength(text) => format!("“{}” is an offset, not an angle", number::clip(text)),
-            Self::LongerThanShaft(text) => format!("“{}” is more than the shaft is long", number::clip(text)),
-            Self::Pieces { slopes, pieces } => {
-                let (slope, piece) = (if *slopes == 1 { "slope" } else { "slopes" }, if *pieces == 1 { "piece" } else { "pieces" });
-                format!("{slopes} {slope} for a shaft of {pieces} {piece}")
-            }
-        }
-    }
+/// What to type where a text says nothing of a slope.
+const AS_DEGREES: &str = "type degrees with up or down, such as 3 down or 2.5 up; add 1 right where it also runs sideways";
 
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::Outside(why) => why.what_to_do(),
-            Self::Twice(_) => "type one slope, with right or left behind the sideways one; separate the pieces of a shaft by ;".into(),
-            Self::NeedsLength(_) => "type the angle in degrees, or the length between the joint centres of that shaft".into(),
-            Self::LongerThanShaft(_) => "check the offset and the length between joint centres, and their units".into(),
-            Self::Pieces { .. } => "type a slope for each length, separated by ;".into(),
-            _ => "type degrees with up or down, such as 3 down or 2.5 up; add 1 right where it also runs sideways".into(),
-        }
-    }
+explain! { SlopeError:
+    Self::NotUnderstood(text) => format!("“{}” is not understood in a slope", number::clip(text)), AS_DEGREES;
+    Self::BothWays(text) => format!("“{}” says both ways at once", number::clip(text)), AS_DEGREES;
+    Self::NoNumber(text) => format!("“{}” does not say how much", number::clip(text)), AS_DEGREES;
+    Self::Twice(text) => format!("“{}” gives two slopes for one shaft", number::clip(text)),
+        "type one slope, with right or left behind the sideways one; separate the pieces of a shaft by ;";
+    Self::Outside(why) => why.what(), why.what_to_do();
+    Self::NeedsLength(text) => format!("“{}” is an offset, not an angle", number::clip(text)),
+        "type the angle in degrees, or the length between the joint centres of that shaft";
+    Self::LongerThanShaft(text) => format!("“{}” is more than the shaft is long", number::clip(text)),
+        "check the offset and the length between joint centres, and their units";
+    Self::Pieces { slopes, pieces } =>
+        format!("{slopes} {} for a shaft of {pieces} {}", counted(*slopes, ["slope", "slopes"]), counted(*pieces, ["piece", "pieces"])),
+        "type a slope for each length, separated by ;";
+}
+
+fn counted(many: usize, [one, several]: [&'static str; 2]) -> &'static str {
+    if many == 1 { one } else { several }
 }
 
 impl Slope {
@@ -125,7 +118,7 @@ pub fn read_one(text: &str, end: End) -> Result<Slope, SlopeError> {
 /// The words of a text, those of one view together.
 fn parts_of(text: &str) -> Result<Vec<Part>, SlopeError> {
     let mut parts: Vec<Part> = Vec::new();
-    for token in tokens::of(text).map_err(|text| SlopeError::NotUnderstood(text))? {
+    for token in tokens::of(text).map_err(SlopeError::NotUnderstood)? {
         if parts.last_mut().and_then(|part| part.take(&token)).is_none() {
             let mut part = Part::default();
             part.take(&token).ok_or_else(|| SlopeError::NotUnderstood(token.typed()))?;

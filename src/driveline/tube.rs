@@ -95,15 +95,12 @@ impl Ends {
     }
 }
 
-/// Why a text is no material.
+/// Why a text is no material: what was typed.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct OwnMaterialError {
-    /// What was typed.
-    text: String,
-}
+pub struct OwnMaterialError(String);
 
 explain! { OwnMaterialError:
-    error => format!("“{}” is no modulus and density of a tube", number::clip(&error.text)),
+    Self(text) => format!("“{}” is no modulus and density of a tube", number::clip(text)),
         "type both with ; between, 5 to 500 GPa and 500 to 20,000 kg/m³, such as 120; 1,600";
 }
 
@@ -121,7 +118,7 @@ pub fn read_own_material(text: &str) -> Result<Material, OwnMaterialError> {
         let (modulus, density) = text.split_once(';')?;
         Some(Material::of(one(modulus, &["gpa"], (5.0, 500.0))?, one(density, &["kg/m³", "kg/m3"], (500.0, 20_000.0))?))
     };
-    both().ok_or_else(|| OwnMaterialError { text: text.trim().to_owned() })
+    both().ok_or_else(|| OwnMaterialError(text.trim().to_owned()))
 }
 
 /// How near its critical speed a shaft may turn.

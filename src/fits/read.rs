@@ -5,7 +5,7 @@ use super::error::FitTextError;
 use super::shims::{self, MOST_SIZES, Shim};
 use super::stack::{Part, Stack};
 use super::token::{Measure, Token, measure, tokens};
-use crate::units::{Length, Typed, limits, number};
+use crate::units::{Length, Measured, Typed, limits, number};
 
 /// Reads a stack, a part a line or parted by semicolons; a blank text is an empty one.
 ///
@@ -164,6 +164,6 @@ fn stray(token: &Token) -> Option<FitTextError> {
 
 /// What stands on the bag: the figure as typed, with its unit.
 fn label(measure: &Measure, behind: Option<&'static str>, typed: &Typed) -> String {
-    let unit = measure.unit.or(behind).unwrap_or(typed.bare_unit::<Length>().symbol);
+    let unit = measure.unit.or(behind).unwrap_or(Length::usual(typed.units).symbol);
     format!("{} {unit}", number::clip(&measure.figure))
 }

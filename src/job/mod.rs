@@ -53,9 +53,9 @@ pub use inputs::noise::{Noise, NoiseField};
 pub use inputs::setting::{Setting, SettingField};
 pub use inputs::setup::{Inside, InsideField, SetupField, Shaft, ShaftField, Speedo, Swap, SwapField};
 pub use inputs::shared::{DrivelineShared, InsideShared, JobField, SpeedoShared, SwapShared};
-pub use inputs::wishes::{DesignText, WishText};
+pub use inputs::wishes::{DesignText, Wish, WishText};
 pub use quote::Quote;
-pub use wishes::{DesignBrief, Wish, WishKind, Wishes};
+pub use wishes::{DesignBrief, WishKind, Wishes};
 
 /// The most setups that stand side by side on one sheet.
 pub const MOST_SETUPS: usize = 6;

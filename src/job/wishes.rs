@@ -1,10 +1,11 @@
 //! What the customer wishes for, as typed: rows for the finder, and what a gear set to be designed must keep to.
 //!
-//! Nothing is read here. [`super::inputs::wishes`] is its table.
+//! Nothing is read here. [`super::inputs::wishes`] is its table, and has the wish itself.
 
 use serde::{Deserialize, Serialize};
 
 use super::document::document;
+use super::inputs::wishes::{Ends, Wish};
 use crate::gearing::Layout;
 use crate::units::{System, Typed, number};
 
@@ -58,26 +59,6 @@ pub enum WishKind {
     GearCount,
     /// How the box is laid out.
     Layout,
-}
-
-document! {
-    /// One wish, as typed.
-    pub struct Wish {
-        /// What it is about.
-        pub kind: WishKind,
-        /// Least allowed; blank where there is no least.
-        pub least: Typed,
-        /// Greatest allowed; blank where there is no greatest.
-        pub greatest: Typed,
-        /// The speed, distance or gear it is asked at; blank where the sheet's own is meant.
-        pub at: Typed,
-        /// The layout wished for, where it is about that.
-        pub layout: Layout,
-        /// Whether it must be met; else it is a preference.
-        pub must: bool,
-        /// How much a preference counts beside the others, 1 to 10.
-        pub weight: String,
-    }
 }
 
 /// What a gear set to be designed must keep to, as typed.
@@ -152,22 +133,10 @@ impl WishKind {
         Self::GearCount,
         Self::Layout,
     ];
-}
 
-impl WishKind {
     /// Whether it is asked as a must unless the customer says otherwise: what it is about is not a matter of more or less.
     fn is_usually_a_must(self) -> bool {
-        matches!(
-            self,
-            Self::KeepTyre
-                | Self::KeepAxle
-                | Self::KeepGearSet
-                | Self::FewParts
-                | Self::SameCase
-                | Self::InStock
-                | Self::GearCount
-                | Self::Layout
-        )
+        self.about().ends == Ends::Neither || matches!(self, Self::FewParts | Self::GearCount)
     }
 }
 

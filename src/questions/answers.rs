@@ -160,7 +160,7 @@ pub fn analyse_first(job: &Job) -> Answers {
     let conditions = Arc::new(Conditions::of_road(job));
     let gears: Arc<[SpeedoGear]> = Arc::new([]);
     let analysis = |setup: Setup| Analysis::new(setup, Arc::clone(&conditions), Arc::clone(&gears));
-    let setups = setup::read_drive_of_all(job).into_iter().map(analysis).collect();
+    let setups = setup::read_each(job, setup::read_drive).into_iter().map(analysis).collect();
     Answers { conditions, setups }
 }
 

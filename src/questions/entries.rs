@@ -3,7 +3,7 @@
 use super::alike::listed as listed_words;
 use super::gears::rows::equation;
 use crate::gearing::{FinalDrive, GearNumber, Layout, Place, StageKind};
-use crate::job::choice::{Options, listed};
+use crate::job::choice::Options;
 use crate::job::{Choice, Chosen, SetupChoice, SetupField};
 use crate::questions::Analysis;
 use crate::questions::Source;
@@ -32,11 +32,6 @@ pub fn place_words(place: Place) -> &'static str {
         Place::BeforeAxle => "before the axle",
         Place::BehindAxle => "behind the axle",
     }
-}
-
-/// The kinds of extra stages as the page lists them: the word that is kept and the words that are read.
-pub fn stage_kinds() -> Vec<(&'static str, &'static str)> {
-    listed::<StageKind>()
 }
 
 /// What a stage is, in words.

@@ -9,6 +9,9 @@ use crate::sheet::said::{Said, marks};
 /// Where a typed value comes from.
 pub const TYPED: &str = "as typed";
 
+/// Where a value comes from that the trade uses and nobody published.
+pub const PRACTICE: &str = "common practice, no published source";
+
 /// A value that was typed.
 pub fn typed(label: impl Into<String>, value: impl Into<String>) -> Rest {
     Rest { label: label.into(), value: value.into(), source: TYPED.into(), is_typed: true }

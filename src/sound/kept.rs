@@ -34,14 +34,12 @@ pub struct Kept {
     pub lines: Vec<(Frequency, f64)>,
 }
 
-/// Why a line is no recording.
+/// Why a line is no recording: what was typed.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct KeptError {
-    line: String,
-}
+pub struct KeptError(String);
 
 explain! { KeptError:
-    error => format!("“{}” is no recording that was kept", number::clip(&error.line)),
+    Self(text) => format!("“{}” is no recording that was kept", number::clip(text)),
         "a line is like gear 3 at 2,774 rpm: 1,042 Hz 14 dB; mend it, or clear it and record again";
 }
 
@@ -114,7 +112,7 @@ pub fn read(text: &str) -> (Vec<Kept>, Vec<KeptError>) {
     let kept = lines.filter_map(|line| {
         let read = Kept::read(line);
         if read.is_none() {
-            errors.push(KeptError { line: line.to_owned() });
+            errors.push(KeptError(line.to_owned()));
         }
         read
     });

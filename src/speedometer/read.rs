@@ -142,7 +142,7 @@ fn typed_dial(text: &str, system: System) -> Result<Dial, SpeedometerTextError> 
         ["pulses/turn", "pulse/turn", "pulses per turn", "pulses/rev", "pulses per rev"].into_iter().find(|mark| lower.contains(mark));
     let Some((before, behind)) = mark.and_then(|mark| lower.split_once(mark)) else {
         let bare = units::read::<TurnsPerDistance>(text, system, &DIAL_CONSTANT);
-        return bare.map(|constant| Dial::Cable(constant)).map_err(SpeedometerTextError::Number);
+        return bare.map(Dial::Cable).map_err(SpeedometerTextError::Number);
     };
     let per_turn = match number::leading(before) {
         Some(([Some(first), _], rest)) if rest.trim().is_empty() && (1.0..=100.0).contains(&first) => first,

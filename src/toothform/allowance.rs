@@ -44,15 +44,12 @@ const TOLERANCE_UM: [(u8, [f64; 6]); 10] = [
     (30, [200.0, 300.0, 400.0, 500.0, 600.0, 800.0]),
 ];
 
-/// A text that names no row.
+/// A text that names no row: what was typed.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct NoAllowance {
-    /// What was typed.
-    pub text: String,
-}
+pub struct NoAllowance(pub String);
 
 explain! { NoAllowance:
-    error => format!("“{}” is no row of DIN 3967", number::clip(&error.text)),
+    Self(text) => format!("“{}” is no row of DIN 3967", number::clip(text)),
         "type a series from 21 to 30 and letters from a to h, such as 25cd";
 }
 
@@ -65,7 +62,7 @@ impl Allowance {
     /// # Errors
     /// When it names no row.
     pub fn read(text: &str) -> Result<Self, NoAllowance> {
-        let wrong = || NoAllowance { text: text.trim().to_owned() };
+        let wrong = || NoAllowance(text.trim().to_owned());
         let lower = text.to_ascii_lowercase();
         let (digits, letters): (String, String) = lower.chars().filter(|one| !one.is_whitespace()).partition(char::is_ascii_digit);
         let is_split = lower.trim().trim_matches(|one: char| one.is_ascii_digit()).chars().all(|one| !one.is_ascii_digit());

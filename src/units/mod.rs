@@ -67,11 +67,6 @@ impl Typed {
     pub fn read<Q: Measured>(&self, limits: &Limits<Q>) -> Result<Q, UnitError> {
         read(&self.text, self.units, limits)
     }
-
-    /// The unit that a bare number in this text is read in.
-    pub fn bare_unit<Q: Measured>(&self) -> &'static Unit<Q> {
-        Q::usual(self.units)
-    }
 }
 
 /// Why a text is no quantity.

@@ -8,7 +8,6 @@ use crate::app::parts;
 use crate::app::state::State;
 use crate::app::widgets::TextField;
 use crate::app::widgets::select::layout_select;
-use crate::catalogue::PartKind;
 use crate::finder::design::{Design, Designs, solve_design};
 use crate::job::{DesignText, Field, Layout};
 use crate::questions::find::designs::{ToldGear, to_be_made, told};
@@ -85,13 +84,7 @@ fn row(state: State, design: &Design) -> impl IntoView + use<> {
 
 /// Puts a design on the shop's own shelf and says under which name.
 fn keep(state: State, design: &Design) {
-    let set = design.as_set(&to_be_made(design));
-    let added = state.shop.catalogue.try_update(|catalogue| {
-        let (after, id) = catalogue.add(set);
-        *catalogue = after;
-        catalogue.get(PartKind::GearSet, &id).map(|set| set.title().to_owned())
-    });
-    if let Some(Some(name)) = added {
+    if let Some(name) = state.shop.add_set(design.as_set(&to_be_made(design))) {
         state.tell(Notice::plain(format!("“{name}” is in the catalogue now, as a drawing to be made.")));
     }
 }

@@ -20,13 +20,7 @@ pub(super) struct Wished {
 impl Wished {
     /// Follows the job.
     pub(super) fn follow(state: State) -> Self {
-        let asked = Memo::new(move |_| {
-            state.with_source(|source| {
-                let given = Given::of_source(source);
-                let asked = Asked::of(&source.job.wishes, &given, source.conditions.cruise);
-                (given, asked)
-            })
-        });
+        let asked = Memo::new(move |_| state.with_source(Asked::of_source));
         Self { asked, brief: Memo::new(move |_| state.job.with(|job| Brief::read(&job.wishes.design))) }
     }
 

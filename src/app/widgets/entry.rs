@@ -6,8 +6,9 @@ use super::select::{layout_select, select};
 use super::{SelectField, Teeth, TextField};
 use crate::app::state::State;
 use crate::app::{parts, tilt};
-use crate::job::{Choice, Chosen, Field, Layout, MOST_GEARS, Place, Setup, SetupField, SetupId};
-use crate::questions::entries::{place_words, stage_kinds};
+use crate::job::choice::listed;
+use crate::job::{Choice, Chosen, Field, Layout, MOST_GEARS, Place, Setup, SetupField, SetupId, StageKind};
+use crate::questions::entries::place_words;
 use crate::sheet::{Entry, EntryKind};
 use crate::units::number::ordinal;
 
@@ -77,7 +78,7 @@ fn layout(setup: SetupId, label: String) -> AnyView {
 /// What a stage is; choosing it puts the stage where such a one stands.
 fn stage_kind(setup: SetupId, at: usize, label: String) -> AnyView {
     let state = State::here();
-    let (words, says): (Vec<&'static str>, Vec<&'static str>) = stage_kinds().into_iter().unzip();
+    let (words, says): (Vec<&'static str>, Vec<&'static str>) = listed::<StageKind>().into_iter().unzip();
     let words = StoredValue::new(words);
     let now = move || {
         let kind = state.job.with(|job| job.setup(setup).and_then(|setup| setup.stages.get(at)).map(|stage| stage.kind.clone()));

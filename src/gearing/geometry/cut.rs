@@ -103,7 +103,7 @@ impl Cut {
             }
             outside.get_or_insert(module);
         }
-        Err(outside.map_or_else(wrong, |given| CutError::Module(given)))
+        Err(outside.map_or_else(wrong, CutError::Module))
     }
 
     /// The same cut with another tooth height, in normal modules; values outside 0.5 to 1.8 are ignored.

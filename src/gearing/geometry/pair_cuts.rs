@@ -7,7 +7,6 @@ use super::cut::{Cut, CutError};
 use super::hand::Hand;
 use crate::gearing::GearNumber;
 use crate::gearing::part::Part;
-use crate::problem::Explain;
 use crate::units::{Angle, Length, System, Typed, limits, number, unit};
 
 /// Where a pair of the box sits.
@@ -93,26 +92,18 @@ pub enum PairCutError {
     Shift(f64),
 }
 
-impl Explain for PairCutError {
-    fn what(&self) -> String {
-        match self {
-            Self::NoGear(text) => format!("“{}” does not begin with a gear of this box", number::clip(text)),
-            Self::Nothing(text) => format!("“{}” does not say what is cut otherwise", number::clip(text)),
-            Self::NotUnderstood(text) => format!("“{}” is no pitch, angle or profile shift", number::clip(text)),
-            Self::Cut(why) => why.what(),
-            Self::Face(text) => format!("“{}” cannot be a face width", number::clip(text)),
-            Self::Shift(given) => format!("a profile shift of {} cannot be", number::show(*given, 2)),
-        }
-    }
+/// What to type where a text does not tell how a pair is cut.
+const AS_CUT: &str = "type a gear with its pitch, helix, pressure angle or x for profile shift, such as 1st 8 DP 0°; R 7 DP; 2nd x 0.3";
 
-    fn what_to_do(&self) -> String {
-        match self {
-            Self::Cut(why) => why.what_to_do(),
-            Self::Face(_) => format!("type {} behind face, such as 2nd face 18 mm", limits::FACE_WIDTH.range()),
-            Self::Shift(_) => "type the shift of the driving gear in modules, from -1.5 to 1.5".into(),
-            _ => "type a gear with its pitch, helix, pressure angle or x for profile shift, such as 1st 8 DP 0°; R 7 DP; 2nd x 0.3".into(),
-        }
-    }
+explain! { PairCutError:
+    Self::NoGear(text) => format!("“{}” does not begin with a gear of this box", number::clip(text)), AS_CUT;
+    Self::Nothing(text) => format!("“{}” does not say what is cut otherwise", number::clip(text)), AS_CUT;
+    Self::NotUnderstood(text) => format!("“{}” is no pitch, angle or profile shift", number::clip(text)), AS_CUT;
+    Self::Cut(why) => why.what(), why.what_to_do();
+    Self::Face(text) => format!("“{}” cannot be a face width", number::clip(text)),
+        format!("type {} behind face, such as 2nd face 18 mm", limits::FACE_WIDTH.range());
+    Self::Shift(given) => format!("a profile shift of {} cannot be", number::show(*given, 2)),
+        "type the shift of the driving gear in modules, from -1.5 to 1.5";
 }
 
 /// Reads what is cut otherwise, pair by pair, separated by semicolons; bare pitches are meant as `system` has them.

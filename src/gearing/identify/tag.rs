@@ -7,15 +7,12 @@ use crate::gearing::read::decimal_ratio;
 use crate::gearing::teeth::Mesh;
 use crate::units::number;
 
-/// A text that says nothing of an axle.
+/// A text that says nothing of an axle: what was typed.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct TagError {
-    /// What was typed.
-    pub text: String,
-}
+pub struct TagError(pub String);
 
 explain! { TagError:
-    error => format!("“{}” is neither two tooth counts nor a ratio of an axle", number::clip(&error.text)),
+    Self(text) => format!("“{}” is neither two tooth counts nor a ratio of an axle", number::clip(text)),
         "type the figures as they stand on the tag, a question mark for each that cannot be read, such as 43 1? or 3 54";
 }
 
@@ -37,7 +34,7 @@ pub fn meanings(text: &str) -> Result<Vec<FinalDrive>, TagError> {
     };
     crate::order::by_key(&mut found, |drive| matches!(drive, FinalDrive::Plain(_)));
     found.dedup();
-    if found.is_empty() { Err(TagError { text: text.trim().to_owned() }) } else { Ok(found) }
+    if found.is_empty() { Err(TagError(text.trim().to_owned())) } else { Ok(found) }
 }
 
 /// `3.54`, `354`, `4310`.

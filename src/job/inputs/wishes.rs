@@ -1,22 +1,30 @@
 //! The inputs of the finder: the texts of a wish, which depend on what the wish is about, and of a gear set to be designed.
 
 use super::{Bounds, COUNTS, GEARS, Kind, Row, inputs, quantity, whole};
+use crate::gearing::Layout;
 use crate::job::Job;
-use crate::job::wishes::{DesignBrief, USUAL_WEIGHT, Wish, WishKind};
-use crate::units::{limits, number};
+use crate::job::document::document;
+use crate::job::wishes::{DesignBrief, USUAL_WEIGHT, WishKind};
+use crate::units::{Typed, limits, number};
 
-inputs! {
-    /// The texts of one wish.
-    WishText of wish: Wish;
-
-    /// Least allowed.
-    Least at least: Row::new("least", "at least", Kind::Number("", ANY));
-    /// Greatest allowed.
-    Greatest at greatest: Row::new("greatest", "at most", Kind::Number("", ANY));
-    /// The speed, distance or gear.
-    At at at: Row::new("at", "at", Kind::Number("", ANY));
-    /// How much it counts.
-    Weight at weight: Row::new("weight", "weight", Kind::Number("", WEIGHTS)).or(|_| number::show(USUAL_WEIGHT, 0));
+document! {
+    /// One wish, as typed.
+    pub struct Wish, WishText of wish {
+        /// What it is about.
+        kind: WishKind;
+        /// Least allowed; blank where there is no least.
+        least: Typed, Least: Row::new("least", "at least", Kind::Number("", ANY));
+        /// Greatest allowed; blank where there is no greatest.
+        greatest: Typed, Greatest: Row::new("greatest", "at most", Kind::Number("", ANY));
+        /// The speed, distance or gear it is asked at; blank where the sheet's own is meant.
+        at: Typed, At: Row::new("at", "at", Kind::Number("", ANY));
+        /// The layout wished for, where it is about that.
+        layout: Layout;
+        /// Whether it must be met; else it is a preference.
+        must: bool;
+        /// How much a preference counts beside the others, 1 to 10.
+        weight: String, Weight: Row::new("weight", "weight", Kind::Number("", WEIGHTS)).or(|_| number::show(USUAL_WEIGHT, 0));
+    }
 }
 
 /// How much a preference can count.

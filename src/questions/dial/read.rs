@@ -68,9 +68,7 @@ impl SpeedoShared {
             units: job.units,
         }
     }
-}
 
-impl SpeedoShared {
     /// What the dial expects, as typed or else as a road check tells.
     pub fn known_dial(&self) -> Option<Dial> {
         self.dial.or(self.solved.map(|solved| solved.dial))

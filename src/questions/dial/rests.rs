@@ -5,7 +5,7 @@ use super::rows::rule;
 use crate::job::choice::Picked;
 use crate::job::{Choice, SetupChoice};
 use crate::questions::gears::rests::axle;
-use crate::questions::rests::{by_setup, typed, typed_or, usual};
+use crate::questions::rests::{PRACTICE, by_setup, typed, typed_or, usual};
 use crate::questions::{Analysis, Source, road};
 use crate::sheet::Rest;
 use crate::sheet::said::{Said, mark};
@@ -54,7 +54,7 @@ fn take_off(source: Source<'_>, analysis: &Analysis) -> Option<Rest> {
     if typed_in.stages.is_empty() {
         return None;
     }
-    Some(typed_or(!typed_in.speedo.take_off.is_nothing(), "Speedometer driven from", says, "common practice, no published source"))
+    Some(typed_or(!typed_in.speedo.take_off.is_nothing(), "Speedometer driven from", says, PRACTICE))
 }
 
 fn road_check(source: Source<'_>, analysis: &Analysis) -> Option<Rest> {

@@ -4,7 +4,7 @@ use super::answer::Why;
 use super::rows::{CRITICAL, limits_words};
 use crate::driveline::{Margin, TubeMaterial};
 use crate::questions::gears::rests::axle;
-use crate::questions::rests::{by_setup, typed, usual};
+use crate::questions::rests::{PRACTICE, by_setup, typed, usual};
 use crate::questions::{Analysis, Source, road};
 use crate::sheet::Rest;
 use crate::units::common::show_rpm;
@@ -27,7 +27,7 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
     rests.extend(source.conditions.driveline.margin.map(|margin| allowed(source, margin)));
     if source.setups.iter().any(|analysis| analysis.setup.final_drive.is_some()) {
         let value = "renewed together; after any work on them set the backlash and read the pattern anew";
-        rests.push(usual("Ring and pinion", value, "common practice, no published source"));
+        rests.push(usual("Ring and pinion", value, PRACTICE));
     }
     if source.setups.iter().any(|analysis| analysis.driveline().joints.is_some()) {
         let from = "service manuals, a design guide that quotes SAE AE-7, an industrial handbook of cardan shafts";

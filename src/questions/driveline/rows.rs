@@ -13,7 +13,7 @@ use crate::units::common::{in_rpm, show_rpm};
 use crate::units::number::ordinal;
 use crate::units::{AngularVelocity, Length, Measured, System, Torque, Velocity, number, show, unit};
 
-mod joints;
+pub(super) mod joints;
 pub mod shaft_words;
 mod travel;
 mod turning;
@@ -145,11 +145,6 @@ fn turning_needs(source: Source<'_>, analysis: &Analysis) -> String {
         return if is_unread { "needs the speed to judge it at" } else { "needs a speed to judge it at, or the shift rpm" }.into();
     }
     needs_behind(analysis, GearNumber::FIRST)
-}
-
-/// What the joints do, as a sentence, and whether one works too sharply; none where the slopes are not known.
-pub fn joints_said(analysis: &Analysis) -> Option<(String, bool)> {
-    joints::said(analysis)
 }
 
 /// What of the shaft is still needed.

@@ -1,7 +1,7 @@
 //! The answer of Driveline in a sentence: which shaft turns too near its critical speed, what would do instead, and how its joints work.
 
 use super::answer::Instead;
-use super::rows::{joints_said, pieces, why};
+use super::rows::{joints, pieces, why};
 use crate::questions::alike::{listed, together};
 use crate::questions::missing::{self, Want};
 use crate::questions::{Analysis, Source};
@@ -25,7 +25,7 @@ const SHOP: &str = "A shaft that lets go can kill: have it made and balanced by 
 /// The sentence.
 pub fn said(source: Source<'_>) -> Said {
     let clauses = together(source, |analysis| {
-        let parts = [judged(source, analysis), joints_said(analysis)].into_iter().flatten();
+        let parts = [judged(source, analysis), joints::said(analysis)].into_iter().flatten();
         let (parts, overs): (Vec<String>, Vec<bool>) = parts.unzip();
         (!parts.is_empty()).then(|| (parts.join(" "), overs.contains(&true)))
     });

@@ -5,10 +5,8 @@ use super::read::Typed;
 use crate::faults::Given;
 use crate::faults::rank::{AGAINST, FITS, REFUTED, SHOWN, USUAL};
 use crate::questions::Source;
-use crate::questions::rests::{typed, usual};
+use crate::questions::rests::{PRACTICE, typed, usual};
 use crate::sheet::Rest;
-
-const PRACTICE: &str = "common practice, no published source";
 
 /// Every value, once.
 pub fn rests(source: Source<'_>) -> Vec<Rest> {

@@ -9,13 +9,13 @@ use crate::problem::capital;
 use crate::questions::Source;
 use crate::questions::bench::unusable;
 use crate::questions::deciding::MOST;
+use crate::questions::rests::PRACTICE;
 use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::units::number;
 
 /// How many causes decide.
 const MOST_CAUSES: usize = 5;
 const FORMULA: &str = "points = how usual + what fits − what speaks against it ± tests − how far in it lies − what its test costs";
-const SOURCE: &str = "common practice, no published source";
 /// The usual caution.
 const CAUTION: &str =
     "Try it on a clear road within its limits, with a passenger to watch. Under the car only on stands, wheels chocked, engine off.";
@@ -89,7 +89,7 @@ fn points(fault: &Fault<'_>, ranked: &Ranked<'_>) -> Figure {
     let figure = Figure::number(key, f64::from(ranked.points), 0);
     let parts: Vec<String> = ranked.shares.iter().map(|share| part(fault.table, share)).collect();
     let filled = format!("{} = {}", parts.join(" "), figure.shown);
-    figure.by(FORMULA, filled.trim_start_matches("+ ").to_owned(), SOURCE)
+    figure.by(FORMULA, filled.trim_start_matches("+ ").to_owned(), PRACTICE)
 }
 
 /// `+ 6 jumps out of gear`, `− 1 bolted on outside`.

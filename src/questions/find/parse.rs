@@ -11,6 +11,7 @@ use crate::job::inputs::wishes::{Ends, WEIGHTS};
 use crate::job::inputs::{GEARS, Kind};
 use crate::job::{self, InputId, InputProblem, WishKind, WishText};
 use crate::problem::{Explain, Problem};
+use crate::questions::Source;
 use crate::units::number::clip;
 use crate::units::{AngularVelocity, Length, Limits, Measured, Time, Typed, UnitError, Velocity, limits};
 pub use contradiction::Contradiction;
@@ -32,6 +33,13 @@ pub struct Asked {
 type Range = (f64, f64);
 
 impl Asked {
+    /// What a job gives to the search, and its wishes read beside that.
+    pub fn of_source(source: Source<'_>) -> (Given, Self) {
+        let given = Given::of_source(source);
+        let asked = Self::of(&source.job.wishes, &given, source.conditions.cruise);
+        (given, asked)
+    }
+
     /// Reads wishes; `cruise` is the sheet's cruise speed, for those that name none.
     pub fn of(wishes: &job::Wishes, given: &Given, cruise: Option<Velocity>) -> Self {
         let mut asked = Self::default();

@@ -1,7 +1,7 @@
 //! What the figures of Find rest on: what is given for all setups, axles and tyres; for times and grades the engine and the car too.
 
 use super::Asked;
-use crate::finder::{Given, Wish};
+use crate::finder::Wish;
 use crate::questions::gears::rests::{axle, shift};
 use crate::questions::rests::{by_setup, typed};
 use crate::questions::short::cruise_text;
@@ -10,8 +10,7 @@ use crate::sheet::Rest;
 
 /// Every value, once.
 pub fn rests(source: Source<'_>) -> Vec<Rest> {
-    let given = Given::of_source(source);
-    let asked = Asked::of(&source.job.wishes, &given, source.conditions.cruise);
+    let (_, asked) = Asked::of_source(source);
     let wishes: &[Wish] = asked.wishes.get(..asked.rows.len()).unwrap_or_default();
     if wishes.is_empty() {
         return Vec::new();

@@ -7,8 +7,7 @@ use crate::sheet::{Cell, Figure, Piece, Row};
 
 /// How many wishes each setup meets.
 pub fn station(source: Source<'_>) -> Station {
-    let given = Given::of_source(source);
-    let asked = Asked::of(&source.job.wishes, &given, source.conditions.cruise);
+    let (given, asked) = Asked::of_source(source);
     let met = |analysis: &Analysis, wish: &Wish| {
         evaluate::on_sheet(source, analysis, wish, &given).is_some_and(|value| words::shortfall(wish, value, source.reader.units).is_none())
     };
@@ -21,8 +20,7 @@ pub fn station(source: Source<'_>) -> Station {
 
 /// The rows.
 pub fn rows(source: Source<'_>) -> Vec<Row> {
-    let given = Given::of_source(source);
-    let asked = Asked::of(&source.job.wishes, &given, source.conditions.cruise);
+    let (given, asked) = Asked::of_source(source);
     let row = |(wish, row): (&Wish, &usize)| {
         let number = row + 1;
         let label = format!("{number}. {}, {}", words::name(wish.measure, source.reader.units), words::range(wish, source.reader.units));

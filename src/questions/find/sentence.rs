@@ -13,8 +13,7 @@ const MOST_NAMED: usize = 3;
 
 /// The sentence.
 pub fn said(source: Source<'_>) -> Said {
-    let given = Given::of_source(source);
-    let asked = Asked::of(&source.job.wishes, &given, source.conditions.cruise);
+    let (given, asked) = Asked::of_source(source);
     let wishes: Vec<&Wish> = asked.wishes.iter().take(asked.rows.len()).collect();
     if wishes.is_empty() {
         return Said::new(nothing(source));

@@ -3,7 +3,7 @@
 use super::read::Seated;
 use super::rows::{ISO, room, said};
 use crate::fits::seat::Wanted;
-use crate::questions::rests::{typed_or, usual};
+use crate::questions::rests::{PRACTICE, typed_or, usual};
 use crate::questions::{Source, warmth};
 use crate::sheet::Rest;
 
@@ -33,7 +33,7 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
         rests.push(taken(warmth::growth("Shaft", shaft), bench.shaft_material.is_nothing()));
         rests.extend(warmth::rests(source, seated.temperatures));
     }
-    rests.push(usual("Room to assemble a warm part", room(source), "common practice, no published source"));
+    rests.push(usual("Room to assemble a warm part", room(source), PRACTICE));
     rests.push(usual("Before any fit here", "the box’s own manual", "it knows loads, oil and bearings, which are not looked at"));
     rests
 }

@@ -5,11 +5,8 @@ use crate::gearing::check::SUM_TOLERANCE;
 use crate::gearing::identify::tooth_pairs::Counts;
 use crate::job::BenchField;
 use crate::questions::Source;
-use crate::questions::rests::{typed, typed_or, usual};
+use crate::questions::rests::{PRACTICE, typed, typed_or, usual};
 use crate::sheet::Rest;
-
-/// Where a usual value of the bench comes from.
-const PRACTICE: &str = "common practice, no published source";
 
 /// Every value, once.
 pub fn rests(source: Source<'_>) -> Vec<Rest> {

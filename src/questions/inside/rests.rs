@@ -3,7 +3,7 @@
 use super::read::LookedAt;
 use crate::gearing::geometry::Cut;
 use crate::job::InsideField;
-use crate::questions::rests::{by_setup, typed, typed_or, usual};
+use crate::questions::rests::{PRACTICE, by_setup, typed, typed_or, usual};
 use crate::questions::{Analysis, Source, gears, pull};
 use crate::sheet::Rest;
 use crate::toothload::synchroniser::{Lining, clutch};
@@ -47,7 +47,7 @@ fn looked_at(source: Source<'_>) -> Option<Rest> {
 
 fn time(source: Source<'_>) -> Rest {
     let time = show(&source.conditions.inside.shift_time, &unit::SECOND, 2);
-    typed_or(!source.job.inside.shift_time.is_blank(), "Time to synchronise", time, "common practice, no published source")
+    typed_or(!source.job.inside.shift_time.is_blank(), "Time to synchronise", time, PRACTICE)
 }
 
 /// How the teeth are cut, as far as it is given.

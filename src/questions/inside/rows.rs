@@ -1,6 +1,6 @@
 //! Inside the box: what turns, how fast, and what must each synchroniser do?
 
-mod cut;
+pub(in crate::questions) mod cut;
 mod downshifts;
 mod speeds;
 mod synchronisers;
@@ -45,11 +45,6 @@ pub fn rows(source: Source<'_>) -> Vec<Row> {
     rows.push(source.row("sync-worst", "Synchroniser that works hardest", synchronisers::worst_cell));
     rows.extend(synchronisers::rows(source));
     rows
-}
-
-/// The rows in which the cut of the gears is typed.
-pub(in crate::questions) fn cut_rows(source: Source<'_>) -> [Row; 6] {
-    cut::typed_rows(source)
 }
 
 /// A row in which one text of each setup is typed, with what a blank one is taken for.

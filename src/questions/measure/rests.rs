@@ -4,12 +4,9 @@ use super::answer::{Known, MateFrom};
 use super::read::Measured;
 use super::said;
 use crate::questions::Source;
-use crate::questions::rests::{typed_or, usual};
+use crate::questions::rests::{PRACTICE, typed_or, usual};
 use crate::sheet::Rest;
 use crate::toothform::known::readings::print_give_or_take;
-
-/// Common practice, said where it is used.
-const PRACTICE: &str = "common practice, no published source";
 
 /// Every value, once.
 pub fn rests(source: Source<'_>) -> Vec<Rest> {

@@ -6,7 +6,7 @@ use super::read::Told;
 use crate::gearing::speeds::Selected;
 use crate::job::inputs::noise::USUAL_CYLINDERS;
 use crate::questions::Source;
-use crate::questions::rests::{typed, typed_or, usual};
+use crate::questions::rests::{PRACTICE, typed, typed_or, usual};
 use crate::sheet::Rest;
 use crate::sound::Origin;
 use crate::sound::orders::ANY_BEARING;
@@ -28,7 +28,7 @@ pub fn rests(source: Source<'_>) -> Vec<Rest> {
     });
     if noise.heard.selected == Selected::Neutral && !noise.heard.stands {
         let idle = format!("{} rpm", show_rpm(usual_idle()));
-        rests.push(usual("Idle while it rolls in neutral", idle, "common practice, no published source"));
+        rests.push(usual("Idle while it rolls in neutral", idle, PRACTICE));
     }
     if noise.suspects.iter().any(|suspect| matches!(suspect.tone.origin, Origin::AnyBearing(_))) {
         let strikes = format!("{} strikes a turn", number::show(ANY_BEARING, 1));

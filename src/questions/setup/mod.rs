@@ -140,12 +140,8 @@ pub fn read_all(job: &Job) -> Vec<Setup> {
     setups
 }
 
-/// Reads gears, axle and tyre of every setup of a job, in the order of its columns.
-pub fn read_drive_of_all(job: &Job) -> Vec<Setup> {
-    read_each(job, read_drive)
-}
-
-fn read_each(job: &Job, read: fn(&job::Setup, char, OmittedAspect) -> Setup) -> Vec<Setup> {
+/// Reads something of every setup of a job, in the order of its columns.
+pub fn read_each(job: &Job, read: fn(&job::Setup, char, OmittedAspect) -> Setup) -> Vec<Setup> {
     let omitted = tyres::omitted_aspect(job);
     job.setups.iter().enumerate().map(|(column, typed)| read(typed, Job::letter(column), omitted)).collect()
 }
@@ -161,7 +157,7 @@ pub fn read_one(typed: &job::Setup, letter: char, omitted: OmittedAspect) -> Set
 }
 
 /// Reads gears, axle and tyre of one setup; the rest is as where nothing is typed.
-fn read_drive(typed: &job::Setup, letter: char, omitted: OmittedAspect) -> Setup {
+pub fn read_drive(typed: &job::Setup, letter: char, omitted: OmittedAspect) -> Setup {
     let mut problems = Vec::new();
     let id = typed.id;
     let layout = typed.gearbox.layout;

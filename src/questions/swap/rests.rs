@@ -4,12 +4,10 @@ use super::answer::Beside;
 use super::judged::{limits_words, shown};
 use super::oil;
 use crate::questions::Source;
-use crate::questions::rests::{typed_or, usual};
+use crate::questions::rests::{PRACTICE, typed_or, usual};
 use crate::sheet::Rest;
 use crate::swap::axle::usual_arch;
 use crate::swap::stations::usual_room;
-
-const PRACTICE: &str = "common practice, no published source";
 
 /// Every value, once.
 pub fn rests(source: Source<'_>) -> Vec<Rest> {

@@ -24,7 +24,7 @@ const HERTZ: &str = "Hertz, by the basic terms of ISO 6336-2 (from memory); stee
 
 /// The rows that decide: pitch and face width, without which there is nothing to say, the pairs, the thrust.
 pub fn deciding(source: Source<'_>) -> Vec<Row> {
-    let typed = inside::rows::cut_rows(source)
+    let typed = inside::rows::cut::typed_rows(source)
         .into_iter()
         .filter(|row| [InsideField::Pitch, InsideField::Face].iter().any(|field| row.key == SetupField::Inside(*field).path()));
     let mut rows: Vec<Row> = typed.collect();
@@ -38,7 +38,7 @@ pub fn deciding(source: Source<'_>) -> Vec<Row> {
 
 /// The other rows.
 pub fn rows(source: Source<'_>) -> Vec<Row> {
-    let mut rows: Vec<Row> = inside::rows::cut_rows(source).into_iter().collect();
+    let mut rows: Vec<Row> = inside::rows::cut::typed_rows(source).into_iter().collect();
     rows.push(source.row("cluster-hand", "Hand of the cluster’s teeth", |analysis| {
         choice(source, analysis, Cell::default(), SetupChoice::ClusterHand, "hand of the cluster’s teeth")
     }));

@@ -99,7 +99,7 @@ impl Lining {
                 work_j_per_mm2: *work_j_per_mm2,
                 power_w_per_mm2: *power_w_per_mm2,
             }),
-            _ => Err(LimitsError { text: text.trim().to_owned() }),
+            _ => Err(LimitsError(text.trim().to_owned())),
         }
     }
 
@@ -116,15 +116,12 @@ impl Lining {
     }
 }
 
-/// A text that is no set of limits.
+/// A text that is no set of limits: what was typed.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct LimitsError {
-    /// What was typed.
-    pub text: String,
-}
+pub struct LimitsError(pub String);
 
 explain! { LimitsError:
-    error => format!("“{}” does not give four limits of a lining", number::clip(&error.text)),
+    Self(text) => format!("“{}” does not give four limits of a lining", number::clip(text)),
         "type sliding speed in m/s, pressure in N/mm², work in J/mm² and power in W/mm², such as 5 3 0.09 0.45";
 }
 

@@ -106,7 +106,7 @@ impl Joints {
         let idle = angles().skip(resting).filter(|(_, angle)| is_more(joint_limits::least_angle(), *angle));
         binds
             .chain(large.map(|(joint, _)| Finding::TooLarge(joint)))
-            .chain(uneven.map(|difference| Finding::Uneven(difference)))
+            .chain(uneven.map(Finding::Uneven))
             .chain(add_up.then_some(Finding::AddUp))
             .chain(is_left_over.then_some(Finding::LeftOver))
             .chain(idle.map(|(joint, _)| Finding::Idle(joint)))

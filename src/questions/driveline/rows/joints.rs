@@ -248,8 +248,8 @@ fn acceleration_cell(analysis: &Analysis) -> Cell {
     })
 }
 
-/// `Joints at 1.8° and 2.3°: good.`, and whether one works too sharply; nothing where the slopes are not known.
-pub(super) fn said(analysis: &Analysis) -> Option<(String, bool)> {
+/// What the joints do, as a sentence, and whether one works too sharply; none where the slopes are not known.
+pub(in crate::questions) fn said(analysis: &Analysis) -> Option<(String, bool)> {
     let joints = analysis.driveline().joints.as_ref()?;
     let angles: Vec<String> = joints.angles.iter().map(|angle| degrees(*angle)).collect();
     let driven = if joints.windup > Angle::default() { ", under drive" } else { "" };

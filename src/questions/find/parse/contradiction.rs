@@ -2,7 +2,6 @@
 
 use crate::finder::inputs::Given;
 use crate::finder::wish::{Measure, Strength, Wish};
-use crate::problem::Explain;
 use uom::si::length::meter;
 
 /// Two musts that exclude each other; the wishes are counted from 1.
@@ -31,20 +30,16 @@ pub enum Contradiction {
     },
 }
 
-impl Explain for Contradiction {
-    fn what(&self) -> String {
-        match self {
-            Self::Apart { first, second } => format!("wishes {first} and {second} contradict each other: no value lies in both ranges"),
-            Self::FittedTyre { diameter, keep } => {
-                format!("wishes {diameter} and {keep} contradict each other: the fitted tyre is outside that diameter")
-            }
-            Self::Layouts { first, second } => format!("wishes {first} and {second} contradict each other: a box has one layout"),
-        }
-    }
+/// What to do, whichever two contradict each other.
+const ONE_GIVES_WAY: &str = "make one of them a preference, or change its range; until then the nearest misses are listed";
 
-    fn what_to_do(&self) -> String {
-        "make one of them a preference, or change its range; until then the nearest misses are listed".into()
-    }
+explain! { Contradiction:
+    Self::Apart { first, second } => format!("wishes {first} and {second} contradict each other: no value lies in both ranges"),
+        ONE_GIVES_WAY;
+    Self::FittedTyre { diameter, keep } =>
+        format!("wishes {diameter} and {keep} contradict each other: the fitted tyre is outside that diameter"),
+        ONE_GIVES_WAY;
+    Self::Layouts { first, second } => format!("wishes {first} and {second} contradict each other: a box has one layout"), ONE_GIVES_WAY;
 }
 
 /// The contradictions among musts, each at the row of its later wish.

@@ -43,7 +43,7 @@ pub(super) fn hunting_cell(analysis: &Analysis) -> Cell {
 }
 
 /// The rows in which the cut of the gears is typed.
-pub(super) fn typed_rows(source: Source<'_>) -> [Row; 6] {
+pub(in crate::questions) fn typed_rows(source: Source<'_>) -> [Row; 6] {
     let row = |label: &str, field: InsideField, blank: &str| typed_row(source, label, SetupField::Inside(field), blank);
     [
         row("Module or pitch", InsideField::Pitch, ""),
