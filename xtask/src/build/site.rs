@@ -44,7 +44,7 @@ pub(super) fn assemble(profile: Profile, program: Program, styles: Joined) -> Re
     let mut boot = read("boot.js")?;
     for (name, new) in &program.renamed {
         // The page asks early for the scripts; what starts the program asks for it, and leaves the parts to it.
-        if name.ends_with(".js") {
+        if *name != "app_bg.wasm" {
             page = refer(&page, name, new, "index.html")?;
         }
         if *name != "parts.js" {
