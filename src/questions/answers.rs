@@ -176,6 +176,5 @@ pub fn analyse_job_after(job: &Job, shelves: Shelves<'_>, before: Option<&Answer
         let fresh = Analysis::new(setup, Arc::clone(&conditions), Arc::clone(&gears));
         before.and_then(|before| before.setups.iter().find(|known| **known == fresh)).cloned().unwrap_or(fresh)
     };
-    let setups = setup::read_all(job).into_iter().map(analysis).collect();
-    Answers { conditions, setups }
+    Answers { setups: setups.into_iter().map(analysis).collect(), conditions }
 }

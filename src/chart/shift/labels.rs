@@ -4,10 +4,10 @@ use crate::{
     chart::{
         face::Face,
         frame::{Frame, Scale},
-        palette::{Theme, leading},
+        palette::{Colour, Theme, leading},
         place::Taken,
         readout::{groups, letters, short_letters},
-        scene::{Anchor, Pen, Rect, Scene, Text},
+        scene::{Anchor, Pen, Rect, Scene, Spot, Text},
     },
     units::number::show,
 };
@@ -28,7 +28,7 @@ pub(super) fn headroom(chart: &ShiftChart, frame: &Frame) -> f64 {
     let mut taken = Taken::new(Rect::new(frame.plot.left + 1.0, f64::NEG_INFINITY, frame.plot.right + 20.0, frame.plot.bottom));
     taken.keep(shift_line(chart, frame, scale, crate::chart::LIGHT).bounds().grown(3.0));
     let labels =
-        peaks(chart, scale.is_narrow).into_iter().filter_map(|peak| taken.choose(forms(&peak, frame, y, scale, crate::chart::LIGHT.ink)));
+        peaks(chart, scale.is_narrow).into_iter().filter_map(|peak| peak.choose(frame, y, scale, crate::chart::LIGHT.ink, &mut taken));
     labels.map(|label| y - label.bounds().top).fold(0.0, f64::max) + 4.0
 }
 
@@ -40,7 +40,7 @@ pub(super) fn draw(chart: &ShiftChart, scene: &mut Scene, theme: &Theme, frame: 
     let y = frame.y.place(chart.shift_rpm);
     for peak in peaks(chart, scale.is_narrow) {
         let colour = leading(&peak.slots, chart.focus).map_or(theme.ink, |slot| theme.focused(slot, chart.focus));
-        if let Some(label) = taken.choose(forms(&peak, frame, y, scale, colour)) {
+        if let Some(label) = peak.choose(frame, y, scale, colour, &mut taken) {
             scene.text_over(label, theme.sheet);
         }
     }
@@ -88,23 +88,20 @@ fn peaks(chart: &ShiftChart, is_narrow: bool) -> Vec<Peak> {
     front.chain(others).collect()
 }
 
-/// The forms and places a label may take, best first: ending at its peak, row by row away from the line, then shorter.
-fn forms(peak: &Peak, frame: &Frame, y: f64, scale: Scale, colour: crate::chart::palette::Colour) -> Vec<Text> {
-    let x = frame.x.place(peak.speed);
-    let speed = show(peak.speed, 1);
-    let long = format!("{}, {}, {speed}", letters(&peak.slots), peak.gear);
-    let short = format!("{} {speed}", short_letters(&peak.slots));
-    let rows = if scale.is_narrow { 6 } else { 5 };
-    let mut texts = Vec::new();
-    for words in [long, short] {
-        for row in 0..rows {
+impl Peak {
+    /// Its label at the first place that is free: ending at its peak, row by row away from the line, then shorter.
+    fn choose(&self, frame: &Frame, y: f64, scale: Scale, colour: Colour, taken: &mut Taken) -> Option<Text> {
+        let x = frame.x.place(self.speed);
+        let speed = show(self.speed, 1);
+        let wordings = [format!("{}, {}, {speed}", letters(&self.slots), self.gear), format!("{} {speed}", short_letters(&self.slots))];
+        let rows = if scale.is_narrow { 6 } else { 5 };
+        let spots = (0..rows).flat_map(|row| {
             let at = y - 8.0 - f64::from(row) * (scale.words_px + 3.0);
-            for (anchor, dx) in [(Anchor::End, 4.0), (Anchor::Middle, 0.0), (Anchor::Start, -4.0)] {
-                texts.push(Text::new(&words, (x + dx, at), Face::Strong, scale.words_px, colour).anchored(anchor));
-            }
-        }
+            [(Anchor::End, 4.0), (Anchor::Middle, 0.0), (Anchor::Start, -4.0)].map(|(anchor, dx)| Spot { anchor, at: (x + dx, at) })
+        });
+        let wordings = wordings.map(|words| Text::new(words, (x, y), Face::Strong, scale.words_px, colour));
+        taken.choose_wording(&wordings, &spots.collect::<Vec<_>>())
     }
-    texts
 }
 
 /// The line at the cruising speed, drawn below all else.

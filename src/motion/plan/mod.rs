@@ -31,7 +31,7 @@ use crate::gearing::GearNumber;
 use crate::units::{AngularVelocity, Length, Time, Velocity};
 use grid::Grid;
 pub use ground::Ground;
-use search::{Found, Wanted};
+use search::{Found, Kept, Wanted};
 use way::Ways;
 
 /// What a run is to reach in the least time.
@@ -228,11 +228,12 @@ fn searched(ground: &Ground, vehicle: &Vehicle, start: Start, shift_time: Time, 
     let wanted: Vec<Wanted> = goals.iter().map(|goal| wanted(*goal)).collect();
     let mut speeds: Vec<f64> = wanted.iter().filter_map(Wanted::speed).collect();
     let mut coarse = Grid::lay(vehicle, start, shift_time, &speeds, ground.known(start, shift_time));
-    let first: Vec<Option<Found>> = wanted.iter().map(|wanted| search::best(&mut coarse, *wanted, None)).collect();
+    let mut kept = Kept::default();
+    let first: Vec<Option<Found>> = wanted.iter().map(|wanted| search::best(&mut coarse, &mut kept, *wanted, None)).collect();
     speeds.extend(first.iter().flatten().flat_map(|found| coarse.around(found)));
-    let known = Arc::new(coarse.known());
+    let (known, mut kept) = (Arc::new(coarse.known()), Kept::default());
     let mut fine = Grid::lay(vehicle, start, shift_time, &speeds, Some(&known));
-    let found = wanted.iter().zip(&first).map(|(wanted, first)| search::best(&mut fine, *wanted, first.as_ref())).collect();
+    let found = wanted.iter().zip(&first).map(|(wanted, first)| search::best(&mut fine, &mut kept, *wanted, first.as_ref())).collect();
     (found, ground.clone().knowing(start, shift_time, known))
 }
 

@@ -115,32 +115,41 @@ impl TallerRest<'_> {
     }
 }
 
+/// What is kept from one search of a grid to the next.
+#[derive(Default)]
+pub(super) struct Kept {
+    rest: Rest,
+    /// The shifts of policies that leave the gears open, by their last speed and the bits of what a metre is worth: searches for several
+    /// distances begin alike.
+    open: Vec<((usize, u64), Vec<Made>)>,
+}
+
 /// The quickest plan to a goal; `None` where no plan gets there. `near` is what a coarser grid found.
-pub(super) fn best(grid: &mut Grid<'_>, wanted: Wanted, near: Option<&Found>) -> Option<Found> {
-    let mut rest = Rest::default();
+pub(super) fn best(grid: &mut Grid<'_>, kept: &mut Kept, wanted: Wanted, near: Option<&Found>) -> Option<Found> {
     match wanted {
         Wanted::Speed(speed) => {
             // speeds closer than a billionth of the greatest are one
             let same = 2e-9 * grid.speeds.last()?;
             let end = grid.speeds.iter().position(|node| (node - speed).abs() <= same)?;
-            policy(grid, &mut rest, end, 0.0, None);
+            let rest = &mut kept.rest;
+            policy(grid, rest, end, 0.0, None);
             let time = rest.needs(0, grid.start);
-            time.is_finite().then(|| Found { shifts: shifts(grid, &rest), time, end: speed })
+            time.is_finite().then(|| Found { shifts: shifts(grid, rest), time, end: speed })
         }
         Wanted::Distance(distance) => {
             // from nothing known, the end of each gear is tried as the speed at the goal: a plan may end held at the limit of any of them
             let guesses = near.map_or_else(|| grid.ends(), |near| vec![near.end]);
             let mut tried = Vec::new();
-            let found = guesses.into_iter().filter_map(|end| over(grid, &mut rest, (distance, end), None, &mut tried));
+            let found = guesses.into_iter().filter_map(|end| over(grid, kept, (distance, end), None, &mut tried));
             let found = found.reduce(|best, next| if next.time < best.time { next } else { best })?;
-            Some(with_other_gears(grid, &mut rest, distance, found))
+            Some(with_other_gears(grid, kept, distance, found))
         }
     }
 }
 
 /// A plan with a gear more or less, as long as that is quicker: what a metre is worth is known near the plan's own end only, so that two
 /// orders of gears that end at different speeds are told apart by their times, not by the policy.
-fn with_other_gears(grid: &mut Grid<'_>, rest: &mut Rest, distance: f64, found: Found) -> Found {
+fn with_other_gears(grid: &mut Grid<'_>, kept: &mut Kept, distance: f64, found: Found) -> Found {
     let mut best = found;
     for _ in 0..grid.many() {
         let used: Vec<usize> =
@@ -152,7 +161,7 @@ fn with_other_gears(grid: &mut Grid<'_>, rest: &mut Rest, distance: f64, found: 
             }
             rows
         });
-        let quickest = others.filter_map(|rows| over(grid, rest, (distance, best.end), Some(&rows), &mut Vec::new()));
+        let quickest = others.filter_map(|rows| over(grid, kept, (distance, best.end), Some(&rows), &mut Vec::new()));
         match quickest.reduce(|best, next| if next.time < best.time { next } else { best }) {
             Some(next) if next.time < best.time => best = next,
             _ => break,
@@ -165,7 +174,7 @@ fn with_other_gears(grid: &mut Grid<'_>, rest: &mut Rest, distance: f64, found: 
 /// an end that was tried. `only` these rows may be used, one after the other, where they are given.
 fn over(
     grid: &mut Grid<'_>,
-    rest: &mut Rest,
+    kept: &mut Kept,
     (distance, guess): (f64, f64),
     only: Option<&[usize]>,
     tried: &mut Vec<usize>,
@@ -179,8 +188,7 @@ fn over(
             break;
         }
         tried.push(node);
-        policy(grid, rest, node, 1.0 / end, only);
-        let shifts = shifts(grid, rest);
+        let shifts = shifts_to(grid, kept, (node, 1.0 / end), only);
         let Some(next) = follow(grid, shifts, distance) else { break };
         if best.as_ref().is_some_and(|best| next.time >= best.time - 1e-9) {
             break;
@@ -189,6 +197,20 @@ fn over(
         best = Some(next);
     }
     best
+}
+
+/// The upshifts of the policy up to a node, with what a metre is worth (s/m).
+fn shifts_to(grid: &mut Grid<'_>, kept: &mut Kept, (node, metre): (usize, f64), only: Option<&[usize]>) -> Vec<Made> {
+    let key = (node, metre.to_bits());
+    if let Some((_, known)) = kept.open.iter().find(|(known, _)| only.is_none() && *known == key) {
+        return known.clone();
+    }
+    policy(grid, &mut kept.rest, node, metre, only);
+    let shifts = shifts(grid, &kept.rest);
+    if only.is_none() {
+        kept.open.push((key, shifts.clone()));
+    }
+    shifts
 }
 
 /// Works from the tallest gear down: what to do in each row, up to the speed `end`. `metre` is what a metre is worth (s/m).
