@@ -14,7 +14,7 @@ use crate::units::number::show;
 mod labels;
 
 /// The data of a picture of lines.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Lines {
     /// What the picture is called.
     pub title: String,
@@ -35,7 +35,7 @@ pub struct Lines {
 }
 
 /// What an axis measures.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Measure {
     /// Of what, for instance `road speed`.
     pub name: String,

@@ -14,7 +14,7 @@ use crate::chart::face::Face;
 use crate::units::number::show;
 
 /// The data of a picture of shapes. All places are to the right and up, in one unit.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Shapes {
     /// What the picture is called.
     pub title: String,

@@ -9,31 +9,16 @@ use crate::units::number::show;
 pub enum MotionError {
     /// No forward gear.
     NoGears,
-    /// A ratio that cannot be.
-    Ratio {
-        /// The gear.
-        gear: GearNumber,
-    },
-    /// A final drive that cannot be.
-    FinalDrive {
-        /// As given; above 0 and up to 100 can be.
-        ratio: f64,
-    },
-    /// A rolling radius that cannot be.
-    Radius {
-        /// As given (m); above 0 and up to 5 can be.
-        radius_m: f64,
-    },
-    /// An efficiency that is not above 0 and up to 1.
-    Efficiency {
-        /// As given.
-        share: f64,
-    },
-    /// The mass is missing, nothing or no number.
-    Mass {
-        /// As given (kg).
-        mass_kg: f64,
-    },
+    /// A ratio that cannot be: the gear.
+    Ratio(GearNumber),
+    /// A final drive that cannot be: as given; above 0 and up to 100 can be.
+    FinalDrive(f64),
+    /// A rolling radius that cannot be: as given (m); above 0 and up to 5 can be.
+    Radius(f64),
+    /// An efficiency that is not above 0 and up to 1: as given.
+    Efficiency(f64),
+    /// The mass is missing, nothing or no number: as given (kg).
+    Mass(f64),
     /// Another value of the car that cannot be.
     CarValue {
         /// Its name.
@@ -69,11 +54,8 @@ pub enum MotionError {
         /// Road load at the start (N).
         load_n: f64,
     },
-    /// The gear asked for does not exist.
-    NoSuchGear {
-        /// The gear.
-        gear: GearNumber,
-    },
+    /// The gear asked for does not exist: the gear.
+    NoSuchGear(GearNumber),
     /// The engine would turn faster than its limit in the gear asked for.
     TooFastForGear {
         /// The gear.
@@ -94,12 +76,12 @@ impl Explain for MotionError {
         let rpm = |speed: f64| format!("{} rpm", show(speed, 0));
         match *self {
             Self::NoGears => "there is no forward gear".into(),
-            Self::Ratio { gear } => format!("the ratio of gear {} cannot be", gear.number()),
-            Self::FinalDrive { ratio } => format!("a final drive of {} cannot be", show(ratio, 3)),
-            Self::Radius { radius_m } => format!("a rolling radius of {} mm cannot be", show(1000.0 * radius_m, 0)),
-            Self::Efficiency { share } => format!("an efficiency of {} % cannot be", show(100.0 * share, 1)),
-            Self::Mass { mass_kg: 0.0 } => "the mass of the car is nothing".into(),
-            Self::Mass { mass_kg } => format!("a mass of {} kg cannot be", show(mass_kg, 0)),
+            Self::Ratio(gear) => format!("the ratio of gear {} cannot be", gear.number()),
+            Self::FinalDrive(ratio) => format!("a final drive of {} cannot be", show(ratio, 3)),
+            Self::Radius(radius_m) => format!("a rolling radius of {} mm cannot be", show(1000.0 * radius_m, 0)),
+            Self::Efficiency(share) => format!("an efficiency of {} % cannot be", show(100.0 * share, 1)),
+            Self::Mass(0.0) => "the mass of the car is nothing".into(),
+            Self::Mass(mass_kg) => format!("a mass of {} kg cannot be", show(mass_kg, 0)),
             Self::CarValue { word, value } => format!("a {word} of {} cannot be", show(value, 3)),
             Self::LimitBelowCurve { limit_rpm, first_rpm } => {
                 format!("the rev limit of {} is not above the first point of the torque curve, {}", rpm(limit_rpm), rpm(first_rpm))
@@ -113,7 +95,7 @@ impl Explain for MotionError {
             Self::TooWeak { thrust_n, load_n } => {
                 format!("the car does not move: {} N at the wheels against a road load of {} N", show(thrust_n, 0), show(load_n, 0))
             }
-            Self::NoSuchGear { gear } => format!("there is no gear {}", gear.number()),
+            Self::NoSuchGear(gear) => format!("there is no gear {}", gear.number()),
             Self::TooFastForGear { gear, engine_rpm } => format!("in gear {} the engine would turn {}", gear.number(), rpm(engine_rpm)),
             Self::TooFastForAll => "at the lower of the two speeds the engine is past its limit even in top gear".into(),
             Self::TooSlowForAll => "at the lower of the two speeds no gear turns the engine fast enough for its torque curve".into(),
@@ -123,11 +105,11 @@ impl Explain for MotionError {
 
     fn what_to_do(&self) -> String {
         match self {
-            Self::NoGears | Self::Ratio { .. } => "count the teeth or type the ratios; the torque curve itself still stands".into(),
-            Self::FinalDrive { .. } => "type ring over pinion, such as 41/11; box ratios and drops still stand".into(),
-            Self::Radius { .. } => "give the tyre size or a rolling circumference; ratios and drops still stand".into(),
-            Self::Efficiency { .. } => "give more than 0 % and up to 100 %, or leave it blank for the usual value".into(),
-            Self::Mass { .. } => {
+            Self::NoGears | Self::Ratio(_) => "count the teeth or type the ratios; the torque curve itself still stands".into(),
+            Self::FinalDrive(_) => "type ring over pinion, such as 41/11; box ratios and drops still stand".into(),
+            Self::Radius(_) => "give the tyre size or a rolling circumference; ratios and drops still stand".into(),
+            Self::Efficiency(_) => "give more than 0 % and up to 100 %, or leave it blank for the usual value".into(),
+            Self::Mass(_) => {
                 "type the mass with driver; thrust, road speeds and the equal-thrust shift stand without it, times and grades do not".into()
             }
             Self::CarValue { .. } => "correct it or leave it blank for the usual value; thrust and road speeds stand without it".into(),
@@ -139,7 +121,7 @@ impl Explain for MotionError {
             }
             Self::LaunchOutsideCurve { .. } => "add points there, or launch inside the curve".into(),
             Self::TooWeak { .. } => "check torque, mass and their units, or the grade; thrust, ratios and road speeds still stand".into(),
-            Self::NoSuchGear { .. } => "choose one of the gears of this box".into(),
+            Self::NoSuchGear(_) => "choose one of the gears of this box".into(),
             Self::TooFastForGear { .. } => "choose a higher gear or a lower speed".into(),
             Self::TooFastForAll => "start from a lower speed".into(),
             Self::TooSlowForAll => "start from a higher speed, choose the gear, or add points of the curve at lower rpm".into(),

@@ -206,16 +206,16 @@ fn check(gears: &Gears, efficiencies: Efficiencies) -> Result<(), MotionError> {
     let possible = |value: f64, most: f64| value.is_finite() && value > 0.0 && value <= most;
     let radius_m = gears.rolling_radius.get::<meter>();
     if let Some(at) = gears.ratios.iter().position(|ratio| !possible(*ratio, 100.0)) {
-        return Err(MotionError::Ratio { gear: GearNumber::at(at) });
+        return Err(MotionError::Ratio(GearNumber::at(at)));
     }
     if !possible(gears.final_drive, 100.0) {
-        return Err(MotionError::FinalDrive { ratio: gears.final_drive });
+        return Err(MotionError::FinalDrive(gears.final_drive));
     }
     if !possible(radius_m, 5.0) {
-        return Err(MotionError::Radius { radius_m });
+        return Err(MotionError::Radius(radius_m));
     }
     [efficiencies.mesh.value, efficiencies.final_drive.value]
         .into_iter()
         .find(|share| !possible(*share, 1.0))
-        .map_or(Ok(()), |share| Err(MotionError::Efficiency { share }))
+        .map_or(Ok(()), |share| Err(MotionError::Efficiency(share)))
 }

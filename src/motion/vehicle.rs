@@ -291,7 +291,7 @@ impl Tyres {
 fn check(car: &Car, trailer: Mass, grade: f64) -> Result<(), MotionError> {
     let mass_kg = car.mass_kg();
     if !(mass_kg > 0.0 && mass_kg < 1e6) {
-        return Err(MotionError::Mass { mass_kg });
+        return Err(MotionError::Mass(mass_kg));
     }
     let rows = [
         ("share of the weight on the driven axle", car.driven_share.value, 0.0, 1.0),

@@ -9,21 +9,12 @@ use crate::units::number::show;
 pub enum CurveError {
     /// Nothing at all was given.
     NoPoints,
-    /// One point makes no curve.
-    OnePoint {
-        /// Its engine speed (rpm).
-        speed_rpm: f64,
-    },
-    /// An engine speed that cannot be.
-    Speed {
-        /// As given (rpm).
-        speed_rpm: f64,
-    },
-    /// Two points at the same engine speed.
-    Repeated {
-        /// Where both stand (rpm).
-        speed_rpm: f64,
-    },
+    /// One point makes no curve: its engine speed (rpm).
+    OnePoint(f64),
+    /// An engine speed that cannot be: as given (rpm).
+    Speed(f64),
+    /// Two points at the same engine speed: where both stand (rpm).
+    Repeated(f64),
     /// A speed below the one before it.
     Falling {
         /// The earlier speed (rpm).
@@ -69,9 +60,9 @@ impl Explain for CurveError {
         let rpm = |speed: f64| format!("{} rpm", show(speed, 0));
         match *self {
             Self::NoPoints => "no torque curve is given".into(),
-            Self::OnePoint { speed_rpm } => format!("the torque curve has one point only, at {}", rpm(speed_rpm)),
-            Self::Speed { speed_rpm } => format!("{} is no engine speed", rpm(speed_rpm)),
-            Self::Repeated { speed_rpm } => format!("the torque curve has {} twice", rpm(speed_rpm)),
+            Self::OnePoint(speed_rpm) => format!("the torque curve has one point only, at {}", rpm(speed_rpm)),
+            Self::Speed(speed_rpm) => format!("{} is no engine speed", rpm(speed_rpm)),
+            Self::Repeated(speed_rpm) => format!("the torque curve has {} twice", rpm(speed_rpm)),
             Self::Falling { before_rpm, speed_rpm } => {
                 format!("the torque curve goes back from {} to {}", rpm(before_rpm), rpm(speed_rpm))
             }
@@ -93,9 +84,9 @@ impl Explain for CurveError {
     fn what_to_do(&self) -> String {
         match self {
             Self::NoPoints => format!("give peak torque, or paste rows of rpm and torque; {STILL}"),
-            Self::OnePoint { .. } => format!("add a second point, or give it as peak torque; {STILL}"),
-            Self::Speed { .. } => format!("give speeds above 0 and up to {} rpm; {STILL}", show(Self::FASTEST_RPM, 0)),
-            Self::Repeated { .. } => format!("keep one of the two rows; {STILL}"),
+            Self::OnePoint(_) => format!("add a second point, or give it as peak torque; {STILL}"),
+            Self::Speed(_) => format!("give speeds above 0 and up to {} rpm; {STILL}", show(Self::FASTEST_RPM, 0)),
+            Self::Repeated(_) => format!("keep one of the two rows; {STILL}"),
             Self::Falling { .. } => format!("list the rows of one pull from the lowest rpm up; {STILL}"),
             Self::Torque { .. } => format!("leave out rows taken on a closed throttle; {STILL}"),
             Self::NoTorque => format!("check the column and its unit; {STILL}"),

@@ -63,7 +63,7 @@ pub fn from_peaks(torque: (Torque, AngularVelocity), power: (Power, AngularVeloc
 /// A speed that was given, in rpm; one that the law puts beside it may lie beyond what is taken.
 fn turned(at: AngularVelocity) -> Result<f64, CurveError> {
     let speed_rpm = in_rpm(at);
-    if speed_rpm > 0.0 && speed_rpm <= CurveError::FASTEST_RPM { Ok(speed_rpm) } else { Err(CurveError::Speed { speed_rpm }) }
+    if speed_rpm > 0.0 && speed_rpm <= CurveError::FASTEST_RPM { Ok(speed_rpm) } else { Err(CurveError::Speed(speed_rpm)) }
 }
 
 fn draw(peak_nm: f64, torque_rpm: f64, at_power_nm: f64, power_rpm: f64) -> Result<EngineCurve, CurveError> {

@@ -224,7 +224,7 @@ fn ends_and(piece: &Cubic, inside: Few) -> impl Iterator<Item = f64> + use<> {
 fn check(points: &[CurvePoint]) -> Result<(), CurveError> {
     match points {
         [] => return Err(CurveError::NoPoints),
-        [only] => return Err(CurveError::OnePoint { speed_rpm: in_rpm(only.speed) }),
+        [only] => return Err(CurveError::OnePoint(in_rpm(only.speed))),
         _ => {}
     }
     points.iter().try_for_each(check_point)?;
@@ -232,7 +232,7 @@ fn check(points: &[CurvePoint]) -> Result<(), CurveError> {
     for (before_rpm, speed_rpm) in speeds().zip(speeds().skip(1)) {
         // closer than any dyno tells apart counts as the same speed
         if (speed_rpm - before_rpm).abs() < 1e-6 {
-            return Err(CurveError::Repeated { speed_rpm });
+            return Err(CurveError::Repeated(speed_rpm));
         }
         if speed_rpm < before_rpm {
             return Err(CurveError::Falling { before_rpm, speed_rpm });
@@ -248,7 +248,7 @@ fn check(points: &[CurvePoint]) -> Result<(), CurveError> {
 fn check_point(point: &CurvePoint) -> Result<(), CurveError> {
     let (speed_rpm, torque_nm) = (in_rpm(point.speed), in_newton_metres(point.torque));
     if !(speed_rpm > 0.0 && speed_rpm <= CurveError::FASTEST_RPM) {
-        return Err(CurveError::Speed { speed_rpm });
+        return Err(CurveError::Speed(speed_rpm));
     }
     if !(torque_nm.is_finite() && torque_nm >= 0.0) {
         return Err(CurveError::Torque { speed_rpm, torque_nm });

@@ -227,7 +227,7 @@ pub fn run(vehicle: &Vehicle, course: &Course) -> Result<Run, MotionError> {
             Ok(Run { caution, ..Walk::begin(vehicle, course, GearNumber::FIRST, 0.0).through(&pieces) })
         }
         Start::Rolling { gear, speed } => {
-            let pull = vehicle.pull().gear(gear).ok_or(MotionError::NoSuchGear { gear })?;
+            let pull = vehicle.pull().gear(gear).ok_or(MotionError::NoSuchGear(gear))?;
             if speed > pull.fastest * (1.0 + 1e-9) {
                 return Err(MotionError::TooFastForGear { gear, engine_rpm: in_rpm(pull.engine_speed(speed)) });
             }

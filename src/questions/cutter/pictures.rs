@@ -40,17 +40,7 @@ impl<'a> Scale<'a> {
     }
 
     fn shapes(&self, title: &str, says: String) -> Shapes {
-        Shapes {
-            title: title.into(),
-            unit: Length::usual(self.source.reader.units).symbol.into(),
-            bodies: Vec::new(),
-            guides: Vec::new(),
-            laid: Vec::new(),
-            contacts: Vec::new(),
-            says: vec![says],
-            own_size: None,
-            turning: None,
-        }
+        Shapes { title: title.into(), unit: Length::usual(self.source.reader.units).symbol.into(), says: vec![says], ..Shapes::default() }
     }
 
     fn guide(&self, name: &str, diameter: Length, half_rad: f64) -> Guide {

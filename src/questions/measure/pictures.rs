@@ -116,8 +116,7 @@ impl<'a> Drawn<'a> {
             laid,
             contacts: contacts.iter().map(|contact| self.place(*contact)).collect(),
             says: vec![says],
-            own_size: None,
-            turning: None,
+            ..Shapes::default()
         }
     }
 }

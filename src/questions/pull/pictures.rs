@@ -38,10 +38,9 @@ pub fn thrust(source: Source<'_>, focus: Option<usize>) -> Lines {
         x: Measure { name: "road speed".into(), unit: speed.symbol.into(), decimals: 0, ends: None },
         y: Measure { name: "thrust".into(), unit: force.symbol.into(), decimals: 0, ends: None },
         series,
-        bands: Vec::new(),
         guides: grip.map(guide).into_iter().collect(),
-        dots: Vec::new(),
         focus,
+        ..Lines::default()
     }
 }
 
@@ -96,10 +95,9 @@ fn standing(source: Source<'_>, focus: Option<usize>, x: Measure, along: impl Fn
         x,
         y: Measure { name: "road speed".into(), unit: speed.symbol.into(), decimals: 1, ends: None },
         series: runs.collect(),
-        bands: Vec::new(),
         guides: guides.collect(),
-        dots: Vec::new(),
         focus,
+        ..Lines::default()
     }
 }
 
@@ -123,10 +121,9 @@ pub fn gap_to_a(source: Source<'_>, focus: Option<usize>) -> Option<Lines> {
         x: Measure { name: "distance".into(), unit: length.symbol.into(), decimals: 0, ends: None },
         y: Measure { name: "behind A".into(), unit: unit::SECOND.symbol.into(), decimals: 2, ends: None },
         series,
-        bands: Vec::new(),
         guides: vec![Guide { at: At::Y(0.0), name: "A".into(), hue: Hue::Setup(0) }],
-        dots: Vec::new(),
         focus,
+        ..Lines::default()
     })
 }
 

@@ -38,11 +38,8 @@ pub fn side(source: Source<'_>, focus: Option<usize>) -> Option<Shapes> {
         unit: unit.symbol.into(),
         bodies: boxes.iter().map(|(slot, analysis)| side.body(*slot, analysis)).collect(),
         guides,
-        laid: Vec::new(),
-        contacts: Vec::new(),
-        own_size: None,
-        turning: None,
         says: vec![format!("To scale as measured, above the line of the shaft, the case face on the left.{bare}")],
+        ..Shapes::default()
     })
 }
 

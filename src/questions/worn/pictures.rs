@@ -112,10 +112,7 @@ pub fn part(source: Source<'_>, part: Part) -> Shapes {
         unit: "of its half width".into(),
         bodies,
         guides,
-        laid: Vec::new(),
-        contacts: Vec::new(),
-        own_size: None,
-        turning: None,
         says: vec![format!("Left good, middle to be watched, right to be renewed; not to scale.{measured}")],
+        ..Shapes::default()
     }
 }

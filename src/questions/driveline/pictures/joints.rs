@@ -107,9 +107,7 @@ pub fn over_one_turn(source: Source<'_>, focus: Option<usize>) -> Option<Lines> 
         x: Measure { name: "turned".into(), unit: "°".into(), decimals: 0, ends: Some((0.0, 360.0)) },
         y: Measure { name: "faster or slower than the gearbox".into(), unit: "%".into(), decimals: 2, ends: None },
         series: source.setups.iter().enumerate().filter_map(line).flatten().collect(),
-        bands: Vec::new(),
-        guides: Vec::new(),
-        dots: Vec::new(),
         focus,
+        ..Lines::default()
     })
 }
