@@ -65,7 +65,9 @@ enum Open {
 
 struct Surface<'a> {
     context: CanvasRenderingContext2d,
-    areas: CanvasBackend,
+    canvas: HtmlCanvasElement,
+    /// What fills areas, made for the first of them: most pictures have none.
+    areas: Option<CanvasBackend>,
     /// How many units make a CSS pixel.
     units: f64,
     open: Option<Open>,
@@ -94,7 +96,8 @@ impl<'a> Surface<'a> {
         context.set_text_baseline("alphabetic");
         Some(Self {
             context,
-            areas: CanvasBackend::with_canvas_object(canvas.clone())?,
+            canvas: canvas.clone(),
+            areas: None,
             units,
             open: None,
             stroke: None,
@@ -174,7 +177,11 @@ impl<'a> Surface<'a> {
         self.fill = None;
         let corners: Vec<BackendCoord> = outline.iter().map(|point| corner(self.place(*point))).collect();
         let colour = BackendColor { rgb: rgb(ink.colour), alpha: ink.cover };
-        self.areas.fill_polygon(corners, &colour).map_err(|said| JsValue::from_str(&said.to_string()))
+        if self.areas.is_none() {
+            self.areas = CanvasBackend::with_canvas_object(self.canvas.clone());
+        }
+        let areas = self.areas.as_mut().ok_or_else(|| JsValue::from_str("no drawing context"))?;
+        areas.fill_polygon(corners, &colour).map_err(|said| JsValue::from_str(&said.to_string()))
     }
 
     fn disc(&mut self, centre: Point, radius: f64, ink: Ink) -> Drawn {
