@@ -97,6 +97,9 @@ fn a_program_that_does_not_load_is_told_in_the_page() -> Result<()> {
     visit_site(site, async |page| {
         page.expect_message(".wasm");
         page.go("").await?;
+        // What the program is for is painted before it is asked for.
+        page.until("performance.getEntriesByName('first-contentful-paint').length > 0").await?;
+        page.until("document.querySelector('#boot').innerText.includes('nothing you type leaves this device')").await?;
         page.until("document.querySelector('#boot [role=status]').innerText.includes('could not be loaded')").await
     })
 }

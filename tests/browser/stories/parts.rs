@@ -6,10 +6,10 @@ use std::path::{Path, PathBuf};
 use browser_tests::anyhow::{Context, Result, ensure};
 use browser_tests::{Site, visit, visit_site};
 
-/// Runs before the page's own scripts: notes when the first figure appears, in the line or in a row.
+/// Runs before the page's own scripts: notes when the first figure of a row appears.
 const WATCH: &str = "
     new MutationObserver((_, watch) => {
-        if (document.querySelector('[data-figure], .station__figures > *')) { window.firstFigure = performance.now(); watch.disconnect(); }
+        if (document.querySelector('[data-figure]')) { window.firstFigure = performance.now(); watch.disconnect(); }
     }).observe(document, { childList: true, subtree: true });";
 /// The files of later parts that were asked for, each with the time of that.
 const ASKED: &str = "performance.getEntriesByType('resource').filter((entry) => entry.name.includes('/part-'))";
@@ -22,6 +22,9 @@ fn the_first_figure_waits_for_no_later_part() -> Result<()> {
         let (figure, first, many): (f64, f64, usize) =
             page.js(&format!("[window.firstFigure, Math.min(...{ASKED}.map((entry) => entry.startTime)), {ASKED}.length]")).await?;
         ensure!(many > 0, "no part was fetched after the first figure");
+        page.until("document.documentElement.dataset.whole !== undefined").await?;
+        let files: usize = page.js(&format!("{ASKED}.length")).await?;
+        ensure!(files < 40, "the later parts lie in {files} files: small pieces belong together");
         ensure!(figure < first, "the first figure stood at {figure} ms, and a later part was asked for at {first} ms");
         Ok(())
     })
