@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use super::device;
 use super::question::answering;
 use super::state::State;
+use super::turns;
 
 /// How long the page must rest before it is said, in milliseconds.
 const REST: u32 = 900;
@@ -16,6 +17,13 @@ pub fn Announcer() -> impl IntoView {
     let said = RwSignal::new(String::new());
     let before = StoredValue::new(None::<(&'static str, String)>);
     let times = StoredValue::new(0_u32);
+    let answer = move || {
+        let question = state.view.at.get_untracked().open()?;
+        let answered = untrack(|| answering(question))?;
+        Some((question.id, untrack(|| state.with_source(|source| state.say(&(answered.answer)(source).plain())))))
+    };
+    // The first change may come before the page has rested once.
+    turns::once_it_stands(move || before.set_value(answer()));
     Effect::new(move || {
         state.job.track();
         state.view.at.track();
@@ -25,9 +33,7 @@ pub fn Announcer() -> impl IntoView {
             if times.get_value() != asked {
                 return;
             }
-            let Some(question) = state.view.at.get_untracked().open() else { return };
-            let Some(answered) = untrack(|| answering(question)) else { return };
-            let now = (question.id, untrack(|| state.with_source(|source| state.say(&(answered.answer)(source).plain()))));
+            let Some(now) = answer() else { return };
             // Another question is read by whoever opens it; only a changed answer is news.
             let is_news = before.with_value(|before| before.as_ref().is_some_and(|(id, text)| *id == now.0 && *text != now.1));
             if is_news {

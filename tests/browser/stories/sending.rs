@@ -113,6 +113,8 @@ fn a_link_leaves_customer_and_notes_behind_unless_they_are_ticked() -> Result<()
         page.until_of(field("The link"), &format!("!one.value.endsWith('{fragment}')")).await?;
         let with_customer = page.value(field("The link")).await?;
 
+        // What is not written yet would be when the page is left, after all was forgotten.
+        page.saved().await?;
         page.js::<serde_json::Value>("kept.forget()").await?;
         page.go("?received").await?;
         page.ready().await?;

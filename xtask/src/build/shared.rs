@@ -74,10 +74,11 @@ mod tests {
     #[test]
     fn the_order_is_the_app_s() {
         let app = fs::read_to_string(shell::project().join("src/app/parts.rs")).unwrap();
-        // `pub NAME: Type = file(` names a part; the list of all names them again.
+        // `pub NAME: Type = file(` or `NAME in file:` names a part; the list of all names them again.
         let file_of = |name: &str| {
-            let after = app.split(&format!("pub {name}: ")).nth(1).unwrap();
-            after.split_once(" = ").unwrap().1.split('(').next().unwrap().to_owned()
+            let in_file = app.split(&format!("    {name} in ")).nth(1).and_then(|after| after.split(':').next());
+            let alone = || app.split(&format!("pub {name}: ")).nth(1)?.split_once(" = ")?.1.split('(').next();
+            in_file.or_else(alone).unwrap().to_owned()
         };
         let all = app
             .split("pub static ALL")
