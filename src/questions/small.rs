@@ -1,7 +1,7 @@
 //! Lengths too small for the digits they are read with: said to be under the last one, never nothing.
 
 use crate::questions::Source;
-use crate::sheet::Figure;
+use crate::sheet::{Figure, Worked};
 use crate::units::{Length, Measured, System};
 
 /// As it is read: to a ten-thousandth of an inch, a thousandth of a mm.
@@ -15,6 +15,16 @@ pub fn said(source: Source<'_>, length: Length) -> String {
         Some(under) => format!("{under} {}", Length::usual(source.reader.units).symbol),
         None => source.show(&length, decimals(source)),
     }
+}
+
+/// A length worked out from others, each as it is typed: begins with one of them.
+pub fn worked(source: Source<'_>, length: Length) -> Worked {
+    Worked::of(in_usual(source, length), decimals(source))
+}
+
+/// A length in the reader's unit.
+pub fn in_usual(source: Source<'_>, length: Length) -> f64 {
+    (Length::usual(source.reader.units).take)(&length)
 }
 
 /// A length as a figure.

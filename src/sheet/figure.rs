@@ -1,5 +1,6 @@
 //! What stands in a cell: figures with their workings, words, verdicts.
 
+use super::worked::Worked;
 use crate::gearing::Ratio;
 use crate::gearing::teeth::decimal;
 use crate::units::{Measured, Unit, number};
@@ -60,14 +61,33 @@ pub struct Figure {
 }
 
 /// How a figure came about.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Working {
     /// The formula, in symbols explained by the words beside them.
     pub formula: String,
     /// The same with this setup's numbers.
-    pub filled: String,
+    pub filled: Filled,
     /// Where the formula comes from.
     pub source: String,
+}
+
+/// A formula with numbers in it.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Filled {
+    /// In words: cases, tables, searches, what was integrated.
+    Said(String),
+    /// Operands that come to the figure's value, and the end of the line.
+    Worked(Worked, String),
+}
+
+impl Working {
+    /// The formula with this setup's numbers, as it is read.
+    pub fn filled(&self) -> String {
+        match &self.filled {
+            Filled::Said(text) => text.clone(),
+            Filled::Worked(worked, end) => format!("{} = {end}", worked.text()),
+        }
+    }
 }
 
 /// How a judgement falls out.
@@ -161,7 +181,15 @@ impl Figure {
     /// The figure with how it came about.
     #[must_use]
     pub fn by(mut self, formula: impl Into<String>, filled: impl Into<String>, source: impl Into<String>) -> Self {
-        self.working = Some(Working { formula: formula.into(), filled: filled.into(), source: source.into() });
+        self.working = Some(Working { formula: formula.into(), filled: Filled::Said(filled.into()), source: source.into() });
+        self
+    }
+
+    /// The figure with the operands it came from, which come to the same value.
+    #[must_use]
+    pub fn worked(mut self, formula: impl Into<String>, worked: Worked, source: impl Into<String>) -> Self {
+        let end = worked.own_end().map_or_else(|| self.text(), |shown| with_unit(shown, &self.unit));
+        self.working = Some(Working { formula: formula.into(), filled: Filled::Worked(worked, end), source: source.into() });
         self
     }
 
@@ -188,8 +216,12 @@ impl Figure {
 
     /// The figure as it is read, with its unit.
     pub fn text(&self) -> String {
-        if self.unit.is_empty() { self.shown.clone() } else { format!("{} {}", self.shown, self.unit) }
+        with_unit(self.shown.clone(), &self.unit)
     }
+}
+
+fn with_unit(shown: String, unit: &str) -> String {
+    if unit.is_empty() { shown } else { format!("{shown} {unit}") }
 }
 
 impl From<Piece> for Vec<Piece> {

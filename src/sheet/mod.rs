@@ -1,7 +1,7 @@
 //! The sheet as data: sections of rows, a cell for every setup, each figure with its working.
 //!
 //! The page, the print, the exports and the golden tests all read the same rows, so a figure is written once.
-//! [`figure`] is what stands in a cell, [`words`] the trade's words for a reader, [`export`] the rows as JSON and CSV.
+//! [`figure`] is what stands in a cell, [`worked`] a value worked out in the open, [`words`] the trade's words for a reader, [`export`] the rows as JSON and CSV.
 //! The rows themselves are made by each question in [`crate::questions`]. Nothing here knows a browser.
 
 pub mod catalogue;
@@ -12,12 +12,14 @@ pub mod said;
 pub mod silhouette;
 pub mod suggest;
 pub mod words;
+pub mod worked;
 
 use crate::job::{SetupChoice, SetupField};
 use crate::units::System;
-pub use figure::{Figure, Piece, Size, Tone, Verdict, Working};
+pub use figure::{Figure, Filled, Piece, Size, Tone, Verdict, Working};
 pub use said::Said;
 pub use words::Words;
+pub use worked::Worked;
 
 /// How the sheet is read: in which units, with which words.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

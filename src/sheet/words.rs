@@ -3,7 +3,7 @@
 //! Everything is written once in the project's own words; what a reader sees goes through [`Words::say`], which puts the reader's
 //! word for each. Longer phrases stand before the words they hold.
 
-use super::{Cell, Piece, Row, Sheet, Working};
+use super::{Cell, Filled, Piece, Row, Sheet, Working};
 
 /// Whose words are used.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, serde::Serialize, serde::Deserialize)]
@@ -163,9 +163,10 @@ impl Working {
     /// The working in the reader's words.
     #[must_use]
     pub fn said(mut self, words: Words) -> Self {
-        for text in [&mut self.formula, &mut self.filled, &mut self.source] {
+        let mut filled = self.filled();
+        for text in [&mut self.formula, &mut filled, &mut self.source] {
             words.put_into(text);
         }
-        self
+        Self { filled: Filled::Said(filled), ..self }
     }
 }

@@ -40,7 +40,7 @@ fn points(said: &str, cause: &str, points: f64, filled: &str) {
     let row = section.rows.iter().find(|row| row.key == format!("cause-{cause}")).unwrap();
     let figure = row.cells[0].pieces().find_map(|piece| if let Piece::Figure(figure) = piece { Some(figure) } else { None }).unwrap();
     assert!((figure.value - points).abs() < 1e-9, "{}", figure.value);
-    assert_eq!(figure.working.as_ref().unwrap().filled, filled);
+    assert_eq!(figure.working.as_ref().unwrap().filled(), filled);
 }
 
 /// By hand, from the weights: 2 points for each of three steps of how usual, 3 for what fits, 4 off for what speaks against it, one off for

@@ -330,7 +330,7 @@ fn piece(piece: &Piece) -> String {
 
 /// Key, value to six figures, and how it came about.
 fn figure_line(figure: &Figure, words: Words) -> String {
-    let filled = figure.working.clone().map_or_else(String::new, |working| working.said(words).filled);
+    let filled = figure.working.clone().map_or_else(String::new, |working| working.said(words).filled());
     format!("{} = {:.5e}  {filled}", figure.key, figure.value).trim_end().to_owned()
 }
 

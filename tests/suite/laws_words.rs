@@ -48,7 +48,7 @@ fn language_chooses_the_words() {
 fn said(sheet: &Sheet, words: Words) -> Vec<String> {
     let working = |working: &layshaft::sheet::Working| {
         let said = working.clone().said(words);
-        [said.formula, said.filled, said.source]
+        [said.formula.clone(), said.filled(), said.source]
     };
     let piece = |piece: &Piece| match piece {
         Piece::Words(text) | Piece::Open(_, text) | Piece::Absent(text) | Piece::Needed(text) => vec![text.clone()],

@@ -3,7 +3,7 @@
 
 use layshaft::job::{Job, demo};
 use layshaft::questions::build;
-use layshaft::sheet::{Cell, Figure, Piece, Sheet, Words};
+use layshaft::sheet::{Cell, Figure, Filled, Piece, Sheet, Words, Worked};
 use layshaft::units::System;
 use proptest::prelude::*;
 use proptest::test_runner::Config;
@@ -89,13 +89,23 @@ fn slack_of_sum(text: &str) -> f64 {
     text.split_whitespace().filter_map(behind).map(|behind| 0.5 * 10_f64.powi(-i32::try_from(behind).unwrap())).sum()
 }
 
+/// Operands that are written out come to the figure itself, not to what is shown of it.
+fn come_to_it(figure: &Figure) -> Result<(), TestCaseError> {
+    if let Some(Filled::Worked(worked, _)) = figure.working.as_ref().map(|working| &working.filled) {
+        let (value, own) = (figure.value, worked.value());
+        prop_assert!((own - value).abs() <= 1e-9 * value.abs().max(1.0), "{}: {} gives {own}, not {value}", figure.key, worked.text());
+    }
+    Ok(())
+}
+
 /// Every equation of a working holds between its neighbouring sides.
 fn check(figure: &Figure) -> Result<(), TestCaseError> {
     let Some(working) = &figure.working else { return Err(TestCaseError::fail(format!("{} does not say how it came about", figure.key))) };
-    prop_assert!(!working.formula.is_empty() && !working.filled.is_empty() && !working.source.is_empty(), "{}", figure.key);
+    let filled = working.filled();
+    prop_assert!(!working.formula.is_empty() && !filled.is_empty() && !working.source.is_empty(), "{}", figure.key);
     // What an equation came to, and how far its own rounding may have put it off.
     let mut before: Option<(f64, f64)> = None;
-    for equation in working.filled.split(';') {
+    for equation in filled.split(';') {
         let taken_over = before.filter(|_| equation.trim_start().starts_with(['×', '÷']));
         let (carried, off) = (taken_over.map(|(value, _)| value), taken_over.map_or(0.0, |(_, off)| off));
         let mut last: Option<f64> = None;
@@ -138,7 +148,7 @@ fn plain_workings_of_every_question_come_out() {
     let jobs: [fn() -> Job; 6] =
         [demo::job, layouts, crate::golden::bench, crate::golden::teeth, crate::golden::noise, crate::swap_by_hand::five_speed];
     let mut plain = std::collections::BTreeMap::<&str, usize>::new();
-    let mut wrong = Vec::new();
+    let (mut wrong, mut written_out) = (Vec::new(), 0);
     for job in jobs.into_iter().flat_map(|job| [System::Metric, System::Inch].map(|units| Job { units, ..job() })) {
         let sheet = build(&job, Words::Us);
         for section in &sheet.sections {
@@ -147,14 +157,18 @@ fn plain_workings_of_every_question_come_out() {
             let figures = figures.filter_map(|piece| if let Piece::Figure(figure) = piece { Some(&**figure) } else { None });
             for figure in figures {
                 let Some(working) = &figure.working else { continue };
-                let filled =
-                    working.filled.split("; ").filter(|equation| is_plain(equation)).filter(is_of_reader).collect::<Vec<_>>().join("; ");
+                if matches!(working.filled, Filled::Worked(..)) {
+                    written_out += 1;
+                    wrong.extend(come_to_it(figure).err().map(|why| format!("{}: {why}", section.id)));
+                }
+                let filled = working.filled();
+                let filled = filled.split("; ").filter(|equation| is_plain(equation)).filter(is_of_reader).collect::<Vec<_>>().join("; ");
                 if filled.is_empty() {
                     continue;
                 }
                 *plain.entry(section.id).or_default() += 1;
                 let mut alone = figure.clone();
-                alone.working = Some(layshaft::sheet::figure::Working { filled, ..working.clone() });
+                alone.working = Some(layshaft::sheet::figure::Working { filled: Filled::Said(filled), ..working.clone() });
                 wrong.extend(check(&alone).err().map(|why| format!("{}: {why}", section.id)));
             }
         }
@@ -162,6 +176,7 @@ fn plain_workings_of_every_question_come_out() {
     wrong.sort();
     wrong.dedup();
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+    assert!(written_out > 800, "{written_out} figures come from operands that are written out");
     // Wherever something is worked out by multiplying and adding.
     for (question, least) in
         [("gears", 500), ("inside", 400), ("road", 300), ("speedometer", 280), ("driveline", 150), ("noise", 100), ("setting", 16)]
@@ -173,6 +188,8 @@ fn plain_workings_of_every_question_come_out() {
 #[test]
 fn a_wrong_working_is_found() {
     let figure = |filled: &str| Figure::number("test", 1.0, 0).by("formula", filled, "source");
+    let operands = Figure::number("test", 2.5, 0).worked("formula", Worked::of(30.0, 0).over(25.0, 0), "source");
+    assert!(come_to_it(&operands).is_err(), "30 ÷ 25 is not 2.5");
     for wrong in [
         "30/25 × 37/18 = 37/15 = 2.5667",
         "1 − 1.6696 ÷ 2.4667 = 42.3 %",
@@ -199,6 +216,7 @@ proptest! {
         let sheet = build(&job, Words::Us);
         for figure in asked(&sheet) {
             check(figure)?;
+            come_to_it(figure)?;
         }
     }
 }

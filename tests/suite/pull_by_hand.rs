@@ -371,7 +371,7 @@ fn what_the_tyres_hold_is_in_the_working() {
     let sheet = sheet(&job);
     let working = figure(&sheet, 0, "pull.launch_thrust_lbf").working.clone().unwrap().said(Words::Us);
     // 200 N·m = 147.5 lbf·ft; 0.2990203 m = 0.981 ft; grip 0.8 × 0.5 ÷ (1 − 0.8 × 0.57 ÷ 2.6) = 0.485075 of 2,600 lbf
-    assert_eq!(working.filled, "147.5 lbf·ft × 9.642 × 0.922 ÷ 0.981 ft; the tires hold 1,261 lbf");
+    assert_eq!(working.filled(), "147.5 lbf·ft × 9.642 × 0.922 ÷ 0.981 ft; the tires hold 1,261 lbf");
     let questions::Answers { setups, .. } = questions::analyse_job(&job, Shelves::default());
     let held = setups[0].pull().vehicle.as_ref().unwrap().grip_limit().get::<newton>();
     assert!((held / (0.485_074_63 * 2_600.0 * 4.448_221_615) - 1.0).abs() < 1e-6, "{held}");

@@ -45,11 +45,11 @@ pub(in crate::app) fn card(state: State, id: SetupId, key: String, cell: Memo<Op
 }
 
 fn how(state: State, working: Working) -> impl IntoView {
-    let Working { formula, filled, source } = working.said(state.words.get());
+    let working = working.said(state.words.get());
     view! {
-        <p class="num">{filled}</p>
-        <p>{formula}</p>
-        <p class="words">"Source: "{source}</p>
+        <p class="num">{working.filled()}</p>
+        <p>{working.formula}</p>
+        <p class="words">"Source: "{working.source}</p>
     }
 }
 

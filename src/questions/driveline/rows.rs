@@ -8,7 +8,7 @@ use crate::gearing::teeth::decimal;
 use crate::job::{SetupChoice, SetupField, ShaftField};
 use crate::questions::entries::{choice, entry};
 use crate::questions::{Analysis, Source, Station, needs_behind};
-use crate::sheet::{Cell, Figure, Piece, Row};
+use crate::sheet::{Cell, Figure, Piece, Row, Worked};
 use crate::units::common::{in_rpm, show_rpm};
 use crate::units::number::ordinal;
 use crate::units::{AngularVelocity, Length, Measured, System, Torque, Velocity, number, show, unit};
@@ -127,14 +127,13 @@ fn turns_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let circumference = analysis.setup.rolling.as_ref().map(|rolling| rolling.circumference).unwrap_or_default();
     let behind = analysis.setup.behind_shaft().map_or(0.0, decimal);
     let figure = rpm("driveline.shaft", turning.shaft);
-    let filled = format!(
-        "{} ÷ {} × {} = {} rpm",
-        speed(source, turning.road),
-        show(&circumference, length, if source.reader.units == System::Inch { 2 } else { 0 }),
-        number::show(behind, 4),
-        figure.shown
-    );
-    let figure = figure.big().by("shaft rpm = road speed ÷ what the tyre rolls at each turn × axle ratio", filled, KINEMATICS);
+    let unit = Velocity::usual(source.reader.units);
+    // So many lengths a minute are one of the speed's unit.
+    let a_minute = (length.take)(&(unit.of(1.0) * unit::MINUTE.of(1.0)));
+    let worked = Worked::of((unit.take)(&turning.road), 0).in_unit(unit.symbol);
+    let worked = worked.over((length.take)(&circumference), if source.reader.units == System::Inch { 2 } else { 0 }).in_unit(length.symbol);
+    let worked = worked.times(behind, 4).times_unseen(a_minute);
+    let figure = figure.big().worked("shaft rpm = road speed ÷ what the tyre rolls at each turn × axle ratio", worked, KINEMATICS);
     let cell = Cell::line([figure.into()]);
     if turning.why == Why::Typed { cell } else { cell.and([Piece::words(why(source, turning))]) }
 }
@@ -243,8 +242,8 @@ fn joints_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let Some((critical, _)) = driveline.critical else { return Cell::needed(shaft_needs(analysis)) };
     let half = critical * 0.5;
     let figure = rpm("driveline.half_critical", half);
-    let filled = format!("{} ÷ 2 = {} rpm", show_rpm(critical), figure.shown);
-    let figure = figure.by("a joint pushes twice a turn, so it meets the first bending at half the critical speed", filled, CRITICAL);
+    let worked = Worked::of(in_rpm(critical), 0).over(2.0, 0);
+    let figure = figure.worked("a joint pushes twice a turn, so it meets the first bending at half the critical speed", worked, CRITICAL);
     let cell = Cell::line([figure.into()]);
     cell.and_maybe(
         driveline

@@ -99,10 +99,10 @@ pub(super) fn slip_said(source: Source<'_>, fit: &Fit) -> String {
 
 fn fit_cell(source: Source<'_>, fit: &Fit) -> Cell {
     let seat = &fit.seat;
-    let filled = format!("{} − {} = {}", bare(source, seat.bore.mean()), bare(source, seat.shaft.mean()), said(source, fit.clearance));
+    let worked = small::worked(source, seat.bore.mean()).minus(small::in_usual(source, seat.shaft.mean()), decimals(source));
     let clearance = figure(source, "clearance", fit.clearance).big();
     let clearance =
-        clearance.by("clearance = mean of the bore − mean of the shaft", filled, "plain subtraction; below nothing it is interference");
+        clearance.worked("clearance = mean of the bore − mean of the shaft", worked, "plain subtraction; below nothing it is interference");
     let cell = Cell::line([
         clearance.into(),
         Piece::words(if fit.clearance < Length::default() { "of clearance: interference" } else { "of clearance" }),
@@ -172,8 +172,8 @@ fn shafts(source: Source<'_>, fit: &Fit, words: &str) -> Option<Vec<Piece>> {
     let bore = fit.seat.bore.mean();
     let end = |key: &str, shaft: Length, clearance: Length| {
         let shaft = figure(source, key, shaft);
-        let filled = format!("{} − ({}) = {}", bare(source, bore), bare(source, clearance), shaft.text());
-        shaft.by("shaft = mean of the bore − clearance wanted", filled, "plain subtraction")
+        let worked = small::worked(source, bore).minus(small::in_usual(source, clearance), decimals(source)).in_brackets();
+        shaft.worked("shaft = mean of the bore − clearance wanted", worked, "plain subtraction")
     };
     let [least, most] = fit.seat.shafts_for(range);
     let ends = [end("shaft_least", least, range.greatest), end("shaft_greatest", most, range.least)];

@@ -9,7 +9,7 @@ use crate::questions::Analysis;
 use crate::questions::needs::uncounted_or;
 use crate::questions::{Source, Station, needs_behind};
 use crate::questions::{case, entries as typed};
-use crate::sheet::{Cell, Figure, Piece, Row};
+use crate::sheet::{Cell, Figure, Piece, Row, Worked};
 use crate::units::number;
 
 mod table;
@@ -56,9 +56,9 @@ fn ratio_figure(analysis: &Analysis, gear: GearNumber) -> Option<Figure> {
 /// The ratio of a gear with a stage switched in, and how it came about.
 fn step_figure(analysis: &Analysis, step: &Step) -> Option<Figure> {
     let (ratio, gear) = (step.ratio?, step.gear.of(&analysis.gears().ratios).copied().flatten()?);
-    let [of_gear, factor, of_step] = [gear, step.factor, ratio].map(|ratio| number::show(decimal(ratio), 4));
+    let worked = Worked::of(decimal(gear), 4).times(decimal(step.factor), 4).to(4);
     let figure = Figure::ratio(format!("gear_{}.ratio", step.key()), ratio, 3).small();
-    Some(figure.by("i = ratio of the gear × ratio of the stage in ÷ out", format!("{of_gear} × {factor} = {of_step}"), TRAIN))
+    Some(figure.worked("i = ratio of the gear × ratio of the stage in ÷ out", worked, TRAIN))
 }
 
 /// Why a gear has no ratio.
@@ -104,11 +104,11 @@ pub fn plus_minus(printed: PrintedRatio) -> String {
 fn overall_figure(analysis: &Analysis, step: &Step) -> Option<Figure> {
     let (ratio, overall) = (step.ratio?, analysis.setup.overall(step)?);
     let behind = analysis.setup.behind_gearbox().map_or(1.0, decimal);
-    let filled = format!("{} × {} = {}", number::show(decimal(ratio), 4), number::show(behind, 4), number::show(decimal(overall), 4));
+    let worked = Worked::of(decimal(ratio), 4).times(behind, 4).to(4);
     let formula = "overall = gearbox ratio × extra stages × final drive";
     let decimals =
         analysis.setup.printed(step.gear).and_then(|printed| usize::try_from(printed.decimals).ok()).map_or(3, |decimals| decimals.min(3));
-    Some(Figure::ratio(format!("gear_{}.overall", step.key()), overall, decimals).small().by(formula, filled, TRAIN))
+    Some(Figure::ratio(format!("gear_{}.overall", step.key()), overall, decimals).small().worked(formula, worked, TRAIN))
 }
 
 /// The meshes of a path as fractions: `30/25 × 37/18`.
@@ -176,10 +176,9 @@ fn drops_cell(analysis: &Analysis) -> Cell {
 pub fn drop_figure(analysis: &Analysis, gear: GearNumber, key: &str) -> Option<Figure> {
     let ladder = analysis.gears().ladder.as_ref()?;
     let (lower, upper, drop) = (*gear.of(ladder.ratios())?, *gear.next().of(ladder.ratios())?, *gear.of(&ladder.drops())?);
-    let filled =
-        format!("1 − {} ÷ {} = {} %", number::show(decimal(upper), 4), number::show(decimal(lower), 4), number::show(drop * 100.0, 1));
+    let worked = Worked::of(1.0, 0).minus(decimal(upper), 4).over(decimal(lower), 4).times_unseen(100.0).to(1);
     let source = "engine speed follows the ratio at one road speed (plain kinematics)";
-    Some(Figure::percent(key, drop, 0).by("share of rpm lost = 1 − next ratio ÷ this ratio", filled, source))
+    Some(Figure::percent(key, drop, 0).worked("share of rpm lost = 1 − next ratio ÷ this ratio", worked, source))
 }
 
 fn character_verdict(character: Character, drops: &[f64]) -> Option<Piece> {
@@ -256,12 +255,9 @@ fn spread_cell(analysis: &Analysis) -> Cell {
     let (Some(spread), Some(ladder)) = (analysis.gears().spread(), &analysis.gears().ladder) else {
         return Cell::needed("needs every gear");
     };
-    let filled = match (ladder.ratios().first(), ladder.ratios().last()) {
-        (Some(first), Some(top)) => {
-            format!("{} ÷ {} = {}", number::show(decimal(*first), 4), number::show(decimal(*top), 4), number::show(decimal(spread), 4))
-        }
-        _ => String::new(),
-    };
+    let (first, top) =
+        ladder.ratios().first().zip(ladder.ratios().last()).map_or((0.0, 0.0), |(first, top)| (decimal(*first), decimal(*top)));
+    let worked = Worked::of(first, 4).over(top, 4).to(4);
     let source = "spread of a gearbox (Naunheimer and others, Automotive Transmissions, ch. 4, from memory)";
-    Cell::line([Figure::ratio("spread", spread, 2).by("spread = 1st ÷ top", filled, source).into()])
+    Cell::line([Figure::ratio("spread", spread, 2).worked("spread = 1st ÷ top", worked, source).into()])
 }

@@ -10,7 +10,7 @@ use crate::problem::capital;
 use crate::questions::Source;
 use crate::questions::bench::unusable;
 use crate::questions::deciding::MOST;
-use crate::sheet::{Cell, Figure, Piece, Row};
+use crate::sheet::{Cell, Figure, Piece, Row, Worked};
 use crate::sound::by_ear::{LEAST_FIT, Suspect};
 use crate::sound::tone::Times;
 use crate::sound::{Origin, Tone};
@@ -113,8 +113,8 @@ impl Asked<'_> {
         let (formula, source) = formula(tone);
         let times = tone.times.value();
         let turns = value / times;
-        let filled = format!("{} × {} = {}", number::show(times, times_decimals(tone.times)), number::show(turns, 3), hertz.text());
-        let mut pieces: Vec<Piece> = vec![hertz.by(formula, filled, source).into()];
+        let worked = Worked::of(times, times_decimals(tone.times)).times(turns, 3);
+        let mut pieces: Vec<Piece> = vec![hertz.worked(formula, worked, source).into()];
         if matches!(tone.origin, Origin::AnyBearing(_)) {
             pieces.insert(0, Piece::words("about"));
         }
@@ -133,9 +133,9 @@ impl Asked<'_> {
         let value = unit::HERTZ.number(suspect.frequency);
         let turns = unit::HERTZ.number(other.frequency(self.noise.moment));
         let shown = Figure::number(format!("noise.{key}.{name}"), order, 3).small();
-        let filled = format!("{} Hz ÷ {} turns a second = {}", number::show(value, 2), number::show(turns, 3), shown.shown);
+        let worked = Worked::of(value, 2).in_unit("Hz").over(turns, 3).in_unit("turns a second");
         let before = if of == Origin::Engine { "order" } else { "and" };
-        Some(vec![Piece::words(before), shown.by("order = frequency ÷ turns a second", filled, ORDERS).into(), Piece::words(words)])
+        Some(vec![Piece::words(before), shown.worked("order = frequency ÷ turns a second", worked, ORDERS).into(), Piece::words(words)])
     }
 }
 

@@ -7,7 +7,7 @@ use crate::questions::alike::rounded;
 use crate::questions::gears::rows::plus_minus;
 use crate::questions::short::cruise_text;
 use crate::questions::{Source, Station, needs, needs_in};
-use crate::sheet::{Cell, Figure, Piece, Row};
+use crate::sheet::{Cell, Figure, Piece, Row, Worked};
 use crate::units::common::{in_rpm, show_rpm};
 use crate::units::{Length, Measured, Unit, Velocity, number, unit};
 
@@ -104,18 +104,10 @@ pub fn past_top_speed(source: Source<'_>, analysis: &Analysis, gear: GearNumber)
 fn speed_working(source: Source<'_>, analysis: &Analysis, overall: f64, figure: Figure, engine_rpm: f64) -> Figure {
     let circumference = analysis.road().circumference.unwrap_or_default();
     let length = Length::usual(source.reader.units);
-    let a_minute = engine_rpm * (length.take)(&circumference) / overall;
-    let filled = format!(
-        "{} rpm × {} {} ÷ {} = {} {}/min = {}",
-        number::show(engine_rpm, 0),
-        number::show((length.take)(&circumference), 2),
-        length.symbol,
-        number::show(overall, 4),
-        number::show(a_minute, 0),
-        length.symbol,
-        figure.text()
-    );
-    figure.by("speed = engine rpm × what the tyre rolls at each turn ÷ overall ratio", filled, KINEMATICS)
+    let of_one = a_minute(Velocity::usual(source.reader.units).of(1.0), length);
+    let worked = Worked::of(engine_rpm, 0).in_unit("rpm").times((length.take)(&circumference), 2).in_unit(length.symbol).over(overall, 4);
+    let worked = worked.between(0, if length.symbol == "in" { "in/min" } else { "mm/min" }, of_one.recip());
+    figure.worked("speed = engine rpm × what the tyre rolls at each turn ÷ overall ratio", worked, KINEMATICS)
 }
 
 /// The rpm that the next gear picks up after a shift at the shift rpm; its key begins with `key`.
@@ -123,16 +115,9 @@ pub fn landing(source: Source<'_>, analysis: &Analysis, gear: GearNumber, key: &
     let lands_at = gear.of(&analysis.road().gears)?.lands_at?;
     let ratio = |gear: GearNumber| gear.of(&analysis.gears().ratios).copied().flatten().map_or(0.0, decimal);
     let shift = source.conditions.shift.map_or(0.0, in_rpm);
-    let figure = Figure::number(format!("{key}.lands_at_rpm"), in_rpm(lands_at), 0).small();
-    let filled = format!(
-        "{} × {} ÷ {} = {} rpm",
-        number::show(shift, 0),
-        number::show(ratio(gear.next()), 4),
-        number::show(ratio(gear), 4),
-        figure.shown
-    );
-    let figure = figure.by("rpm after the shift = rpm before × next ratio ÷ this ratio", filled, KINEMATICS).in_unit("rpm");
-    Some(figure)
+    let figure = Figure::number(format!("{key}.lands_at_rpm"), in_rpm(lands_at), 0).small().in_unit("rpm");
+    let worked = Worked::of(shift, 0).times(ratio(gear.next()), 4).over(ratio(gear), 4);
+    Some(figure.worked("rpm after the shift = rpm before × next ratio ÷ this ratio", worked, KINEMATICS))
 }
 
 fn cruise_cell(source: Source<'_>, analysis: &Analysis) -> Cell {

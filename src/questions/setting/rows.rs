@@ -13,10 +13,10 @@ use crate::fits::tapered::Mounting;
 use crate::questions::bench::unusable;
 use crate::questions::deciding::few;
 use crate::questions::endplay::rows::{decimals, said};
-use crate::questions::{Source, warmth};
-use crate::sheet::{Cell, Figure, Piece, Row};
+use crate::questions::{Source, small, warmth};
+use crate::sheet::{Cell, Figure, Piece, Row, Worked};
 use crate::units::common::millimetres;
-use crate::units::{Length, Measured as _, System, Torque, Unit, number, show, unit};
+use crate::units::{Length, Measured as _, System, Torque, Unit, number, unit};
 
 const SHIM: &str = "makers’ manuals: installed shim + measured float + preload";
 /// Source of what heat does to a pair.
@@ -69,8 +69,11 @@ fn shim_row(source: Source<'_>, set: &Set) -> Option<Row> {
     };
     let (Some([least, greatest]), Some(wanted)) = (set.shims(), set.wanted) else { return needs("needs the end play or preload wanted") };
     let best = figure(source, "shim", (least + greatest) / 2.0).big();
-    let filled = format!("{} + {} − ({}) = {}", said(source, installed), said(source, float), said(source, wanted.middle()), best.text());
-    let best = best.by("shim = shim in now + float − end play wanted; preload counts as less than nothing", filled, SHIM);
+    let (unit, digits) = (Length::usual(source.reader.units).symbol, decimals(source));
+    let [float, wished] = [float, wanted.middle()].map(|length| small::in_usual(source, length));
+    let worked = small::worked(source, installed).in_unit(unit).plus(float, digits).in_unit(unit);
+    let worked = worked.minus(wished, digits).in_unit(unit).in_brackets();
+    let best = best.worked("shim = shim in now + float − end play wanted; preload counts as less than nothing", worked, SHIM);
     let [low, high] = [figure(source, "shim_least", least), figure(source, "shim_greatest", greatest)];
     let cell = Cell::line([best.into()]).and([low.into(), Piece::words("to"), high.into(), Piece::words("does it")]);
     let cell =
@@ -125,11 +128,12 @@ fn torque_row(source: Source<'_>, set: &Set, torque: Torque) -> Row {
     let places = if source.reader.units == System::Inch { 1 } else { 2 };
     let shown = Figure::quantity("setting.turning", &torque, unit, places).big();
     let (pull, radius) = (set.pull.unwrap_or_default(), set.radius.unwrap_or_default());
-    let force = crate::units::Force::usual(source.reader.units);
+    let (force, length) = (crate::units::Force::usual(source.reader.units), Length::usual(source.reader.units));
+    let arm = small::in_usual(source, radius);
+    let worked = Worked::of((force.take)(&pull), 2).in_unit(force.symbol).times(arm, decimals(source)).in_unit(length.symbol);
     // Millimetres in a metre; in inches the torque is one of inches too.
-    let arm = if source.reader.units == System::Metric { " ÷ 1,000" } else { "" };
-    let filled = format!("{} × {}{arm} = {}", show(&pull, force, 2), said(source, radius), shown.text());
-    let shown = shown.by("turning torque = pull × radius", filled, "plain statics");
+    let worked = if source.reader.units == System::Metric { worked.over(1_000.0, 0) } else { worked };
+    let shown = shown.worked("turning torque = pull × radius", worked, "plain statics");
     let wanted = set.torque_wanted();
     let words = wanted.as_ref().map(|wanted| {
         let usual = if set.torque.is_some() { "wanted" } else { "usual without the seal" };
@@ -172,8 +176,10 @@ fn lash_row(source: Source<'_>, set: &Set) -> Option<Row> {
     let shown = figure(source, "lash", middle).big();
     let way = mean(&set.lash.iter().map(|way| way.abs()).collect::<Vec<_>>()).unwrap_or_default();
     let (dial, pitch) = (set.dial_radius.unwrap_or_default(), set.pitch_radius.unwrap_or_default());
-    let filled = format!("{} × {} ÷ {} = {}", said(source, way), said(source, pitch), said(source, dial), shown.text());
-    let shown = shown.by("backlash = way of the dial × pitch radius ÷ radius of the dial", filled, "plain geometry");
+    let (unit, digits) = (Length::usual(source.reader.units).symbol, decimals(source));
+    let [pitch, dial] = [pitch, dial].map(|length| small::in_usual(source, length));
+    let worked = small::worked(source, way).in_unit(unit).times(pitch, digits).in_unit(unit).over(dial, digits).in_unit(unit);
+    let shown = shown.worked("backlash = way of the dial × pitch radius ÷ radius of the dial", worked, "plain geometry");
     let [low, high] = USUAL_BACKLASH_MM.map(millimetres);
     let verdict = if least >= low && greatest <= high {
         Piece::good("inside what is usual for cars")

@@ -7,8 +7,8 @@ use crate::job::{SetupField, ShaftField};
 use crate::questions::driveline::answer::shaft_speed;
 use crate::questions::entries::entry;
 use crate::questions::{Analysis, Source};
-use crate::sheet::{Cell, Figure, Piece, Row};
-use crate::units::common::show_rpm;
+use crate::sheet::{Cell, Figure, Piece, Row, Worked};
+use crate::units::common::{in_rpm, show_rpm};
 use crate::units::{AngularVelocity, Force, Length, limits, number, show, unit};
 
 /// Source of what a bent tube comes to.
@@ -26,8 +26,8 @@ pub(super) fn every_gear(source: Source<'_>) -> Row {
             let figure = rpm(&format!("driveline.gear_{}", step.key()), shaft).small();
             let share = critical.map(|critical| format!("{} %", number::show(100.0 * (shaft / critical).value, 0)));
             let shift = source.conditions.shift.unwrap_or(shaft);
-            let filled = format!("{} ÷ {} = {}", show_rpm(shift), number::show((shift / shaft).value, 3), figure.text());
-            let figure = figure.by("shift rpm ÷ ratio before the shaft", filled, KINEMATICS);
+            let worked = Worked::of(in_rpm(shift), 0).over((shift / shaft).value, 3);
+            let figure = figure.worked("shift rpm ÷ ratio before the shaft", worked, KINEMATICS);
             let pieces = [Piece::words(step.name()), figure.into()];
             Some(pieces.into_iter().chain(share.map(Piece::words)).collect::<Vec<Piece>>())
         };
@@ -110,7 +110,8 @@ fn hunting_cell(analysis: &Analysis) -> Cell {
     } else {
         format!("pinion turns before the same two teeth meet again: common factor {}, keep the marks together", hunting.common_factor)
     };
-    let filled = format!("{} ÷ {} = {}", mesh.driven, hunting.common_factor, figure.shown);
-    let figure = figure.by("turns of the pinion = ring teeth ÷ greatest common factor", filled, "greatest common factor of the two counts");
+    let worked = Worked::of(f64::from(mesh.driven.count()), 0).over(f64::from(hunting.common_factor), 0);
+    let figure =
+        figure.worked("turns of the pinion = ring teeth ÷ greatest common factor", worked, "greatest common factor of the two counts");
     Cell::line([figure.into(), Piece::words(words)])
 }

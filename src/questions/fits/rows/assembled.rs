@@ -5,9 +5,9 @@ use crate::fits::drills::{self, Drill};
 use crate::fits::needles::NeedleSet;
 use crate::fits::press::{FRICTION, Press};
 use crate::fits::seat::Stands;
-use crate::questions::Source;
 use crate::questions::fits::answer::Fit;
 use crate::questions::fits::read::Seated;
+use crate::questions::{Source, small};
 use crate::sheet::{Cell, Figure, Piece, Row};
 use crate::units::common::millimetres;
 use crate::units::{Length, Pressure, System, number, unit};
@@ -112,8 +112,9 @@ fn needle_row(source: Source<'_>, seated: &Seated) -> Option<Row> {
     };
     let set = NeedleSet { shaft: shaft.mean(), bore: bore.mean(), needle };
     let room = figure(source, "needle_room", set.clearance()).big();
-    let filled = format!("{} − {} − 2 × {} = {}", bare(source, set.bore), bare(source, set.shaft), bare(source, needle), room.text());
-    let room = room.by("room = bore − shaft − twice the needle", filled, "plain subtraction");
+    let (digits, [around, thick]) = (small::decimals(source), [set.shaft, needle].map(|length| small::in_usual(source, length)));
+    let worked = small::worked(source, set.bore).minus(around, digits).minus(2.0, 0).times(thick, digits);
+    let room = room.worked("room = bore − shaft − twice the needle", worked, "plain subtraction");
     let [least, greatest] = NEEDLE_ROOM_MM.map(millimetres);
     let verdict = if set.clearance() < Length::default() {
         Piece::stop(format!(

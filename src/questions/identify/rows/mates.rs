@@ -9,7 +9,7 @@ use crate::gearing::teeth::decimal;
 use crate::job::Gearbox;
 use crate::questions::Source;
 use crate::questions::alike::listed;
-use crate::sheet::{Cell, Figure, Piece, Row};
+use crate::sheet::{Cell, Figure, Piece, Row, Worked};
 use crate::units::number;
 
 /// Where one tooth sum for all pairs comes from.
@@ -28,8 +28,8 @@ pub(super) fn rows(source: Source<'_>, evidence: &Evidence) -> Vec<Row> {
     let Some(mates) = found(evidence) else { return Vec::new() };
     let cell = mates.missing.iter().fold(Cell::default(), |cell, mate| {
         let figure = Figure::number(format!("identify.mate_{}", key(mate.at)), f64::from(mate.teeth.count()), 0);
-        let filled = format!("{} − {} = {}", mates.sum, mate.partner, mate.teeth);
-        cell.and([figure.by("mate = tooth sum of the case − counted teeth", filled, SUM).into(), Piece::words(beside(mate))])
+        let worked = Worked::of(f64::from(mates.sum), 0).minus(f64::from(mate.partner.count()), 0);
+        cell.and([figure.worked("mate = tooth sum of the case − counted teeth", worked, SUM).into(), Piece::words(beside(mate))])
     });
     let mut rows = vec![Row::of_one("mates", "Missing mates", cell)];
     if let Some(gearbox) = &mates.gearbox {

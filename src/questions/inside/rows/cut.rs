@@ -10,7 +10,7 @@ use crate::questions::Analysis;
 use crate::questions::Source;
 use crate::questions::inside::answer::Pair;
 use crate::questions::needs::uncounted_or;
-use crate::sheet::{Cell, Figure, Piece, Row};
+use crate::sheet::{Cell, Figure, Piece, Row, Worked};
 use crate::units::{Force, Measured, number, unit};
 
 /// Source of a pair's geometry.
@@ -31,10 +31,10 @@ pub(super) fn hunting_cell(analysis: &Analysis) -> Cell {
     }
     analysis.inside().pairs.iter().fold(Cell::default(), |cell, pair| {
         let figure = Figure::number(format!("inside.{}.turns_to_repeat", key(pair)), f64::from(pair.hunting.driver_turns), 0).small();
-        let filled = format!("{} ÷ {} = {}", pair.mesh.driven, pair.hunting.common_factor, figure.shown);
-        let figure = figure.by(
+        let worked = Worked::of(f64::from(pair.mesh.driven.count()), 0).over(f64::from(pair.hunting.common_factor), 0);
+        let figure = figure.worked(
             "turns of the driver = driven teeth ÷ greatest common factor",
-            filled,
+            worked,
             "greatest common factor of the two counts (Foiles, Gear frequencies using the Euclidean algorithm)",
         );
         let words = if pair.hunting.is_hunting() { "hunting".into() } else { format!("common factor {}", pair.hunting.common_factor) };

@@ -6,9 +6,8 @@ use crate::gearing::speeds::overrun::Downshift;
 use crate::gearing::teeth::decimal;
 use crate::problem::{Explain, capital};
 use crate::questions::Analysis;
-use crate::sheet::{Cell, Piece};
+use crate::sheet::{Cell, Piece, Worked};
 use crate::units::common::{in_rpm, show_rpm};
-use crate::units::number;
 
 /// Every downshift with the engine at the shift rpm, and from where down each stays within the limit.
 pub(super) fn at_shift_cell(analysis: &Analysis) -> Cell {
@@ -44,9 +43,12 @@ pub(super) fn at_cruise_cell(analysis: &Analysis) -> Cell {
 fn each(downshifts: &[Downshift], key: &str) -> Cell {
     downshifts.iter().fold(Cell::default(), |cell, shift| {
         let key = format!("inside.{key}_{}_to_{}_rpm", shift.from.number(), shift.to.number());
-        let filled = format!("{} × {} = {} rpm", show_rpm(shift.before), number::show(decimal(shift.step).abs(), 4), show_rpm(shift.after));
-        let figure =
-            rpm_figure(key, shift.after).by("engine after = engine before × lower ratio ÷ higher ratio, at one road speed", filled, TRAIN);
+        let worked = Worked::of(in_rpm(shift.before), 0).times(decimal(shift.step).abs(), 4);
+        let figure = rpm_figure(key, shift.after).worked(
+            "engine after = engine before × lower ratio ÷ higher ratio, at one road speed",
+            worked,
+            TRAIN,
+        );
         cell.and([Piece::words(format!("{} to {}", shift.from, shift.to)), figure.into()])
     })
 }

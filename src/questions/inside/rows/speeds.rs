@@ -11,7 +11,7 @@ use crate::questions::Analysis;
 use crate::questions::Source;
 use crate::questions::inside::answer::share_text;
 use crate::questions::needs::{NEEDS_COUNTS, is_uncounted, uncounted_or};
-use crate::sheet::{Cell, Figure, Piece};
+use crate::sheet::{Cell, Figure, Piece, Worked};
 use crate::units::common::{in_rpm, show_rpm, wheel_speed};
 use crate::units::{AngularVelocity, Frequency, number, unit};
 
@@ -27,9 +27,9 @@ pub(super) fn countershaft_cell(analysis: &Analysis) -> Cell {
     }
     let (Some(turning), Some(at), Some(speed)) = (&inside.turning, inside.at, inside.countershaft()) else { return missing(analysis) };
     let share = share_text(turning, Part::Shaft(Shaft::Countershaft)).unwrap_or(0.0);
-    let filled = format!("{} × {} = {} rpm", show_rpm(at.0), number::show(share.abs(), 4), number::show(in_rpm(speed).abs(), 0));
+    let worked = Worked::of(in_rpm(at.0), 0).times(share.abs(), 4);
     let figure =
-        rpm_figure("inside.countershaft_rpm", speed).big().by("countershaft = input × share by the pairs that drive it", filled, TRAIN);
+        rpm_figure("inside.countershaft_rpm", speed).big().worked("countershaft = input × share by the pairs that drive it", worked, TRAIN);
     let output = output_figure(analysis, at).small();
     Cell::line([figure.into(), Piece::words("against the input")]).and([output.into(), Piece::words(way(at.1, "at the output"))])
 }
@@ -43,11 +43,11 @@ fn output_cell(analysis: &Analysis) -> Cell {
 fn output_figure(analysis: &Analysis, at: (AngularVelocity, AngularVelocity)) -> Figure {
     let figure = rpm_figure("inside.output_rpm", at.1);
     let ratio = analysis.inside().turning.as_ref().and_then(|turning| turning.ratio);
-    let filled = ratio.map_or_else(
-        || "nothing is engaged".to_owned(),
-        |ratio| format!("{} ÷ {} = {} rpm", number::show(in_rpm(at.0).abs(), 0), number::show(decimal(ratio).abs(), 4), figure.shown),
-    );
-    figure.by("output = input ÷ ratio of the gear", filled, TRAIN)
+    let formula = "output = input ÷ ratio of the gear";
+    match ratio {
+        Some(ratio) => figure.worked(formula, Worked::of(in_rpm(at.0).abs(), 0).over(decimal(ratio).abs(), 4), TRAIN),
+        None => figure.by(formula, "nothing is engaged", TRAIN),
+    }
 }
 
 /// `at the output`, and against which direction where it is the other one.
@@ -144,9 +144,8 @@ pub(super) fn neutral_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let fastest =
         turning.parts.iter().filter(|turns| turns.loose && gearbox.is_counted()).map(|turns| (turns.part, in_rpm(turns.slip_at(at)).abs()));
     let figure = rpm_figure("inside.coasting_output_rpm", output);
-    let filled =
-        format!("{} × {} = {} rpm", number::show(in_rpm(output) / decimal(behind), 1), number::show(decimal(behind), 4), figure.shown);
-    let figure = figure.by("output = turns of the wheels × all behind the gearbox", filled, TRAIN);
+    let worked = Worked::of(in_rpm(output) / decimal(behind), 1).times(decimal(behind), 4);
+    let figure = figure.worked("output = turns of the wheels × all behind the gearbox", worked, TRAIN);
     let cell = Cell::line([figure.into(), Piece::words("at the output, input at rest")]);
     cell.and_maybe(fastest.max_by(|(_, a), (_, b)| a.total_cmp(b)).map(|(part, speed)| {
         let figure = Figure::number("inside.coasting_idle_rpm", speed, 0).small().in_unit("rpm");
@@ -204,8 +203,8 @@ fn frequency_figure(key: &str, frequency: Frequency, teeth: u16) -> Figure {
     let hertz = &unit::HERTZ;
     let a_minute = (hertz.take)(&frequency) * 60.0 / f64::from(teeth);
     let figure = Figure::quantity(key, &frequency, hertz, 0);
-    let filled = format!("{teeth} teeth × {} rpm ÷ 60 = {}", number::show(a_minute, 0), figure.text());
-    figure.by("mesh frequency = teeth × turns a second", filled, TRAIN)
+    let worked = Worked::of(f64::from(teeth), 0).in_unit("teeth").times(a_minute, 0).in_unit("rpm").over(60.0, 0);
+    figure.worked("mesh frequency = teeth × turns a second", worked, TRAIN)
 }
 
 pub(super) fn pair_name(layout: Layout, driver: Part) -> String {
