@@ -77,6 +77,8 @@ async function keepOffline() {
   if (registration.waiting && navigator.serviceWorker.controller) announce();
   watch(registration.installing);
   registration.addEventListener("updatefound", () => watch(registration.installing));
+  // The browser looks for a newer version by itself, but not while files still come. Without a network there is none.
+  if (registration.active) registration.update().catch(() => {});
   addEventListener("layshaft:take-over", () => {
     navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
     registration.waiting?.postMessage({ type: "take-over" });
