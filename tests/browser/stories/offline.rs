@@ -53,6 +53,8 @@ fn nothing_typed_is_lost_when_the_new_version_is_taken() -> Result<()> {
         page.until(IN_CONTROL).await?;
         publish_another_version(page.site())?;
         page.reload().await?;
+        page.until("document.documentElement.dataset.whole !== undefined").await?;
+        page.until("document.documentElement.dataset.update === 'waiting'").await?;
         page.element(button("Take the new version")).await?;
         page.assert_accessible("a version that waits").await?;
         page.type_into(field("Title of the job"), "Typed before the change").await?;
