@@ -29,30 +29,30 @@ async function ask(file) {
 
 /** A file compiled, while it comes where the host says that it is WebAssembly: not every host knows the type. */
 async function compile(file) {
-  try {
-    const answer = await ask(file);
-    const streams = answer.headers.get("content-type")?.startsWith("application/wasm");
-    const module = await (streams ? WebAssembly.compileStreaming(answer) : WebAssembly.compile(await answer.arrayBuffer()));
-    failed.delete(file);
-    return module;
-  } catch (fault) {
-    failed.add(file);
-    throw fault;
-  }
+  const answer = await ask(file);
+  const streams = answer.headers.get("content-type")?.startsWith("application/wasm");
+  return streams ? WebAssembly.compileStreaming(answer) : WebAssembly.compile(await answer.arrayBuffer());
 }
 
-/** The module of a piece, which is a file or, behind `#`, a section of one. */
-async function moduleOf(piece) {
-  const [file, section] = piece.split("#");
+/** The module of a file, or of a section of one. */
+async function moduleOf(file, section) {
   const module = await once(modules, file, compile);
   return section === undefined ? module : WebAssembly.compile(WebAssembly.Module.customSections(module, section)[0]);
 }
 
-/** Links a piece to the running program, once those it builds on are. */
+/** Links a piece, which is a file or, behind `#`, a section of one, to the running program, once those it builds on are. */
 async function link(piece, needs) {
-  const [module] = await Promise.all([moduleOf(piece), needs]);
-  program ??= { __wasm_split: { ...initSync(), ...{{canary}} } };
-  await WebAssembly.instantiate(module, program);
+  const [file, section] = piece.split("#");
+  try {
+    const [module] = await Promise.all([moduleOf(file, section), needs]);
+    program ??= { __wasm_split: { ...initSync(), ...{{canary}} } };
+    await WebAssembly.instantiate(module, program);
+    failed.delete(file);
+  } catch (fault) {
+    modules.delete(file);
+    failed.add(file);
+    throw fault;
+  }
 }
 
 /** Brings all pieces of a part, then tells the program whether they are there. */

@@ -7,6 +7,7 @@ use crate::gearing::GearNumber;
 use crate::gearing::teeth::decimal;
 use crate::job::{SetupChoice, SetupField, ShaftField};
 use crate::questions::entries::{choice, entry};
+use crate::questions::road::rows::a_minute;
 use crate::questions::{Analysis, Source, Station, needs_behind};
 use crate::sheet::{Cell, Figure, Piece, Row, Worked};
 use crate::units::common::{in_rpm, show_rpm};
@@ -128,11 +129,9 @@ fn turns_cell(source: Source<'_>, analysis: &Analysis) -> Cell {
     let behind = analysis.setup.behind_shaft().map_or(0.0, decimal);
     let figure = rpm("driveline.shaft", turning.shaft);
     let unit = Velocity::usual(source.reader.units);
-    // So many lengths a minute are one of the speed's unit.
-    let a_minute = (length.take)(&(unit.of(1.0) * unit::MINUTE.of(1.0)));
     let worked = Worked::of((unit.take)(&turning.road), 0).in_unit(unit.symbol);
     let worked = worked.over((length.take)(&circumference), if source.reader.units == System::Inch { 2 } else { 0 }).in_unit(length.symbol);
-    let worked = worked.times(behind, 4).times_unseen(a_minute);
+    let worked = worked.times(behind, 4).times_unseen(a_minute(unit.of(1.0), length));
     let figure = figure.big().worked("shaft rpm = road speed ÷ what the tyre rolls at each turn × axle ratio", worked, KINEMATICS);
     let cell = Cell::line([figure.into()]);
     if turning.why == Why::Typed { cell } else { cell.and([Piece::words(why(source, turning))]) }

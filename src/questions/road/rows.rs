@@ -9,7 +9,7 @@ use crate::questions::short::cruise_text;
 use crate::questions::{Source, Station, needs, needs_in};
 use crate::sheet::{Cell, Figure, Piece, Row, Worked};
 use crate::units::common::{in_rpm, show_rpm};
-use crate::units::{Length, Measured, Unit, Velocity, number, unit};
+use crate::units::{Length, Measured, System, Unit, Velocity, number, unit};
 
 mod tyres;
 
@@ -106,7 +106,8 @@ fn speed_working(source: Source<'_>, analysis: &Analysis, overall: f64, figure: 
     let length = Length::usual(source.reader.units);
     let of_one = a_minute(Velocity::usual(source.reader.units).of(1.0), length);
     let worked = Worked::of(engine_rpm, 0).in_unit("rpm").times((length.take)(&circumference), 2).in_unit(length.symbol).over(overall, 4);
-    let worked = worked.between(0, if length.symbol == "in" { "in/min" } else { "mm/min" }, of_one.recip());
+    let unit = if source.reader.units == System::Inch { "in/min" } else { "mm/min" };
+    let worked = worked.between(0, unit, of_one.recip());
     figure.worked("speed = engine rpm × what the tyre rolls at each turn ÷ overall ratio", worked, KINEMATICS)
 }
 
@@ -159,6 +160,6 @@ pub fn cruise_figure(source: Source<'_>, analysis: &Analysis, key: &str) -> Opti
 }
 
 /// The way covered in a minute.
-fn a_minute(speed: Velocity, length: &Unit<Length>) -> f64 {
+pub fn a_minute(speed: Velocity, length: &Unit<Length>) -> f64 {
     (length.take)(&(speed * unit::MINUTE.of(1.0)))
 }
