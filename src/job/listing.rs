@@ -107,7 +107,8 @@ impl From<Record> for Fitting {
 
 /// Puts lines in order.
 pub fn sort(lines: &mut Vec<Line>, order: Order) {
-    let newest = |line: &Line| std::cmp::Reverse(line.head.changed.clone());
+    // Of two changed in the same second the one begun later: its name begins with that time.
+    let newest = |line: &Line| std::cmp::Reverse((line.head.changed.clone(), line.head.id.clone()));
     match order {
         Order::Newest => crate::order::by_key(lines, newest),
         Order::Title => crate::order::by_key(lines, |line| (line.title.to_lowercase(), newest(line))),

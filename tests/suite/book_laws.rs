@@ -142,6 +142,17 @@ fn the_list_is_sorted_as_asked() {
     assert_eq!(order(Order::Title), ["A", "b"]);
     assert_eq!(order(Order::Customer), ["A", "b"], "without a customer stands last");
     assert_eq!(order(Order::Progress), ["b", "A"]);
+    let mut begun = [1, 2].map(|number| Line::of(&record(number, &number.to_string(), "2026-01-01T00:00:00")));
+    for _ in 0..2 {
+        let mut lines = begun.to_vec();
+        sort(&mut lines, Order::Newest);
+        assert_eq!(
+            lines.iter().map(|line| line.title.as_str()).collect::<Vec<_>>(),
+            ["2", "1"],
+            "in one second the one begun later is first"
+        );
+        begun.reverse();
+    }
 }
 
 #[test]

@@ -1,6 +1,8 @@
 //! After the first load the network may go; a newer version waits until it is asked for.
 
 use std::fs;
+use std::path::Path;
+use std::time::{Duration, SystemTime};
 
 use browser_tests::anyhow::{Result, ensure};
 use browser_tests::{Paper, Site, button, field, visit, visit_site};
@@ -84,9 +86,15 @@ fn a_newer_version_waits_until_it_is_asked_to_take_over() -> Result<()> {
 
 /// What a deployment does: another page, and a service worker with another version.
 fn publish_another_version(site: &Site) -> Result<()> {
-    let page = site.folder().join("index.html");
-    fs::write(&page, fs::read_to_string(&page)?.replace("<meta name=\"referrer\"", "<meta name=\"newer\"><meta name=\"referrer\""))?;
-    let worker = site.folder().join("sw.js");
-    fs::write(&worker, fs::read_to_string(&worker)?.replacen("const CACHE = \"layshaft-", "const CACHE = \"layshaft-newer-", 1))?;
+    let page = |text: String| text.replace("<meta name=\"referrer\"", "<meta name=\"newer\"><meta name=\"referrer\"");
+    let worker = |text: String| text.replacen("const CACHE = \"layshaft-", "const CACHE = \"layshaft-newer-", 1);
+    publish(&site.folder().join("index.html"), page)?;
+    publish(&site.folder().join("sw.js"), worker)
+}
+
+/// Writes a file anew, seconds later than it was: hosts tell the browser by whole seconds whether it has changed, and a page opens in less.
+fn publish(file: &Path, change: impl Fn(String) -> String) -> Result<()> {
+    fs::write(file, change(fs::read_to_string(file)?))?;
+    fs::File::options().append(true).open(file)?.set_modified(SystemTime::now() + Duration::from_secs(2))?;
     Ok(())
 }
